@@ -1,0 +1,2 @@
+export type * from './system/design.ts';
+export type * from './system/result.ts';

@@ -1,0 +1,245 @@
+/**
+ * What a system is made of, with every default written out. `defineSystem` makes one from what a user writes; the schema
+ * that checks it and the sources of the defaults stand in `schema/`.
+ */
+
+/** Incidence angle modifier of a flat plate by one number: K = 1 − b0 (1/cos θ − 1). */
+export interface IncidenceModifierB0 {
+  /** b0 ≥ 0. [-] */
+  readonly b0: number;
+}
+
+/** Incidence angle modifier as a table, linear between its rows and 0 at 90°. */
+export interface IncidenceModifierTable {
+  /** Incidence angles, rising from 0. [°] */
+  readonly angles: readonly number[];
+  /** Modifier at each angle; 1 at 0°. [-] */
+  readonly values: readonly number[];
+}
+
+/** One collector by its test report (ISO 9806). */
+export interface CollectorDesign {
+  /** Name for reports. */
+  readonly name: string;
+  /** Area of one panel to which eta0, a1 and a2 refer: gross or aperture, as the test report says. [m²] */
+  readonly area: number;
+  /** Zero-loss efficiency at normal incidence. [-] */
+  readonly eta0: number;
+  /** Linear heat loss coefficient. [W/(m²·K)] */
+  readonly a1: number;
+  /** Quadratic heat loss coefficient. [W/(m²·K²)] */
+  readonly a2: number;
+  /** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
+  readonly incidenceModifier: IncidenceModifierB0 | IncidenceModifierTable;
+  /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] */
+  readonly heatCapacity: number;
+  /** Share of the sky's long-wave deficit that cools the absorber at night (glazed) or always (unglazed tests). [-] */
+  readonly skyCoefficient: number;
+  /** Pressure drop of one panel with water at 20 °C and {@link ratedFlow}. [Pa] */
+  readonly ratedPressureDrop: number;
+  /** Flow through one panel at which {@link ratedPressureDrop} was measured. [m³/s] */
+  readonly ratedFlow: number;
+}
+
+/** Panels and where they look. */
+export interface ArrayDesign {
+  /** Number of panels, all side by side in the flow (parallel). */
+  readonly panels: number;
+  /** From the horizontal, 0 to 90. [°] */
+  readonly tilt: number;
+  /** Clockwise from north: 90 east, 180 south, 270 west. [°] */
+  readonly azimuth: number;
+  /** Diffuse reflectance of the ground where the weather has none. [-] */
+  readonly groundAlbedo: number;
+  readonly collector: CollectorDesign;
+}
+
+/** The PV module that drives the pump, by its data sheet at 1000 W/m² and 25 °C. */
+export interface PvModuleDesign {
+  readonly name: string;
+  /** Short-circuit current. [A] */
+  readonly shortCircuitCurrent: number;
+  /** Open-circuit voltage. [V] */
+  readonly openCircuitVoltage: number;
+  /** Current at maximum power. [A] */
+  readonly maximumPowerCurrent: number;
+  /** Voltage at maximum power. [V] */
+  readonly maximumPowerVoltage: number;
+  /** Change of short-circuit current with cell temperature. [A/K] */
+  readonly currentTemperatureCoefficient: number;
+  /** Change of open-circuit voltage with cell temperature, negative. [V/K] */
+  readonly voltageTemperatureCoefficient: number;
+  /** Cells in series. */
+  readonly cells: number;
+  /** Nominal operating cell temperature. [°C] */
+  readonly nominalOperatingCellTemperature: number;
+}
+
+/** PV modules and where they look. */
+export interface PvDesign {
+  /** Equal modules in parallel. */
+  readonly modules: number;
+  /** From the horizontal, 0 to 90. [°] */
+  readonly tilt: number;
+  /** Clockwise from north. [°] */
+  readonly azimuth: number;
+  readonly module: PvModuleDesign;
+}
+
+/** DC pump behind a current booster. */
+export interface PumpDesign {
+  /** Share of the module's maximum power that the booster passes to the pump. [-] */
+  readonly boosterEfficiency: number;
+  /** Electrical power needed to break the pump away from standstill. [W] */
+  readonly startPower: number;
+  /** Electrical power below which a running pump stops. [W] */
+  readonly stopPower: number;
+  /** Head at rated speed with no flow. [m] */
+  readonly shutOffHead: number;
+  /** Flow at rated speed with no head. [m³/s] */
+  readonly openFlow: number;
+  /** Electrical power at rated speed with no flow. [W] */
+  readonly shutOffPower: number;
+  /** Electrical power at rated speed and open flow. [W] */
+  readonly openFlowPower: number;
+}
+
+/** Kind of fluid in the collector loop. */
+export type LoopFluid = 'water' | 'propylene-glycol' | 'ethylene-glycol';
+
+/** Fluid and pipes between roof and tank. */
+export interface LoopDesign {
+  readonly fluid: LoopFluid;
+  /** Glycol by mass, 0 to 0.6. [-] */
+  readonly glycolMassFraction: number;
+  /** Gauge pressure at the collectors; sets the boiling point. [Pa] */
+  readonly pressure: number;
+  /** Fluid temperature above which the glycol ages fast. [°C] */
+  readonly fluidLimit: number;
+  /** Pipe from tank to roof and back, both ways added. [m] */
+  readonly pipeLength: number;
+  /** Bore. [m] */
+  readonly pipeInnerDiameter: number;
+  /** Outside of the bare pipe. [m] */
+  readonly pipeOuterDiameter: number;
+  /** Insulation on the pipe. [m] */
+  readonly insulationThickness: number;
+  /** Conductivity of the insulation. [W/(m·K)] */
+  readonly insulationConductivity: number;
+  /** Share of the pipe that is out of doors; the rest is in the tank's room. [-] */
+  readonly outdoorShare: number;
+  /** Sum of the loss coefficients of fittings and valves. [-] */
+  readonly fittingLoss: number;
+}
+
+/** Coil in the tank. */
+export interface CoilDesign {
+  /** Length of tube. [m] */
+  readonly length: number;
+  /** Bore. [m] */
+  readonly innerDiameter: number;
+  /** Outside of the tube. [m] */
+  readonly outerDiameter: number;
+  /** Conductivity of the tube's wall. [W/(m·K)] */
+  readonly wallConductivity: number;
+  /** Resistance of scale, on the outside area. [m²·K/W] */
+  readonly fouling: number;
+  /** Lower end as a share of the tank's height. [-] */
+  readonly bottom: number;
+  /** Upper end as a share of the tank's height. [-] */
+  readonly top: number;
+}
+
+/** Solar storage tank. */
+export interface TankDesign {
+  /** Water in it. [m³] */
+  readonly volume: number;
+  /** Inside height. [m] */
+  readonly height: number;
+  /** Heat loss of the whole tank per kelvin over its room. [W/K] */
+  readonly lossCoefficient: number;
+  /** Air around it. [°C] */
+  readonly roomTemperature: number;
+  /** Equal layers of the calculation, bottom first. */
+  readonly nodes: number;
+  /** Vertical conductivity of water and wall together. [W/(m·K)] */
+  readonly verticalConductivity: number;
+  /** Whole tank at the start of the year. [°C] */
+  readonly initialTemperature: number;
+  /** Temperature at which the relief valve opens. [°C] */
+  readonly reliefTemperature: number;
+  /** Rated temperature of tank and lining; above it a caution is shown. [°C] */
+  readonly ratedTemperature: number;
+}
+
+/** Cold water by a correlation with the weather (Burch & Christensen 2007), by one number, or by twelve monthly means. */
+export type MainsDesign = 'from-weather' | number | readonly number[];
+
+/** What the house takes. */
+export interface DrawDesign {
+  /** Mixed water at the taps on each day. [m³] */
+  readonly dailyVolume: number;
+  /** Temperature wanted at the taps. [°C] */
+  readonly tapTemperature: number;
+  /** Share of the day's volume in each hour from 00:00, made to add up to 1. Shape [24]. [-] */
+  readonly hourlyShares: readonly number[];
+  /** Whether a valve after the heater keeps the taps at {@link tapTemperature} or below. */
+  readonly mixingValve: boolean;
+  /** Cold mains. [°C] */
+  readonly mains: MainsDesign;
+}
+
+/** Stored gas heater after the solar tank; alone, it is the baseline. */
+export interface HeaterDesign {
+  /** Water in it. [m³] */
+  readonly volume: number;
+  /** Thermostat. [°C] */
+  readonly setTemperature: number;
+  /** Heat that the burner puts into the water when on. [W] */
+  readonly burnerPower: number;
+  /** Heat into the water over fuel burnt, gross calorific value. [-] */
+  readonly burnerEfficiency: number;
+  /** Standby loss per kelvin over the room. [W/K] */
+  readonly lossCoefficient: number;
+  /** Air around it. [°C] */
+  readonly roomTemperature: number;
+}
+
+/** What stops the pump while there is power for it. */
+export interface ControlDesign {
+  /** Tank top temperature at which the pump is cut off; `null` for none. [°C] */
+  readonly highLimit: number | null;
+  /** Fall of the tank top below the limit before the pump may run again. [K] */
+  readonly highLimitHysteresis: number;
+  /** Absorber temperature above which standstill in sun is called stagnation; `null`: boiling point, at most 120 °C. [°C] */
+  readonly stagnationLimit: number | null;
+}
+
+/** A default that `defineSystem` filled in. */
+export interface DesignAssumption {
+  /** Place in the design, such as `tank.lossCoefficient`. */
+  readonly path: string;
+  /** The value used, in the unit of {@link unit}. */
+  readonly value: number | string | boolean | null | readonly number[];
+  /** Unit of the value; empty for names and pure numbers. */
+  readonly unit: string;
+  /** Published source, "common practice, no source", or "judgement" with its reason. */
+  readonly source: string;
+}
+
+/** A whole system: frozen, every default written out. */
+export interface SystemDesign {
+  /** Name for reports. */
+  readonly name: string;
+  readonly array: ArrayDesign;
+  readonly pv: PvDesign;
+  readonly pump: PumpDesign;
+  readonly loop: LoopDesign;
+  readonly coil: CoilDesign;
+  readonly tank: TankDesign;
+  readonly draw: DrawDesign;
+  readonly heater: HeaterDesign;
+  readonly control: ControlDesign;
+  /** Every default that was not given, with its source. */
+  readonly assumptions: readonly DesignAssumption[];
+}

@@ -1,0 +1,124 @@
+import type { Site } from '@noonloop/weather-io';
+import type { SystemDesign } from './design.ts';
+
+/**
+ * Hourly columns of a run, each of 8760 values; index 0 is the hour from 00:00 on 1 January, local standard time.
+ * Energies are sums over the hour, temperatures as said at each.
+ */
+export interface RunColumns {
+  /** Hemispherical irradiance on the collector plane, mean. [W/m²] */
+  readonly irradiance: Float64Array;
+  /** Irradiance on the PV module's plane, mean. [W/m²] */
+  readonly pvIrradiance: Float64Array;
+  /** Outdoor air. [°C] */
+  readonly ambientTemperature: Float64Array;
+  /** Hottest part of the absorber, highest in the hour. [°C] */
+  readonly absorberTemperature: Float64Array;
+  /** Coldest part of the absorber, lowest in the hour. [°C] */
+  readonly absorberMinimumTemperature: Float64Array;
+  /** Fluid leaving the array, mean over the time that the pump runs; the absorber's outlet end where it does not. [°C] */
+  readonly collectorOutletTemperature: Float64Array;
+  /** Top node of the tank at the end of the hour. [°C] */
+  readonly tankTopTemperature: Float64Array;
+  /** Hottest node of the tank, highest in the hour. [°C] */
+  readonly tankMaximumTemperature: Float64Array;
+  /** Bottom node of the tank at the end of the hour. [°C] */
+  readonly tankBottomTemperature: Float64Array;
+  /** Mean of the tank at the end of the hour. [°C] */
+  readonly tankMeanTemperature: Float64Array;
+  /** Volume flow in the collector loop, mean over the hour, standstill included. [m³/s] */
+  readonly loopFlow: Float64Array;
+  /** Share of the hour in which the pump moves fluid, 0 to 1. [-] */
+  readonly pumpRunning: Float64Array;
+  /** Share of the hour in which sun falls on the collectors and no fluid moves, 0 to 1. [-] */
+  readonly noFlowInSun: Float64Array;
+  /** Share of the hour in stagnation: sun, no flow, absorber above {@link RunResult.stagnationLimit}. [-] */
+  readonly stagnation: Float64Array;
+  /** Share of the hour in which the high limit keeps the pump off. [-] */
+  readonly highLimit: Float64Array;
+  /** Heat that the fluid carries out of the array, less what it carries in. [J] */
+  readonly collectorHeat: Float64Array;
+  /** Heat lost by the pipes of the loop. [J] */
+  readonly pipeLoss: Float64Array;
+  /** Heat from the coil into the tank; negative when the loop cools it. [J] */
+  readonly coilHeat: Float64Array;
+  /** Heat lost by the tank to its room. [J] */
+  readonly tankLoss: Float64Array;
+  /** Heat that the draw takes out of the solar tank, above mains temperature: the energy delivered. [J] */
+  readonly solarHeat: Float64Array;
+  /** Water let out by the tank's relief valve. [m³] */
+  readonly reliefVolume: Float64Array;
+  /** Heat let out with it, above mains temperature. [J] */
+  readonly reliefHeat: Float64Array;
+  /** Cold mains. [°C] */
+  readonly mainsTemperature: Float64Array;
+  /** Mixed water used at the taps. [m³] */
+  readonly tapVolume: Float64Array;
+  /** Hot water taken from the heater for it (through the solar tank). [m³] */
+  readonly hotVolume: Float64Array;
+  /** Heat asked for at the taps, above mains. [J] */
+  readonly tapHeatAsked: Float64Array;
+  /** Heat that came out at the taps, above mains. [J] */
+  readonly tapHeat: Float64Array;
+  /** Highest temperature that leaves the taps: after the mixing valve where there is one, else the heater's outlet. [°C] */
+  readonly tapTemperature: Float64Array;
+  /** Heat that the backup heater's burner puts into its water, with the solar system. [J] */
+  readonly heaterHeat: Float64Array;
+  /** Fuel that the backup heater burns, with the solar system, gross calorific value. [J] */
+  readonly heaterFuel: Float64Array;
+  /** Standby loss of the backup heater, with the solar system. [J] */
+  readonly heaterLoss: Float64Array;
+  /** Heat that the same heater gives the same house without the solar system. [J] */
+  readonly baselineHeat: Float64Array;
+  /** Fuel that the same heater burns for the same house without the solar system. [J] */
+  readonly baselineFuel: Float64Array;
+}
+
+/** The parts whose energy balance is kept, and the whole. */
+export type BalancePart = 'collector' | 'pipes' | 'tank' | 'heater' | 'baseline' | 'whole';
+
+/** Energy balance of one part: what came in, less what went out, less what stayed. */
+export interface PartBalance {
+  /** Worst hour: |residual| over the energy that flowed through the part in that hour. [-] */
+  readonly worstRelative: number;
+  /** Hour of the year with the worst residual, 0 to 8759. */
+  readonly worstHour: number;
+  /** Sum of the residuals over the year. [J] */
+  readonly residual: number;
+  /** Energy that went into the part over the year. [J] */
+  readonly in: number;
+  /** Energy that left it. [J] */
+  readonly out: number;
+  /** Stored at the end less stored at the start. [J] */
+  readonly stored: number;
+}
+
+/** Something that was clamped, extrapolated or left out in a run, in words for a report. */
+export interface RunNotice {
+  readonly code: string;
+  readonly text: string;
+  /** How many hours it touched. */
+  readonly hours: number;
+}
+
+/** One simulated year. */
+export interface RunResult {
+  /** The design with every default written out. */
+  readonly design: SystemDesign;
+  readonly site: Site;
+  /** File or label of the weather. */
+  readonly weatherSource: string;
+  /** What the weather reader assumed, and what the run assumed about the weather. */
+  readonly weatherAssumptions: readonly string[];
+  readonly columns: RunColumns;
+  /** Tank nodes at the end of each hour, bottom first; empty unless asked for. Shape [8760 × nodes]. [°C] */
+  readonly tankNodes: Float64Array;
+  /** Steps in an hour with sun or draw. */
+  readonly stepsPerHour: number;
+  /** Absorber temperature above which standstill in sun counts as stagnation. [°C] */
+  readonly stagnationLimit: number;
+  /** Freezing point of the loop's fluid. [°C] */
+  readonly freezingPoint: number;
+  readonly balance: Readonly<Record<BalancePart, PartBalance>>;
+  readonly notices: readonly RunNotice[];
+}

@@ -1,0 +1,75 @@
+/** Hours of the non-leap calendar that every weather year follows. */
+export const HOURS_OF_YEAR = 8760;
+
+/** Where the weather was taken. */
+export interface Site {
+  /** Name as the file gives it, or a name of the caller's. */
+  readonly name: string;
+  /** North positive, −90 to 90. [°] */
+  readonly latitude: number;
+  /** East positive, −180 to 180. [°] */
+  readonly longitude: number;
+  /** Above sea level. [m] */
+  readonly elevation: number;
+  /** Local standard time minus UTC, fixed through the year (no daylight saving). [h] */
+  readonly utcOffset: number;
+}
+
+/** The file formats that the readers know. */
+export type WeatherFormat = 'tmy3' | 'epw' | 'pvgis' | 'nsrdb' | 'plain';
+
+/** Hourly columns, each of {@link HOURS_OF_YEAR} values; `null` where the source has none. */
+export interface WeatherColumns {
+  /** Global horizontal irradiance. [W/m²] */
+  readonly ghi: Float64Array;
+  /** Direct (beam) normal irradiance. [W/m²] */
+  readonly dni: Float64Array;
+  /** Diffuse horizontal irradiance. [W/m²] */
+  readonly dhi: Float64Array;
+  /** Outdoor air, dry bulb. [°C] */
+  readonly dryBulb: Float64Array;
+  /** Dew point. [°C] */
+  readonly dewPoint: Float64Array | null;
+  /** Relative humidity, 0 to 1. [-] */
+  readonly relativeHumidity: Float64Array | null;
+  /** Wind speed as the station measures it, commonly 10 m above ground. [m/s] */
+  readonly windSpeed: Float64Array | null;
+  /** Air pressure at the station. [Pa] */
+  readonly pressure: Float64Array | null;
+  /** Long-wave irradiance of the sky on the horizontal. [W/m²] */
+  readonly skyLongwave: Float64Array | null;
+  /** Ground reflectance, 0 to 1. [-] */
+  readonly albedo: Float64Array | null;
+  /** Depth of snow on the ground. [m] */
+  readonly snowDepth: Float64Array | null;
+}
+
+/** Something that a reader took for granted or changed, in words for a report. */
+export interface WeatherAssumption {
+  /** Stable short code, such as `leap-day-dropped`. */
+  readonly code: string;
+  /** One sentence for a reader. */
+  readonly text: string;
+}
+
+/**
+ * One year of hourly weather in local standard time: the one shape that every reader returns and every simulation takes.
+ *
+ * Row `i` covers [i, i + 1) hours after the start of 1 January of a non-leap calendar, in local standard time.
+ */
+export interface WeatherYear {
+  readonly site: Site;
+  readonly format: WeatherFormat;
+  /** File name or label of the text that was read; shown in errors and reports. */
+  readonly source: string;
+  readonly columns: WeatherColumns;
+  /**
+   * From the start of a row to the middle of the hour for which its irradiance stands: 0.5 for means over the row, another
+   * number for values sampled at one instant of it. [h]
+   */
+  readonly irradianceMidpoint: number;
+  /** Calendar year in which each row was measured (typical years mix them); the sun is computed in it. Shape [8760]. */
+  readonly calendarYears: Int16Array;
+  /** What was assumed or changed while reading, in the order found. */
+  readonly assumptions: readonly WeatherAssumption[];
+}
