@@ -1,1 +1,6 @@
+export { WeatherError, type WeatherIssue, type WeatherIssueCode } from './errors.ts';
+export type { ColumnKey } from './limits.ts';
+export type { PlainColumn, PlainLayout, PlainTime, ReadOptions } from './options.ts';
+export { parseWeather, readWeather } from './read.ts';
+export type { PlainUnit } from './table/units.ts';
 export * from './year.ts';

@@ -1,1 +1,3 @@
-export {};
+export { hourStarts } from '../time/hours.ts';
+export * from './extraterrestrial.ts';
+export * from './position.ts';

@@ -1,0 +1,112 @@
+// EnergyPlus weather (EPW), CSV without a header row.
+// Layout: EnergyPlus, Auxiliary Programs, "EnergyPlus Weather File (EPW) Data Dictionary"; missing marks from there, from
+// memory.
+import { quote } from '../errors.ts';
+import type { ColumnSource } from '../table/column.ts';
+import { type Csv, dataRows, readCsv } from '../table/csv.ts';
+import { type StampReader, wholeNumber } from '../table/sequence.ts';
+import { type Format, type FormatInput, rowAt, SiteReader } from './format.ts';
+
+/** Index of the last field that is read; a row needs at least as many. */
+const LAST_FIELD = 32;
+
+const COLUMNS: readonly ColumnSource[] = [
+  { key: 'ghi', name: 'Global Horizontal Radiation', index: 13, unit: 'W/m2', missing: [9999] },
+  { key: 'dni', name: 'Direct Normal Radiation', index: 14, unit: 'W/m2', missing: [9999] },
+  { key: 'dhi', name: 'Diffuse Horizontal Radiation', index: 15, unit: 'W/m2', missing: [9999] },
+  { key: 'dryBulb', name: 'Dry Bulb Temperature', index: 6, unit: 'degC', missing: [99.9] },
+  { key: 'dewPoint', name: 'Dew Point Temperature', index: 7, unit: 'degC', missing: [99.9] },
+  { key: 'relativeHumidity', name: 'Relative Humidity', index: 8, unit: '%', missing: [999] },
+  { key: 'windSpeed', name: 'Wind Speed', index: 21, unit: 'm/s', missing: [999] },
+  { key: 'pressure', name: 'Atmospheric Station Pressure', index: 9, unit: 'Pa', missing: [999999] },
+  { key: 'skyLongwave', name: 'Horizontal Infrared Radiation Intensity', index: 12, unit: 'W/m2', missing: [9999] },
+  { key: 'albedo', name: 'Albedo', index: LAST_FIELD, unit: 'fraction', missing: [999], zeroIsUnmeasured: true },
+  { key: 'snowDepth', name: 'Snow Depth', index: 30, unit: 'cm', missing: [999] },
+];
+
+/**
+ * Hours 1 to 24, each stamped at its end. By the format irradiance is the hour's mean in the zone of the LOCATION line; files
+ * made from instants say otherwise in a comment, and some contradict themselves: so the closure decides.
+ */
+export const epw: Format = {
+  name: 'epw',
+
+  sniff: (head) => head[0]?.startsWith('LOCATION,') ?? false,
+
+  parse(input) {
+    const { text, faults } = input;
+    const csv = readCsv(text, faults);
+    const place = rowAt(csv, 0, faults);
+    const read = new SiteReader(faults);
+    const site = {
+      name: [place[1], place[3]].filter((part) => part !== '' && part !== '-').join(', '),
+      latitude: read.latitude(place[6], 1),
+      longitude: read.longitude(place[7], 1),
+      utcOffset: read.utcOffset(place[8], 1),
+      elevation: read.elevation(place[9], 1),
+    };
+    const start = firstHour(csv, input);
+    const width = Math.max(csv.rows[start]?.length ?? 0, LAST_FIELD + 1);
+    const zone = site.utcOffset;
+    return {
+      site,
+      rows: dataRows(csv, 'epw', start, width, faults),
+      columns: COLUMNS,
+      time: {
+        read: readStamp,
+        cells: [0, 1, 2, 3],
+        name: 'Year, Month, Day, Hour',
+        zone,
+        midpoint: 0.5,
+        candidates: candidates(csv, start, zone),
+      },
+    };
+  },
+};
+
+/** Index of the row after DATA PERIODS, the last line of the header. */
+function firstHour(csv: Csv, { faults }: FormatInput): number {
+  const index = csv.rows.slice(0, 60).findIndex((row) => row[0]?.trim() === 'DATA PERIODS');
+  if (index < 0) {
+    faults.fail({
+      code: 'bad-header',
+      expected: 'a line that begins with DATA PERIODS before the hours',
+      remedy: 'Download or export the file again.',
+    });
+  }
+  const perHour = csv.rows[index]![2]?.trim();
+  if (perHour !== '1') {
+    faults.fail({
+      code: 'bad-header',
+      line: csv.firstLine + index,
+      column: 'Number of Records per hour',
+      value: quote(perHour ?? ''),
+      expected: '1 record an hour',
+      remedy: 'Export the file in hours.',
+    });
+  }
+  return index + 1;
+}
+
+/**
+ * Instants in UTC from the start of the stamped hour: mid-hour, and the comment's offset from the stamp, each in the zone
+ * of LOCATION and in UTC; then the start and the end of the hour in the zone of LOCATION. The format's own comes first.
+ */
+function candidates(csv: Csv, start: number, zone: number): number[] {
+  const list = [0.5 - zone];
+  for (const row of csv.rows.slice(0, start)) {
+    const offset = /Irradiance Time Offset \(h\):\s*(-?\d+(?:\.\d+)?)/.exec(row.join(','));
+    if (offset !== null) list.push(1 + Number(offset[1]) - zone, 1 + Number(offset[1]));
+  }
+  list.push(0.5, -zone, 1 - zone);
+  return [...new Set(list.map((hours) => Number(hours.toFixed(6))))];
+}
+
+const readStamp: StampReader = (cells, out) => {
+  out.year = wholeNumber(cells[0]);
+  out.month = wholeNumber(cells[1]);
+  out.day = wholeNumber(cells[2]);
+  out.hour = wholeNumber(cells[3]) - 1;
+  out.minute = 0; // the field says 0 or 60 for the same hour
+  return true;
+};

@@ -1,0 +1,84 @@
+// Plain tables: our own self-describing layout, and any other with a column map from the caller.
+import { quote } from '../errors.ts';
+import type { ColumnKey } from '../limits.ts';
+import { COLUMN_KEYS } from '../limits.ts';
+import type { PlainLayout } from '../options.ts';
+import type { ColumnSource } from '../table/column.ts';
+import { type Csv, dataRows, headerIndex, readCsv } from '../table/csv.ts';
+import { type ColumnName, type Format, type FormatInput, locateColumns, locateTime, rowAt } from './format.ts';
+import { checkLayout } from './plain-check.ts';
+import { ownLayout } from './plain-header.ts';
+import { LAYOUT_MARK } from './plain-layout.ts';
+import { clockOf } from './plain-time.ts';
+
+/** Local standard time, hour by hour or finer; the layout says the rest. */
+export const plain: Format = {
+  name: 'plain',
+
+  sniff: (head) => head[0]?.startsWith(LAYOUT_MARK) ?? false,
+
+  parse(input) {
+    const { text, faults, options } = input;
+    const comments = leadingComments(text);
+    const own = comments[0]?.startsWith(LAYOUT_MARK) ?? false;
+    if (!own && options.plain === undefined) {
+      faults.fail({
+        code: 'bad-option',
+        column: 'plain',
+        expected: 'a layout (option plain) that says where the place, the time and the columns of this table are',
+        remedy: 'Give the layout, or a file in a known format.',
+      });
+    }
+    const layout = options.plain ?? ownLayout(comments, input);
+    checkLayout(layout, faults);
+    faults.throwIfAny();
+    const start = comments.reduce((length, line) => length + line.length + 1, 0);
+    const csv = readCsv(text.slice(start), faults, layout.delimiter ?? ',', comments.length + 1);
+    const header = rowAt(csv, 0, faults);
+    const columns = findColumns(header, csv, layout, input, options.plain === undefined);
+    const time = clockOf(layout, (name) => locateTime(header, csv.firstLine, name, faults));
+    faults.throwIfAny();
+    return { site: layout.site, columns, rows: dataRows(csv, 'plain', 1, header.length, faults), time };
+  },
+};
+
+/** Lines at the head that begin with `#`. */
+function leadingComments(text: string): string[] {
+  const lines: string[] = [];
+  let at = 0;
+  while (text[at] === '#') {
+    const end = text.indexOf('\n', at);
+    lines.push(text.slice(at, end < 0 ? text.length : end));
+    at = end < 0 ? text.length : end + 1;
+  }
+  return lines;
+}
+
+/** Columns of the map; those that the caller names must be there, those of our own layout only if required. */
+function findColumns(
+  header: readonly string[],
+  csv: Csv,
+  layout: PlainLayout,
+  { faults }: FormatInput,
+  own: boolean,
+): ColumnSource[] {
+  const names: ColumnName[] = [];
+  const present = headerIndex(header);
+  for (const key of COLUMN_KEYS) {
+    const column = layout.columns[key as ColumnKey];
+    if (column === undefined) continue;
+    names.push({ key, name: column.column, unit: column.unit });
+    if (!own && !present.has(column.column)) {
+      faults.add({
+        code: 'missing-column',
+        line: csv.firstLine,
+        column: column.column,
+        value: quote(header.join(',')),
+        expected: `this header, which the column map names for ${key}`,
+        remedy: 'Correct the map, or choose another file.',
+      });
+    }
+  }
+  faults.throwIfAny();
+  return locateColumns(header, csv.firstLine, names, layout.missing ?? [], faults);
+}

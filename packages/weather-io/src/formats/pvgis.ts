@@ -1,0 +1,113 @@
+// Typical year of PVGIS (European Commission, Joint Research Centre), CSV.
+import { type Csv, dataRows, readCsv } from '../table/csv.ts';
+import { type StampReader, wholeNumber } from '../table/sequence.ts';
+import { zoneName } from '../time/hours.ts';
+import { type ColumnName, type Format, type FormatInput, locateColumns, locateTime, SiteReader } from './format.ts';
+
+const COLUMNS: readonly ColumnName[] = [
+  { key: 'ghi', name: 'G(h)', unit: 'W/m2' },
+  { key: 'dni', name: 'Gb(n)', unit: 'W/m2' },
+  { key: 'dhi', name: 'Gd(h)', unit: 'W/m2' },
+  { key: 'dryBulb', name: 'T2m', unit: 'degC' },
+  { key: 'relativeHumidity', name: 'RH', unit: '%' },
+  { key: 'windSpeed', name: 'WS10m', unit: 'm/s' },
+  { key: 'pressure', name: 'SP', unit: 'Pa' },
+  { key: 'skyLongwave', name: 'IR(h)', unit: 'W/m2' },
+];
+
+const TIME = 'time(UTC)';
+
+/** Instants in UTC, the irradiance at the stamp plus the offset of the header. */
+export const pvgis: Format = {
+  name: 'pvgis',
+
+  sniff: (head) => head[0]?.startsWith('Latitude (decimal degrees)') ?? false,
+
+  parse(input) {
+    const { text, faults, notes, options } = input;
+    const csv = readCsv(text, faults);
+    const start = headerRow(csv, input);
+    const header = csv.rows[start]!;
+    const line = csv.firstLine + start;
+    const labels = headerLabels(csv, start);
+    const read = new SiteReader(faults);
+    const value = (label: string) => labels.get(label)?.value;
+    const lineOf = (label: string) => labels.get(label)?.line ?? null;
+    const latitude = read.latitude(value('Latitude (decimal degrees)'), lineOf('Latitude (decimal degrees)'));
+    const longitude = read.longitude(value('Longitude (decimal degrees)'), lineOf('Longitude (decimal degrees)'));
+    const elevation = read.elevation(value('Elevation (m)'), lineOf('Elevation (m)'));
+    const midpoint = timeOffset(labels.get('Irradiance Time Offset (h)'), read, input);
+    const columns = locateColumns(header, line, COLUMNS, [], faults);
+    const time = locateTime(header, line, TIME, faults);
+    faults.throwIfAny();
+    const utcOffset = Math.round(longitude / 15);
+    if (options.utcOffset === undefined) {
+      const text = `The file is in UTC; local standard time is taken as ${zoneName(utcOffset)}, the whole hours nearest to the longitude.`;
+      notes.push({ code: 'zone-from-longitude', text });
+    }
+    return {
+      site: { name: `${latitude}, ${longitude}`, latitude, longitude, elevation, utcOffset },
+      columns,
+      rows: dataRows(csv, 'pvgis', start + 1, header.length, faults, footer(csv, start + 1)),
+      time: { read: stampReader(time), cells: [time], name: TIME, zone: 0, midpoint },
+    };
+  },
+};
+
+/** Index of the row with the column names. */
+function headerRow(csv: Csv, { faults }: FormatInput): number {
+  const index = csv.rows.slice(0, 60).findIndex((row) => row[0]?.startsWith('time'));
+  if (index >= 0) return index;
+  return faults.fail({
+    code: 'missing-column',
+    column: TIME,
+    expected: 'a row of column names that begins with time(UTC)',
+    remedy: 'Download the typical year (TMY) as CSV again.',
+  });
+}
+
+interface Label {
+  readonly value: string;
+  readonly line: number;
+}
+
+/** Header lines of the form `label: value`. */
+function headerLabels(csv: Csv, end: number): Map<string, Label> {
+  const labels = new Map<string, Label>();
+  csv.rows.slice(0, end).forEach((row, index) => {
+    const parts = /^([^:]+):(.*)$/.exec(row.join(','));
+    if (parts !== null) labels.set(parts[1]!.trim(), { value: parts[2]!, line: csv.firstLine + index });
+  });
+  return labels;
+}
+
+function timeOffset(label: Label | undefined, read: SiteReader, { notes }: FormatInput): number {
+  if (label !== undefined) return read.number(label.value, label.line, 'Irradiance Time Offset', -1, 1, 'h');
+  notes.push({
+    code: 'no-time-offset',
+    text: 'The header gives no irradiance time offset; irradiance is taken at the stamp.',
+  });
+  return 0;
+}
+
+/** Index of the first row after the hours: the empty line before the legend. */
+function footer(csv: Csv, start: number): number {
+  for (let index = start; index < csv.rows.length; index++) {
+    const row = csv.rows[index]!;
+    if (row.length === 1 && row[0]!.trim() === '') return index;
+  }
+  return csv.rows.length;
+}
+
+const stampReader =
+  (time: number): StampReader =>
+  (cells, out) => {
+    const parts = /^(\d{4})(\d\d)(\d\d):(\d\d)(\d\d)$/.exec(cells[time]!.trim());
+    if (parts === null) return false;
+    out.year = wholeNumber(parts[1]);
+    out.month = wholeNumber(parts[2]);
+    out.day = wholeNumber(parts[3]);
+    out.hour = wholeNumber(parts[4]);
+    out.minute = wholeNumber(parts[5]);
+    return true;
+  };

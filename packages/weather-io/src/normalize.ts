@@ -1,0 +1,66 @@
+// From rows as a file has them to hours of a local year.
+
+import { LEAP_DAY_START } from './time/calendar.ts';
+import { HOURS_OF_YEAR } from './year.ts';
+
+/** Means over the hours of a column with several rows in each hour; keeps the energy. */
+export function hourlyMeans(values: Float64Array, stepsPerHour: number): Float64Array {
+  if (stepsPerHour === 1) return values;
+  const hourly = new Float64Array(values.length / stepsPerHour);
+  for (let hour = 0; hour < hourly.length; hour++) {
+    let sum = 0;
+    for (let step = 0; step < stepsPerHour; step++) sum += values[hour * stepsPerHour + step]!;
+    hourly[hour] = sum / stepsPerHour;
+  }
+  return hourly;
+}
+
+/** How the hours of a file move into those of the local year. */
+export interface Shift {
+  /** Whole hours by which rows move later; the year is a ring, so what leaves at one end comes in at the other. [h] */
+  readonly hours: number;
+  /** From the start of the new row to the middle of what its irradiance stands for, 0 to below 1. [h] */
+  readonly midpoint: number;
+}
+
+/**
+ * Splits the way from a file's row to the local instant of its irradiance into whole rows and the rest.
+ *
+ * @param midpoint - From the stamped hour's start to the irradiance, in the zone of the stamps. [h]
+ * @param zoneDifference - Local standard time minus the zone of the stamps. [h]
+ */
+export function shiftOf(midpoint: number, zoneDifference: number): Shift {
+  const total = midpoint + zoneDifference;
+  // Offsets in header lines carry about four decimals; without rounding −0.8239 + 1 would not be 0.1761.
+  const hours = Math.floor(Number(total.toFixed(6)));
+  return { hours, midpoint: Number((total - hours).toFixed(6)) };
+}
+
+/** Rolls a ring of hours later by `hours`, then drops 29 February where there is one. */
+export function toLocalYear(values: Float64Array, hours: number): Float64Array {
+  const local = new Float64Array(HOURS_OF_YEAR);
+  const skipped = values.length - HOURS_OF_YEAR;
+  for (let row = 0; row < HOURS_OF_YEAR; row++) {
+    local[row] = values[ringIndex(row < LEAP_DAY_START ? row : row + skipped, hours, values.length)]!;
+  }
+  return local;
+}
+
+/**
+ * Calendar year of each local hour: that of the file's row, except that an hour which went around the end of the year is
+ * dated by the local clock, so that its sun stays the one of the instant at which it was measured.
+ */
+export function toLocalYears(years: Int16Array, hours: number): Int16Array {
+  const local = new Int16Array(HOURS_OF_YEAR);
+  const skipped = years.length - HOURS_OF_YEAR;
+  for (let row = 0; row < HOURS_OF_YEAR; row++) {
+    const hour = row < LEAP_DAY_START ? row : row + skipped;
+    const from = hour - hours;
+    const around = from < 0 ? 1 : from >= years.length ? -1 : 0;
+    local[row] = years[ringIndex(hour, hours, years.length)]! + around;
+  }
+  return local;
+}
+
+const ringIndex = (hour: number, hours: number, length: number): number =>
+  (((hour - hours) % length) + length) % length;

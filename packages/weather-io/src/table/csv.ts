@@ -1,0 +1,116 @@
+// Text to rows of cells, each with its line in the file.
+import Papa from 'papaparse';
+import { type Faults, quote } from '../errors.ts';
+import { signatureOf } from '../formats/signatures.ts';
+import type { WeatherFormat } from '../year.ts';
+
+/** Rows of a text; row `i` is line `firstLine + i` of the file, since no cell may hold a line break. */
+export interface Csv {
+  readonly rows: readonly (readonly string[])[];
+  readonly firstLine: number;
+}
+
+/** Splits text, whose line ends are `\n`, into rows. Lines before `firstLine` have been taken off already. */
+export function readCsv(text: string, faults: Faults, delimiter = ',', firstLine = 1): Csv {
+  const { data } = Papa.parse<string[]>(text, { delimiter, newline: '\n' });
+  let lines = 1;
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++;
+  if (data.length !== lines) {
+    const row = data.findIndex((cells) => cells.some((cell) => cell.includes('\n')));
+    faults.fail({
+      code: 'unclosed-quote',
+      line: row < 0 ? null : firstLine + row,
+      value: row < 0 ? null : quote(data[row]!.join(delimiter)),
+      expected: 'each quotation mark closed in its line',
+      remedy: 'Close or remove the quotation mark.',
+    });
+  }
+  return { rows: data, firstLine };
+}
+
+/** The rows of hours, with their lines. */
+export interface DataRows {
+  readonly cells: readonly (readonly string[])[];
+  /** Line of each row, from 1. */
+  readonly lines: readonly number[];
+}
+
+/**
+ * Picks the rows of hours after a header: skips empty lines and faults rows with another number of cells than the header.
+ *
+ * @param start - Index of the first row of hours in `csv.rows`.
+ * @param width - Cells that a row has.
+ * @param end - Index after the last row of hours.
+ */
+export function dataRows(
+  csv: Csv,
+  format: WeatherFormat,
+  start: number,
+  width: number,
+  faults: Faults,
+  end = csv.rows.length,
+): DataRows {
+  const cells: (readonly string[])[] = [];
+  const lines: number[] = [];
+  let last = end - 1;
+  while (last >= start && isEmpty(csv.rows[last]!)) last--;
+  for (let index = start; index <= last; index++) {
+    const row = csv.rows[index]!;
+    if (row.length === width || (row.length > width && row.slice(width).every((cell) => cell.trim() === ''))) {
+      cells.push(row);
+      lines.push(csv.firstLine + index);
+    } else if (!isEmpty(row)) {
+      faultRow(row, csv.firstLine + index, index === last, format, width, faults);
+    }
+  }
+  if (cells.length === 0) {
+    faults.fail({
+      code: 'truncated',
+      line: csv.firstLine + Math.max(last, 0),
+      expected: 'hours of a year after the header',
+      remedy: 'Download or export the file again.',
+    });
+  }
+  return { cells, lines };
+}
+
+const isEmpty = (row: readonly string[]): boolean => row.every((cell) => cell.trim() === '');
+
+function faultRow(
+  row: readonly string[],
+  line: number,
+  isLast: boolean,
+  format: WeatherFormat,
+  width: number,
+  faults: Faults,
+): void {
+  const value = quote(row.join(','));
+  const foreign = signatureOf(row);
+  if (foreign !== null) {
+    faults.fail({
+      code: 'mixed-formats',
+      line,
+      value,
+      expected: `hours of the ${format} file that began above, not the header of ${foreign === format ? 'another' : `a ${foreign}`} file`,
+      remedy: 'Give each file by itself.',
+    });
+  }
+  const cut = isLast && row.length < width;
+  faults.add({
+    code: cut ? 'truncated' : 'row-length',
+    line,
+    value,
+    expected: `${width} cells as in the header, not ${row.length}`,
+    remedy: cut ? 'The file ends inside a row: download or export it again.' : 'Look for a missing or an extra comma.',
+  });
+}
+
+/** Index of each header by its name; the first of two alike. A Map, so that no header can reach an object's prototype. */
+export function headerIndex(header: readonly string[]): Map<string, number> {
+  const index = new Map<string, number>();
+  header.forEach((cell, at) => {
+    const name = cell.trim();
+    if (name !== '' && !index.has(name)) index.set(name, at);
+  });
+  return index;
+}

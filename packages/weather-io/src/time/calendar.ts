@@ -1,0 +1,32 @@
+// The calendar without a leap day that a weather year follows, and the one with it that some sources have.
+
+const DAYS_OF_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+/** Days before each month in a year without a leap day; index 1 is January. [d] */
+const DAYS_BEFORE = [0, 0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
+
+/** Month, 1 to 12, of each day of a non-leap year. */
+const MONTH_OF_DAY = Uint8Array.from(DAYS_OF_MONTH.flatMap((days, month) => new Array<number>(days).fill(month + 1)));
+
+/** First hour of 29 February in a year that has one. */
+export const LEAP_DAY_START = (31 + 28) * 24;
+
+/** Month (1 to 12) and day (1 to 31) of a day counted from 0 in a year without a leap day. */
+export function monthAndDay(dayIndex: number): { month: number; day: number } {
+  const month = MONTH_OF_DAY[dayIndex]!;
+  return { month, day: dayIndex - DAYS_BEFORE[month]! + 1 };
+}
+
+/** Whether a year has 29 February (Gregorian). */
+export const isLeapYear = (year: number): boolean => year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+
+/** Whether a date exists in the Gregorian calendar; all three must be whole numbers. */
+export function isDate(year: number, month: number, day: number): boolean {
+  if (!(year >= 1 && year <= 9999 && month >= 1 && month <= 12 && day >= 1)) return false;
+  return day <= DAYS_OF_MONTH[month - 1]! + (month === 2 && isLeapYear(year) ? 1 : 0);
+}
+
+/** Day of the year from 0; with `leap`, 29 February is counted and moves what follows. */
+export function dayIndex(month: number, day: number, leap: boolean): number {
+  return DAYS_BEFORE[month]! + day - 1 + (leap && month > 2 ? 1 : 0);
+}
