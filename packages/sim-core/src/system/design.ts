@@ -33,7 +33,7 @@ export interface CollectorDesign {
   readonly incidenceModifier: IncidenceModifierB0 | IncidenceModifierTable;
   /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] */
   readonly heatCapacity: number;
-  /** Share of the sky's long-wave deficit that cools the absorber at night (glazed) or always (unglazed tests). [-] */
+  /** Share of the night sky's long-wave deficit that cools the absorber; by day the rated losses hold it already. [-] */
   readonly skyCoefficient: number;
   /** Pressure drop of one panel with water at 20 °C and {@link ratedFlow}. [Pa] */
   readonly ratedPressureDrop: number;

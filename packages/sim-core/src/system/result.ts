@@ -30,7 +30,7 @@ export interface RunColumns {
   readonly loopFlow: Float64Array;
   /** Share of the hour in which the pump moves fluid, 0 to 1. [-] */
   readonly pumpRunning: Float64Array;
-  /** Share of the hour in which sun falls on the collectors and no fluid moves, 0 to 1. [-] */
+  /** Share of the hour in which sun falls on the collectors ({@link RunResult.sunThreshold}) and no fluid moves, 0 to 1. [-] */
   readonly noFlowInSun: Float64Array;
   /** Share of the hour in stagnation: sun, no flow, absorber above {@link RunResult.stagnationLimit}. [-] */
   readonly stagnation: Float64Array;
@@ -117,6 +117,8 @@ export interface RunResult {
   readonly stepsPerHour: number;
   /** Absorber temperature above which standstill in sun counts as stagnation. [°C] */
   readonly stagnationLimit: number;
+  /** Irradiance on the collector plane from which sun is said to fall on it. [W/m²] */
+  readonly sunThreshold: number;
   /** Freezing point of the loop's fluid. [°C] */
   readonly freezingPoint: number;
   readonly balance: Readonly<Record<BalancePart, PartBalance>>;

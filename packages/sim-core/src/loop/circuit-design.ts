@@ -1,0 +1,110 @@
+import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
+import type { SystemDesign } from '../system/design.ts';
+import { type Circuit, PIPE_SECTIONS } from './circuit.ts';
+import { pipeConductance } from './pipe.ts';
+
+export type { Circuit } from './circuit.ts';
+
+/** Copper: density times specific heat, handbook. [J/(m³·K)] */
+const COPPER_HEAT_CAPACITY = 8930 * 385;
+/** Fluid temperature at which the standing heat capacity of the pipes is taken; it hardly moves. [°C] */
+const PIPE_REFERENCE = 40;
+/** Keeps the arithmetic finite where a section has no length. [J/K] */
+const SMALLEST_CAPACITY = 1;
+
+/**
+ * Prepares the collector circuit.
+ *
+ * @param design - The system.
+ * @param fluid - Its fluid.
+ * @param start - Temperature of absorber and pipes at the start. [°C]
+ * @param stepCounts - Every number of steps an hour that the run may use.
+ * @param collectorNodes - Nodes of the array along the flow.
+ */
+export function compileCircuit(
+  design: SystemDesign,
+  fluid: CompiledFluid,
+  start: number,
+  stepCounts: readonly number[],
+  collectorNodes: number,
+): Circuit {
+  const { array, loop, tank, coil } = design;
+  const { collector } = array;
+  const nodeArea = (array.panels * collector.area) / collectorNodes;
+  const pipe = pipeSections(design, fluid);
+  const share = coilShares(coil.bottom, coil.top, tank.nodes);
+  const parts = collectorNodes + PIPE_SECTIONS + share.shares.length;
+  const decays = stepCounts.map((count): [number, Float64Array] => [
+    count,
+    pipe.capacity.map((capacity, section) => Math.exp((-pipe.conductance[section]! * 3600) / (count * capacity))),
+  ]);
+  return {
+    absorber: new Float64Array(collectorNodes).fill(start),
+    pipe: Float64Array.from({ length: PIPE_SECTIONS }, (_, section) =>
+      section === 1 || section === 2 ? tank.roomTemperature : start,
+    ),
+    absorberCapacity: collector.heatCapacity * nodeArea,
+    nodeArea,
+    a1: collector.a1,
+    a2: collector.a2,
+    pipeCapacity: pipe.capacity,
+    pipeConductance: pipe.conductance,
+    pipeDecay: new Map(decays),
+    coilBottom: share.bottom,
+    coilShare: share.shares,
+    flows: new Float64Array(5),
+    gain: new Float64Array(parts),
+    offset: new Float64Array(parts),
+    decay: new Float64Array(parts),
+  };
+}
+
+/** Heat capacity and conductance of the four pipe sections, hot outdoors first. */
+function pipeSections(design: SystemDesign, fluid: CompiledFluid) {
+  const { loop } = design;
+  const bore = (Math.PI / 4) * loop.pipeInnerDiameter ** 2;
+  const metal = (Math.PI / 4) * loop.pipeOuterDiameter ** 2 - bore;
+  const fluidCapacity = fluidDensity(fluid, PIPE_REFERENCE) * fluidSpecificHeat(fluid, PIPE_REFERENCE);
+  const perMetre = {
+    capacity: bore * fluidCapacity + metal * COPPER_HEAT_CAPACITY,
+    conductance: pipeConductance(loop),
+  };
+  const outdoors = (loop.pipeLength / 2) * loop.outdoorShare;
+  const indoors = loop.pipeLength / 2 - outdoors;
+  const lengths = Float64Array.of(outdoors, indoors, indoors, outdoors);
+  return {
+    capacity: lengths.map((length) => Math.max(length * perMetre.capacity, SMALLEST_CAPACITY)),
+    conductance: lengths.map((length) => length * perMetre.conductance),
+  };
+}
+
+/** Share of the coil in each tank node that it passes, from its lowest node upwards. */
+export function coilShares(bottom: number, top: number, nodes: number): { bottom: number; shares: Float64Array } {
+  const first = Math.min(Math.trunc(bottom * nodes), nodes - 1);
+  const last = Math.min(Math.max(Math.ceil(top * nodes) - 1, first), nodes - 1);
+  const shares = Float64Array.from({ length: last - first + 1 }, (_, index) => {
+    const node = first + index;
+    return (Math.min(top, (node + 1) / nodes) - Math.max(bottom, node / nodes)) / (top - bottom);
+  });
+  return { bottom: first, shares };
+}
+
+/** Heat in the absorber and in the pipes, above 0 °C. [J] */
+export function circuitHeat(circuit: Circuit): { absorber: number; pipes: number } {
+  return { absorber: absorberHeat(circuit), pipes: pipeHeat(circuit) };
+}
+
+/** Heat in the absorber above 0 °C. [J] */
+export function absorberHeat(circuit: Circuit): number {
+  let sum = 0;
+  for (let node = 0; node < circuit.absorber.length; node++) sum += circuit.absorber[node]!;
+  return sum * circuit.absorberCapacity;
+}
+
+/** Heat in the pipes above 0 °C. [J] */
+export function pipeHeat(circuit: Circuit): number {
+  let sum = 0;
+  for (let section = 0; section < PIPE_SECTIONS; section++)
+    sum += circuit.pipe[section]! * circuit.pipeCapacity[section]!;
+  return sum;
+}

@@ -1,0 +1,27 @@
+/**
+ * Exact steps of a stirred volume, dT/dt = r − T/τ with constant r over the step, written so that nothing cancels when the
+ * step is short against τ. With x = Δt/τ and R = r Δt at the start of the step:
+ *
+ *     end = T0 + R (1 − x φ),   mean = T0 + R φ,   φ = (1 − (1 − e^−x)/x)/x
+ */
+
+/** Below this, the closed form of φ loses digits that its series keeps. */
+const SMALL = 1e-2;
+
+/**
+ * φ(x): mean rise over the step, as a share of what the starting rate alone would bring; ½ at x = 0.
+ *
+ * @param x - Step over time constant, ≥ 0. [-]
+ */
+export function meanOfRise(x: number): number {
+  if (x > SMALL) return (1 + Math.expm1(-x) / x) / x;
+  return 1 / 2 - x * (1 / 6 - x * (1 / 24 - x * (1 / 120 - x * (1 / 720 - x / 5040))));
+}
+
+/**
+ * Mean of e^(−x t) over t from 0 to 1: the share of a starting excess that the step's mean still holds.
+ *
+ * @param x - Step over time constant, ≥ 0. [-]
+ * @param decay - e^(−x), which the caller has at hand. [-]
+ */
+export const meanDecay = (x: number, decay: number): number => (x > 1e-8 ? (1 - decay) / x : 1 - 0.5 * x);

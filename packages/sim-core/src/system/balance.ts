@@ -1,0 +1,64 @@
+import type { PartBalance } from './result.ts';
+
+/** Flows smaller than this are rounding of the state, not heat: a residual is never measured against less. [J] */
+const SMALLEST_FLOW = 1;
+
+/** Running energy balance of one part. */
+export interface BalanceKeeper {
+  /** Stored heat at the end of the last hour. [J] */
+  stored: number;
+  /** Stored heat at the start of the year. [J] */
+  readonly initial: number;
+  readonly totals: Float64Array;
+  worstHour: number;
+}
+
+const TOTAL = { in: 0, out: 1, residual: 2, worst: 3 } as const;
+
+/** Opens the books of a part. */
+export const openBalance = (stored: number): BalanceKeeper => ({
+  stored,
+  initial: stored,
+  totals: new Float64Array(4),
+  worstHour: 0,
+});
+
+/**
+ * Books one hour. Allocates nothing.
+ *
+ * @param income - Heat that went in. [J]
+ * @param spent - Heat that went out. [J]
+ * @param through - Sum of the sizes of all flows, whatever their sign: what the residual is measured against. [J]
+ * @param stored - Heat stored at the hour's end. [J]
+ */
+export function bookHour(
+  keeper: BalanceKeeper,
+  hour: number,
+  income: number,
+  spent: number,
+  through: number,
+  stored: number,
+): void {
+  const kept = stored - keeper.stored;
+  const residual = income - spent - kept;
+  const relative = Math.abs(residual) / Math.max(through, Math.abs(kept), SMALLEST_FLOW);
+  const { totals } = keeper;
+  totals[TOTAL.in]! += income;
+  totals[TOTAL.out]! += spent;
+  totals[TOTAL.residual]! += residual;
+  if (!(relative <= totals[TOTAL.worst]!)) {
+    totals[TOTAL.worst] = relative;
+    keeper.worstHour = hour;
+  }
+  keeper.stored = stored;
+}
+
+/** Closes the books of a part. */
+export const closeBalance = (keeper: BalanceKeeper): PartBalance => ({
+  worstRelative: keeper.totals[TOTAL.worst]!,
+  worstHour: keeper.worstHour,
+  residual: keeper.totals[TOTAL.residual]!,
+  in: keeper.totals[TOTAL.in]!,
+  out: keeper.totals[TOTAL.out]!,
+  stored: keeper.stored - keeper.initial,
+});

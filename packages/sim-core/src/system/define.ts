@@ -1,0 +1,120 @@
+import { z } from 'zod';
+import { DesignError, type DesignIssue, quote } from '../errors.ts';
+import { derivedDefaults } from './derived.ts';
+import type { DesignAssumption, SystemDesign } from './design.ts';
+import { arraySchema } from './schema/array.ts';
+import { defaulted, label, provenance } from './schema/field.ts';
+import { coilSchema, controlSchema, drawSchema, heaterSchema, tankSchema } from './schema/house.ts';
+import { loopSchema, pumpSchema, pvSchema } from './schema/loop.ts';
+
+/** Schema of a whole system. */
+const systemSchema = z.strictObject({
+  name: defaulted(label, 'solar water heating', '', 'judgement: a name for reports'),
+  array: arraySchema,
+  pv: pvSchema.prefault({}),
+  pump: pumpSchema.prefault({}),
+  loop: loopSchema.prefault({}),
+  coil: coilSchema.prefault({}),
+  tank: tankSchema,
+  draw: drawSchema,
+  heater: heaterSchema.prefault({}),
+  control: controlSchema.prefault({}),
+});
+
+/**
+ * What a user writes: quantities as numbers in the documented unit or as strings with a unit. Needed are `array` (panels,
+ * tilt, azimuth and the collector's area, eta0, a1, a2), `tank.volume` and `draw.dailyVolume`; all else has a default.
+ */
+export type SystemInput = z.input<typeof systemSchema>;
+
+/** A design as the schema leaves it: checked, in SI, before the defaults that follow from other fields. */
+export type CheckedInput = z.output<typeof systemSchema>;
+
+/**
+ * Checks a design, turns its quantities into SI and writes out every default.
+ *
+ * @param input - The design; see {@link SystemInput}. A bare number is in the unit that {@link SystemDesign} documents.
+ * @returns The frozen design, with the list of every default used and where it comes from.
+ * @throws {@link DesignError} listing all faults at once, by path, with the unit expected.
+ * @example
+ * const design = defineSystem({
+ *   name: 'two panels',
+ *   array: { panels: 2, tilt: 40, azimuth: 180, collector: { area: '21 ft2', eta0: 0.75, a1: 3.8, a2: 0.012 } },
+ *   tank: { volume: '80 gal' },
+ *   draw: { dailyVolume: '200 L' },
+ * });
+ */
+export function defineSystem(input: SystemInput): SystemDesign {
+  const outcome = systemSchema.safeParse(input);
+  if (!outcome.success) throw new DesignError(toDesignIssues(outcome.error.issues, input));
+  const assumptions: DesignAssumption[] = [];
+  collectDefaults(systemSchema, input, outcome.data, '', assumptions);
+  const design = derivedDefaults(outcome.data, assumptions);
+  return deepFreeze({ ...design, assumptions });
+}
+
+/** Lists the defaults that the schema filled in: fields with a source whose value the input does not give. */
+function collectDefaults(
+  schema: z.ZodType,
+  input: unknown,
+  output: unknown,
+  path: string,
+  list: DesignAssumption[],
+): void {
+  const known = provenance.get(schema);
+  if (known !== undefined && input === undefined) {
+    list.push({ path, value: plainValue(output), unit: known.unit, source: known.source });
+    return;
+  }
+  const inner = schema instanceof z.ZodDefault || schema instanceof z.ZodPrefault ? schema.unwrap() : schema;
+  if (!(inner instanceof z.ZodObject)) return;
+  for (const [key, field] of Object.entries(inner.shape)) {
+    const below = path === '' ? key : `${path}.${key}`;
+    collectDefaults(field as z.ZodType, member(input, key), member(output, key), below, list);
+  }
+}
+
+const member = (value: unknown, key: string): unknown =>
+  typeof value === 'object' && value !== null && Object.hasOwn(value, key)
+    ? (value as Record<string, unknown>)[key]
+    : undefined;
+
+/** Structured defaults are shown as text. */
+function plainValue(value: unknown): DesignAssumption['value'] {
+  const isStructure = typeof value === 'object' && value !== null && !Array.isArray(value);
+  return isStructure ? JSON.stringify(value) : (value as DesignAssumption['value']);
+}
+
+/** Turns a validator's findings into our terms, so that the message does not depend on the library. */
+function toDesignIssues(issues: readonly z.core.$ZodIssue[], input: unknown): DesignIssue[] {
+  return issues.flatMap((issue): DesignIssue[] => {
+    const path = issue.path.map(String).join('.');
+    const found = quote(issue.path.reduce<unknown>((value, key) => member(value, String(key)), input));
+    switch (issue.code) {
+      case 'custom': {
+        const params = issue.params as Omit<DesignIssue, 'path'>;
+        return [{ path, found: params.found, expected: params.expected, remedy: params.remedy }];
+      }
+      case 'unrecognized_keys':
+        return issue.keys.map((key) => ({
+          path: path === '' ? key.slice(0, 40) : `${path}.${key.slice(0, 40)}`,
+          found: 'a field of this name',
+          expected: 'one of the documented fields',
+          remedy: 'Check the spelling, or remove it.',
+        }));
+      case 'invalid_union':
+        return [{ path, found, expected: '{ b0 } or { angles, values }', remedy: 'Give one of the two forms.' }];
+      default:
+        return [{ path, found, expected: 'an object with the documented fields', remedy: 'Give it, even if empty.' }];
+    }
+  });
+}
+
+/** Freezes a plain structure through and through. */
+function deepFreeze<T>(value: T): T {
+  if (typeof value === 'object' && value !== null && !Object.isFrozen(value)) {
+    Object.freeze(value);
+    for (const inner of Object.values(value)) deepFreeze(inner);
+  }
+  return value;
+}

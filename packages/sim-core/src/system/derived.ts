@@ -1,0 +1,129 @@
+import type { CheckedInput } from './define.ts';
+import type { DesignAssumption, SystemDesign } from './design.ts';
+
+/** Height over diameter of an upright storage tank; common practice, no source. */
+const TANK_SLENDERNESS = 2.5;
+/** Foam on a storage tank: thickness [m] and conductivity [W/(m·K)]; judgement. */
+const TANK_FOAM = { thickness: 0.05, conductivity: 0.035 };
+/** Fittings and their heat bridges make a tank lose more than its foam does; judgement. [-] */
+const FITTING_ALLOWANCE = 1.3;
+/** Water near 50 °C [W/(m·K)], and a steel wall: conductivity [W/(m·K)] and thickness [m]. */
+const COLUMN = { water: 0.64, steel: 50, wall: 0.0025 };
+/** Cover emittance, and the cover's outside film with wind and its radiation at night [W/(m²·K)]; judgement. */
+const COVER = { emittance: 0.88, outside: 15 };
+
+/**
+ * Fills the defaults that follow from other fields of the design and notes each with its source.
+ *
+ * @param input - The checked input, in SI.
+ * @param assumptions - Receives one entry for each default filled here.
+ */
+export function derivedDefaults(
+  input: CheckedInput,
+  assumptions: DesignAssumption[],
+): Omit<SystemDesign, 'assumptions'> {
+  const { array, pv, loop, tank, heater, control } = input;
+
+  const fill = <T extends DesignAssumption['value']>(
+    path: string,
+    given: T | undefined,
+    value: T,
+    unit: string,
+    source: string,
+  ): T => {
+    if (given !== undefined) return given;
+    assumptions.push({ path, value, unit, source });
+    return value;
+  };
+
+  const { a1 } = array.collector;
+  const height = fill(
+    'tank.height',
+    tank.height,
+    Math.cbrt((4 * tank.volume * TANK_SLENDERNESS ** 2) / Math.PI),
+    'm',
+    `height of ${TANK_SLENDERNESS} diameters, common practice, no source`,
+  );
+  const diameter = Math.sqrt((4 * tank.volume) / (Math.PI * height));
+  const surface = Math.PI * diameter * height + (Math.PI / 2) * diameter ** 2;
+
+  return {
+    ...input,
+    array: {
+      ...array,
+      collector: {
+        ...array.collector,
+        skyCoefficient: fill(
+          'array.collector.skyCoefficient',
+          array.collector.skyCoefficient,
+          (COVER.emittance * a1) / (a1 + COVER.outside),
+          '-',
+          'judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a1/(a1 + 15)',
+        ),
+      },
+    },
+    pv: {
+      ...pv,
+      tilt: fill('pv.tilt', pv.tilt, array.tilt, '°', 'judgement: module in the collectors’ plane'),
+      azimuth: fill('pv.azimuth', pv.azimuth, array.azimuth, '°', 'judgement: module in the collectors’ plane'),
+    },
+    loop: {
+      ...loop,
+      glycolMassFraction:
+        loop.fluid === 'water'
+          ? 0
+          : fill(
+              'loop.glycolMassFraction',
+              loop.glycolMassFraction,
+              0.4,
+              '-',
+              'freezing point near −20 °C, Melinder 2010; check against your climate',
+            ),
+    },
+    tank: {
+      ...tank,
+      height,
+      lossCoefficient: fill(
+        'tank.lossCoefficient',
+        tank.lossCoefficient,
+        (FITTING_ALLOWANCE * surface * TANK_FOAM.conductivity) / TANK_FOAM.thickness,
+        'W/K',
+        'judgement: 50 mm of foam all round, a third more for fittings',
+      ),
+      verticalConductivity: fill(
+        'tank.verticalConductivity',
+        tank.verticalConductivity,
+        COLUMN.water + (4 * COLUMN.wall * COLUMN.steel) / diameter,
+        'W/(m·K)',
+        'water column and a steel wall of 2.5 mm in parallel',
+      ),
+      initialTemperature: fill(
+        'tank.initialTemperature',
+        tank.initialTemperature,
+        Math.max(tank.roomTemperature, 0),
+        '°C',
+        'judgement: as its room',
+      ),
+    },
+    heater: {
+      ...heater,
+      roomTemperature: fill(
+        'heater.roomTemperature',
+        heater.roomTemperature,
+        tank.roomTemperature,
+        '°C',
+        'judgement: in the tank’s room',
+      ),
+    },
+    control: {
+      ...control,
+      stagnationLimit: fill(
+        'control.stagnationLimit',
+        control.stagnationLimit,
+        null,
+        '°C',
+        'boiling point of the fluid at loop pressure, at most 120 °C',
+      ),
+    },
+  };
+}

@@ -1,0 +1,35 @@
+import { HIGHEST_TEMPERATURE } from '../fluid/compile.ts';
+import type { Machine } from './machine.ts';
+import type { RunNotice } from './result.ts';
+
+/** Finds in a finished run what was extrapolated, clamped or left out. */
+export function findNotices(machine: Machine): RunNotice[] {
+  const { columns, design, fluid, stagnationLimit } = machine;
+  const count = (column: Float64Array, test: (value: number, hour: number) => boolean) => column.filter(test).length;
+  const candidates: RunNotice[] = [
+    {
+      code: 'fluid-extrapolated',
+      text: `Fluid properties are extrapolated above ${fluid.validTo} °C and held above ${HIGHEST_TEMPERATURE} °C while the pump runs.`,
+      hours: count(
+        columns.collectorOutletTemperature,
+        (value, hour) => value > fluid.validTo && columns.pumpRunning[hour]! > 0,
+      ),
+    },
+    {
+      code: 'fluid-below-freezing',
+      text: `The absorber was below the fluid’s freezing point, ${fluid.freezingPoint.toFixed(1)} °C; ice and slush are not modelled.`,
+      hours: count(columns.absorberMinimumTemperature, (value) => value < fluid.freezingPoint),
+    },
+    {
+      code: 'boiling-not-modelled',
+      text: `The fluid stood above ${stagnationLimit.toFixed(0)} °C in sun; the absorber follows its own heat balance as if dry, boiling is not modelled.`,
+      hours: count(columns.stagnation, (value) => value > 0),
+    },
+    {
+      code: 'relief-valve',
+      text: `The relief valve opened at ${design.tank.reliefTemperature} °C; the water and heat let out are counted.`,
+      hours: count(columns.reliefVolume, (value) => value > 0),
+    },
+  ];
+  return candidates.filter((notice) => notice.hours > 0);
+}

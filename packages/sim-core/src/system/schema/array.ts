@@ -1,0 +1,56 @@
+import { z } from 'zod';
+import { count, defaulted, fault, label, numbers, quantity, quantityOr } from './field.ts';
+
+const byB0 = z.strictObject({ b0: quantity('fraction', 0, 1) });
+
+const byTable = z
+  .strictObject({
+    angles: numbers({ minimum: 0, maximum: 90, unit: '°' }),
+    values: numbers({ minimum: 0, maximum: 2, unit: '-' }),
+  })
+  .superRefine((table, context) => {
+    if (table.angles.length !== table.values.length) {
+      const found = `${table.angles.length} angles and ${table.values.length} values`;
+      fault(context, found, 'as many values as angles', 'Give one modifier for each angle.');
+    }
+    const rising = table.angles.every((angle, row) => row === 0 || angle > table.angles[row - 1]!);
+    if (table.angles[0] !== 0 || !rising) {
+      fault(context, 'angles that do not rise from 0', 'angles rising from 0°', 'Sort the rows, the first at 0°.', [
+        'angles',
+      ]);
+    }
+  });
+
+/** Schema of one collector. */
+export const collectorSchema = z.strictObject({
+  name: defaulted(label, 'flat-plate collector', '', 'judgement: a name for reports'),
+  area: quantity('area', 0.1, 20),
+  eta0: quantity('fraction', 0.1, 1),
+  a1: quantity('heatTransfer', 0.2, 40),
+  a2: quantity('heatTransferPerKelvin', 0, 0.2),
+  incidenceModifier: defaulted(
+    z.union([byB0, byTable]),
+    { b0: 0.1 },
+    '-',
+    'single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory)',
+  ),
+  heatCapacity: quantityOr(
+    'heatCapacityPerArea',
+    1000,
+    60_000,
+    8000,
+    'judgement: copper plate and tubes, their fluid, half of one glass',
+  ),
+  skyCoefficient: quantity('fraction', 0, 1).optional(),
+  ratedPressureDrop: quantityOr('pressure', 0, 1e5, 1000, 'judgement: parallel risers between two headers'),
+  ratedFlow: quantityOr('flow', 1e-6, 1e-3, 2 / 60_000, 'judgement: 1 L/min for each square metre of a 2 m² panel'),
+});
+
+/** Schema of the array. */
+export const arraySchema = z.strictObject({
+  panels: count(1, 100),
+  tilt: quantity('angle', 0, 90),
+  azimuth: quantity('angle', 0, 360),
+  groundAlbedo: quantityOr('fraction', 0, 1, 0.2, 'grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory)'),
+  collector: collectorSchema,
+});

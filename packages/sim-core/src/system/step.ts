@@ -1,0 +1,161 @@
+import { type Heater, stepHeater } from '../backup/heater.ts';
+import { decidePump } from '../control/pump-control.ts';
+import { fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
+import { CIRCUIT, circulate, standStill } from '../loop/circuit.ts';
+import { coilUA } from '../loop/coil.ts';
+import { tableFlow } from '../loop/flow-table.ts';
+import { drawFromTank, relieveTank, restTank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
+import { closeHour, openHour } from './hour.ts';
+import { type Machine, SUN_THRESHOLD } from './machine.ts';
+
+/**
+ * Steps the system through one hour and writes its row of every column. Allocates nothing.
+ *
+ * Within a step the parts act one after the other, each exactly or implicitly for the whole step: the draw through tank and
+ * heater, the sun through the circuit, then the tank at rest. What leaves one part in a step is what the next receives in it.
+ *
+ * @param machine - From `assemble`; its state is that at the end of the hour before.
+ * @param hour - 0 to 8759; hours are stepped in order.
+ */
+export function stepHour(machine: Machine, hour: number): void {
+  const { drivers } = machine;
+  const lit = drivers.lit[hour] === 1;
+  const drawn = drivers.tapVolume[hour]! > 0;
+  const steps = lit ? drivers.stepsPerHour : drawn ? machine.darkSteps : 1;
+  openHour(machine, hour);
+  for (let step = 0; step < steps; step++) {
+    if (drawn) drawHotWater(machine, hour, steps);
+    else keepHeaterWarm(machine, hour, steps);
+    collectHeat(machine, hour, steps, lit ? hour * steps + step : -1);
+    restStorage(machine, hour, steps);
+  }
+  stepBaseline(machine, hour);
+  closeHour(machine, hour);
+}
+
+/** Hot water for the taps: mains through the solar tank, on through the heater, mixed at the taps. */
+function drawHotWater(machine: Machine, hour: number, steps: number): void {
+  const { columns, design, drivers, heater, tank } = machine;
+  const mains = drivers.mains[hour]!;
+  const wanted = drivers.tapVolume[hour]! / steps;
+  const hot = hotVolume(wanted, design.draw.tapTemperature, mains, heater.temperature);
+  const outlet = drawFromTank(tank, hot, mains);
+  stepHeater(heater, hot, outlet, 3600 / steps);
+
+  columns.hotVolume[hour]! += hot;
+  columns.solarHeat[hour]! += hot * WATER_HEAT_CAPACITY * (outlet - mains);
+  columns.tapHeatAsked[hour]! += wanted * WATER_HEAT_CAPACITY * (design.draw.tapTemperature - mains);
+  columns.tapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (heater.outlet - mains);
+  bookHeater(machine, hour);
+  const atTap = design.draw.mixingValve ? Math.min(heater.outlet, design.draw.tapTemperature) : heater.outlet;
+  if (atTap > columns.tapTemperature[hour]!) columns.tapTemperature[hour] = atTap;
+}
+
+/** Share of the tap's water that must be hot: what a mixing valve, or a hand, lets through. [m³] */
+function hotVolume(wanted: number, tap: number, mains: number, hot: number): number {
+  return hot <= tap ? wanted : (wanted * Math.max(tap - mains, 0)) / (hot - mains);
+}
+
+function keepHeaterWarm(machine: Machine, hour: number, steps: number): void {
+  stepHeater(machine.heater, 0, 0, 3600 / steps);
+  bookHeater(machine, hour);
+}
+
+function bookHeater(machine: Machine, hour: number): void {
+  const { columns, heater } = machine;
+  columns.heaterHeat[hour]! += heater.burnerHeat;
+  columns.heaterLoss[hour]! += heater.loss;
+}
+
+/** Sun on the array, and the loop between it and the tank. */
+function collectHeat(machine: Machine, hour: number, steps: number, at: number): void {
+  const { circuit, columns, control, drivers, tank } = machine;
+  const duration = 3600 / steps;
+  const share = 1 / steps;
+  const ambient = drivers.ambient[hour]!;
+  const room = tank.room;
+  const irradiance = at < 0 ? 0 : drivers.irradiance[at]!;
+  const power = at < 0 ? 0 : drivers.pumpPower[at]!;
+  // By day the rated losses hold the sky's share already: the test stood under one.
+  const light = irradiance > 0 ? drivers.absorbed[at]! : -drivers.skyLoss[hour]!;
+  const top = tank.temperature[tank.temperature.length - 1]!;
+
+  let flow = 0;
+  let outlet = circuit.absorber[circuit.absorber.length - 1]!;
+  if (decidePump(control, power, top)) {
+    const fluidTemperature = meanFluidTemperature(machine);
+    flow = tableFlow(machine.flowTable, power, fluidTemperature);
+    if (flow > 0) {
+      const rate =
+        flow * fluidDensity(machine.fluid, fluidTemperature) * fluidSpecificHeat(machine.fluid, fluidTemperature);
+      const beside = tank.temperature[circuit.coilBottom + (circuit.coilShare.length >> 1)]!;
+      const conductance = coilUA(machine.coil, flow, circuit.pipe[1]!, beside);
+      outlet = circulate(circuit, tank, rate, conductance, light, ambient, room, duration);
+      columns.pumpRunning[hour]! += share;
+      columns.loopFlow[hour]! += flow * share;
+      columns.collectorOutletTemperature[hour]! += outlet * share;
+    }
+  }
+  if (flow <= 0) standStill(circuit, steps, light, ambient, room);
+
+  const { flows } = circuit;
+  columns.collectorHeat[hour]! += flows[CIRCUIT.collectorHeat]!;
+  columns.pipeLoss[hour]! += flows[CIRCUIT.pipeLoss]!;
+  columns.coilHeat[hour]! += flows[CIRCUIT.coilHeat]!;
+  machine.absorbedHeat[hour]! += flows[CIRCUIT.absorbed]!;
+  machine.collectorLoss[hour]! += flows[CIRCUIT.collectorLoss]!;
+  columns.irradiance[hour]! += irradiance * share;
+  if (at >= 0) columns.pvIrradiance[hour]! += drivers.pvIrradiance[at]! * share;
+  if (control.limited) columns.highLimit[hour]! += share;
+  noteAbsorber(machine, hour, share, irradiance >= SUN_THRESHOLD && flow <= 0);
+}
+
+/** Mean of what the pump moves: array and pipes. [°C] */
+function meanFluidTemperature(machine: Machine): number {
+  const { absorber, pipe } = machine.circuit;
+  let sum = 0;
+  for (let node = 0; node < absorber.length; node++) sum += absorber[node]!;
+  return 0.5 * (sum / absorber.length) + 0.125 * (pipe[0]! + pipe[1]! + pipe[2]! + pipe[3]!);
+}
+
+/** Highest and lowest absorber temperature, and standstill in sun. */
+function noteAbsorber(machine: Machine, hour: number, share: number, standsInSun: boolean): void {
+  const { columns, stagnationLimit } = machine;
+  const { absorber } = machine.circuit;
+  let hottest = absorber[0]!;
+  let coldest = hottest;
+  for (let node = 1; node < absorber.length; node++) {
+    const here = absorber[node]!;
+    if (here > hottest) hottest = here;
+    if (here < coldest) coldest = here;
+  }
+  if (hottest > columns.absorberTemperature[hour]!) columns.absorberTemperature[hour] = hottest;
+  if (coldest < columns.absorberMinimumTemperature[hour]!) columns.absorberMinimumTemperature[hour] = coldest;
+  if (!standsInSun) return;
+  columns.noFlowInSun[hour]! += share;
+  if (hottest > stagnationLimit) columns.stagnation[hour]! += share;
+}
+
+/** The tank at rest: losses, conduction, turnover, and the relief valve. */
+function restStorage(machine: Machine, hour: number, steps: number): void {
+  const { columns, drivers, tank } = machine;
+  columns.tankLoss[hour]! += restTank(tank, steps);
+  // After the turnover the top is the hottest node.
+  const top = tank.temperature[tank.temperature.length - 1]!;
+  if (top > columns.tankMaximumTemperature[hour]!) columns.tankMaximumTemperature[hour] = top;
+  columns.reliefVolume[hour]! += relieveTank(tank, drivers.mains[hour]!, columns.reliefHeat, hour) * tank.nodeVolume;
+}
+
+/** The same house, the same heater, no sun. */
+function stepBaseline(machine: Machine, hour: number): void {
+  const { baseline, columns, design, drivers } = machine;
+  const mains = drivers.mains[hour]!;
+  const hot = hotVolume(drivers.tapVolume[hour]!, design.draw.tapTemperature, mains, baseline.temperature);
+  stepHeater(baseline, hot, mains, 3600);
+  columns.baselineHeat[hour] = baseline.burnerHeat;
+  columns.baselineFuel[hour] = fuelOf(baseline, baseline.burnerHeat);
+  machine.baselineTapHeat[hour] = hot * WATER_HEAT_CAPACITY * (baseline.outlet - mains);
+}
+
+/** Fuel for a burner's heat, gross calorific value. [J] */
+const fuelOf = (heater: Heater, heat: number): number => heat / heater.design.burnerEfficiency;

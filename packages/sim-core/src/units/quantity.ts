@@ -1,0 +1,79 @@
+import math from 'mathjs/lib/browser/math.js';
+
+/** A number in the documented unit of its field, or a string with a unit, such as `"80 gal"` or `"120 degF"`. */
+export type Quantity = number | string;
+
+/** Kinds of quantity that a design takes, each with the unit of a bare number and one example with a unit. */
+export const DIMENSIONS = {
+  length: { unit: 'm', target: 'm', example: '6.5 ft' },
+  area: { unit: 'm²', target: 'm^2', example: '24 ft2' },
+  volume: { unit: 'm³', target: 'm^3', example: '80 gal' },
+  flow: { unit: 'm³/s', target: 'm^3/s', example: '3 L/min' },
+  temperature: { unit: '°C', target: 'degC', example: '120 degF' },
+  temperatureDifference: { unit: 'K', target: 'K', example: '9 degF' },
+  angle: { unit: '°', target: 'deg', example: '0.6 rad' },
+  power: { unit: 'W', target: 'W', example: '40000 BTU/h' },
+  pressure: { unit: 'Pa', target: 'Pa', example: '20 psi' },
+  voltage: { unit: 'V', target: 'V', example: '17500 mV' },
+  current: { unit: 'A', target: 'A', example: '600 mA' },
+  currentPerKelvin: { unit: 'A/K', target: 'A/K', example: '0.7 mA/K' },
+  voltagePerKelvin: { unit: 'V/K', target: 'V/K', example: '-73 mV/K' },
+  fraction: { unit: '-', target: '', example: '35 %' },
+  conductivity: { unit: 'W/(m·K)', target: 'W/(m K)', example: '0.023 BTU/(h ft degF)' },
+  heatLoss: { unit: 'W/K', target: 'W/K', example: '4 BTU/(h degF)' },
+  heatTransfer: { unit: 'W/(m²·K)', target: 'W/(m^2 K)', example: '0.65 BTU/(h ft2 degF)' },
+  heatTransferPerKelvin: { unit: 'W/(m²·K²)', target: 'W/(m^2 K^2)', example: '0.014 W/(m2 K2)' },
+  heatCapacityPerArea: { unit: 'J/(m²·K)', target: 'J/(m^2 K)', example: '8 kJ/(m2 K)' },
+  thermalResistance: { unit: 'm²·K/W', target: 'm^2 K/W', example: '0.0002 m2 K/W' },
+} as const;
+
+/** Name of a kind of quantity. */
+export type Dimension = keyof typeof DIMENSIONS;
+
+/** Longer strings than any quantity needs are refused before they are parsed. */
+const LONGEST = 60;
+const NUMBER_THEN_UNIT = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)\s*(.*?)\s*$/;
+const UNIT_CHARACTERS = /^[A-Za-z^/()*\s\d-]*$/;
+
+/** Trade spellings that the unit parser does not know. */
+const SPELLINGS: readonly (readonly [RegExp, string])[] = [
+  [/°\s*/g, 'deg'],
+  [/²/g, '^2'],
+  [/³/g, '^3'],
+  [/·/g, ' '],
+  [/\b(ft|in|m|cm|mm|K)([23])\b/g, '$1^$2'],
+  [/\bgpm\b/g, 'gal/min'],
+  [/\b(?:Btu|btu)\b/g, 'BTU'],
+];
+
+/**
+ * Reads a quantity into SI (temperatures in °C, angles in degrees).
+ *
+ * @param value - A number in the unit of the dimension, or a string with a unit.
+ * @param dimension - What kind of quantity is wanted.
+ * @returns The number in the dimension's unit, or `null` when the value is no such quantity or not finite.
+ */
+export function toSi(value: unknown, dimension: Dimension): number | null {
+  if (typeof value === 'number') return Number.isFinite(value) ? value : null;
+  if (typeof value !== 'string' || value.length > LONGEST) return null;
+  const parts = NUMBER_THEN_UNIT.exec(value);
+  if (parts === null || parts[2] === '') return null;
+  const amount = Number(parts[1]);
+  if (!Number.isFinite(amount)) return null;
+  if (dimension === 'fraction') return parts[2] === '%' ? amount / 100 : null;
+  const unit = SPELLINGS.reduce((text, [pattern, spelling]) => text.replace(pattern, spelling), parts[2]!);
+  return UNIT_CHARACTERS.test(unit) ? convert(amount, unit, dimension) : null;
+}
+
+/** Converts by the unit parser, which reads units only and evaluates nothing. */
+function convert(amount: number, unit: string, dimension: Dimension): number | null {
+  try {
+    // A difference of 9 degF is 5 K: the scales' zero points must stay out of it.
+    const scaled =
+      dimension === 'temperatureDifference' ? unit.replace(/\bdegC\b/g, 'K').replace(/\bdegF\b/g, 'degR') : unit;
+    const result = math.unit(amount, scaled).toNumber(DIMENSIONS[dimension].target);
+    return Number.isFinite(result) ? result : null;
+  } catch {
+    return null; // unknown unit, or a unit of another dimension
+  }
+}
