@@ -11,5 +11,6 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     testTimeout: 60_000,
+    reporters: ['default', './tests/closing-line.ts'],
   },
 });

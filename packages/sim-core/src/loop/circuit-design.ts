@@ -1,7 +1,7 @@
 import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { type Circuit, PIPE_SECTIONS } from './circuit.ts';
-import { pipeConductance } from './pipe.ts';
+import { pipeLossConductance } from './pipe.ts';
 
 export type { Circuit } from './circuit.ts';
 
@@ -28,7 +28,7 @@ export function compileCircuit(
   stepCounts: readonly number[],
   collectorNodes: number,
 ): Circuit {
-  const { array, loop, tank, coil } = design;
+  const { array, tank, coil } = design;
   const { collector } = array;
   const nodeArea = (array.panels * collector.area) / collectorNodes;
   const pipe = pipeSections(design, fluid);
@@ -55,6 +55,7 @@ export function compileCircuit(
     flows: new Float64Array(5),
     gain: new Float64Array(parts),
     offset: new Float64Array(parts),
+    source: new Float64Array(collectorNodes),
     decay: new Float64Array(parts),
   };
 }
@@ -67,7 +68,7 @@ function pipeSections(design: SystemDesign, fluid: CompiledFluid) {
   const fluidCapacity = fluidDensity(fluid, PIPE_REFERENCE) * fluidSpecificHeat(fluid, PIPE_REFERENCE);
   const perMetre = {
     capacity: bore * fluidCapacity + metal * COPPER_HEAT_CAPACITY,
-    conductance: pipeConductance(loop),
+    conductance: pipeLossConductance(loop),
   };
   const outdoors = (loop.pipeLength / 2) * loop.outdoorShare;
   const indoors = loop.pipeLength / 2 - outdoors;

@@ -47,6 +47,8 @@ export interface Circuit {
   /** Scratch: outlet = gain × inlet + offset of each part along the flow. */
   readonly gain: Float64Array;
   readonly offset: Float64Array;
+  /** Scratch: what drives each collector node whatever its temperature. */
+  readonly source: Float64Array;
   /** Scratch: decay of each pipe section and coil piece in the step. */
   readonly decay: Float64Array;
 }
@@ -61,7 +63,7 @@ export interface Circuit {
  * heat carried out of one part is what the next receives, so balances close to rounding.
  *
  * A collector node's loss is taken at the mean of its inlet and outlet, as ISO 9806 defines its coefficients; the quadratic
- * loss is linearised about the node's temperature at the start of the step.
+ * loss is linearised about that mean at the start of the step.
  *
  * @param circuit - Changed in place: absorber, pipe, flows.
  * @param tank - Its nodes around the coil are changed in place.
@@ -85,7 +87,7 @@ export function circulate(
 ): number {
   const { absorber, pipe, absorberCapacity, nodeArea, a1, a2, pipeCapacity, pipeConductance, coilShare, gain, offset } =
     circuit;
-  const { coilBottom, decay, flows } = circuit;
+  const { coilBottom, decay, flows, source } = circuit;
   const nodes = absorber.length;
   const coilNodes = coilShare.length;
   const coilAt = nodes + HOT_SECTIONS;
@@ -102,11 +104,14 @@ export function circulate(
   const exponent = (total * duration) / absorberCapacity;
   const absorberDecay = Math.exp(-exponent);
   const held = meanDecay(exponent, absorberDecay);
+  let before = pipe[PIPE_SECTIONS - 1]!;
   for (let node = 0; node < nodes; node++) {
     const start = absorber[node]!;
-    const source = sourceAt(start, slope, absorbed, ambient, nodeArea, a1, a2);
+    const mean = start + inletWeight * (before - start);
+    source[node] = sourceAt(mean, slope, absorbed, ambient, nodeArea, a1, a2);
     gain[node] = ((1 - held) * inflow) / total;
-    offset[node] = ((1 - held) * source) / total + held * start;
+    offset[node] = ((1 - held) * source[node]!) / total + held * start;
+    before = start;
   }
 
   // Pipes.
@@ -156,10 +161,9 @@ export function circulate(
   for (let node = 0; node < nodes; node++) {
     const start = absorber[node]!;
     const outlet = gain[node]! * inlet + offset[node]!;
-    const source = sourceAt(start, slope, absorbed, ambient, nodeArea, a1, a2);
-    const limit = (inflow * inlet + source) / total;
+    const limit = (inflow * inlet + source[node]!) / total;
     absorber[node] = limit + (start - limit) * absorberDecay;
-    lost += slope * (inletWeight * inlet + (1 - inletWeight) * outlet) - source;
+    lost += slope * (inletWeight * inlet + (1 - inletWeight) * outlet) - source[node]!;
     inlet = outlet;
   }
   const arrayOutlet = inlet;
