@@ -79,12 +79,12 @@ describe('array in steady flow [closed form: ISO 9806 with the mean of inlet and
         const excess = 25 + power / (2 * rate);
         power = AREA * (0.78 * 800 - 3.6 * excess - 0.014 * excess ** 2);
       }
-      // With one node the two are the same. Pieces see what one straight line through the array cannot: the spread of the
+      // With one node the two are the same (the tank warms by a thousandth of a kelvin). Pieces see what one straight line through the array cannot: the spread of the
       // quadratic loss, a2 ΔT²/12, and the bend of the profile, which moves its mean by ΔT UA/(12 W).
       const rise = power / rate;
       const lossSlope = AREA * (3.6 + 2 * 0.014 * (25 + rise / 2));
       const bound = (AREA * 0.014 * rise ** 2 + (lossSlope ** 2 * rise) / rate) / 12;
-      expect(Math.abs(gained - power)).toBeLessThan(nodes === 1 ? 1e-6 : 1.05 * bound);
+      expect(Math.abs(gained - power)).toBeLessThan(nodes === 1 ? 1e-4 : 1.05 * bound);
     }
   });
 });
