@@ -1,0 +1,66 @@
+import { requireNumber } from '../errors.ts';
+import type { LoopFluid } from '../system/design.ts';
+import { GLYCOLS, MAXIMUM_MASS_FRACTION } from './melinder.ts';
+import { KELVIN } from './water.ts';
+
+/** Molar mass of water. [kg/mol] */
+const WATER_MOLAR_MASS = 0.018015268;
+
+// IAPWS R7-97(2012) (IF97), region 4, table 34.
+const N1 = 0.11670521452767e4;
+const N2 = -0.72421316703206e6;
+const N3 = -0.17073846940092e2;
+const N4 = 0.1202082470247e5;
+const N5 = -0.32325550322333e7;
+const N6 = 0.1491510861353e2;
+const N7 = -0.48232657361591e4;
+const N8 = 0.40511340542057e6;
+const N9 = -0.23855557567849;
+const N10 = 0.65017534844798e3;
+
+/** Pressures of the saturation equation, from the triple point to the critical point. [Pa] */
+const LOWEST_PRESSURE = 611.213;
+const HIGHEST_PRESSURE = 22.064e6;
+
+/**
+ * Saturation temperature of water: backward equation of IF97 region 4.
+ *
+ * @param pressure - Absolute, 611.213 Pa to 22.064 MPa; not checked. [Pa]
+ * @returns [°C]
+ */
+export function saturationTemperature(pressure: number): number {
+  const beta = (pressure / 1e6) ** 0.25;
+  const E = beta * beta + N3 * beta + N6;
+  const F = N1 * beta * beta + N4 * beta + N7;
+  const G = N2 * beta * beta + N5 * beta + N8;
+  const D = (2 * G) / (-F - Math.sqrt(F * F - 4 * E * G));
+  return (N10 + D - Math.sqrt((N10 + D) ** 2 - 4 * (N9 + N10 * D))) / 2 - KELVIN;
+}
+
+/**
+ * Temperature at which a liquid boils.
+ *
+ * Water by the IF97 saturation equation. Glycol mixtures by the ideal solution, whose vapour is all water (Raoult):
+ *
+ *     y p_sat(T) = p,   y = mole fraction of water in the liquid
+ *
+ * an estimate, not measured data.
+ *
+ * @param fluid - Kind of fluid.
+ * @param glycolMassFraction - Glycol by mass, 0 to 0.6; 0 for water. [-]
+ * @param absolutePressure - Gauge pressure plus that of the air. [Pa]
+ * @returns Boiling point. [°C]
+ * @throws {@link DesignError} for a mass fraction or pressure out of range.
+ * @see IAPWS R7-97(2012), region 4.
+ */
+export function boilingPoint(fluid: LoopFluid, glycolMassFraction: number, absolutePressure: number): number {
+  requireNumber('glycolMassFraction', glycolMassFraction, 0, fluid === 'water' ? 0 : MAXIMUM_MASS_FRACTION, '');
+  const y = fluid === 'water' ? 1 : waterMoleFraction(GLYCOLS[fluid].molarMass, glycolMassFraction);
+  requireNumber('absolutePressure', absolutePressure, LOWEST_PRESSURE, HIGHEST_PRESSURE * y, 'Pa');
+  return saturationTemperature(absolutePressure / y);
+}
+
+const waterMoleFraction = (glycolMolarMass: number, x: number): number => {
+  const water = (1 - x) / WATER_MOLAR_MASS;
+  return water / (water + x / glycolMolarMass);
+};

@@ -1,0 +1,17 @@
+export { boilingPoint } from './boiling.ts';
+export {
+  type CompiledFluid,
+  compileFluid,
+  fluidConductivity,
+  fluidDensity,
+  fluidSpecificHeat,
+  fluidViscosity,
+} from './compile.ts';
+export type { Glycol } from './melinder.ts';
+export {
+  glycolMassForFreezing,
+  glycolMassFromVolume,
+  glycolVolumeFromMass,
+  glycolVolumeOfMixture,
+} from './mixture.ts';
+export { type FluidProperties, type FluidQuery, fluidProperties } from './properties.ts';

@@ -1,0 +1,143 @@
+/** The loop's resistance and the point at which the pump works against it. */
+import { requireNumber } from '../errors.ts';
+import { type CompiledFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
+import { waterDensity, waterViscosity } from '../fluid/water.ts';
+import type { ArrayDesign, CoilDesign, LoopDesign, PumpDesign } from '../system/design.ts';
+import { coilFrictionNumber } from './coil-friction.ts';
+import { COPPER_ROUGHNESS, type CompiledFriction, compileFriction, frictionNumber } from './friction.ts';
+import { GRAVITY, pumpHead, pumpPower, pumpSpeed } from './pump.ts';
+import { risingRoot } from './root.ts';
+
+/**
+ * Mean diameter of the coil's winding where the design names none: coils of 0.3 to 0.5 m stand in tanks of 150 to 400 L (judgement).
+ * [m]
+ */
+export const DEFAULT_WINDING_DIAMETER = 0.4;
+
+/** Share of a collector's rated drop that is laminar, hence proportional to viscosity and flow; judgement, no source. [-] */
+export const COLLECTOR_LAMINAR_SHARE = 0.5;
+
+/** Parts of a design that resist or drive the loop's flow. */
+export interface HydraulicParts {
+  readonly pump: PumpDesign;
+  readonly loop: LoopDesign;
+  readonly coil: CoilDesign;
+  readonly array: ArrayDesign;
+  /** Mean diameter of the coil's winding, 0.4 by default. [m] */
+  readonly windingDiameter?: number;
+}
+
+/** Resistances of a loop, worked out once a run; the pressure drops are in Pa per the unit named. */
+export interface CompiledHydraulics {
+  readonly fluid: CompiledFluid;
+  readonly pump: PumpDesign;
+  /** Roughness of the pipes, worked in. */
+  readonly friction: CompiledFriction;
+  /** Re of the pipe = this · ρ Q/μ. [1/m] */
+  readonly pipeReynolds: number;
+  /** Drop of the pipe = this · (f Re²) μ²/ρ. [1/m²] */
+  readonly pipeDrop: number;
+  /** Drop of the fittings = this · ρ Q². [1/m⁴] */
+  readonly fittingDrop: number;
+  /** Re of the coil = this · ρ Q/μ. [1/m] */
+  readonly coilReynolds: number;
+  /** Drop of the coil = this · (f Re²) μ²/ρ. [1/m²] */
+  readonly coilDrop: number;
+  /** Bore over winding diameter. [-] */
+  readonly curvature: number;
+  /** Laminar drop of the collectors = this · μ Q. [1/m³] */
+  readonly collectorLaminar: number;
+  /** Turbulent drop of the collectors = this · ρ Q². [1/m⁴] */
+  readonly collectorTurbulent: number;
+}
+
+/** Works a design's loop into the constants of its resistance. Checks nothing: the design is checked by `defineSystem`. */
+export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): CompiledHydraulics {
+  const { pump, loop, coil, array, windingDiameter = DEFAULT_WINDING_DIAMETER } = parts;
+  const bore = loop.pipeInnerDiameter;
+  const { collector, panels } = array;
+  return {
+    fluid,
+    pump,
+    friction: compileFriction(COPPER_ROUGHNESS / bore),
+    pipeReynolds: 4 / (Math.PI * bore),
+    pipeDrop: loop.pipeLength / (2 * bore ** 3),
+    fittingDrop: (8 * loop.fittingLoss) / (Math.PI ** 2 * bore ** 4),
+    coilReynolds: 4 / (Math.PI * coil.innerDiameter),
+    coilDrop: coil.length / (2 * coil.innerDiameter ** 3),
+    curvature: coil.innerDiameter / windingDiameter,
+    collectorLaminar:
+      (COLLECTOR_LAMINAR_SHARE * collector.ratedPressureDrop) / (waterViscosity(20) * collector.ratedFlow * panels),
+    collectorTurbulent:
+      ((1 - COLLECTOR_LAMINAR_SHARE) * collector.ratedPressureDrop) /
+      (waterDensity(20) * (collector.ratedFlow * panels) ** 2),
+  };
+}
+
+/** Head that a flow [m³/s] of density [kg/m³] and viscosity [Pa·s] needs; rises with the flow. [m] */
+export function loopHead(h: CompiledHydraulics, flow: number, density: number, viscosity: number): number {
+  const perViscosity = (density * flow) / viscosity;
+  const friction =
+    h.pipeDrop * frictionNumber(h.friction, h.pipeReynolds * perViscosity) +
+    h.coilDrop * coilFrictionNumber(h.curvature, h.coilReynolds * perViscosity);
+  const drop =
+    (friction * viscosity * viscosity) / density +
+    (h.fittingDrop + h.collectorTurbulent) * density * flow * flow +
+    h.collectorLaminar * viscosity * flow;
+  return drop / (density * GRAVITY);
+}
+
+/** Electrical power at which the pump drives a flow [m³/s] through the loop. [W] */
+export function powerForFlow(h: CompiledHydraulics, flow: number, density: number, viscosity: number): number {
+  return pumpPower(h.pump, pumpSpeed(h.pump, loopHead(h, flow, density, viscosity), flow), flow);
+}
+
+/** Flow at rated speed. [m³/s] */
+export function fullFlow(h: CompiledHydraulics, density: number, viscosity: number): number {
+  const excess = (flow: number): number => loopHead(h, flow, density, viscosity) - pumpHead(h.pump, 1, flow);
+  return risingRoot(excess, 0, h.pump.openFlow, 1e-9 * h.pump.openFlow);
+}
+
+/** Where a pump and its loop meet. */
+export interface OperatingPoint {
+  /** Speed over rated speed, 0 to 1. [-] */
+  readonly speed: number;
+  /** [m³/s] */
+  readonly flow: number;
+  /** [m] */
+  readonly head: number;
+  /** Taken by the pump; less than offered at full speed. [W] */
+  readonly electricalPower: number;
+}
+
+/**
+ * The point at which a pump works for the electrical power that it is offered.
+ *
+ * It runs at the speed at which it takes just this power, against the head of pipes and fittings (Darcy–Weisbach), coil and
+ * collectors; at most at rated speed, where it leaves the rest (the booster's voltage ceiling). The closed loop, full of liquid,
+ * has no static head. Starting and stopping powers are the caller's business.
+ *
+ * Collectors: all share the flow; the rated drop with water at 20 °C is half laminar, proportional to μ Q, and half turbulent,
+ * proportional to ρ Q² (judgement).
+ *
+ * @param h - The loop, from {@link compileHydraulics}.
+ * @param electricalPower - Offered by the booster, 0 or more. [W]
+ * @param fluidTemperature - Mean of the loop. [°C]
+ * @throws {@link DesignError} for a power or temperature that is not a finite number in range.
+ */
+export function pumpOperatingPoint(
+  h: CompiledHydraulics,
+  electricalPower: number,
+  fluidTemperature: number,
+): OperatingPoint {
+  requireNumber('electricalPower', electricalPower, 0, 1e6, 'W');
+  requireNumber('fluidTemperature', fluidTemperature, -100, 400, '°C');
+  const density = fluidDensity(h.fluid, fluidTemperature);
+  const viscosity = fluidViscosity(h.fluid, fluidTemperature);
+  const highest = fullFlow(h, density, viscosity);
+  const excess = (flow: number): number => powerForFlow(h, flow, density, viscosity) - electricalPower;
+  const flow = excess(highest) <= 0 ? highest : risingRoot(excess, 0, highest, 1e-12 * h.pump.openFlow);
+  const head = loopHead(h, flow, density, viscosity);
+  const speed = pumpSpeed(h.pump, head, flow);
+  return { speed, flow, head, electricalPower: pumpPower(h.pump, speed, flow) };
+}
