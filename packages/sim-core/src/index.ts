@@ -1,2 +1,14 @@
+export { type SunPosition, type SunQuery, sunPosition } from '@noonloop/weather-io/sun';
+export * from './collector/index.ts';
+export * from './draw/index.ts';
+export { DesignError, type DesignIssue } from './errors.ts';
+export * from './fluid/index.ts';
+export * from './loop/index.ts';
+export * from './pv/index.ts';
+export * from './sun/index.ts';
+export { defineSystem, type SystemInput } from './system/define.ts';
 export type * from './system/design.ts';
+export type { StepOptions } from './system/machine.ts';
 export type * from './system/result.ts';
+export { type HourState, type SimulateOptions, simulate, steps } from './system/simulate.ts';
+export type { Quantity } from './units/quantity.ts';

@@ -107,7 +107,9 @@ export function numbers(shape: { length?: number; minimum: number; maximum: numb
 
 /** Gives a field a default, and the default a source. */
 export function defaulted<S extends z.ZodType>(schema: S, value: z.output<S>, unit: string, source: string) {
-  return schema.default(value as never).register(provenance, { unit, source });
+  const withDefault = schema.default(value as never);
+  provenance.add(withDefault, { unit, source });
+  return withDefault;
 }
 
 /** The same for a quantity: its unit is its dimension's. */
