@@ -1,0 +1,10 @@
+export { relativeAirMass } from './air-mass.ts';
+export { incidenceCosine, type PlaneOrientation } from './incidence.ts';
+export { type PlaneDefinition, type PlaneIrradiance, type PlaneOptions, planeOfArray } from './plane-of-array.ts';
+export { type SunTrack, sunTrack } from './track.ts';
+export { groundReflected } from './transposition/ground.ts';
+export { hayDaviesSky } from './transposition/haydavies.ts';
+export { isotropicSky } from './transposition/isotropic.ts';
+export type { SkyModel } from './transposition/models.ts';
+export { perezSky } from './transposition/perez.ts';
+export type { SkyConditions, SkyIrradiance } from './transposition/sky.ts';

@@ -1,0 +1,130 @@
+import { readWeather, type WeatherYear } from '@noonloop/weather-io';
+import { extraterrestrialNormal, hourStarts, sunPosition } from '@noonloop/weather-io/sun';
+import { describe, expect, it } from 'vitest';
+import {
+  groundReflected,
+  incidenceCosine,
+  type PlaneDefinition,
+  type PlaneOrientation,
+  perezSky,
+  planeOfArray,
+} from '../../packages/sim-core/src/sun/index.ts';
+import { hasShared, sharedFile } from '../shared.ts';
+import { number, referenceTable } from './reference-table.ts';
+
+const rows = referenceTable('reference/poa-annual-checked.csv');
+const FILES = [
+  'tmy3-greensboro-nc.csv',
+  'tmy3-sand-point-ak.csv',
+  'pvgis-45N-8E.csv',
+  'pvgis-45N-8E.epw',
+  'nsrdb-40N-108W-2017-30min.csv',
+];
+
+const present = rows.length > 0 && FILES.every((file) => hasShared(`weather/${file}`));
+
+/** Weather as the reference took it: albedo 0.2 throughout, whatever the file has. */
+async function weatherOf(file: string): Promise<WeatherYear> {
+  const weather = await readWeather(sharedFile(`weather/${file}`));
+  return { ...weather, columns: { ...weather.columns, albedo: null } };
+}
+
+/** Year's sum of one column. [kWh/m²] */
+function annual(weather: WeatherYear, plane: PlaneDefinition, stepsPerHour: number, part: 'beam' | 'ground' | 'total') {
+  const light = planeOfArray(weather, plane, { stepsPerHour });
+  return light[part].reduce((sum, value) => sum + value, 0) / stepsPerHour / 1000;
+}
+
+describe.skipIf(!present)('plane of array through a year [two independent scripts, poa-annual-checked.csv]', () => {
+  it.each(FILES)(
+    '%s: totals of three sky models at 35 and 45° south and their beam within 0.5 percent',
+    async (file) => {
+      const weather = await weatherOf(file);
+      const mine = rows.filter((row) => row.file === file);
+      expect(mine.length).toBe(2);
+      for (const row of mine) {
+        const plane = { tilt: number(row, 'tilt_deg'), azimuth: number(row, 'azimuth_deg') };
+        for (const model of ['perez', 'haydavies', 'isotropic'] as const) {
+          const ratio = annual(weather, { ...plane, model }, 6, 'total') / number(row, `total_${model}_kWh_m2`);
+          expect(Math.abs(ratio - 1)).toBeLessThan(0.005);
+        }
+        expect(Math.abs(annual(weather, plane, 6, 'beam') / number(row, 'beam_kWh_m2') - 1)).toBeLessThan(0.005);
+      }
+    },
+  );
+
+  // With one step the sun stands at the middle of the hour, as in the reference; what is left is the sun's position.
+  // (The half-hourly file is excepted: the reference took both half-hours, the reader makes one hour of them.)
+  it.each(FILES.slice(0, 4))(
+    '%s: with one step an hour everything within 0.01 percent and its rounding',
+    async (file) => {
+      const weather = await weatherOf(file);
+      for (const row of rows.filter((candidate) => candidate.file === file)) {
+        const plane = { tilt: number(row, 'tilt_deg'), azimuth: number(row, 'azimuth_deg') };
+        const within = (ours: number, column: string) =>
+          expect(Math.abs(ours - number(row, column))).toBeLessThan(0.006 + 1e-4 * number(row, column));
+        within(annual(weather, plane, 1, 'beam'), 'beam_kWh_m2');
+        within(annual(weather, plane, 1, 'ground'), 'ground_kWh_m2');
+        for (const model of ['perez', 'haydavies', 'isotropic'] as const) {
+          within(annual(weather, { ...plane, model }, 1, 'total'), `total_${model}_kWh_m2`);
+        }
+      }
+    },
+  );
+
+  it('Greensboro loses 3.45 kWh/m² of beam to hours with the sun down at mid-hour, 0.2 with six steps', async () => {
+    const weather = await weatherOf('tmy3-greensboro-nc.csv');
+    const south = { tilt: 35, azimuth: 180 };
+    expect(planeOfArray(weather, south, { stepsPerHour: 1 }).lostBeam / 3.6e6).toBeCloseTo(3.45, 2);
+    expect(planeOfArray(weather, south).lostBeam / 3.6e6).toBeLessThan(0.2);
+  });
+});
+
+/** Total of a year by the row-by-row functions, with the sun at the middle of the hour: the reference's treatment. */
+function rowByRow(weather: WeatherYear, plane: PlaneOrientation): number {
+  const { ghi, dni, dhi } = weather.columns;
+  const starts = hourStarts(weather);
+  let total = 0;
+  for (let hour = 0; hour < 8760; hour++) {
+    const time = starts[hour]! + weather.irradianceMidpoint * 3_600_000;
+    const sun = sunPosition({ time, latitude: weather.site.latitude, longitude: weather.site.longitude });
+    total += groundReflected(ghi[hour]!, 0.2, plane.tilt);
+    if (sun.zenith >= 90) {
+      total += (dhi[hour]! * (1 + Math.cos((plane.tilt * Math.PI) / 180))) / 2;
+      continue;
+    }
+    const cosine = incidenceCosine(plane, sun);
+    const sky = perezSky({
+      dhi: dhi[hour]!,
+      dni: dni[hour]!,
+      extraterrestrialNormal: extraterrestrialNormal(time),
+      zenith: sun.zenith,
+      incidenceCosine: cosine,
+      tilt: plane.tilt,
+    });
+    total += dni[hour]! * Math.max(cosine, 0) + sky.circumsolar + sky.sky;
+  }
+  return total / 1000;
+}
+
+describe.skipIf(!present)(
+  'planes that a south-facing check cannot see [row functions of transposition.test.ts, one by one]',
+  () => {
+    it.each([
+      ['pvgis-45N-8E.epw', 90, 270],
+      ['pvgis-45N-8E.epw', 90, 90],
+      ['tmy3-greensboro-nc.csv', 90, 270],
+      ['tmy3-greensboro-nc.csv', 30, 90],
+      ['tmy3-sand-point-ak.csv', 60, 225],
+    ] as const)(
+      '%s, tilt %i, azimuth %i: equal with one step, within 0.5 percent with six',
+      async (file, tilt, azimuth) => {
+        const weather = await weatherOf(file);
+        const expected = rowByRow(weather, { tilt, azimuth });
+        expect(Math.abs(annual(weather, { tilt, azimuth }, 1, 'total') / expected - 1)).toBeLessThan(1e-9);
+        const six = annual(weather, { tilt, azimuth }, 6, 'total');
+        expect(Math.abs(six / expected - 1)).toBeLessThan(0.005);
+      },
+    );
+  },
+);
