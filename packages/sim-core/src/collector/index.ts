@@ -1,0 +1,10 @@
+export { type DiffuseModifiers, diffuseModifiers } from './diffuse.ts';
+export { effectiveIrradiance } from './effective-irradiance.ts';
+export {
+  type CollectorConditions,
+  type CollectorRating,
+  collectorEfficiency,
+  stagnationTemperature,
+  usefulPower,
+} from './efficiency.ts';
+export { beamIncidenceModifier, type IncidenceModifier } from './incidence.ts';
