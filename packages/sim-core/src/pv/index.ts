@@ -1,0 +1,14 @@
+export { cellTemperature, cellTemperatureInWind } from './cell-temperature.ts';
+export { moduleParameters } from './datasheet.ts';
+export { diodeParameters, type PvConditions, type PvModuleParameters } from './module.ts';
+export {
+  type MaximumPowerLoad,
+  type MotorLoad,
+  type PvLoad,
+  type PvOperatingPoint,
+  pvOperatingPoint,
+  type ResistanceLoad,
+  type VoltageLoad,
+} from './operating-point.ts';
+export { compilePvPower, tablePower } from './power-table.ts';
+export type { DiodeParameters } from './single-diode.ts';
