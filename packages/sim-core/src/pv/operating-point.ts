@@ -8,11 +8,13 @@ export type PvLoad = MaximumPowerLoad | ResistanceLoad | MotorLoad | VoltageLoad
 
 /** A booster that holds the module at its maximum power. */
 export interface MaximumPowerLoad {
+  /** Says that it is this load. */
   readonly kind: 'maximum-power';
 }
 
 /** A resistor. */
 export interface ResistanceLoad {
+  /** Says that it is this load. */
   readonly kind: 'resistance';
   /** ≥ 0; 0 is a short circuit. [Ω] */
   readonly resistance: number;
@@ -20,6 +22,7 @@ export interface ResistanceLoad {
 
 /** A DC motor with permanent magnets, at one speed. */
 export interface MotorLoad {
+  /** Says that it is this load. */
   readonly kind: 'motor';
   /** Voltage that the turning motor makes, in proportion to its speed. [V] */
   readonly backEmf: number;
@@ -29,6 +32,7 @@ export interface MotorLoad {
 
 /** Something that holds the terminals at one voltage, such as a battery. */
 export interface VoltageLoad {
+  /** Says that it is this load. */
   readonly kind: 'voltage';
   /** At the terminals. [V] */
   readonly voltage: number;
@@ -36,7 +40,7 @@ export interface VoltageLoad {
 
 /** Voltage and current at the terminals. */
 export interface PvOperatingPoint {
-  /** [V] */
+  /** At the terminals. [V] */
   readonly voltage: number;
   /** Out of the module; negative when a motor or battery drives it past open circuit. [A] */
   readonly current: number;

@@ -13,7 +13,7 @@ export const isotropicKernel: SkyKernel = {
 /**
  * Sky diffuse irradiance on a plane from a uniform sky: D (1 + cos β)/2, none of it circumsolar.
  *
- * Too low for planes that look at the sun on clear days: the year's total at 35 to 45° south is 3 to 6 % below Perez.
+ * Too low for planes that look at the sun on clear days: the year's total at 35 to 45° south is 4 to 6 % below Perez.
  *
  * @param conditions - One instant; D is `dhi`.
  * @returns Both parts on the plane. [W/m²]
