@@ -65,15 +65,8 @@ export function sunTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
 function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
   const { ghi, dni, dhi } = weather.columns;
   const hours = dni.length;
-  const columns = Array.from({ length: 6 }, () => new Float64Array(hours * stepsPerHour));
-  const [east, north, up, stepDni, stepDhi, stepGhi] = columns as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
+  const column = () => new Float64Array(hours * stepsPerHour);
+  const sky = { east: column(), north: column(), up: column(), dni: column(), dhi: column(), ghi: column() };
   // What the sky models need once an hour: irradiance and zenith over the sunlit part, and the sun at the top of the air.
   const sunlit = new Float64Array(4 * hours);
   const { latitude, longitude } = weather.site;
@@ -93,15 +86,15 @@ function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
       if (!(position[0]! < 90)) continue;
       const sinZenith = Math.sin(position[0]! * RADIANS);
       const cosZenith = Math.cos(position[0]! * RADIANS);
-      east[first + step] = sinZenith * Math.sin(position[1]! * RADIANS);
-      north[first + step] = sinZenith * Math.cos(position[1]! * RADIANS);
-      up[first + step] = cosZenith;
+      sky.east[first + step] = sinZenith * Math.sin(position[1]! * RADIANS);
+      sky.north[first + step] = sinZenith * Math.cos(position[1]! * RADIANS);
+      sky.up[first + step] = cosZenith;
       cosSum += cosZenith;
       sunlitSteps++;
     }
     if (sunlitSteps === 0) {
-      stepDhi.fill(dhi[hour]!, first, first + stepsPerHour);
-      stepGhi.fill(ghi[hour]!, first, first + stepsPerHour);
+      sky.dhi.fill(dhi[hour]!, first, first + stepsPerHour);
+      sky.ghi.fill(ghi[hour]!, first, first + stepsPerHour);
       if (dni[hour]! > 0) {
         lostBeam += dni[hour]! * 3600;
         lostBeamHours++;
@@ -109,10 +102,10 @@ function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
       continue;
     }
     for (let at = first; at < first + stepsPerHour; at++) {
-      const share = (up[at]! * stepsPerHour) / cosSum;
-      stepDni[at] = up[at]! > 0 ? (dni[hour]! * stepsPerHour) / sunlitSteps : 0;
-      stepDhi[at] = dhi[hour]! * share;
-      stepGhi[at] = ghi[hour]! * share;
+      const share = (sky.up[at]! * stepsPerHour) / cosSum;
+      sky.dni[at] = sky.up[at]! > 0 ? (dni[hour]! * stepsPerHour) / sunlitSteps : 0;
+      sky.dhi[at] = dhi[hour]! * share;
+      sky.ghi[at] = ghi[hour]! * share;
     }
     const scale = stepsPerHour / sunlitSteps;
     sunlit[4 * hour] = dhi[hour]! * scale;
@@ -120,8 +113,7 @@ function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
     sunlit[4 * hour + 2] = Math.acos(cosSum / sunlitSteps) / RADIANS;
     sunlit[4 * hour + 3] = extraterrestrialNormal(middle);
   }
-  const sky = { stepsPerHour, east, north, up, dni: stepDni, dhi: stepDhi, ghi: stepGhi };
-  return { ...sky, lostBeam, lostBeamHours, brightness: brightnessOf(sunlit) };
+  return { stepsPerHour, ...sky, lostBeam, lostBeamHours, brightness: brightnessOf(sunlit) };
 }
 
 /** Computes a model's ring and horizon by hour when first asked, then hands out the same column. Shape [hours × 2]. */
