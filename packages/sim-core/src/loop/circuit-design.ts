@@ -90,11 +90,6 @@ export function coilShares(bottom: number, top: number, nodes: number): { bottom
   return { bottom: first, shares };
 }
 
-/** Heat in the absorber and in the pipes, above 0 °C. [J] */
-export function circuitHeat(circuit: Circuit): { absorber: number; pipes: number } {
-  return { absorber: absorberHeat(circuit), pipes: pipeHeat(circuit) };
-}
-
 /** Heat in the absorber above 0 °C. [J] */
 export function absorberHeat(circuit: Circuit): number {
   let sum = 0;

@@ -1,7 +1,10 @@
 import type { PartBalance } from './result.ts';
 
-/** Flows smaller than this are rounding of the state, not heat: a residual is never measured against less. [J] */
-const SMALLEST_FLOW = 1;
+/**
+ * A residual is never measured against less than the heat that warms the part by this much: the last bits of a state of some
+ * tens of degrees are no imbalance. [K]
+ */
+const SMALLEST_WARMING = 1e-3;
 
 /** Running energy balance of one part. */
 export interface BalanceKeeper {
@@ -9,16 +12,24 @@ export interface BalanceKeeper {
   stored: number;
   /** Stored heat at the start of the year. [J] */
   readonly initial: number;
+  /** Least flow that a residual is measured against. [J] */
+  readonly floor: number;
   readonly totals: Float64Array;
   worstHour: number;
 }
 
 const TOTAL = { in: 0, out: 1, residual: 2, worst: 3 } as const;
 
-/** Opens the books of a part. */
-export const openBalance = (stored: number): BalanceKeeper => ({
+/**
+ * Opens the books of a part.
+ *
+ * @param stored - Heat in it above 0 °C. [J]
+ * @param capacity - Its heat capacity. [J/K]
+ */
+export const openBalance = (stored: number, capacity: number): BalanceKeeper => ({
   stored,
   initial: stored,
+  floor: capacity * SMALLEST_WARMING,
   totals: new Float64Array(4),
   worstHour: 0,
 });
@@ -41,7 +52,7 @@ export function bookHour(
 ): void {
   const kept = stored - keeper.stored;
   const residual = income - spent - kept;
-  const relative = Math.abs(residual) / Math.max(through, Math.abs(kept), SMALLEST_FLOW);
+  const relative = Math.abs(residual) / Math.max(through, Math.abs(kept), keeper.floor);
   const { totals } = keeper;
   totals[TOTAL.in]! += income;
   totals[TOTAL.out]! += spent;

@@ -1,9 +1,10 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { compileHeater, type Heater } from '../backup/heater.ts';
 import { compilePumpControl, type PumpControl } from '../control/pump-control.ts';
+import { DesignError, quote } from '../errors.ts';
 import { boilingPoint } from '../fluid/boiling.ts';
 import { type CompiledFluid, compileFluid } from '../fluid/compile.ts';
-import { type Circuit, circuitHeat, compileCircuit } from '../loop/circuit-design.ts';
+import { absorberHeat, type Circuit, compileCircuit, pipeHeat } from '../loop/circuit-design.ts';
 import { type CompiledCoil, compileCoil } from '../loop/coil.ts';
 import { compileFlowTable, type FlowTable } from '../loop/flow-table.ts';
 import { compileHydraulics } from '../loop/hydraulics.ts';
@@ -17,6 +18,8 @@ import type { BalancePart, RunColumns } from './result.ts';
 export const SUN_THRESHOLD = 50;
 /** Stagnation is called no later than here, whatever the pressure. [°C] */
 const STAGNATION_AT_MOST = 120;
+/** Steps in place of one in hours in which the high limit may act. */
+export const LIMIT_FINENESS = 4;
 /** Standard atmosphere, for the boiling point at a gauge pressure. [Pa] */
 const ATMOSPHERE = 101_325;
 
@@ -53,20 +56,31 @@ export interface Machine {
   readonly stagnationLimit: number;
 }
 
+/** Finest step, one minute, and finest array. */
+const MOST_STEPS = 60;
+const MOST_COLLECTOR_NODES = 100;
+
+function requireCount(path: string, value: number, most: number): void {
+  if (Number.isInteger(value) && value >= 1 && value <= most) return;
+  const expected = `a whole number from 1 to ${most}`;
+  throw new DesignError([{ path, found: quote(value), expected, remedy: 'Leave the option out for its default.' }]);
+}
+
 /** Puts a system together: the only place that allocates. */
 export function assemble(design: SystemDesign, weather: WeatherYear, options: StepOptions = {}): Machine {
   const stepsPerHour = options.stepsPerHour ?? 12;
+  const collectorNodes = options.collectorNodes ?? 4;
+  requireCount('stepsPerHour', stepsPerHour, MOST_STEPS);
+  requireCount('collectorNodes', collectorNodes, MOST_COLLECTOR_NODES);
   const darkSteps = Math.max(1, Math.round(stepsPerHour / 4));
-  const stepCounts = [stepsPerHour, darkSteps, 1];
+  const stepCounts = [stepsPerHour, stepsPerHour * LIMIT_FINENESS, darkSteps, 1];
   const { array, loop, pump, coil, control } = design;
   const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
   const tank = compileTank(design.tank, stepCounts);
   const drivers = compileDrivers(design, weather, stepsPerHour);
-  const circuit = compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, options.collectorNodes ?? 4);
+  const circuit = compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, collectorNodes);
   const heater = compileHeater(design.heater);
   const baseline = compileHeater(design.heater);
-  const heat = circuitHeat(circuit);
-  const heaterHeat = heater.capacity * heater.temperature;
   return {
     design,
     drivers,
@@ -82,18 +96,31 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
     absorbedHeat: new Float64Array(8760),
     collectorLoss: new Float64Array(8760),
     baselineTapHeat: new Float64Array(8760),
-    books: {
-      collector: openBalance(heat.absorber),
-      pipes: openBalance(heat.pipes),
-      tank: openBalance(tankHeat(tank)),
-      heater: openBalance(heaterHeat),
-      baseline: openBalance(heaterHeat),
-      whole: openBalance(heat.absorber + heat.pipes + tankHeat(tank) + heaterHeat),
-    },
+    books: openBooks(circuit, tank, heater),
     darkSteps,
     stagnationLimit:
       control.stagnationLimit ??
       Math.min(STAGNATION_AT_MOST, boilingPoint(loop.fluid, loop.glycolMassFraction, loop.pressure + ATMOSPHERE)),
+  };
+}
+
+function openBooks(circuit: Circuit, tank: Tank, heater: Heater): Machine['books'] {
+  const ofArray = { heat: absorberHeat(circuit), capacity: circuit.absorberCapacity * circuit.absorber.length };
+  const ofPipes = {
+    heat: pipeHeat(circuit),
+    capacity: circuit.pipeCapacity.reduce((sum, capacity) => sum + capacity, 0),
+  };
+  const ofTank = { heat: tankHeat(tank), capacity: tank.nodeCapacity * tank.temperature.length };
+  const ofHeater = { heat: heater.capacity * heater.temperature, capacity: heater.capacity };
+  const all = [ofArray, ofPipes, ofTank, ofHeater];
+  const total = (key: 'heat' | 'capacity') => all.reduce((sum, part) => sum + part[key], 0);
+  return {
+    collector: openBalance(ofArray.heat, ofArray.capacity),
+    pipes: openBalance(ofPipes.heat, ofPipes.capacity),
+    tank: openBalance(ofTank.heat, ofTank.capacity),
+    heater: openBalance(ofHeater.heat, ofHeater.capacity),
+    baseline: openBalance(ofHeater.heat, ofHeater.capacity),
+    whole: openBalance(total('heat'), total('capacity')),
   };
 }
 

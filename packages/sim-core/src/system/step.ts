@@ -6,7 +6,10 @@ import { coilUA } from '../loop/coil.ts';
 import { tableFlow } from '../loop/flow-table.ts';
 import { drawFromTank, relieveTank, restTank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import { closeHour, openHour } from './hour.ts';
-import { type Machine, SUN_THRESHOLD } from './machine.ts';
+import { LIMIT_FINENESS, type Machine, SUN_THRESHOLD } from './machine.ts';
+
+/** Below the high limit by less than what a strong sun adds to the tank in an hour. [K] */
+const LIMIT_APPROACH = 10;
 
 /**
  * Steps the system through one hour and writes its row of every column. Allocates nothing.
@@ -21,16 +24,26 @@ export function stepHour(machine: Machine, hour: number): void {
   const { drivers } = machine;
   const lit = drivers.lit[hour] === 1;
   const drawn = drivers.tapVolume[hour]! > 0;
-  const steps = lit ? drivers.stepsPerHour : drawn ? machine.darkSteps : 1;
+  const fineness = nearLimit(machine) ? LIMIT_FINENESS : 1;
+  const steps = lit ? drivers.stepsPerHour * fineness : drawn ? machine.darkSteps : 1;
   openHour(machine, hour);
   for (let step = 0; step < steps; step++) {
     if (drawn) drawHotWater(machine, hour, steps);
     else keepHeaterWarm(machine, hour, steps);
-    collectHeat(machine, hour, steps, lit ? hour * steps + step : -1);
+    collectHeat(machine, hour, steps, lit ? hour * drivers.stepsPerHour + Math.trunc(step / fineness) : -1);
     restStorage(machine, hour, steps);
   }
   stepBaseline(machine, hour);
   closeHour(machine, hour);
+}
+
+/**
+ * Whether the high limit may act in this hour: the pump's stop is an event, and a step's length late at it would show in the
+ * peak temperature, so such hours are cut finer.
+ */
+function nearLimit(machine: Machine): boolean {
+  const { control, tank } = machine;
+  return control.limited || tank.temperature[tank.temperature.length - 1]! > control.limit - LIMIT_APPROACH;
 }
 
 /** Hot water for the taps: mains through the solar tank, on through the heater, mixed at the taps. */

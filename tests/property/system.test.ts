@@ -1,0 +1,96 @@
+import { defineSystem, type RunResult, type SystemInput, simulate } from '@noonloop/sim-core';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { inventedValley, sum } from '../examples.ts';
+
+const weather = await inventedValley();
+
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+/** Designs from cramped to absurd, all valid. */
+const designs = fc.record({
+  array: fc.record({
+    panels: fc.integer({ min: 1, max: 8 }),
+    tilt: number(0, 90),
+    azimuth: number(0, 360),
+    collector: fc.record({
+      area: number(0.5, 5),
+      eta0: number(0.4, 0.85),
+      a1: number(0.8, 12),
+      a2: number(0, 0.03),
+      heatCapacity: number(2000, 30_000),
+    }),
+  }),
+  pump: fc.record({ shutOffHead: number(0.5, 10), openFlow: number(3e-5, 8e-4) }),
+  loop: fc.record({
+    fluid: fc.constantFrom('water', 'propylene-glycol', 'ethylene-glycol'),
+    pipeLength: number(2, 80),
+    outdoorShare: number(0, 1),
+  }),
+  coil: fc.record({ length: number(2, 40), top: number(0.1, 1) }),
+  tank: fc.record({
+    volume: number(0.08, 1.5),
+    lossCoefficient: number(0, 10),
+    nodes: fc.integer({ min: 4, max: 40 }),
+  }),
+  draw: fc.record({
+    dailyVolume: number(0, 0.8),
+    mixingValve: fc.boolean(),
+    mains: fc.constantFrom('from-weather', 10),
+  }),
+  control: fc.record({ highLimit: fc.constantFrom(null, 60, 85) }),
+}) as fc.Arbitrary<SystemInput>;
+
+function expectSound(result: RunResult): void {
+  for (const [name, column] of Object.entries(result.columns)) {
+    expect(column.every(Number.isFinite), name).toBe(true);
+  }
+  for (const [part, balance] of Object.entries(result.balance)) {
+    expect(balance.worstRelative, part).toBeLessThan(1e-9);
+  }
+  for (const name of ['pumpRunning', 'noFlowInSun', 'stagnation', 'highLimit'] as const) {
+    expect(Math.min(...result.columns[name]), name).toBeGreaterThanOrEqual(0);
+    expect(Math.max(...result.columns[name]), name).toBeLessThanOrEqual(1 + 1e-12);
+  }
+}
+
+describe('any valid design', () => {
+  it('gives finite numbers, and a balance that closes to 1e-9 in every hour and part', () => {
+    fc.assert(
+      fc.property(designs, (input) => {
+        expectSound(simulate(defineSystem(input), weather));
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('delivers no less with one panel more where nothing throws heat away', () => {
+    // No high limit, a module in the collectors' plane and an upright sun-facing array: a pump that runs in weak sun with a hot
+    // tank may otherwise lose more through a larger array than it gains.
+    const facing = fc.record({
+      panels: fc.integer({ min: 1, max: 4 }),
+      tilt: number(20, 60),
+      azimuth: number(150, 210),
+      volume: number(0.2, 0.6),
+      dailyVolume: number(0.1, 0.4),
+    });
+    fc.assert(
+      fc.property(facing, ({ panels, tilt, azimuth, volume, dailyVolume }) => {
+        const delivered = (count: number) =>
+          sum(
+            simulate(
+              defineSystem({
+                array: { panels: count, tilt, azimuth, collector: { area: 2, eta0: 0.75, a1: 3.8, a2: 0.012 } },
+                tank: { volume, reliefTemperature: 120 },
+                draw: { dailyVolume },
+                control: { highLimit: null },
+              }),
+              weather,
+            ).columns.solarHeat,
+          );
+        expect(delivered(panels + 1)).toBeGreaterThanOrEqual(delivered(panels));
+      }),
+      { numRuns: 8 },
+    );
+  });
+});

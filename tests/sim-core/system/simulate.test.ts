@@ -1,0 +1,113 @@
+import { type BalancePart, DesignError, defineSystem, simulate, steps } from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
+
+const weather = await inventedValley();
+const result = simulate(withPanels(3), weather, { keepTankNodes: true });
+const { columns } = result;
+
+describe('simulate', () => {
+  it.each(['collector', 'pipes', 'tank', 'heater', 'baseline', 'whole'] as const)(
+    'closes the balance of %s in every hour to 1e-9 of what flowed',
+    (part: BalancePart) => {
+      const { worstRelative, in: income, out, stored, residual } = result.balance[part];
+      expect(worstRelative).toBeLessThan(1e-9);
+      expect(worstRelative).toBeGreaterThan(0); // computed, not set
+      expect(Math.abs(income - out - stored - residual)).toBeLessThan(1e-6 * income);
+    },
+  );
+
+  it('closes the year of the tank by its own columns', () => {
+    const nodes = result.design.tank.nodes;
+    const last = result.tankNodes.slice(-nodes);
+    const capacity = (result.design.tank.volume / nodes) * 4.1468e6;
+    const stored = sum(last.map((t) => (t - result.design.tank.initialTemperature) * capacity));
+    const rest =
+      sum(columns.coilHeat) - sum(columns.tankLoss) - sum(columns.solarHeat) - sum(columns.reliefHeat) - stored;
+    expect(Math.abs(rest)).toBeLessThan(1e-9 * sum(columns.coilHeat));
+  });
+
+  it('moves no fluid without the pump, and heats the standing absorber above what flow allows', () => {
+    const standing = columns.pumpRunning.map((share, hour) =>
+      share === 0 ? columns.loopFlow[hour]! + Math.abs(columns.coilHeat[hour]!) : 0,
+    );
+    expect(sum(standing)).toBe(0);
+    const hottest = Math.max(...columns.absorberTemperature);
+    expect(sum(columns.stagnation)).toBeGreaterThan(1);
+    expect(hottest).toBeGreaterThan(result.stagnationLimit);
+    // Nothing is hotter than the closed form allows for the strongest sun of the year (ISO 9806, η = 0), at normal incidence.
+    const strongest = Math.max(...columns.irradiance) * 1.1;
+    const { eta0, a1, a2 } = result.design.array.collector;
+    const bound =
+      Math.max(...columns.ambientTemperature) + (-a1 + Math.sqrt(a1 ** 2 + 4 * a2 * eta0 * strongest)) / (2 * a2);
+    expect(hottest).toBeLessThan(bound);
+  });
+
+  it('cools the absorber below the air on clear nights, by a few kelvin', () => {
+    const below = columns.ambientTemperature.map((air, hour) => air - columns.absorberMinimumTemperature[hour]!);
+    const nights = below.filter((_, hour) => columns.irradiance[hour] === 0 && hour % 24 < 4);
+    expect(Math.max(...nights)).toBeGreaterThan(1);
+    expect(sum(nights) / nights.length).toBeLessThan(6);
+  });
+
+  it('counts stagnation only within standstill in sun', () => {
+    for (let hour = 0; hour < 8760; hour++) {
+      expect(columns.stagnation[hour]).toBeLessThanOrEqual(columns.noFlowInSun[hour]!);
+      expect(columns.noFlowInSun[hour]! + columns.pumpRunning[hour]!).toBeLessThanOrEqual(1 + 1e-12);
+    }
+  });
+
+  it('takes the boiling point at loop pressure, at most 120 °C, as the limit of stagnation', () => {
+    // 40 % propylene glycol at 2.51 bar absolute boils above 120 °C; at 1.01 bar near 104 °C (ideal-solution estimate).
+    expect(result.stagnationLimit).toBe(120);
+    const open = simulate(defineSystem({ ...plainInput, loop: { pressure: 0 } }), weather, { stepsPerHour: 1 });
+    expect(open.stagnationLimit).toBeCloseTo(104.1, 1);
+  });
+
+  it('gives the same bits again', () => {
+    const again = simulate(withPanels(3), weather);
+    for (const key of Object.keys(columns) as (keyof typeof columns)[])
+      expect(again.columns[key]).toEqual(columns[key]);
+  });
+
+  it('holds the draw to what was asked, and the baseline to its own burner', () => {
+    // The valve sets itself by the heater's temperature at the start of a step: a few parts in a thousand.
+    expect(Math.abs(sum(columns.tapHeat) / sum(columns.tapHeatAsked) - 1)).toBeLessThan(0.005);
+    const { burnerEfficiency } = result.design.heater;
+    expect(sum(columns.baselineFuel)).toBeCloseTo(sum(columns.baselineHeat) / burnerEfficiency, -3);
+    expect(sum(columns.baselineFuel)).toBeGreaterThan(sum(columns.heaterFuel));
+  });
+
+  it('lets the relief valve open, counted in litres and heat, only where nothing else limits the tank', () => {
+    const design = defineSystem({
+      ...plainInput,
+      array: { ...plainInput.array, panels: 5 },
+      draw: { dailyVolume: 0.05 },
+      control: { highLimit: null },
+    });
+    const hot = simulate(design, weather);
+    expect(sum(hot.columns.reliefVolume)).toBeGreaterThan(0.01);
+    expect(sum(hot.columns.reliefHeat)).toBeGreaterThan(sum(hot.columns.reliefVolume) * 4.1468e6 * 60);
+    expect(hot.balance.tank.worstRelative).toBeLessThan(1e-9);
+    expect(hot.notices.map((notice) => notice.code)).toContain('relief-valve');
+    expect(sum(columns.reliefVolume)).toBe(0);
+  });
+
+  it('yields the same hours by steps()', () => {
+    let hour = 0;
+    for (const state of steps(withPanels(3), weather)) {
+      expect(state.tank[state.tank.length - 1]).toBe(columns.tankTopTemperature[hour]);
+      expect(state.coilHeat).toBe(columns.coilHeat[hour]);
+      if (++hour === 500) break;
+    }
+  });
+
+  it.each([
+    ['stepsPerHour', { stepsPerHour: 0 }],
+    ['stepsPerHour', { stepsPerHour: 2.5 }],
+    ['collectorNodes', { collectorNodes: 0 }],
+  ])('refuses a bad %s by name', (path, options) => {
+    expect(() => simulate(withPanels(2), weather, options)).toThrow(DesignError);
+    expect(() => simulate(withPanels(2), weather, options)).toThrow(path);
+  });
+});
