@@ -36,7 +36,7 @@ export function diffuseModifiers(modifier: IncidenceModifier, tilt: number): Dif
   const cotTilt = tilt > 0 ? 1 / Math.tan((tilt * Math.PI) / 180) : Number.POSITIVE_INFINITY;
   addPart(modifier, cotTilt, 0, touch, sums);
   addPart(modifier, cotTilt, touch, Math.PI / 2, sums);
-  return { sky: sums[0]! / sums[1]!, ground: tilt > 0 ? sums[2]! / sums[3]! : 0 };
+  return { sky: sums[0]! / sums[1]!, ground: sums[3]! > 0 ? sums[2]! / sums[3]! : 0 };
 }
 
 /** Adds one part of the integral: sky light through and before the cover, then the ground's. */
