@@ -8,7 +8,7 @@ import { readColumn } from './table/column.ts';
 import { bridgeGaps } from './table/gaps.ts';
 import { sequenceOfRows } from './table/row-order.ts';
 import { checkSequence, type Sequence } from './table/sequence.ts';
-import { fixedZone, hourStarts, zoneName } from './time/hours.ts';
+import { hourStarts, zoneName } from './time/hours.ts';
 import type { WeatherColumns, WeatherFormat, WeatherYear } from './year.ts';
 
 /**
@@ -86,7 +86,9 @@ function chooseShift(
   }
   const shift = shiftOf(midpoint === 'at the stamped minutes' ? sequence.meanMinute : midpoint, utcOffset - zone);
   if (shift.hours !== 0) {
-    const text = `Rows stamped in ${fixedZone(zone).name} were moved by ${shift.hours} h to ${zoneName(utcOffset)}; the last of the year go around to its start.`;
+    const text =
+      `Rows stamped in ${zoneName(zone)} were moved by ${shift.hours} h, so that each holds its irradiance in ` +
+      `${zoneName(utcOffset)}; what left the year at one end came in at the other.`;
     notes.push({ code: 'rolled-to-local-time', text });
   }
   return shift;

@@ -62,6 +62,7 @@ function sentence(issue: WeatherIssue): string {
 
 /** A weather file that cannot be used. Carries every fault found (up to 20) as data; its message says them in words. */
 export class WeatherError extends Error {
+  /** `WeatherError`, by which it is known across realms and bundles. */
   override readonly name = 'WeatherError';
   /** The faults, in the order found; never empty. */
   readonly issues: readonly WeatherIssue[];

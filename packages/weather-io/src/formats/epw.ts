@@ -7,8 +7,8 @@ import { type Csv, dataRows, readCsv } from '../table/csv.ts';
 import { type StampReader, wholeNumber } from '../table/sequence.ts';
 import { type Format, type FormatInput, rowAt, SiteReader } from './format.ts';
 
-/** Index of the last field that is read; a row needs at least as many. */
-const LAST_FIELD = 32;
+/** Fields up to wind speed; older files end after the snow, without albedo. */
+const FEWEST_FIELDS = 22;
 
 const COLUMNS: readonly ColumnSource[] = [
   { key: 'ghi', name: 'Global Horizontal Radiation', index: 13, unit: 'W/m2', missing: [9999] },
@@ -20,7 +20,7 @@ const COLUMNS: readonly ColumnSource[] = [
   { key: 'windSpeed', name: 'Wind Speed', index: 21, unit: 'm/s', missing: [999] },
   { key: 'pressure', name: 'Atmospheric Station Pressure', index: 9, unit: 'Pa', missing: [999999] },
   { key: 'skyLongwave', name: 'Horizontal Infrared Radiation Intensity', index: 12, unit: 'W/m2', missing: [9999] },
-  { key: 'albedo', name: 'Albedo', index: LAST_FIELD, unit: 'fraction', missing: [999], zeroIsUnmeasured: true },
+  { key: 'albedo', name: 'Albedo', index: 32, unit: 'fraction', missing: [999], zeroIsUnmeasured: true },
   { key: 'snowDepth', name: 'Snow Depth', index: 30, unit: 'cm', missing: [999] },
 ];
 
@@ -46,12 +46,12 @@ export const epw: Format = {
       elevation: read.elevation(place[9], 1),
     };
     const start = firstHour(csv, input);
-    const width = Math.max(csv.rows[start]?.length ?? 0, LAST_FIELD + 1);
+    const width = Math.max(csv.rows[start]?.length ?? 0, FEWEST_FIELDS);
     const zone = site.utcOffset;
     return {
       site,
       rows: dataRows(csv, 'epw', start, width, faults),
-      columns: COLUMNS,
+      columns: COLUMNS.filter(({ index }) => index < width),
       time: {
         read: readStamp,
         cells: [0, 1, 2, 3],

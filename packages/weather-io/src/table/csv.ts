@@ -63,6 +63,9 @@ export function dataRows(
       faultRow(row, csv.firstLine + index, index === last, format, width, faults);
     }
   }
+  for (let index = end; index < csv.rows.length; index++) {
+    if (signatureOf(csv.rows[index]!) !== null) failMixed(csv.rows[index]!, csv.firstLine + index, format, faults);
+  }
   if (cells.length === 0) {
     faults.fail({
       code: 'truncated',
@@ -84,24 +87,25 @@ function faultRow(
   width: number,
   faults: Faults,
 ): void {
-  const value = quote(row.join(','));
-  const foreign = signatureOf(row);
-  if (foreign !== null) {
-    faults.fail({
-      code: 'mixed-formats',
-      line,
-      value,
-      expected: `hours of the ${format} file that began above, not the header of ${foreign === format ? 'another' : `a ${foreign}`} file`,
-      remedy: 'Give each file by itself.',
-    });
-  }
+  if (signatureOf(row) !== null) failMixed(row, line, format, faults);
   const cut = isLast && row.length < width;
   faults.add({
     code: cut ? 'truncated' : 'row-length',
     line,
-    value,
+    value: quote(row.join(',')),
     expected: `${width} cells as in the header, not ${row.length}`,
     remedy: cut ? 'The file ends inside a row: download or export it again.' : 'Look for a missing or an extra comma.',
+  });
+}
+
+function failMixed(row: readonly string[], line: number, format: WeatherFormat, faults: Faults): never {
+  const foreign = signatureOf(row);
+  return faults.fail({
+    code: 'mixed-formats',
+    line,
+    value: quote(row.join(',')),
+    expected: `the ${format} file that began above, not the header of ${foreign === format ? 'another' : `a ${foreign} file`}`,
+    remedy: 'Give each file by itself.',
   });
 }
 

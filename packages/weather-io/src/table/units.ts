@@ -2,7 +2,27 @@
 import type { ColumnKey } from '../limits.ts';
 
 /** Units that a column of a plain table may have. */
-export type PlainUnit = keyof typeof UNITS;
+export type PlainUnit =
+  | 'W/m2'
+  | 'kW/m2'
+  | 'kJ/(m2 h)'
+  | 'degC'
+  | 'degF'
+  | 'K'
+  | 'fraction'
+  | '%'
+  | 'm/s'
+  | 'km/h'
+  | 'mph'
+  | 'kn'
+  | 'Pa'
+  | 'hPa'
+  | 'mbar'
+  | 'kPa'
+  | 'm'
+  | 'cm'
+  | 'mm'
+  | 'in';
 
 type Dimension = 'irradiance' | 'temperature' | 'fraction' | 'speed' | 'pressure' | 'length';
 
@@ -14,7 +34,7 @@ interface Unit {
 
 const unit = (dimension: Dimension, scale: number, offset = 0): Unit => ({ dimension, scale, offset });
 
-const UNITS = {
+const UNITS: Readonly<Record<PlainUnit, Unit>> = {
   'W/m2': unit('irradiance', 1),
   'kW/m2': unit('irradiance', 1000),
   'kJ/(m2 h)': unit('irradiance', 1 / 3.6),
@@ -35,7 +55,7 @@ const UNITS = {
   cm: unit('length', 0.01),
   mm: unit('length', 0.001),
   in: unit('length', 0.0254),
-} as const satisfies Record<string, Unit>;
+};
 
 const DIMENSION: Readonly<Record<ColumnKey, Dimension>> = {
   ghi: 'irradiance',

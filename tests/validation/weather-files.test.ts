@@ -1,0 +1,142 @@
+import { readFileSync } from 'node:fs';
+import { type PlainLayout, type ReadOptions, readWeather, type WeatherYear } from '@noonloop/weather-io';
+import { hourStarts } from '@noonloop/weather-io/sun';
+import { describe, expect, it } from 'vitest';
+import { closureRms } from '../../packages/weather-io/src/closure.ts';
+import { hasShared, sharedFile } from '../shared.ts';
+
+const names = {
+  greensboro: 'weather/tmy3-greensboro-nc.csv',
+  sandPoint: 'weather/tmy3-sand-point-ak.csv',
+  pvgis: 'weather/pvgis-45N-8E.csv',
+  epw: 'weather/pvgis-45N-8E.epw',
+  nsrdb: 'weather/nsrdb-40N-108W-2017-30min.csv',
+  nsrdbTypical: 'weather/nsrdb-tmy-40N-108W.csv',
+} as const;
+
+/** Column map of the NSRDB typical year, a bare table; its place comes from its sister files. */
+const typical: PlainLayout = {
+  site: { name: 'NSRDB typical year', latitude: 40.53, longitude: -108.54, elevation: 2168, utcOffset: -7 },
+  columns: {
+    ghi: { column: 'GHI', unit: 'W/m2' },
+    dni: { column: 'DNI', unit: 'W/m2' },
+    dhi: { column: 'DHI', unit: 'W/m2' },
+    dryBulb: { column: 'Temperature', unit: 'degC' },
+    dewPoint: { column: 'Dew Point', unit: 'degC' },
+    relativeHumidity: { column: 'Relative Humidity', unit: '%' },
+    windSpeed: { column: 'Wind Speed', unit: 'm/s' },
+    pressure: { column: 'Pressure', unit: 'mbar' },
+    albedo: { column: 'Surface Albedo', unit: 'fraction' },
+  },
+  time: { year: 'Year', month: 'Month', day: 'Day', hour: 'Hour', minute: 'Minute' },
+  stamps: 'instant',
+};
+
+const sum = (values: Float64Array): number => values.reduce((total, value) => total + value, 0);
+const mean = (values: Float64Array): number => sum(values) / values.length;
+const read = (name: keyof typeof names, options?: ReadOptions): Promise<WeatherYear> =>
+  readWeather(sharedFile(names[name]), options);
+const readAny = (name: keyof typeof names) => read(name, name === 'nsrdbTypical' ? { plain: typical } : {});
+const present = Object.values(names).every(hasShared);
+
+describe.skipIf(!present)('real weather files', () => {
+  it.each([
+    ['greensboro', 1566.2, 1476.5, 682.2, 14.422, 3.054, -16.7, 35.6],
+    ['sandPoint', 829.2, 819.2, 460.9, 4.421, 5.072, -10.6, 19.4],
+    ['pvgis', 1435.9, 1591.6, 570.9, 13.564, 1.209, -2.3, 34.3],
+    ['epw', 1435.9, 1591.6, 570.9, 13.564, 1.21, -2.3, 34.3],
+    ['nsrdbTypical', 1809.9, 2152.5, 580.1, 7.699, 2.392, -16.3, 36.2],
+  ] as const)(
+    '%s: sums %f, %f, %f kWh/m² and means to the last digit [pandas, independent]',
+    async (name, ghiSum, dniSum, dhiSum, meanAir, meanWind, coldest, warmest) => {
+      const { ghi, dni, dhi, dryBulb, windSpeed } = (await readAny(name)).columns;
+      expect(sum(ghi) / 1000).toBeCloseTo(ghiSum, 1);
+      expect(sum(dni) / 1000).toBeCloseTo(dniSum, 1);
+      expect(sum(dhi) / 1000).toBeCloseTo(dhiSum, 1);
+      expect(Math.abs(mean(dryBulb) - meanAir)).toBeLessThan(0.00051);
+      expect(Math.abs(mean(windSpeed!) - meanWind)).toBeLessThan(0.00051);
+      expect(Math.abs(Math.min(...dryBulb) - coldest)).toBeLessThan(0.051);
+      expect(Math.abs(Math.max(...dryBulb) - warmest)).toBeLessThan(0.051);
+    },
+  );
+
+  it('nsrdb in half hours: sums and means kept, extremes those of the means of pairs [pandas; pairs from the file]', async () => {
+    const { ghi, dni, dhi, dryBulb, windSpeed } = (await read('nsrdb')).columns;
+    expect(sum(ghi) / 1000).toBeCloseTo(1748.9, 1);
+    expect(sum(dni) / 1000).toBeCloseTo(2173.1, 1);
+    expect(sum(dhi) / 1000).toBeCloseTo(528.1, 1);
+    expect(Math.abs(mean(dryBulb) - 8.076)).toBeLessThan(0.00051);
+    expect(Math.abs(mean(windSpeed!) - 2.645)).toBeLessThan(0.00051);
+    const rows = readFileSync(sharedFile(names.nsrdb), 'utf8').trim().split('\n').slice(3);
+    const air = rows.map((row) => Number(row.split(',')[20]));
+    expect([Math.min(...air), Math.max(...air)]).toEqual([-27.7, 35]);
+    expect(dryBulb.every((value, hour) => Math.abs(value - (air[2 * hour]! + air[2 * hour + 1]!) / 2) < 1e-9)).toBe(
+      true,
+    );
+  });
+
+  it.each([
+    ['greensboro', 8.18, 69.516, 98691.7],
+    ['sandPoint', 0.126, 73.487, 101200],
+    ['epw', 8.631, 75.124, 99854.9],
+    ['nsrdb', -2.88, 53.382, 78842.2],
+    ['nsrdbTypical', -3.273, 53.709, 78999.8],
+  ] as const)(
+    '%s: mean dew point %f °C, humidity %f %%, pressure %f Pa [pandas, independent]',
+    async (name, dew, humidity, pascal) => {
+      const { dewPoint, relativeHumidity, pressure } = (await readAny(name)).columns;
+      expect(Math.abs(mean(dewPoint!) - dew)).toBeLessThan(0.0051);
+      expect(Math.abs(mean(relativeHumidity!) * 100 - humidity)).toBeLessThan(0.00051);
+      expect(Math.abs(mean(pressure!) - pascal)).toBeLessThan(0.051);
+    },
+  );
+
+  it.each([
+    ['greensboro', 0.5, 1.6],
+    ['sandPoint', 0.5, 0.47],
+    ['pvgis', 0.1761, 0.55],
+    ['epw', 0.1761, 0.55],
+    ['nsrdbTypical', 0.5, 0.46],
+  ] as const)(
+    '%s: irradiance stands %f h into the row, where the closure is %f W/m² [SPA and pandas, independent]',
+    async (name, midpoint, rms) => {
+      const year = await readAny(name);
+      expect(year.irradianceMidpoint).toBe(midpoint);
+      const { latitude, longitude } = year.site;
+      const input = { columns: year.columns, starts: hourStarts(year), latitude, longitude };
+      // 0.013° between the two sun positions is 0.2 W/m² of 1000.
+      expect(Math.abs(closureRms(input, midpoint) - rms)).toBeLessThan(0.05);
+      expect(closureRms(input, midpoint + 0.25)).toBeGreaterThan(3 * rms);
+      expect(year.assumptions.map(({ code }) => code)).not.toContain('closure-mismatch');
+    },
+  );
+
+  it('nsrdb pairs at :00 and :30 stand a quarter of an hour into the row [rule of the format]', async () => {
+    expect((await read('nsrdb')).irradianceMidpoint).toBe(0.25);
+  });
+
+  it('the EPW has the sun of the PVGIS CSV, row by row, and says what it found [the same rows in two files]', async () => {
+    const [fromCsv, fromEpw] = [await read('pvgis'), await read('epw')];
+    expect(fromEpw.site.utcOffset).toBe(fromCsv.site.utcOffset);
+    expect(fromEpw.irradianceMidpoint).toBe(fromCsv.irradianceMidpoint);
+    expect(hourStarts(fromEpw)).toEqual(hourStarts(fromCsv));
+    for (const key of ['ghi', 'dni', 'dhi', 'dryBulb', 'relativeHumidity', 'pressure'] as const) {
+      expect(fromEpw.columns[key]).toEqual(fromCsv.columns[key]);
+    }
+    expect(fromEpw.assumptions.map(({ code }) => code)).toContain('instant-from-closure');
+  });
+
+  it('months keep their calendar years [TMY3: January 1988, December 1980; PVGIS: February 2007, November 2007]', async () => {
+    const years = (await read('greensboro')).calendarYears;
+    expect([years[0], years[8759]]).toEqual([1988, 1980]);
+    const pvgisYears = (await read('pvgis')).calendarYears;
+    expect([pvgisYears[1], pvgisYears[32 * 24], pvgisYears[310 * 24], pvgisYears[8759]]).toEqual([
+      2018, 2007, 2007, 2016,
+    ]);
+  });
+
+  it('an albedo that was not measured is none [read from the files: Greensboro 0 throughout, Sand Point measured]', async () => {
+    expect((await read('greensboro')).columns.albedo).toBeNull();
+    expect((await read('sandPoint')).columns.albedo).not.toBeNull();
+  });
+});

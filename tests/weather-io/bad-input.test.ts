@@ -1,0 +1,219 @@
+import { parseWeather, WeatherError } from '@noonloop/weather-io';
+import { describe, expect, it } from 'vitest';
+import { faultsOf } from './faults.ts';
+import { epwLines, nsrdbLines, plainLines, pvgisLines, spoil, tmy3Lines } from './samples.ts';
+
+const tmy3 = tmy3Lines();
+const epw = epwLines();
+const pvgis = pvgisLines();
+const nsrdb = nsrdbLines();
+const plain = plainLines();
+
+describe('a cell that cannot be, named by file, line, column and value [ours: invented files]', () => {
+  it.each([
+    ['letters in a TMY3 number', spoil(tmy3, 700, 5, '1-42'), 700, 'DHI (W/m^2)', '"1-42"', 'not-a-number'],
+    ['hexadecimal in a PVGIS number', spoil(pvgis, 500, 4, '0x10'), 500, 'G(h)', '"0x10"', 'not-a-number'],
+    [
+      'Infinity in a plain number',
+      spoil(plain, 500, 8, 'Infinity'),
+      500,
+      'dry_bulb_degC',
+      '"Infinity"',
+      'not-a-number',
+    ],
+    ['a number beyond doubles', spoil(plain, 500, 8, '1e400'), 500, 'dry_bulb_degC', '"1e400"', 'out-of-range'],
+    ['beam above the top of the air', spoil(nsrdb, 40, 7, '1500'), 40, 'DNI', '"1500"', 'out-of-range'],
+    ['negative global irradiance', spoil(nsrdb, 40, 6, '-50'), 40, 'GHI', '"-50"', 'out-of-range'],
+    ['a dry bulb of 61 °C', spoil(epw, 900, 7, '61'), 900, 'Dry Bulb Temperature', '"61"', 'out-of-range'],
+    ['a relative humidity of 120 %', spoil(epw, 900, 9, '120'), 900, 'Relative Humidity', '"120"', 'out-of-range'],
+    ['a pressure in the wrong unit', spoil(nsrdb, 40, 10, '84000'), 40, 'Pressure', '"84000"', 'out-of-range'],
+    ['TMY3 missing mark in GHI', spoil(tmy3, 700, 3, '-9900'), 700, 'GHI (W/m^2)', '"-9900"', 'missing-value'],
+    ['EPW missing mark in DNI', spoil(epw, 700, 15, '9999'), 700, 'Direct Normal Radiation', '"9999"', 'missing-value'],
+    [
+      'EPW missing mark in dry bulb',
+      spoil(epw, 700, 7, '99.9'),
+      700,
+      'Dry Bulb Temperature',
+      '"99.9"',
+      'missing-value',
+    ],
+    ['NSRDB fill value in DHI', spoil(nsrdb, 700, 8, '-9999'), 700, 'DHI', '"-9999"', 'missing-value'],
+    ['an empty cell in DHI', spoil(plain, 700, 7, ''), 700, 'dhi_W_per_m2', '""', 'missing-value'],
+  ])('%s', (_, text, line, column, value, code) => {
+    expect(faultsOf(text, { source: 'spoilt.csv' })).toMatchObject([{ file: 'spoilt.csv', line, column, value, code }]);
+  });
+
+  it('says a missing irradiance in words, with a remedy', () => {
+    const read = () => parseWeather(spoil(tmy3, 700, 3, '-9900'), { source: 'spoilt.csv' });
+    expect(read).toThrow(
+      /spoilt\.csv, line 700, column "GHI \(W\/m\^2\)": found "-9900", expected .* Choose another file/,
+    );
+  });
+
+  it('quotes no more than 40 characters, with control characters visible', () => {
+    const [issue] = faultsOf(spoil(plain, 700, 8, `a\tb${'x'.repeat(200)}`));
+    expect(issue!.value).toBe(`"a\\tb${'x'.repeat(37)}"`);
+  });
+
+  it('lists 20 faults at most and says that it stopped', () => {
+    const text = tmy3.map((line) => line.replace(/,-1\.0,/, ',cold,')).join('\n');
+    expect(faultsOf(text)).toHaveLength(20);
+    expect(() => parseWeather(text)).toThrow(/Only the first 20 faults are listed/);
+  });
+
+  it('collects faults of several columns before it throws', () => {
+    const text = spoil(spoil(tmy3, 700, 3, 'a').split('\n'), 900, 6, 'b');
+    expect(faultsOf(text).map(({ line, column }) => [line, column])).toEqual([
+      [700, 'GHI (W/m^2)'],
+      [900, 'Dry-bulb (C)'],
+    ]);
+  });
+});
+
+describe('hours that are not one year [ours: invented files]', () => {
+  const { length } = tmy3;
+
+  it('a repeated hour', () => {
+    const text = tmy3.toSpliced(100, 0, tmy3[99]!).join('\n');
+    expect(faultsOf(text)).toMatchObject([{ code: 'repeated-hour', line: 101, value: '"01/05/1991 02:00"' }]);
+  });
+
+  it('a missing hour', () => {
+    const text = tmy3.toSpliced(100, 1).join('\n');
+    expect(faultsOf(text)).toMatchObject([{ code: 'missing-hour', line: 101, value: '"01/05/1991 04:00"' }]);
+  });
+
+  it('two hours in the wrong order', () => {
+    const text = tmy3.with(100, tmy3[101]!).with(101, tmy3[100]!).join('\n');
+    expect(faultsOf(text).map(({ code, line }) => [code, line])).toContainEqual(['out-of-order', 102]);
+  });
+
+  it('a file that ends in September', () => {
+    const text = tmy3.slice(0, 6500).join('\n');
+    expect(faultsOf(text)).toMatchObject([{ code: 'truncated', line: 6500 }]);
+  });
+
+  it('a file that ends inside a row', () => {
+    const text = tmy3.join('\n');
+    expect(faultsOf(text.slice(0, text.lastIndexOf(':')))).toMatchObject([{ code: 'truncated', line: length }, {}]);
+  });
+
+  it('a file that ends after its header', () => {
+    expect(faultsOf(tmy3.slice(0, 2).join('\n'))).toMatchObject([{ code: 'truncated', line: 2 }]);
+    expect(faultsOf(tmy3.slice(0, 1).join('\n'))).toMatchObject([{ code: 'unknown-format' }]);
+  });
+
+  it('a second year after the first', () => {
+    const text = [...tmy3, ...tmy3.slice(2)].join('\n');
+    expect(faultsOf(text)[0]).toMatchObject({ code: 'repeated-hour', line: length + 1 });
+  });
+
+  it('a year that begins in February', () => {
+    const text = [...tmy3.slice(0, 2), ...tmy3.slice(2 + 31 * 24)].join('\n');
+    expect(faultsOf(text)).toMatchObject([{ code: 'missing-hour', line: 3 }]);
+  });
+
+  it.each([
+    ['a 30 February', spoil(tmy3, 1500, 1, '02/30/1991'), 1500, '"02/30/1991 10:00"'],
+    ['an hour 25', spoil(tmy3, 1500, 2, '25:00'), 1500, '"03/04/1991 25:00"'],
+    ['an hour 0 in EPW', spoil(epw, 1500, 4, '0'), 1500, '"2001 3 4 0"'],
+    ['letters in a month', spoil(nsrdb, 1500, 2, 'Mar'), 1500, '"2017 Mar 4 8 30"'],
+    ['a lone minute', spoil(nsrdb, 1500, 5, '17'), 1500, '"2017 3 4 8 17"'],
+  ])('%s', (_, text, line, value) => {
+    expect(faultsOf(text)[0]).toMatchObject({ code: 'bad-time', line, value });
+  });
+
+  it('8759 rows in order without times', () => {
+    const site = { name: 'x', latitude: 40, longitude: -75, elevation: 0, utcOffset: -5 };
+    const column = (name: string, unit: 'W/m2' | 'degC') => ({ column: name, unit });
+    const columns = {
+      ghi: column('g', 'W/m2'),
+      dni: column('b', 'W/m2'),
+      dhi: column('d', 'W/m2'),
+      dryBulb: column('t', 'degC'),
+    };
+    const text = ['g,b,d,t', ...new Array<string>(8759).fill('0,0,0,5')].join('\n');
+    const faults = faultsOf(text, { plain: { site, columns, time: 'row-order', stamps: 'start' } });
+    expect(faults).toMatchObject([{ code: 'row-count', line: 8760, value: '8759' }]);
+  });
+});
+
+describe('columns and headers [ours: invented files]', () => {
+  it.each([
+    ['TMY3 without DNI', spoil(tmy3, 2, 4, 'DNI'), 2, 'DNI (W/m^2)', 'missing-column'],
+    ['PVGIS without diffuse', spoil(pvgis, 18, 6, 'H(h)'), 18, 'Gd(h)', 'missing-column'],
+    ['NSRDB without minutes', spoil(nsrdb, 3, 5, 'Min'), 3, 'Minute', 'missing-column'],
+    ['plain without dry bulb', spoil(plain, 9, 8, 'temp'), 9, 'dry_bulb_degC', 'missing-column'],
+    ['a header twice', spoil(tmy3, 2, 7, 'GHI (W/m^2)'), 2, 'GHI (W/m^2)', 'bad-header'],
+    ['a latitude of 95', spoil(tmy3, 1, 5, '95'), 1, 'latitude', 'bad-header'],
+    ['no longitude', spoil(epw, 1, 8, ''), 1, 'longitude', 'bad-header'],
+    ['a unit that is not expected', spoil(nsrdb, 2, 9, 'f'), 2, 'Temperature Units', 'bad-header'],
+    ['half-hourly EPW', spoil(epw, 8, 3, '2'), 8, 'Number of Records per hour', 'bad-header'],
+    ['a missing place line', plain.toSpliced(2, 1).join('\n'), null, 'latitude', 'bad-header'],
+  ])('%s', (_, text, line, column, code) => {
+    expect(faultsOf(text)[0]).toMatchObject({ line, column, code });
+  });
+
+  it('a row with a comma too many', () => {
+    const text = tmy3.with(699, tmy3[699]!.replace(',', ',,')).join('\n');
+    expect(faultsOf(text)[0]).toMatchObject({ code: 'row-length', line: 700 });
+  });
+
+  it('a quotation mark that never closes', () => {
+    const text = tmy3.with(699, `"${tmy3[699]}`).join('\n');
+    expect(faultsOf(text)).toMatchObject([{ code: 'unclosed-quote', line: 700 }]);
+  });
+
+  it('a TMY3 file with an EPW file after it', () => {
+    const text = [...tmy3, ...epw].join('\n');
+    expect(faultsOf(text)).toMatchObject([{ code: 'mixed-formats', line: tmy3.length + 1 }]);
+  });
+
+  it('a PVGIS file with a plain one after its legend', () => {
+    const text = [...pvgis, ...plain].join('\n');
+    expect(faultsOf(text)).toMatchObject([{ code: 'mixed-formats', line: pvgis.length + 1 }]);
+  });
+
+  it('an EPW place line before a TMY3 header', () => {
+    expect(faultsOf([epw[0]!, ...tmy3.slice(1)].join('\n'))).toMatchObject([{ code: 'mixed-formats', line: 1 }]);
+  });
+
+  it('a format that is not known, with the first line quoted', () => {
+    expect(faultsOf('a,b,c\n1,2,3')).toMatchObject([{ code: 'unknown-format', line: 1, value: '"a,b,c"' }]);
+  });
+
+  it.each(['__proto__', 'constructor', 'toString'])('a header named %s is only a header', (name) => {
+    const year = parseWeather(spoil(tmy3, 2, 8, name));
+    expect(year.columns.windSpeed).toBeNull();
+    expect(({} as Record<string, unknown>).polluted).toBeUndefined();
+    expect(Object.getPrototypeOf(year.columns)).toBe(Object.prototype);
+  });
+
+  it('options that cannot be', () => {
+    const text = tmy3.join('\n');
+    expect(faultsOf(text, { utcOffset: 20 })).toMatchObject([
+      { code: 'bad-option', column: 'utcOffset', value: '"20"' },
+    ]);
+    expect(faultsOf(text, { maxBytes: 1000 })).toMatchObject([{ code: 'too-large', value: String(text.length) }]);
+    expect(faultsOf(text, { format: 'xls' as 'epw' })).toMatchObject([{ code: 'bad-option', column: 'format' }]);
+    expect(faultsOf(text, { format: 'plain' })).toMatchObject([{ code: 'bad-option', column: 'plain' }]);
+  });
+
+  it('a column map in units that do not fit', () => {
+    const site = { name: 'x', latitude: 40, longitude: -75, elevation: 0, utcOffset: -5 };
+    const columns = { ghi: { column: 'g', unit: 'degC' as const } };
+    const faults = faultsOf('g\n1', { plain: { site, columns, time: 'row-order', stamps: 'start' } });
+    expect(faults.map(({ code, column }) => [code, column])).toEqual([
+      ['bad-option', 'columns.ghi.unit'],
+      ['bad-option', 'columns.dni'],
+      ['bad-option', 'columns.dhi'],
+      ['bad-option', 'columns.dryBulb'],
+    ]);
+  });
+});
+
+it('WeatherError is an Error with a name [ours]', () => {
+  const error = new WeatherError([]);
+  expect(error).toBeInstanceOf(Error);
+  expect(error.name).toBe('WeatherError');
+});
