@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { DesignError, type DesignIssue, quote } from '../errors.ts';
+import { moduleParameters } from '../pv/datasheet.ts';
 import { derivedDefaults } from './derived.ts';
 import type { DesignAssumption, SystemDesign } from './design.ts';
 import { arraySchema } from './schema/array.ts';
@@ -50,6 +51,7 @@ export function defineSystem(input: SystemInput): SystemDesign {
   const assumptions: DesignAssumption[] = [];
   collectDefaults(systemSchema, input, outcome.data, '', assumptions);
   const design = derivedDefaults(outcome.data, assumptions);
+  moduleParameters(design.pv.module); // refuses a data sheet that no module can have
   return deepFreeze({ ...design, assumptions });
 }
 

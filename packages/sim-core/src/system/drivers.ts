@@ -31,6 +31,8 @@ export interface Drivers {
   readonly mains: Float64Array;
   /** Mixed water wanted at the taps. Shape [8760]. [m³] */
   readonly tapVolume: Float64Array;
+  /** Hours whose beam was left out of the collector plane because the sun is down through all of them. */
+  readonly lostBeamHours: number;
   /** What was taken for granted about the weather, in words. */
   readonly assumptions: readonly string[];
 }
@@ -67,6 +69,7 @@ export function compileDrivers(design: SystemDesign, weather: WeatherYear, steps
     skyLoss: sky.deficit.map((deficit) => collector.skyCoefficient * deficit),
     mains: mainsColumn(draw.mains, weather),
     tapVolume: tapVolumes(draw.dailyVolume, draw.hourlyShares),
+    lostBeamHours: plane.lostBeamHours,
     assumptions: [...weather.assumptions.map((assumption) => assumption.text), `Night sky: ${sky.basis}.`],
   };
 }

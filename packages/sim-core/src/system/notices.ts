@@ -4,7 +4,7 @@ import type { RunNotice } from './result.ts';
 
 /** Finds in a finished run what was extrapolated, clamped or left out. */
 export function findNotices(machine: Machine): RunNotice[] {
-  const { columns, design, fluid, stagnationLimit } = machine;
+  const { columns, design, drivers, fluid, stagnationLimit } = machine;
   const count = (column: Float64Array, test: (value: number, hour: number) => boolean) => column.filter(test).length;
   const candidates: RunNotice[] = [
     {
@@ -24,6 +24,11 @@ export function findNotices(machine: Machine): RunNotice[] {
       code: 'boiling-not-modelled',
       text: `The fluid stood above ${stagnationLimit.toFixed(0)} °C in sun; the absorber follows its own heat balance as if dry, boiling is not modelled.`,
       hours: count(columns.stagnation, (value) => value > 0),
+    },
+    {
+      code: 'beam-without-sun',
+      text: 'The weather has beam irradiance while the sun is below the horizon; it is left out.',
+      hours: drivers.lostBeamHours,
     },
     {
       code: 'relief-valve',
