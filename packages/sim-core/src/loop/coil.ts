@@ -30,6 +30,8 @@ export interface CompiledCoil {
   readonly film: CompiledCoilFilm;
   /** Scale and wall. [K/W] */
   readonly wallResistance: number;
+  /** Outside film times its area in water of 40 °C with the surface 5 K warmer, from which the surface temperature is sought. [W/K] */
+  readonly typicalOutside: number;
   /** First row of {@link inside}. [°C] */
   readonly lowest: number;
   /** Rows of {@link inside} per kelvin. [1/K] */
@@ -74,6 +76,11 @@ export function compileCoil(
     wallResistance:
       Math.log(outerDiameter / innerDiameter) / (2 * Math.PI * wallConductivity * length) +
       fouling / (Math.PI * outerDiameter * length),
+    typicalOutside:
+      fluidConductivity(water, 40) *
+      Math.PI *
+      length *
+      (CYLINDER_REST + buoyancy(water, 40, outerDiameter) * 5 ** (1 / 6)) ** 2,
     lowest: fluid.lowest,
     rowsPerKelvin: ROWS / span,
     inside,
@@ -116,7 +123,7 @@ export function insideConductance(c: CompiledCoil, flow: number, fluidTemperatur
 /**
  * Where the outer surface stands between tank (0) and fluid (1).
  *
- * The outside film depends on the surface temperature that it sets: G (1 − r) = h(r) r. Two Newton steps from the middle; with
+ * The outside film depends on the surface temperature that it sets: G (1 − r) = h(r) r. Two Newton steps from a typical film; with
  * h ~ r^n, n ≤ 1/3, the equation is nearly straight. [-]
  */
 export function surfaceShare(
@@ -128,9 +135,8 @@ export function surfaceShare(
   const { outside } = c;
   const difference = fluidTemperature - tankTemperature;
   const root = Math.cbrt(Math.sqrt(Math.abs(difference)));
-  let r = 0.5;
-  let rootR = 0.8908987181403393; // 0.5^(1/6)
-  for (let pass = 0; ; pass++) {
+  let r = inside / (inside + c.typicalOutside);
+  for (let pass = 0; pass < 2; pass++) {
     const y = Math.min(
       Math.max(((tankTemperature + 0.5 * r * difference - WATER_LOWEST) * ROWS) / (WATER_HIGHEST - WATER_LOWEST), 0),
       ROWS,
@@ -138,13 +144,12 @@ export function surfaceShare(
     const row = y < ROWS ? y | 0 : ROWS - 1;
     const f = y - row;
     const at = 2 * row;
-    const rise = (outside[at]! + (outside[at + 2]! - outside[at]!) * f) * root * rootR;
+    const rise = (outside[at]! + (outside[at + 2]! - outside[at]!) * f) * root * Math.cbrt(Math.sqrt(r));
     const sum = CYLINDER_REST + rise;
     const film = (outside[at + 1]! + (outside[at + 3]! - outside[at + 1]!) * f) * sum * sum;
     r += (inside * (1 - r) - film * r) / (inside + film * (1 + rise / (3 * sum)));
-    if (pass === 1) return r;
-    rootR = Math.cbrt(Math.sqrt(r));
   }
+  return r;
 }
 
 /**
