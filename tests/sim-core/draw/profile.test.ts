@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { mProfileShares } from '../../../packages/sim-core/src/draw/default-shape.ts';
+import { type DrawProfileName, drawProfile } from '../../../packages/sim-core/src/draw/index.ts';
+import { DesignError } from '../../../packages/sim-core/src/errors.ts';
+
+const NAMES: readonly DrawProfileName[] = [
+  '3XS',
+  'XXS',
+  'XS',
+  'S',
+  'M',
+  'L',
+  'XL',
+  'XXL',
+  'level',
+  'morning',
+  'evening',
+];
+
+describe('drawProfile', () => {
+  it.each(NAMES)('%s: 24 shares that add up to 1, with a source', (name) => {
+    const { hourlyShares, source } = drawProfile(name);
+    expect(hourlyShares).toHaveLength(24);
+    expect(hourlyShares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
+    expect(Math.min(...hourlyShares)).toBeGreaterThanOrEqual(0);
+    expect(source).not.toBe('');
+  });
+
+  it('M: 1.61 of 5.845 kWh from 07:00, 1.505 from 21:00 [added up by hand from the table]', () => {
+    expect(mProfileShares[7]).toBeCloseTo(1.61 / 5.845, 12);
+    expect(mProfileShares[21]).toBeCloseTo(1.505 / 5.845, 12);
+    expect(mProfileShares[3]).toBe(0);
+  });
+
+  it('no draw of a table runs past the hour in which it starts [its own flow]', () => {
+    for (const name of NAMES) {
+      for (const { start, volume, flow } of drawProfile(name).events) {
+        expect(Math.floor((start + volume / flow) / 3600)).toBe(Math.floor(start / 3600));
+      }
+    }
+  });
+
+  it('evening and morning put three fifths where they say [judgement, its own words]', () => {
+    const sum = (name: DrawProfileName, from: number, to: number) =>
+      drawProfile(name)
+        .hourlyShares.slice(from, to)
+        .reduce((total, share) => total + share, 0);
+    expect(sum('evening', 18, 24)).toBeCloseTo(0.6, 1);
+    expect(sum('morning', 0, 9)).toBeCloseTo(0.6, 1);
+  });
+
+  it('refuses a name it does not know', () => {
+    expect(() => drawProfile('weekend' as 'M')).toThrow(DesignError);
+    expect(() => drawProfile('toString' as 'M')).toThrow(DesignError);
+  });
+});
