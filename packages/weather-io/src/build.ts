@@ -11,6 +11,9 @@ import { checkSequence, type Sequence } from './table/sequence.ts';
 import { hourStarts, zoneName } from './time/hours.ts';
 import type { WeatherColumns, WeatherFormat, WeatherYear } from './year.ts';
 
+/** Columns in hours, in the order of the file. */
+type HourlyColumns = Record<ColumnKey, Float64Array | null>;
+
 /**
  * Checks a table and brings it to whole local hours.
  *
@@ -19,8 +22,16 @@ import type { WeatherColumns, WeatherFormat, WeatherYear } from './year.ts';
 export function buildYear(format: WeatherFormat, source: string, table: SourceTable, input: FormatInput): WeatherYear {
   const { faults, notes } = input;
   const sequence = sequenceOf(table, input);
-  const raw = readColumns(table, sequence, input);
+  const cells = table.columns.map((column) => ({
+    key: column.key,
+    values: readColumn(column, table.rows, faults, notes),
+  }));
   faults.throwIfAny();
+  const raw = Object.fromEntries(COLUMN_KEYS.map((key) => [key, null])) as HourlyColumns;
+  for (const { key, values } of cells) {
+    const whole = values && bridgeGaps(key, values, sequence.stepsPerHour, table.rows.lines, notes);
+    raw[key] = whole && hourlyMeans(whole, sequence.stepsPerHour);
+  }
   if (sequence.stepsPerHour > 1) {
     const text = `${sequence.stepsPerHour} rows an hour were averaged to hours; the energy is kept.`;
     notes.push({ code: 'averaged-to-hours', text });
@@ -48,19 +59,6 @@ function sequenceOf(table: SourceTable, { faults }: FormatInput): Sequence {
   const { rows, time } = table;
   if (time.read === null) return sequenceOfRows(rows, time.calendarYear!, faults);
   return checkSequence(rows, time.read, time.cells, time.name, faults);
-}
-
-type HourlyColumns = Record<ColumnKey, Float64Array | null>;
-
-/** Columns in hours, each still in the order of the file. */
-function readColumns(table: SourceTable, { stepsPerHour }: Sequence, { faults, notes }: FormatInput): HourlyColumns {
-  const columns = Object.fromEntries(COLUMN_KEYS.map((key) => [key, null])) as HourlyColumns;
-  for (const column of table.columns) {
-    const values = readColumn(column, table.rows, faults, notes);
-    const whole = values && bridgeGaps(column.key, values, stepsPerHour, table.rows.lines, notes);
-    columns[column.key] = whole && hourlyMeans(whole, stepsPerHour);
-  }
-  return columns;
 }
 
 /** Local standard time of the result. */

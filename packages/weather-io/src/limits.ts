@@ -29,9 +29,9 @@ export const NIGHT_OFFSET = -4;
 const HUMIDITY_DRIFT = 1.1;
 
 /**
- * Bounds by column. Irradiance: BSRN's physically possible limits with the sun overhead (from memory), except that global
- * irradiance may reach 1.5 times the solar constant under broken clouds. The others lie outside known records (from
- * memory): −89.2 and 56.7 °C, 113 m/s, 11.8 m of snow; air pressure down to that of 6000 m.
+ * Bounds by column. Beam and diffuse irradiance stay below what reaches the top of the air; global irradiance may reach 1.5
+ * times the solar constant under broken clouds, as in BSRN's physically possible limits (from memory). The others lie outside
+ * known records (from memory): −89.2 and 56.7 °C, 113 m/s, 11.8 m of snow; air pressure down to that of 6000 m.
  */
 export const LIMITS: Readonly<Record<ColumnKey, Limit>> = {
   ghi: limit(

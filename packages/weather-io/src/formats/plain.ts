@@ -1,6 +1,5 @@
 // Plain tables: our own self-describing layout, and any other with a column map from the caller.
 import { quote } from '../errors.ts';
-import type { ColumnKey } from '../limits.ts';
 import { COLUMN_KEYS } from '../limits.ts';
 import type { PlainLayout } from '../options.ts';
 import type { ColumnSource } from '../table/column.ts';
@@ -65,7 +64,7 @@ function findColumns(
   const names: ColumnName[] = [];
   const present = headerIndex(header);
   for (const key of COLUMN_KEYS) {
-    const column = layout.columns[key as ColumnKey];
+    const column = layout.columns[key];
     if (column === undefined) continue;
     names.push({ key, name: column.column, unit: column.unit });
     if (!own && !present.has(column.column)) {
