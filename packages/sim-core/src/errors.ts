@@ -15,6 +15,7 @@ const sentence = (issue: DesignIssue): string =>
 
 /** Input that cannot be simulated. Carries every fault at once, as data; its message says them in words. */
 export class DesignError extends Error {
+  /** Name of the error class. */
   override readonly name = 'DesignError';
   /** Every fault found, in the order of the design. */
   readonly issues: readonly DesignIssue[];

@@ -58,10 +58,13 @@ export interface WeatherAssumption {
  * Row `i` covers [i, i + 1) hours after the start of 1 January of a non-leap calendar, in local standard time.
  */
 export interface WeatherYear {
+  /** Where it was taken. */
   readonly site: Site;
+  /** Format that it was read from. */
   readonly format: WeatherFormat;
   /** File name or label of the text that was read; shown in errors and reports. */
   readonly source: string;
+  /** Hourly values. */
   readonly columns: WeatherColumns;
   /**
    * From the start of a row to the middle of the hour for which its irradiance stands: 0.5 for means over the row, another

@@ -51,11 +51,13 @@ export interface ArrayDesign {
   readonly azimuth: number;
   /** Diffuse reflectance of the ground where the weather has none. [-] */
   readonly groundAlbedo: number;
+  /** One panel. */
   readonly collector: CollectorDesign;
 }
 
 /** The PV module that drives the pump, by its data sheet at 1000 W/m² and 25 °C. */
 export interface PvModuleDesign {
+  /** Name for reports. */
   readonly name: string;
   /** Short-circuit current. [A] */
   readonly shortCircuitCurrent: number;
@@ -83,6 +85,7 @@ export interface PvDesign {
   readonly tilt: number;
   /** Clockwise from north. [°] */
   readonly azimuth: number;
+  /** One module. */
   readonly module: PvModuleDesign;
 }
 
@@ -109,6 +112,7 @@ export type LoopFluid = 'water' | 'propylene-glycol' | 'ethylene-glycol';
 
 /** Fluid and pipes between roof and tank. */
 export interface LoopDesign {
+  /** Kind of fluid. */
   readonly fluid: LoopFluid;
   /** Glycol by mass, 0 to 0.6. [-] */
   readonly glycolMassFraction: number;
@@ -231,14 +235,23 @@ export interface DesignAssumption {
 export interface SystemDesign {
   /** Name for reports. */
   readonly name: string;
+  /** Panels and their plane. */
   readonly array: ArrayDesign;
+  /** PV modules that drive the pump, and their plane. */
   readonly pv: PvDesign;
+  /** Pump and booster. */
   readonly pump: PumpDesign;
+  /** Fluid and pipes. */
   readonly loop: LoopDesign;
+  /** Coil in the tank. */
   readonly coil: CoilDesign;
+  /** Storage tank. */
   readonly tank: TankDesign;
+  /** Water used, and the mains. */
   readonly draw: DrawDesign;
+  /** Backup heater. */
   readonly heater: HeaterDesign;
+  /** Limits. */
   readonly control: ControlDesign;
   /** Every default that was not given, with its source. */
   readonly assumptions: readonly DesignAssumption[];

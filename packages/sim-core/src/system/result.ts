@@ -95,7 +95,9 @@ export interface PartBalance {
 
 /** Something that was clamped, extrapolated or left out in a run, in words for a report. */
 export interface RunNotice {
+  /** Stable short code, such as `relief-valve`. */
   readonly code: string;
+  /** One sentence for a reader. */
   readonly text: string;
   /** How many hours it touched. */
   readonly hours: number;
@@ -105,11 +107,13 @@ export interface RunNotice {
 export interface RunResult {
   /** The design with every default written out. */
   readonly design: SystemDesign;
+  /** Where the weather was taken. */
   readonly site: Site;
   /** File or label of the weather. */
   readonly weatherSource: string;
   /** What the weather reader assumed, and what the run assumed about the weather. */
   readonly weatherAssumptions: readonly string[];
+  /** Hourly columns. */
   readonly columns: RunColumns;
   /** Tank nodes at the end of each hour, bottom first; empty unless asked for. Shape [8760 × nodes]. [°C] */
   readonly tankNodes: Float64Array;
@@ -121,6 +125,8 @@ export interface RunResult {
   readonly sunThreshold: number;
   /** Freezing point of the loop's fluid. [°C] */
   readonly freezingPoint: number;
+  /** Energy balance of each part. */
   readonly balance: Readonly<Record<BalancePart, PartBalance>>;
+  /** What was clamped, extrapolated or left out. */
   readonly notices: readonly RunNotice[];
 }

@@ -1,3 +1,4 @@
+/// <reference path="./mathjs.d.ts" />
 import math from 'mathjs/lib/browser/math.js';
 
 /** A number in the documented unit of its field, or a string with a unit, such as `"80 gal"` or `"120 degF"`. */
