@@ -105,7 +105,7 @@ export const GLYCOLS: Readonly<Record<Glycol, GlycolCoefficients>> = {
 };
 
 /** Σ c_j d^j, lowest power first. */
-export const polynomial = (coefficients: ArrayLike<number>, d: number): number => {
+export const polynomial = (coefficients: readonly number[], d: number): number => {
   let sum = 0;
   for (let j = coefficients.length - 1; j >= 0; j--) sum = sum * d + coefficients[j]!;
   return sum;
