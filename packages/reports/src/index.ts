@@ -1,1 +1,15 @@
-export {};
+export type { Caution, CautionNumber, CautionSeverity } from './cautions/index.ts';
+export { cautions } from './cautions/index.ts';
+export type { Comparison, ComparisonReference, ComparisonRow } from './compare.ts';
+export { compareRuns, compareSummaries } from './compare.ts';
+export type { Definition, NumberKey } from './definitions.ts';
+export { DEFINITIONS } from './definitions.ts';
+export { ReportError } from './errors.ts';
+export { type CsvOptions, renderCsv } from './formats/csv.ts';
+export { JSON_SCHEMA_VERSION, type JsonOptions, renderJson } from './formats/json.ts';
+export { renderMarkdown } from './formats/markdown.ts';
+export { renderText, type TextOptions } from './formats/text.ts';
+export type { ReportOptions, Runs } from './options.ts';
+export { describeComparison } from './sentences.ts';
+export { type PeriodSummary, type Summary, summarize, type WorstBalance } from './summary.ts';
+export { formatQuantity, type UnitKind, type Units } from './units.ts';

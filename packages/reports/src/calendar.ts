@@ -1,0 +1,38 @@
+/** The non-leap calendar of a run: hour 0 is 00:00 to 01:00 on 1 January, local standard time. */
+
+/** English month names, January first. */
+export const MONTH_NAMES = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+/** First day of each month and, last, the end of the year. Shape [13]. [d] */
+export const MONTH_STARTS: readonly number[] = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365];
+
+/** Month of a day of the year. @param day - 0 to 364 [d] @returns 0 for January to 11 */
+export function monthOfDay(day: number): number {
+  let month = 0;
+  while (month < 11 && day >= MONTH_STARTS[month + 1]!) month++;
+  return month;
+}
+
+/** Day and month in words, `14 Jul`. @param day - 0 to 364 [d] */
+export function formatDay(day: number): string {
+  const month = monthOfDay(day);
+  return `${day - MONTH_STARTS[month]! + 1} ${MONTH_NAMES[month]!.slice(0, 3)}`;
+}
+
+/** Start of an hour in words, `14 Jul 15:00`. @param hour - 0 to 8759 [h] */
+export function formatHour(hour: number): string {
+  return `${formatDay(Math.floor(hour / 24))} ${String(hour % 24).padStart(2, '0')}:00`;
+}

@@ -1,0 +1,70 @@
+/** Hourly columns of a run as tables name and convert them. */
+import type { RunColumns } from '@noonloop/sim-core';
+import { displayUnit, type UnitKind, type Units } from './units.ts';
+
+/** Kind of number in each hourly column, in the order of the tables. */
+export const COLUMN_KINDS: Readonly<Record<keyof RunColumns, UnitKind>> = {
+  irradiance: 'irradiance',
+  pvIrradiance: 'irradiance',
+  ambientTemperature: 'temperature',
+  absorberTemperature: 'temperature',
+  absorberMinimumTemperature: 'temperature',
+  collectorOutletTemperature: 'temperature',
+  tankTopTemperature: 'temperature',
+  tankMaximumTemperature: 'temperature',
+  tankBottomTemperature: 'temperature',
+  tankMeanTemperature: 'temperature',
+  loopFlow: 'flow',
+  pumpRunning: 'fraction',
+  noFlowInSun: 'fraction',
+  stagnation: 'fraction',
+  highLimit: 'fraction',
+  collectorHeat: 'energy',
+  pipeLoss: 'energy',
+  coilHeat: 'energy',
+  tankLoss: 'energy',
+  solarHeat: 'energy',
+  reliefVolume: 'discharge',
+  reliefHeat: 'energy',
+  mainsTemperature: 'temperature',
+  tapVolume: 'volume',
+  hotVolume: 'volume',
+  tapHeatAsked: 'energy',
+  tapHeat: 'energy',
+  tapTemperature: 'temperature',
+  heaterHeat: 'energy',
+  heaterFuel: 'fuel',
+  heaterLoss: 'energy',
+  baselineHeat: 'energy',
+  baselineFuel: 'fuel',
+};
+
+/** Names of the hourly columns, in the order of the tables. */
+export const COLUMN_NAMES = Object.keys(COLUMN_KINDS) as readonly (keyof RunColumns)[];
+
+/** Name with its unit, `solarHeat_kWh`. */
+export const columnHeader = (name: string, kind: UnitKind, units: Units): string =>
+  `${name}_${displayUnit(kind, units).key}`;
+
+/** Name with its SI unit, as in JSON: `solarHeat_J`. */
+export function siKey(name: string, kind: UnitKind): string {
+  return `${name}_${SI_KEYS[kind]}`;
+}
+
+const SI_KEYS: Record<UnitKind, string> = {
+  energy: 'J',
+  fuel: 'J',
+  volume: 'm3',
+  discharge: 'm3',
+  flow: 'm3_per_s',
+  temperature: 'degC',
+  temperatureDifference: 'K',
+  hours: 'h',
+  wholeHours: 'h',
+  fraction: 'fraction',
+  irradiance: 'W_per_m2',
+  area: 'm2',
+  length: 'm',
+  pressure: 'Pa',
+  residual: 'relative',
+};

@@ -1,0 +1,168 @@
+/** One table of what every reported number means. Wherever a number is shown, its text comes from here. */
+import type { UnitKind } from './units.ts';
+
+/** What a number means. */
+export interface Definition {
+  /** Name before a number. */
+  readonly label: string;
+  /** Decides unit and digits. */
+  readonly kind: UnitKind;
+  /** Whether the months add up to the year. */
+  readonly additive: boolean;
+  /** What is counted, in words. */
+  readonly definition: string;
+}
+
+const sum = (label: string, kind: UnitKind, definition: string): Definition => ({
+  label,
+  kind,
+  additive: true,
+  definition,
+});
+const single = (label: string, kind: UnitKind, definition: string): Definition => ({
+  label,
+  kind,
+  additive: false,
+  definition,
+});
+
+/** Label, unit kind and definition of each number of a {@link PeriodSummary}, in the order in which reports show them. */
+export const DEFINITIONS = {
+  deliveredEnergy: sum(
+    'Energy delivered',
+    'energy',
+    'Heat that the draw took out of the solar tank, above the temperature of the cold mains.',
+  ),
+  stagnationHours: sum(
+    'Stagnation',
+    'hours',
+    'Hours in which sun falls on the collectors (irradiance from the sun threshold of the run up), no fluid moves and the absorber is above the stagnation limit of the run. Shares of hours are added up.',
+  ),
+  peakTankTemperature: single(
+    'Peak tank temperature',
+    'temperature',
+    'Highest temperature of the hottest node of the solar tank at any step of the period.',
+  ),
+  solarFraction: single(
+    'Solar fraction',
+    'fraction',
+    'Energy delivered, divided by the sum of energy delivered and the heat that the burner put into its water.',
+  ),
+  fuelSaving: single(
+    'Fractional energy saving',
+    'fraction',
+    'One minus the fuel burnt with the solar system over the fuel that the same heater burns for the same house without it.',
+  ),
+  fuelSaved: sum(
+    'Fuel saved',
+    'fuel',
+    'Fuel without the solar system less fuel with it, by gross calorific value. Electricity is not counted: the sun drives the pump.',
+  ),
+  heaterFuel: sum(
+    'Fuel, with solar',
+    'fuel',
+    'Fuel that the backup heater burns after the solar tank, by gross calorific value.',
+  ),
+  baselineFuel: sum(
+    'Fuel, without solar',
+    'fuel',
+    'Fuel that the same heater burns for the same house and weather without the solar system, by gross calorific value.',
+  ),
+  heaterHeat: sum(
+    'Burner heat',
+    'energy',
+    'Heat that the burner of the backup heater puts into its water, with the solar system.',
+  ),
+  baselineHeat: sum(
+    'Burner heat, without solar',
+    'energy',
+    'Heat that the burner of the same heater puts into its water without the solar system.',
+  ),
+  pumpHours: sum('Pump runs', 'hours', 'Hours in which the pump moves fluid. Shares of hours are added up.'),
+  noFlowHours: sum(
+    'Sun without flow',
+    'hours',
+    'Hours in which sun falls on the collectors (irradiance from the sun threshold of the run up) and no fluid moves, hot or not: sun too weak to start the pump counts too.',
+  ),
+  highLimitHours: sum(
+    'Stopped by the high limit',
+    'hours',
+    'Hours in which the high limit of the tank keeps the pump off.',
+  ),
+  hottestAbsorber: single(
+    'Hottest absorber',
+    'temperature',
+    'Highest temperature of the hottest part of the absorber at any step of the period.',
+  ),
+  coldestAbsorber: single(
+    'Coldest absorber',
+    'temperature',
+    'Lowest temperature of the coldest part of the absorber at any step of the period.',
+  ),
+  tapVolume: sum('Water used at the taps', 'volume', 'Mixed water that the house used at its taps.'),
+  hotVolume: sum(
+    'Hot water drawn',
+    'volume',
+    'Hot water that was drawn from the heater, through the solar tank, for the taps.',
+  ),
+  tapHeatAsked: sum(
+    'Heat asked for at the taps',
+    'energy',
+    'Heat that the taps ask for, above the temperature of the cold mains.',
+  ),
+  tapHeat: sum(
+    'Heat at the taps',
+    'energy',
+    'Heat that came out at the taps, above the temperature of the cold mains.',
+  ),
+  irradiation: sum(
+    'Sunlight on collectors',
+    'energy',
+    'Irradiance on the collector plane times the area of all panels, added up over the period.',
+  ),
+  collectorLoss: sum(
+    'Not collected',
+    'energy',
+    'Sunlight on the collectors less the heat that the fluid carried out of them: light reflected, heat lost from the panels, sun while no fluid moved.',
+  ),
+  collectorHeat: sum(
+    'Heat from the collectors',
+    'energy',
+    'Heat that the fluid carried out of the collectors, less what it carried in.',
+  ),
+  pipeLoss: sum('Lost by pipes', 'energy', 'Heat lost by the pipes of the collector loop.'),
+  coilHeat: sum('Heat from the coil', 'energy', 'Heat that the coil gave to the tank, less what it took from it.'),
+  tankLoss: sum('Lost by solar tank', 'energy', 'Heat lost by the solar tank to its room.'),
+  heaterLoss: sum(
+    'Lost by backup heater',
+    'energy',
+    'Standby heat lost by the backup heater to its room, with the solar system.',
+  ),
+  burnerLoss: sum(
+    'Lost in burning',
+    'energy',
+    'Fuel burnt with the solar system less the heat that it put into the water.',
+  ),
+  reliefVolume: sum('Let out by relief valve', 'discharge', 'Water let out by the relief valve of the solar tank.'),
+  reliefHeat: sum(
+    'Heat let out with it',
+    'energy',
+    'Heat in the water let out by the relief valve, above the temperature of the cold mains.',
+  ),
+} satisfies Record<string, Definition>;
+
+/** Key of a number in {@link DEFINITIONS}. */
+export type NumberKey = keyof typeof DEFINITIONS;
+
+/** Keys in the order of reports. */
+export const NUMBER_KEYS = Object.keys(DEFINITIONS) as readonly NumberKey[];
+
+/** Definition of one number. */
+export const definitionOf = (key: NumberKey): Definition => DEFINITIONS[key];
+
+/** The three numbers that lead every report. */
+export const LEAD_KEYS = ['deliveredEnergy', 'stagnationHours', 'peakTankTemperature'] as const;
+
+/** What the columns of the balance table mean. */
+export const BALANCE_DEFINITION =
+  'Residual: energy in, less energy out, less the change of what is stored. Worst hour: the largest residual of one hour over the energy that flowed through the part in that hour; anything above 1e−9 is a fault of the program.';

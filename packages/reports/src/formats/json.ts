@@ -1,0 +1,123 @@
+import type { RunResult } from '@noonloop/sim-core';
+import { cautions } from '../cautions/index.ts';
+import { COLUMN_KINDS, COLUMN_NAMES, siKey } from '../columns.ts';
+import { type Comparison, type ComparisonReference, compareSummaries } from '../compare.ts';
+import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
+import { listRuns, type Runs } from '../options.ts';
+import { type PeriodSummary, type Summary, summarize } from '../summary.ts';
+import type { UnitKind } from '../units.ts';
+
+/** Version of the layout of {@link renderJson}; rises when a key changes its name or meaning. */
+export const JSON_SCHEMA_VERSION = 1;
+
+/** Options of {@link renderJson}. */
+export interface JsonOptions {
+  /** Whether the hourly columns are in it, about 2 MB a design. Default false. */
+  readonly hours?: boolean;
+  /** With two or more designs: what differences are taken against. Default `first`. */
+  readonly against?: ComparisonReference;
+  /** Spaces of indentation; 0 for one line. Default 2. */
+  readonly indent?: number;
+}
+
+const keyOf = (key: NumberKey): string => siKey(key, DEFINITIONS[key].kind);
+
+const periodJson = (period: PeriodSummary): Record<string, number | null> => ({
+  ...Object.fromEntries(NUMBER_KEYS.map((key) => [keyOf(key), period[key]])),
+  peakTankHour: period.peakTankHour,
+  hottestAbsorberHour: period.hottestAbsorberHour,
+  coldestAbsorberHour: period.coldestAbsorberHour,
+});
+
+function runJson(result: RunResult, summary: Summary, hours: boolean): Record<string, unknown> {
+  const { design, site, columns } = result;
+  return {
+    name: design.name,
+    design,
+    site: {
+      name: site.name,
+      latitude_deg: site.latitude,
+      longitude_deg: site.longitude,
+      elevation_m: site.elevation,
+      utcOffset_h: site.utcOffset,
+    },
+    weatherSource: result.weatherSource,
+    weatherAssumptions: result.weatherAssumptions,
+    notices: result.notices,
+    stepsPerHour: result.stepsPerHour,
+    stagnationLimit_degC: result.stagnationLimit,
+    freezingPoint_degC: result.freezingPoint,
+    year: periodJson(summary.year),
+    months: summary.months.map(periodJson),
+    balance: Object.fromEntries(
+      Object.entries(result.balance).map(([part, one]) => [
+        part,
+        {
+          in_J: one.in,
+          out_J: one.out,
+          stored_J: one.stored,
+          residual_J: one.residual,
+          worst_relative: one.worstRelative,
+          worstHour: one.worstHour,
+        },
+      ]),
+    ),
+    cautions: cautions(result).map(({ code, severity, finding, advice, source, numbers }) => ({
+      code,
+      severity,
+      finding,
+      advice,
+      source,
+      numbers: numbers.map(({ label, value, kind }) => ({ label, [siKey('value', kind)]: value })),
+    })),
+    ...(hours
+      ? {
+          hours: Object.fromEntries(
+            COLUMN_NAMES.map((name) => [siKey(name, COLUMN_KINDS[name]), Array.from(columns[name])]),
+          ),
+        }
+      : {}),
+  };
+}
+
+const comparisonJson = ({ rows, against }: Comparison): Record<string, unknown> => ({
+  against,
+  rows: rows.map(({ key, values, differences, relativeDifferences }) => ({
+    number: key,
+    [siKey('values', DEFINITIONS[key].kind)]: values,
+    [siKey('differences', differenceKind(DEFINITIONS[key].kind))]: differences,
+    relativeDifferences,
+  })),
+});
+
+const differenceKind = (kind: UnitKind): UnitKind => (kind === 'temperature' ? 'temperatureDifference' : kind);
+
+/**
+ * The report as data, always in SI with °C and the unit in each key (`deliveredEnergy_J`). The monthly sums, added in order,
+ * are the year's to the last bit. `design` has the library's own plain field names and SI units.
+ *
+ * @param runs - one run, or several to compare
+ * @param options - what to include
+ * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
+ */
+export function renderJson(runs: Runs, options: JsonOptions = {}): string {
+  const { hours = false, against = 'first', indent = 2 } = options;
+  const results = listRuns(runs);
+  const summaries = results.map(summarize);
+  return `${JSON.stringify(
+    {
+      schema: 'noonloop-report',
+      schemaVersion: JSON_SCHEMA_VERSION,
+      runs: results.map((result, index) => runJson(result, summaries[index]!, hours)),
+      comparison: summaries.length > 1 ? comparisonJson(compareSummaries(summaries, against)) : null,
+      definitions: Object.fromEntries(
+        NUMBER_KEYS.map((key) => [
+          keyOf(key),
+          { label: DEFINITIONS[key].label, definition: DEFINITIONS[key].definition },
+        ]),
+      ),
+    },
+    null,
+    indent,
+  )}\n`;
+}

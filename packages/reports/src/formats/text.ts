@@ -1,0 +1,115 @@
+import { BALANCE_DEFINITION, DEFINITIONS, LEAD_KEYS, NUMBER_KEYS } from '../definitions.ts';
+import { buildModel, type ReportModel } from '../model.ts';
+import type { ReportOptions, Runs } from '../options.ts';
+import { formatQuantity } from '../units.ts';
+import { textTable, wrap } from './table.ts';
+
+/** Options of {@link renderText}. */
+export interface TextOptions extends ReportOptions {
+  /** Longest line, at least 40. Default 80. [characters] */
+  readonly width?: number;
+  /** `short` ends after the cautions; `full` adds assumptions, energy balance and definitions. Default `full`. */
+  readonly detail?: 'short' | 'full';
+}
+
+const heading = (text: string): string[] => ['', text.toUpperCase(), ''];
+
+function leads(model: ReportModel, width: number): string[] {
+  const several = model.runs.length > 1;
+  return model.runs.flatMap(({ letter, name, summary }, index) => [
+    ...(several ? ['', ...wrap(`${letter}  ${name}`, width)] : index === 0 ? [''] : []),
+    ...LEAD_KEYS.map((key) => {
+      const { label, kind } = DEFINITIONS[key];
+      const { note } = model.numbers.find((row) => row.key === key)!.cells[index]!;
+      const value = formatQuantity(summary.year[key], kind, model.units);
+      return `${several ? '   ' : ''}${label.padEnd(24)}${value.padStart(12)}${note === '' ? '' : `  ${note}`}`;
+    }),
+  ]);
+}
+
+function numbers(model: ReportModel, width: number): string[] {
+  const several = model.runs.length > 1;
+  const header = ['', ...model.runs.map(({ letter }) => (several ? letter : 'Year'))];
+  const rows = model.numbers.map(({ label, unit, cells }) => [
+    `${label} [${unit}]`,
+    ...cells.map(({ text, difference, note }) =>
+      several ? `${text}${difference === '' ? '' : `  ${difference}`}` : `${note === '' ? '' : `${note}  `}${text}`,
+    ),
+  ]);
+  return textTable(header, rows, width);
+}
+
+function cautionLines(model: ReportModel, width: number): string[] {
+  return model.cautions.flatMap(({ severity, findings, advice, source }, index) => [
+    ...(index === 0 ? [] : ['']),
+    ...(findings.length === 1 ? wrap(`${severity}: ${findings[0]} ${advice}`, width) : []),
+    ...(findings.length === 0 ? wrap(advice, width) : []),
+    ...(findings.length > 1
+      ? [`${severity}:`, ...findings.flatMap((finding) => wrap(finding, width, '  ')), ...wrap(advice, width)]
+      : []),
+    ...wrap(`[${source}]`, width, '    '),
+  ]);
+}
+
+function full(model: ReportModel, width: number): string[] {
+  const several = model.runs.length > 1;
+  const lines = [...heading('Assumptions')];
+  for (const { path, value, source, designs } of model.assumptions) {
+    lines.push(
+      ...wrap(`${path} = ${value}${designs === '' ? '' : `  (${designs})`}`, width),
+      ...wrap(source, width, '    '),
+    );
+  }
+  for (const note of model.notes) lines.push(...wrap(`- ${note}`, width));
+  lines.push(...heading('Energy balance'));
+  for (const { letter, name, balance } of model.runs) {
+    if (several) lines.push(...wrap(`${letter}  ${name}`, width));
+    lines.push(...textTable(balance.header, balance.rows, width), '');
+  }
+  lines.push(...wrap(BALANCE_DEFINITION, width), ...heading('What the numbers mean'));
+  for (const key of NUMBER_KEYS)
+    lines.push(...wrap(`${DEFINITIONS[key].label}: ${DEFINITIONS[key].definition}`, width));
+  return lines;
+}
+
+/** `September` → `Sep`; leaves room for the numbers. */
+const shortMonth = ([name, ...cells]: readonly string[]): string[] => [
+  name === 'Year' ? name : name!.slice(0, 3),
+  ...cells,
+];
+
+/**
+ * Report for a terminal: plain text, aligned, no colour.
+ *
+ * @param runs - one run, or several to compare
+ * @param options - units, width and length
+ * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
+ */
+export function renderText(runs: Runs, options: TextOptions = {}): string {
+  const { detail = 'full' } = options;
+  const width = Math.max(40, options.width ?? 80);
+  const model = buildModel(runs, options);
+  const several = model.runs.length > 1;
+  const lines = [...wrap(model.title, width), ...wrap(model.place, width), ...leads(model, width)];
+  if (several) {
+    lines.push(...heading('What differs'), ...model.sentences.flatMap((sentence) => wrap(sentence, width)));
+  }
+  lines.push(...heading(several ? 'Side by side' : 'The year'), ...numbers(model, width));
+  if (several)
+    lines.push(
+      '',
+      ...wrap(
+        `After each number: its difference from ${options.against === 'previous' ? 'the design before it' : 'A'}.`,
+        width,
+      ),
+    );
+  lines.push(...heading('Months'));
+  for (const { letter, name, months } of model.runs) {
+    if (several) lines.push(...wrap(`${letter}  ${name}`, width));
+    lines.push(...textTable(months.header, months.rows.map(shortMonth), width), '');
+  }
+  lines.pop();
+  lines.push(...heading('Cautions'), ...cautionLines(model, width));
+  if (detail === 'full') lines.push(...full(model, width));
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,22 @@
+import type { RunResult } from '@noonloop/sim-core';
+import type { ComparisonReference } from './compare.ts';
+import { ReportError } from './errors.ts';
+import type { Units } from './units.ts';
+
+/** What every report for people takes. */
+export interface ReportOptions {
+  /** Units of every number. Default `metric`. */
+  readonly units?: Units;
+  /** With two or more designs: what differences are taken against. Default `first`. */
+  readonly against?: ComparisonReference;
+}
+
+/** One run, or several to compare. */
+export type Runs = RunResult | readonly RunResult[];
+
+/** Runs as a list. @throws {@link ReportError} when there is none. @internal */
+export function listRuns(runs: Runs): readonly RunResult[] {
+  const list = 'columns' in runs ? [runs] : runs;
+  if (list.length === 0) throw new ReportError('results', 'none', 'one run or more', 'Give the result of simulate().');
+  return list;
+}

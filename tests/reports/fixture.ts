@@ -1,0 +1,251 @@
+/**
+ * Run results from plain formulas, for tests of the reports only. Everything here is invented: no physics, no balance that
+ * means anything, only numbers of a plausible size.
+ */
+import type { PartBalance, RunColumns, RunResult, SystemDesign } from '@noonloop/sim-core';
+
+export interface FixtureOptions {
+  readonly name?: string;
+  readonly panels?: number;
+  readonly mixingValve?: boolean;
+  readonly heaterSetTemperature?: number;
+  readonly latitude?: number;
+}
+
+const KW = 3.6e6; // [J] one kilowatt for an hour
+
+function design(options: FixtureOptions): SystemDesign {
+  const { panels = 2 } = options;
+  return {
+    name: options.name ?? `Invented house, ${panels} panels`,
+    array: {
+      panels,
+      tilt: 40,
+      azimuth: 180,
+      groundAlbedo: 0.2,
+      collector: {
+        name: 'Invented plate',
+        area: 2.4,
+        eta0: 0.75,
+        a1: 3.6,
+        a2: 0.012,
+        incidenceModifier: { b0: 0.1 },
+        heatCapacity: 8000,
+        skyCoefficient: 0.3,
+        ratedPressureDrop: 300,
+        ratedFlow: 2e-5,
+      },
+    },
+    pv: {
+      modules: 1,
+      tilt: 40,
+      azimuth: 180,
+      module: {
+        name: 'Invented module',
+        shortCircuitCurrent: 3.3,
+        openCircuitVoltage: 21,
+        maximumPowerCurrent: 3,
+        maximumPowerVoltage: 17,
+        currentTemperatureCoefficient: 0.0015,
+        voltageTemperatureCoefficient: -0.075,
+        cells: 36,
+        nominalOperatingCellTemperature: 45,
+      },
+    },
+    pump: {
+      boosterEfficiency: 0.9,
+      startPower: 6,
+      stopPower: 3,
+      shutOffHead: 5,
+      openFlow: 2e-4,
+      shutOffPower: 15,
+      openFlowPower: 25,
+    },
+    loop: {
+      fluid: 'propylene-glycol',
+      glycolMassFraction: 0.4,
+      pressure: 150_000,
+      fluidLimit: 140,
+      pipeLength: 20,
+      pipeInnerDiameter: 0.0196,
+      pipeOuterDiameter: 0.022,
+      insulationThickness: 0.019,
+      insulationConductivity: 0.04,
+      outdoorShare: 0.4,
+      fittingLoss: 20,
+    },
+    coil: {
+      length: 12,
+      innerDiameter: 0.016,
+      outerDiameter: 0.018,
+      wallConductivity: 380,
+      fouling: 0.0002,
+      bottom: 0.05,
+      top: 0.4,
+    },
+    tank: {
+      volume: 0.3,
+      height: 1.5,
+      lossCoefficient: 1.8,
+      roomTemperature: 18,
+      nodes: 20,
+      verticalConductivity: 1,
+      initialTemperature: 18,
+      reliefTemperature: 99,
+      ratedTemperature: 85,
+    },
+    draw: {
+      dailyVolume: 0.24,
+      tapTemperature: 45,
+      hourlyShares: Array.from({ length: 24 }, () => 1 / 24),
+      mixingValve: options.mixingValve ?? true,
+      mains: 'from-weather',
+    },
+    heater: {
+      volume: 0.15,
+      setTemperature: options.heaterSetTemperature ?? 60,
+      burnerPower: 10_000,
+      burnerEfficiency: 0.78,
+      lossCoefficient: 2,
+      roomTemperature: 18,
+    },
+    control: { highLimit: 90, highLimitHysteresis: 5, stagnationLimit: null },
+    assumptions: [
+      { path: 'tank.lossCoefficient', value: 1.8, unit: 'W/K', source: 'invented for this test' },
+      { path: 'tank.ratedTemperature', value: 85, unit: '°C', source: 'invented for this test' },
+      { path: 'loop.pipeInnerDiameter', value: 0.0196, unit: 'm', source: 'common practice, no source' },
+      { path: 'heater.burnerPower', value: 10_000, unit: 'W', source: 'invented for this test' },
+      { path: 'draw.mixingValve', value: true, unit: '', source: 'judgement: most codes ask for one' },
+    ],
+  };
+}
+
+const part = (input: number, worstRelative: number): PartBalance => ({
+  worstRelative,
+  worstHour: 4000,
+  residual: input * 1e-14,
+  in: input,
+  out: input * 0.999,
+  stored: input * 0.001,
+});
+
+/** One invented run: sunnier in summer, every third day dull, hotter with more panels. */
+export function fixture(options: FixtureOptions = {}): RunResult {
+  const system = design(options);
+  const { panels } = system.array;
+  const { mixingValve } = system.draw;
+  const area = panels * system.array.collector.area;
+  const column = (): Float64Array => new Float64Array(8760);
+  const c: RunColumns = {
+    irradiance: column(),
+    pvIrradiance: column(),
+    ambientTemperature: column(),
+    absorberTemperature: column(),
+    absorberMinimumTemperature: column(),
+    collectorOutletTemperature: column(),
+    tankTopTemperature: column(),
+    tankMaximumTemperature: column(),
+    tankBottomTemperature: column(),
+    tankMeanTemperature: column(),
+    loopFlow: column(),
+    pumpRunning: column(),
+    noFlowInSun: column(),
+    stagnation: column(),
+    highLimit: column(),
+    collectorHeat: column(),
+    pipeLoss: column(),
+    coilHeat: column(),
+    tankLoss: column(),
+    solarHeat: column(),
+    reliefVolume: column(),
+    reliefHeat: column(),
+    mainsTemperature: column(),
+    tapVolume: column(),
+    hotVolume: column(),
+    tapHeatAsked: column(),
+    tapHeat: column(),
+    tapTemperature: column(),
+    heaterHeat: column(),
+    heaterFuel: column(),
+    heaterLoss: column(),
+    baselineHeat: column(),
+    baselineFuel: column(),
+  };
+  const south = (options.latitude ?? 36) < 0;
+  let top = 30;
+  for (let h = 0; h < 8760; h++) {
+    const day = Math.floor(h / 24);
+    const clock = h % 24;
+    const season = Math.cos((2 * Math.PI * (day - 196)) / 365) * (south ? -1 : 1); // 1 in mid-July
+    const clear = 0.45 + 0.4 * Math.sin(day * 2.3) + 0.15 * Math.sin(day * 0.7);
+    const daylight = Math.sin((Math.PI * (clock + 0.5 - (6.5 - season))) / (11 + 2 * season));
+    const sun = Math.max(0, daylight) * (750 + 200 * season) * Math.max(0.08, clear);
+    const air = 14 + 11 * season + 5 * Math.sin((2 * Math.PI * (clock - 9)) / 24) - 3 * Math.sin(day * 0.9);
+    const use = (0.24 * [0, 0, 0, 0, 0, 1, 5, 7, 5, 3, 3, 3, 3, 2, 2, 2, 3, 4, 6, 6, 4, 3, 2, 1][clock]!) / 65;
+    const mains = 14 + 6 * season;
+    const stopped = top > 88;
+    const runs = sun > 180 && !stopped ? Math.min(1, (sun - 150) / 200) : 0;
+    const gain = runs * Math.max(0, 0.55 * sun - 3.2 * (top - air)) * area * 3600; // [J]
+    const hot = use * Math.min(1, (45 - mains) / Math.max(5, Math.max(top, 60) - mains));
+    const delivered = hot * 4.16e6 * Math.max(0, top - mains);
+    const loss = 1.8 * 3600 * (top - 18);
+    top += (gain * 0.95 - delivered - loss) / 1.25e6;
+    const needed = use * 4.16e6 * (45 - mains);
+    const heat = Math.max(0, needed - delivered) + 0.08 * KW;
+    const absorber = runs > 0 ? top + 8 + sun / 80 : air + sun * 0.14;
+    c.irradiance[h] = sun;
+    c.pvIrradiance[h] = sun;
+    c.ambientTemperature[h] = air;
+    c.absorberTemperature[h] = absorber + (stopped && sun > 200 ? 25 : 0);
+    c.absorberMinimumTemperature[h] = Math.min(air - 3, absorber);
+    c.collectorOutletTemperature[h] = absorber - 3;
+    c.tankTopTemperature[h] = top;
+    c.tankMaximumTemperature[h] = top + 0.6;
+    c.tankBottomTemperature[h] = mains + 0.55 * (top - mains);
+    c.tankMeanTemperature[h] = mains + 0.8 * (top - mains);
+    c.loopFlow[h] = runs * 6e-5;
+    c.pumpRunning[h] = runs;
+    c.noFlowInSun[h] = sun > 0 ? 1 - runs : 0;
+    c.highLimit[h] = stopped ? 1 : 0;
+    c.stagnation[h] = stopped && c.absorberTemperature[h]! > 120 ? 0.75 : 0;
+    c.collectorHeat[h] = gain;
+    c.pipeLoss[h] = gain * 0.05;
+    c.coilHeat[h] = gain * 0.95;
+    c.tankLoss[h] = loss;
+    c.solarHeat[h] = delivered;
+    c.reliefVolume[h] = top > 93 ? 0.001 : 0;
+    c.reliefHeat[h] = c.reliefVolume[h]! * 4.16e6 * 80;
+    c.mainsTemperature[h] = mains;
+    c.tapVolume[h] = use;
+    c.hotVolume[h] = hot;
+    c.tapHeatAsked[h] = needed;
+    c.tapHeat[h] = needed * (day % 50 === 0 && clock === 19 ? 0.95 : 1);
+    c.tapTemperature[h] = mixingValve ? 45 : Math.max(60, top);
+    c.heaterHeat[h] = heat;
+    c.heaterFuel[h] = heat / 0.78;
+    c.heaterLoss[h] = 0.08 * KW;
+    c.baselineHeat[h] = needed + 0.08 * KW;
+    c.baselineFuel[h] = (needed + 0.08 * KW) / 0.78;
+  }
+  return {
+    design: system,
+    site: { name: 'Invented Hill', latitude: options.latitude ?? 36, longitude: -80, elevation: 270, utcOffset: -5 },
+    weatherSource: 'invented.csv',
+    weatherAssumptions: ['A weather year from formulas.'],
+    columns: c,
+    tankNodes: new Float64Array(0),
+    stepsPerHour: 20,
+    stagnationLimit: 120,
+    sunThreshold: 10,
+    freezingPoint: -21.4,
+    balance: {
+      collector: part(8e9, 2e-13),
+      pipes: part(7e9, 3e-14),
+      tank: part(7e9, 4e-13),
+      heater: part(9e9, 5e-14),
+      baseline: part(1.2e10, 6e-14),
+      whole: part(2e10, 1e-13),
+    },
+    notices: [{ code: 'invented', text: 'A value was held at the end of its table', hours: 3 }],
+  };
+}
