@@ -29,6 +29,7 @@ export type DrawProfileName = TappingName | HouseholdName;
 
 /** How a day's hot water is spread over its hours. */
 export interface DrawProfile {
+  /** As asked for. */
   readonly name: DrawProfileName;
   /** Where the shape comes from. */
   readonly source: string;

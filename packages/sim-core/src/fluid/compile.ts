@@ -14,6 +14,7 @@ const WATER_DEGREE = 9;
  * {@link lowest} and above {@link highest} the properties are held at those ends.
  */
 export interface CompiledFluid {
+  /** Kind of fluid. */
   readonly fluid: LoopFluid;
   /** Glycol by mass; 0 for water. [-] */
   readonly glycolMassFraction: number;

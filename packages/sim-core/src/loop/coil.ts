@@ -27,6 +27,7 @@ const WATER_HIGHEST = 140;
 
 /** Made by {@link compileCoil}. */
 export interface CompiledCoil {
+  /** Curvature, worked in. */
   readonly film: CompiledCoilFilm;
   /** Scale and wall. [K/W] */
   readonly wallResistance: number;

@@ -42,19 +42,38 @@ const requireStreams = (
   for (const temperature of temperatures) requireNumber('temperature', temperature, -273.15, 1000, '°C');
 };
 
+/** A stream through a coil in water of one temperature. */
+export interface CoilStream {
+  /** UA. [W/K] */
+  readonly conductance: number;
+  /** ṁ c_p of the loop, above 0. [W/K] */
+  readonly capacityFlow: number;
+  /** Of the loop, into the coil. [°C] */
+  readonly inletTemperature: number;
+  /** Of the water. [°C] */
+  readonly tankTemperature: number;
+}
+
+/** Two streams through a counterflow exchanger. */
+export interface CounterflowStreams {
+  /** UA. [W/K] */
+  readonly conductance: number;
+  /** ṁ c_p of the hot side, above 0. [W/K] */
+  readonly hotCapacityFlow: number;
+  /** ṁ c_p of the cold side, above 0. [W/K] */
+  readonly coldCapacityFlow: number;
+  /** [°C] */
+  readonly hotInlet: number;
+  /** [°C] */
+  readonly coldInlet: number;
+}
+
 /**
  * A coil in water of one temperature: T_out = T_in − ε (T_in − T_tank), ε = 1 − exp(−UA/(ṁ c_p)).
  *
- * @param coil - `conductance` UA [W/K]; `capacityFlow` ṁ c_p of the loop, above 0 [W/K]; `inletTemperature`,
- *   `tankTemperature` [°C].
  * @throws {@link DesignError} for a value out of range.
  */
-export function coilExchange(coil: {
-  readonly conductance: number;
-  readonly capacityFlow: number;
-  readonly inletTemperature: number;
-  readonly tankTemperature: number;
-}): Exchange {
+export function coilExchange(coil: CoilStream): Exchange {
   const { conductance, capacityFlow, inletTemperature, tankTemperature } = coil;
   requireStreams(conductance, [capacityFlow], [inletTemperature, tankTemperature]);
   const ntu = conductance / capacityFlow;
@@ -66,17 +85,9 @@ export function coilExchange(coil: {
 /**
  * A counterflow (plate) exchanger: Q = ε min(ṁ c_p) (T_hot,in − T_cold,in).
  *
- * @param plates - `conductance` UA [W/K]; `hotCapacityFlow`, `coldCapacityFlow` ṁ c_p, above 0 [W/K]; `hotInlet`,
- *   `coldInlet` [°C].
  * @throws {@link DesignError} for a value out of range.
  */
-export function counterflowExchange(plates: {
-  readonly conductance: number;
-  readonly hotCapacityFlow: number;
-  readonly coldCapacityFlow: number;
-  readonly hotInlet: number;
-  readonly coldInlet: number;
-}): Exchange {
+export function counterflowExchange(plates: CounterflowStreams): Exchange {
   const { conductance, hotCapacityFlow, coldCapacityFlow, hotInlet, coldInlet } = plates;
   requireStreams(conductance, [hotCapacityFlow, coldCapacityFlow], [hotInlet, coldInlet]);
   const smaller = Math.min(hotCapacityFlow, coldCapacityFlow);

@@ -77,17 +77,22 @@ export interface ExpansionVessel {
   readonly steps: readonly WorkingStep[];
 }
 
+/** An expansion vessel. */
+export interface Vessel {
+  /** V_N. [m³] */
+  readonly volume: number;
+  /** p_pre, gauge. [Pa] */
+  readonly prechargePressure: number;
+}
+
 /**
  * Gauge pressure of a vessel with liquid in it, p = V_N (p_pre + 1 bar)/(V_N − w) − 1 bar (gas law, isothermal).
  *
- * @param vessel - `volume` V_N [m³], `prechargePressure` gauge [Pa].
+ * @param vessel - Volume and pre-charge.
  * @param stored - Liquid in it, w, less than V_N. [m³]
  * @throws {@link DesignError} when the liquid does not fit.
  */
-export function vesselPressure(
-  vessel: { readonly volume: number; readonly prechargePressure: number },
-  stored: number,
-): number {
+export function vesselPressure(vessel: Vessel, stored: number): number {
   requireNumber('vessel.volume', vessel.volume, 1e-6, 1e3, 'm³');
   requireNumber('vessel.prechargePressure', vessel.prechargePressure, 0, 1e7, 'Pa');
   requireNumber('stored', stored, 0, vessel.volume * (1 - 1e-9), 'm³ (less than the vessel holds)');

@@ -1,5 +1,7 @@
-/** Films of heat transfer: inside straight and coiled tubes, outside a horizontal cylinder. Fluid values at the bulk, Pr^0.14 wall
- * corrections left out. */
+/**
+ * Films of heat transfer: inside straight and coiled tubes, outside a horizontal cylinder. Fluid values are those of the bulk;
+ * corrections for the viscosity at the wall are left out.
+ */
 import { requireNumber } from '../errors.ts';
 
 /** Nusselt number of developed laminar flow at constant wall temperature. [-] */

@@ -71,7 +71,10 @@ function fillRow(
 }
 
 /**
- * Flow for a power and a fluid temperature; within 0.5 % of full flow of {@link pumpOperatingPoint}. Allocates nothing.
+ * Flow for a power and a fluid temperature. Allocates nothing.
+ *
+ * Within 0.5 % of full flow of {@link pumpOperatingPoint} in common loops. In 300 random ones the worst point was 0.14 % off in
+ * the median and 1.3 % at most, where a narrow pipe turns from laminar to turbulent.
  *
  * @param table - From {@link compileFlowTable}.
  * @param power - Electrical, offered by the booster; nothing flows at 0 or below. [W]

@@ -19,9 +19,13 @@ export const COLLECTOR_LAMINAR_SHARE = 0.5;
 
 /** Parts of a design that resist or drive the loop's flow. */
 export interface HydraulicParts {
+  /** Drives the flow. */
   readonly pump: PumpDesign;
+  /** Pipes and fittings. */
   readonly loop: LoopDesign;
+  /** Tube in the tank. */
   readonly coil: CoilDesign;
+  /** Collectors, all side by side. */
   readonly array: ArrayDesign;
   /** Mean diameter of the coil's winding, 0.4 by default. [m] */
   readonly windingDiameter?: number;
@@ -29,7 +33,9 @@ export interface HydraulicParts {
 
 /** Resistances of a loop, worked out once a run; the pressure drops are in Pa per the unit named. */
 export interface CompiledHydraulics {
+  /** In the loop. */
   readonly fluid: CompiledFluid;
+  /** As designed. */
   readonly pump: PumpDesign;
   /** Roughness of the pipes, worked in. */
   readonly friction: CompiledFriction;

@@ -36,6 +36,16 @@ export function pumpSpeed(pump: PumpDesign, head: number, flow: number): number 
   return Math.sqrt(head / pump.shutOffHead + openShare * openShare);
 }
 
+/** Where a pump is looked at. */
+export interface PumpPoint {
+  /** Speed over rated speed, 0 to 1. [-] */
+  readonly speed: number;
+  /** 0 to speed × open flow. [m³/s] */
+  readonly flow: number;
+  /** Of the liquid. [kg/m³] */
+  readonly density: number;
+}
+
 /** A pump at one speed and flow. */
 export interface PumpState {
   /** Of the liquid pumped. [m] */
@@ -52,14 +62,11 @@ export interface PumpState {
  * Left out: loss of efficiency at low speed and in cold, thick glycol, and the liquid's density in the electrical power.
  *
  * @param pump - Curve at rated speed.
- * @param point - `speed` over rated speed, 0 to 1 [-]; `flow`, 0 to speed × open flow [m³/s]; `density` of the liquid [kg/m³].
+ * @param point - Speed, flow and density.
  * @throws {@link DesignError} outside these ranges.
  * @see Affinity laws, any pump handbook.
  */
-export function pumpState(
-  pump: PumpDesign,
-  point: { readonly speed: number; readonly flow: number; readonly density: number },
-): PumpState {
+export function pumpState(pump: PumpDesign, point: PumpPoint): PumpState {
   const { speed, flow, density } = point;
   requireNumber('speed', speed, 0, 1, '');
   requireNumber('flow', flow, 0, speed * pump.openFlow, 'm³/s (open flow at this speed)');
