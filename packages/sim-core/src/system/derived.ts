@@ -77,7 +77,7 @@ export function derivedDefaults(
               loop.glycolMassFraction,
               0.4,
               '-',
-              'freezing point near −20 °C, Melinder 2010; check against your climate',
+              'judgement: mild winters; check the freezing point against your climate',
             ),
     },
     tank: {
@@ -88,14 +88,14 @@ export function derivedDefaults(
         tank.lossCoefficient,
         (FITTING_ALLOWANCE * surface * TANK_FOAM.conductivity) / TANK_FOAM.thickness,
         'W/K',
-        'judgement: 50 mm of foam all round, a third more for fittings',
+        'judgement: foam of a common thickness all round, a third more for fittings',
       ),
       verticalConductivity: fill(
         'tank.verticalConductivity',
         tank.verticalConductivity,
         COLUMN.water + (4 * COLUMN.wall * COLUMN.steel) / diameter,
         'W/(m·K)',
-        'water column and a steel wall of 2.5 mm in parallel',
+        'water column and a thin steel wall in parallel',
       ),
       initialTemperature: fill(
         'tank.initialTemperature',
@@ -122,7 +122,7 @@ export function derivedDefaults(
         control.stagnationLimit,
         null,
         '°C',
-        'boiling point of the fluid at loop pressure, at most 120 °C',
+        'boiling point of the fluid at loop pressure, at most the limit that the run states',
       ),
     },
   };

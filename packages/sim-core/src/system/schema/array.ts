@@ -43,7 +43,7 @@ export const collectorSchema = z.strictObject({
   ),
   skyCoefficient: quantity('fraction', 0, 1).optional(),
   ratedPressureDrop: quantityOr('pressure', 0, 1e5, 1000, 'judgement: parallel risers between two headers'),
-  ratedFlow: quantityOr('flow', 1e-6, 1e-3, 2 / 60_000, 'judgement: 1 L/min for each square metre of a 2 m² panel'),
+  ratedFlow: quantityOr('flow', 1e-6, 1e-3, 2 / 60_000, 'judgement: a common test flow for a panel of this kind'),
 });
 
 /** Schema of the array. */

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { M_PROFILE_SOURCE, mProfileShares } from '../../draw/default-shape.ts';
 import { count, defaulted, fault, flag, numbers, quantity, quantityOr } from './field.ts';
 
-const coilSource = 'judgement: smooth tube of 0.8 m², common in tanks of 300 L';
+const coilSource = 'judgement: smooth tube, as is common in tanks of a household’s size';
 
 /** Schema of the coil. */
 export const coilSchema = z
@@ -55,14 +55,14 @@ export const tankSchema = z.strictObject({
     60,
     120,
     99,
-    'temperature and pressure relief valve, ANSI Z21.22: 99 °C (read in a state code)',
+    'temperature and pressure relief valve, ANSI Z21.22 (read in a state code)',
   ),
   ratedTemperature: quantityOr(
     'temperature',
     40,
     120,
     93,
-    'rating of common lined tanks, 200 °F; common practice, no source',
+    'rating of common lined tanks, common practice, no source',
   ),
 });
 
@@ -89,7 +89,7 @@ export const drawSchema = z.strictObject({
     25,
     60,
     45,
-    'judgement: showers and sinks, below the 49 °C of US plumbing practice',
+    'judgement: showers and sinks, below the scald limit of plumbing practice',
   ),
   hourlyShares: defaulted(
     numbers({ length: 24, minimum: 0, maximum: 1e6, unit: '-' }),
@@ -112,20 +112,20 @@ export const drawSchema = z.strictObject({
 
 /** Schema of the backup heater. */
 export const heaterSchema = z.strictObject({
-  volume: quantityOr('volume', 0.02, 2, 0.15, '40 gal class of stored gas heaters, common practice, no source'),
+  volume: quantityOr('volume', 0.02, 2, 0.15, 'a common size of stored gas heater, common practice, no source'),
   setTemperature: quantityOr(
     'temperature',
     40,
     85,
     60,
-    'stored hot water at 60 °C or more, HSE HSG274 part 2 (page quoting it)',
+    'storage temperature against legionella, HSE HSG274 part 2 (page quoting it)',
   ),
   burnerPower: quantityOr(
     'power',
     500,
     200_000,
     9000,
-    'burner of 40 000 BTU/h at its efficiency, common practice, no source',
+    'burner of a common stored gas heater at its efficiency, common practice, no source',
   ),
   burnerEfficiency: quantityOr(
     'fraction',
@@ -139,7 +139,7 @@ export const heaterSchema = z.strictObject({
     0,
     50,
     5,
-    'stored gas heater with an open flue, near 10 BTU/(h·°F) (from memory)',
+    'stored gas heater with an open flue (from memory)',
   ),
   roomTemperature: quantity('temperature', -20, 50).optional(),
 });
@@ -150,7 +150,7 @@ export const controlSchema = z.strictObject({
     quantity('temperature', 30, 120).nullable(),
     85,
     '°C',
-    'common practice, no source: 85 to 95 °C',
+    'lower end of common practice, no source',
   ),
   highLimitHysteresis: quantityOr('temperatureDifference', 0.5, 40, 5, 'judgement'),
   stagnationLimit: quantity('temperature', 50, 250).nullable().optional(),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { choice, count, defaulted, fault, label, quantity, quantityOr } from './field.ts';
 
-const moduleSource = 'invented: data sheet of a common 36-cell module of 20 W';
+const moduleSource = 'invented: data sheet of a common small 36-cell module';
 
 /** Schema of the PV module. */
 const moduleSchema = z
@@ -19,7 +19,7 @@ const moduleSchema = z
       30,
       70,
       46,
-      'glass-front module in the open: 44 to 48 °C, common practice, no source',
+      'glass-front module in the open, common practice, no source',
     ),
   })
   .superRefine((module, context) => {
@@ -51,7 +51,7 @@ export const pvSchema = z.strictObject({
   module: moduleSchema.prefault({}),
 });
 
-const pumpSource = 'invented: a small brushless circulator of 12 to 24 V';
+const pumpSource = 'invented: a small brushless circulator';
 
 /** Schema of the pump behind its booster. */
 export const pumpSchema = z
@@ -100,31 +100,31 @@ export const loopSchema = z
       0,
       1e6,
       1.5e5,
-      'static height and 0.3 bar to spare, EN 12828 (from memory); 1.5 bar is a judgement',
+      'judgement: what keeps the top of the loop under pressure when cold',
     ),
     fluidLimit: quantityOr(
       'temperature',
       60,
       250,
       120,
-      'glycol ages fast from about 121 °C (a fluid maker’s technical page)',
+      'from about there glycol ages fast (a fluid maker’s technical page)',
     ),
     pipeLength: quantityOr('length', 1, 500, 20, 'judgement: two storeys, there and back'),
-    pipeInnerDiameter: quantityOr('length', 0.004, 0.1, 0.016, 'copper tube 18 × 1 mm, EN 1057'),
-    pipeOuterDiameter: quantityOr('length', 0.005, 0.12, 0.018, 'copper tube 18 × 1 mm, EN 1057'),
+    pipeInnerDiameter: quantityOr('length', 0.004, 0.1, 0.016, 'a common copper tube of EN 1057'),
+    pipeOuterDiameter: quantityOr('length', 0.005, 0.12, 0.018, 'a common copper tube of EN 1057'),
     insulationThickness: quantityOr(
       'length',
       0,
       0.2,
       0.019,
-      'three quarters of an inch of rubber foam, common practice, no source',
+      'rubber foam of a common thickness, common practice, no source',
     ),
     insulationConductivity: quantityOr(
       'conductivity',
       0.01,
       0.5,
       0.04,
-      'rubber foam at 40 °C, handbook value (from memory)',
+      'warm rubber foam, handbook value (from memory)',
     ),
     outdoorShare: quantityOr('fraction', 0, 1, 0.4, 'judgement'),
     fittingLoss: quantityOr('fraction', 0, 500, 20, 'judgement: a dozen elbows, a check valve, two ball valves'),
