@@ -135,7 +135,7 @@ export function surfaceShare(
 ): number {
   const { outside } = c;
   const difference = fluidTemperature - tankTemperature;
-  const root = Math.cbrt(Math.sqrt(Math.abs(difference)));
+  const size = Math.abs(difference);
   let r = inside / (inside + c.typicalOutside);
   for (let pass = 0; pass < 2; pass++) {
     const y = Math.min(
@@ -145,7 +145,7 @@ export function surfaceShare(
     const row = y < ROWS ? y | 0 : ROWS - 1;
     const f = y - row;
     const at = 2 * row;
-    const rise = (outside[at]! + (outside[at + 2]! - outside[at]!) * f) * root * Math.cbrt(Math.sqrt(r));
+    const rise = (outside[at]! + (outside[at + 2]! - outside[at]!) * f) * Math.cbrt(Math.sqrt(size * r));
     const sum = CYLINDER_REST + rise;
     const film = (outside[at + 1]! + (outside[at + 3]! - outside[at + 1]!) * f) * sum * sum;
     r += (inside * (1 - r) - film * r) / (inside + film * (1 + rise / (3 * sum)));
