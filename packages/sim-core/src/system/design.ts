@@ -3,57 +3,14 @@
  * that checks it and the sources of the defaults stand in `schema/`.
  */
 
-/** Incidence angle modifier of a flat plate by one number: K = 1 − b0 (1/cos θ − 1). */
-export interface IncidenceModifierB0 {
-  /** b0 ≥ 0. [-] */
-  readonly b0: number;
-}
+import type { ArrayDesign } from './array-design.ts';
 
-/** Incidence angle modifier as a table, linear between its rows and 0 at 90°. */
-export interface IncidenceModifierTable {
-  /** Incidence angles, rising from 0. [°] */
-  readonly angles: readonly number[];
-  /** Modifier at each angle; 1 at 0°. [-] */
-  readonly values: readonly number[];
-}
-
-/** One collector by its test report (ISO 9806). */
-export interface CollectorDesign {
-  /** Name for reports. */
-  readonly name: string;
-  /** Area of one panel to which eta0, a1 and a2 refer: gross or aperture, as the test report says. [m²] */
-  readonly area: number;
-  /** Zero-loss efficiency at normal incidence. [-] */
-  readonly eta0: number;
-  /** Linear heat loss coefficient. [W/(m²·K)] */
-  readonly a1: number;
-  /** Quadratic heat loss coefficient. [W/(m²·K²)] */
-  readonly a2: number;
-  /** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
-  readonly incidenceModifier: IncidenceModifierB0 | IncidenceModifierTable;
-  /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] */
-  readonly heatCapacity: number;
-  /** Share of the night sky's long-wave deficit that cools the absorber; by day the rated losses hold it already. [-] */
-  readonly skyCoefficient: number;
-  /** Pressure drop of one panel with water at 20 °C and {@link ratedFlow}. [Pa] */
-  readonly ratedPressureDrop: number;
-  /** Flow through one panel at which {@link ratedPressureDrop} was measured. [m³/s] */
-  readonly ratedFlow: number;
-}
-
-/** Panels and where they look. */
-export interface ArrayDesign {
-  /** Number of panels, all side by side in the flow (parallel). */
-  readonly panels: number;
-  /** From the horizontal, 0 to 90. [°] */
-  readonly tilt: number;
-  /** Clockwise from north: 90 east, 180 south, 270 west. [°] */
-  readonly azimuth: number;
-  /** Diffuse reflectance of the ground where the weather has none. [-] */
-  readonly groundAlbedo: number;
-  /** One panel. */
-  readonly collector: CollectorDesign;
-}
+export type {
+  ArrayDesign,
+  CollectorDesign,
+  IncidenceModifierB0,
+  IncidenceModifierTable,
+} from './array-design.ts';
 
 /** The PV module that drives the pump, by its data sheet at 1000 W/m² and 25 °C. */
 export interface PvModuleDesign {
