@@ -57,13 +57,7 @@ export const tankSchema = z.strictObject({
     99,
     'temperature and pressure relief valve, ANSI Z21.22 (read in a state code)',
   ),
-  ratedTemperature: quantityOr(
-    'temperature',
-    40,
-    120,
-    93,
-    'rating of common lined tanks, common practice, no source',
-  ),
+  ratedTemperature: quantityOr('temperature', 40, 120, 93, 'rating of common lined tanks, common practice, no source'),
 });
 
 const mainsSchema = z
@@ -134,13 +128,7 @@ export const heaterSchema = z.strictObject({
     0.77,
     'recovery efficiency of atmospheric stored gas heaters, 0.75 to 0.80 (from memory)',
   ),
-  lossCoefficient: quantityOr(
-    'heatLoss',
-    0,
-    50,
-    5,
-    'stored gas heater with an open flue (from memory)',
-  ),
+  lossCoefficient: quantityOr('heatLoss', 0, 50, 5, 'stored gas heater with an open flue (from memory)'),
   roomTemperature: quantity('temperature', -20, 50).optional(),
 });
 
