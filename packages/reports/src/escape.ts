@@ -45,3 +45,7 @@ const GLUE = /(\d) (?=(?:%|°[CF]|kWh|kBtu|therm|L|gal|h|K|g)(?![\w/]))/g;
 
 /** Joins numbers to their units with no-break spaces, so that no line ends between them. */
 export const glueUnits = (text: string): string => text.replace(GLUE, '$1\u00a0');
+
+/** Letter of a design: A to Z, then A2. */
+export const letterOf = (index: number): string =>
+  String.fromCharCode(65 + (index % 26)) + (index < 26 ? '' : String(Math.floor(index / 26) + 1));

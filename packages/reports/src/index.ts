@@ -1,11 +1,14 @@
 export type { Caution, CautionNumber, CautionSeverity } from './cautions/index.ts';
 export { cautions } from './cautions/index.ts';
+export { type ChartName, type ChartOptions, chart } from './charts/chart.ts';
+export type { ChartTheme } from './charts/frame.ts';
 export type { Comparison, ComparisonReference, ComparisonRow } from './compare.ts';
 export { compareRuns, compareSummaries } from './compare.ts';
 export type { Definition, NumberKey } from './definitions.ts';
 export { DEFINITIONS } from './definitions.ts';
 export { ReportError } from './errors.ts';
 export { type CsvOptions, renderCsv } from './formats/csv.ts';
+export { renderHtml } from './formats/html.ts';
 export { JSON_SCHEMA_VERSION, type JsonOptions, renderJson } from './formats/json.ts';
 export { renderMarkdown } from './formats/markdown.ts';
 export { renderText, type TextOptions } from './formats/text.ts';

@@ -5,17 +5,17 @@ import { type CautionSeverity, cautions } from './cautions/index.ts';
 import { type Comparison, type ComparisonRow, compareSummaries } from './compare.ts';
 import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from './definitions.ts';
 import { designUnit } from './design-units.ts';
-import { plainText } from './escape.ts';
+import { letterOf, plainText } from './escape.ts';
 import { listRuns, type ReportOptions, type Runs } from './options.ts';
 import { convertSentence, formatDesignValue } from './quantities.ts';
 import { describeComparison } from './sentences.ts';
+import { labelWithUnit, shownMonths } from './shown.ts';
 import { type PeriodSummary, type Summary, summarize } from './summary.ts';
 import {
   displayUnit,
   formatNumber,
   formatQuantity,
   formatValue,
-  roundToSum,
   shownDifference,
   toDisplay,
   type Units,
@@ -116,25 +116,6 @@ const PART_NAMES: Record<BalancePart, string> = {
   baseline: 'Heater without solar',
   whole: 'Whole system',
 };
-
-/** A label with its unit, `Energy delivered [kWh]`. */
-export const labelWithUnit = (key: NumberKey, units: Units): string => {
-  const { label, kind } = DEFINITIONS[key];
-  return `${label} [${displayUnit(kind, units).symbol}]`;
-};
-
-/** The twelve months and the year of one number as shown; additive ones are rounded so that they add up. */
-export function shownMonths(summary: Summary, key: NumberKey, units: Units): string[] {
-  const { kind, additive } = DEFINITIONS[key];
-  const values = [...summary.months.map((month) => month[key]), summary.year[key]];
-  if (!additive) return values.map((value) => formatValue(value, kind, units));
-  const { digits } = displayUnit(kind, units);
-  const months = roundToSum(
-    summary.months.map((month) => toDisplay(month[key] ?? 0, kind, units)),
-    digits,
-  );
-  return [...months.map((value) => formatNumber(value, digits)), formatValue(summary.year[key], kind, units)];
-}
 
 function monthTable(summary: Summary, units: Units): PlainTable {
   const columns = MONTH_KEYS.map((key) => shownMonths(summary, key, units));
@@ -265,10 +246,6 @@ function notes(results: readonly RunResult[], letters: readonly string[], units:
     holders.length === results.length ? text : `${holders.join(', ')}: ${text}`,
   );
 }
-
-/** Letter of a design: A to Z, then A2. */
-const letterOf = (index: number): string =>
-  String.fromCharCode(65 + (index % 26)) + (index < 26 ? '' : String(Math.floor(index / 26) + 1));
 
 /** Everything that a report says, in words. */
 export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel {

@@ -29,7 +29,7 @@ export const hotTank: Rule = ({ columns, show, degrees }) => {
     numbers: [hoursNumber('Hours above it', hours)],
     source: `Chicago municipal code, read in a public copy: relief valves open at ${degrees(HOT_TANK)}`,
     finding: `The hottest part of the tank is above ${degrees(HOT_TANK)} in ${show(hours, 'wholeHours')}: near boiling, and where relief valves open under some codes.`,
-    advice: `Follow the local code.`,
+    advice: 'Set a high limit well below it. Follow the local code.',
   };
 };
 
