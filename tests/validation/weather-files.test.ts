@@ -1,45 +1,14 @@
 import { readFileSync } from 'node:fs';
-import { type PlainLayout, type ReadOptions, readWeather, type WeatherYear } from '@noonloop/weather-io';
 import { hourStarts } from '@noonloop/weather-io/sun';
 import { describe, expect, it } from 'vitest';
 import { closureRms } from '../../packages/weather-io/src/closure.ts';
-import { hasShared, sharedFile } from '../shared.ts';
-
-const names = {
-  greensboro: 'weather/tmy3-greensboro-nc.csv',
-  sandPoint: 'weather/tmy3-sand-point-ak.csv',
-  pvgis: 'weather/pvgis-45N-8E.csv',
-  epw: 'weather/pvgis-45N-8E.epw',
-  nsrdb: 'weather/nsrdb-40N-108W-2017-30min.csv',
-  nsrdbTypical: 'weather/nsrdb-tmy-40N-108W.csv',
-} as const;
-
-/** Column map of the NSRDB typical year, a bare table; its place comes from its sister files. */
-const typical: PlainLayout = {
-  site: { name: 'NSRDB typical year', latitude: 40.53, longitude: -108.54, elevation: 2168, utcOffset: -7 },
-  columns: {
-    ghi: { column: 'GHI', unit: 'W/m2' },
-    dni: { column: 'DNI', unit: 'W/m2' },
-    dhi: { column: 'DHI', unit: 'W/m2' },
-    dryBulb: { column: 'Temperature', unit: 'degC' },
-    dewPoint: { column: 'Dew Point', unit: 'degC' },
-    relativeHumidity: { column: 'Relative Humidity', unit: '%' },
-    windSpeed: { column: 'Wind Speed', unit: 'm/s' },
-    pressure: { column: 'Pressure', unit: 'mbar' },
-    albedo: { column: 'Surface Albedo', unit: 'fraction' },
-  },
-  time: { year: 'Year', month: 'Month', day: 'Day', hour: 'Hour', minute: 'Minute' },
-  stamps: 'instant',
-};
+import { sharedFile } from '../shared.ts';
+import { hasRealFiles, REAL_FILES as names, readReal as read } from '../weather-io/real-files.ts';
 
 const sum = (values: Float64Array): number => values.reduce((total, value) => total + value, 0);
 const mean = (values: Float64Array): number => sum(values) / values.length;
-const read = (name: keyof typeof names, options?: ReadOptions): Promise<WeatherYear> =>
-  readWeather(sharedFile(names[name]), options);
-const readAny = (name: keyof typeof names) => read(name, name === 'nsrdbTypical' ? { plain: typical } : {});
-const present = Object.values(names).every(hasShared);
 
-describe.skipIf(!present)('real weather files', () => {
+describe.skipIf(!hasRealFiles)('real weather files', () => {
   it.each([
     ['greensboro', 1566.2, 1476.5, 682.2, 14.422, 3.054, -16.7, 35.6],
     ['sandPoint', 829.2, 819.2, 460.9, 4.421, 5.072, -10.6, 19.4],
@@ -49,7 +18,7 @@ describe.skipIf(!present)('real weather files', () => {
   ] as const)(
     '%s: sums %f, %f, %f kWh/m² and means to the last digit [pandas, independent]',
     async (name, ghiSum, dniSum, dhiSum, meanAir, meanWind, coldest, warmest) => {
-      const { ghi, dni, dhi, dryBulb, windSpeed } = (await readAny(name)).columns;
+      const { ghi, dni, dhi, dryBulb, windSpeed } = (await read(name)).columns;
       expect(sum(ghi) / 1000).toBeCloseTo(ghiSum, 1);
       expect(sum(dni) / 1000).toBeCloseTo(dniSum, 1);
       expect(sum(dhi) / 1000).toBeCloseTo(dhiSum, 1);
@@ -84,7 +53,7 @@ describe.skipIf(!present)('real weather files', () => {
   ] as const)(
     '%s: mean dew point %f °C, humidity %f %%, pressure %f Pa [pandas, independent]',
     async (name, dew, humidity, pascal) => {
-      const { dewPoint, relativeHumidity, pressure } = (await readAny(name)).columns;
+      const { dewPoint, relativeHumidity, pressure } = (await read(name)).columns;
       expect(Math.abs(mean(dewPoint!) - dew)).toBeLessThan(0.0051);
       expect(Math.abs(mean(relativeHumidity!) * 100 - humidity)).toBeLessThan(0.00051);
       expect(Math.abs(mean(pressure!) - pascal)).toBeLessThan(0.051);
@@ -100,7 +69,7 @@ describe.skipIf(!present)('real weather files', () => {
   ] as const)(
     '%s: irradiance stands %f h into the row, where the closure is %f W/m² [SPA and pandas, independent]',
     async (name, midpoint, rms) => {
-      const year = await readAny(name);
+      const year = await read(name);
       expect(year.irradianceMidpoint).toBe(midpoint);
       const { latitude, longitude } = year.site;
       const input = { columns: year.columns, starts: hourStarts(year), latitude, longitude };

@@ -205,8 +205,6 @@ describe('columns and headers [ours: invented files]', () => {
     const faults = faultsOf('g\n1', { plain: { site, columns, time: 'row-order', stamps: 'start' } });
     expect(faults.map(({ code, column }) => [code, column])).toEqual([
       ['bad-option', 'columns.ghi.unit'],
-      ['bad-option', 'columns.dni'],
-      ['bad-option', 'columns.dhi'],
       ['bad-option', 'columns.dryBulb'],
     ]);
   });

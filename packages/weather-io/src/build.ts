@@ -1,6 +1,7 @@
 // From a table as it stands in a file to a weather year.
 import { bestOffset, type ClosureInput, closureRms, contradicts } from './closure.ts';
 import type { FormatInput, SourceTable } from './formats/format.ts';
+import { completeLight } from './irradiance/complete.ts';
 import { COLUMN_KEYS, type ColumnKey } from './limits.ts';
 import { hourlyMeans, type Shift, shiftOf, toLocalYear, toLocalYears } from './normalize.ts';
 import { settleInstant } from './settle.ts';
@@ -42,16 +43,18 @@ export function buildYear(format: WeatherFormat, source: string, table: SourceTa
   const shift = chooseShift(table, sequence, raw, utcOffset, input);
   const columns = {} as Record<ColumnKey, Float64Array | null>;
   for (const key of COLUMN_KEYS) columns[key] = raw[key] === null ? null : toLocalYear(raw[key], shift.hours);
+  const measured = raw.dni !== null && raw.dhi !== null;
+  const sun = { site, irradianceMidpoint: shift.midpoint, calendarYears: toLocalYears(sequence.years, shift.hours) };
+  const light = { ghi: columns.ghi!, dni: columns.dni, dhi: columns.dhi };
+  Object.assign(columns, completeLight({ ...sun, columns: light }, notes));
   const year: WeatherYear = {
-    site,
     format,
     source,
     columns: columns as unknown as WeatherColumns,
-    irradianceMidpoint: shift.midpoint,
-    calendarYears: toLocalYears(sequence.years, shift.hours),
+    ...sun,
     assumptions: notes,
   };
-  if (table.time.candidates === undefined) reportClosure(year, input);
+  if (measured && table.time.candidates === undefined) reportClosure(year, input);
   return year;
 }
 
@@ -78,7 +81,7 @@ function chooseShift(
   { notes }: FormatInput,
 ): Shift {
   const { midpoint, zone, candidates } = time;
-  if (candidates !== undefined) {
+  if (candidates !== undefined && columns.dni !== null && columns.dhi !== null) {
     const input = { columns: columns as unknown as WeatherColumns, latitude: site.latitude, longitude: site.longitude };
     return shiftOf(settleInstant(input, sequence, candidates, notes), utcOffset);
   }

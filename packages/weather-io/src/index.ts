@@ -1,4 +1,5 @@
 export { WeatherError, type WeatherIssue, type WeatherIssueCode } from './errors.ts';
+export { erbsDiffuseFraction } from './irradiance/split.ts';
 export type { ColumnKey } from './limits.ts';
 export type { PlainColumn, PlainLayout, PlainTime, ReadOptions } from './options.ts';
 export { parseWeather, readWeather } from './read.ts';

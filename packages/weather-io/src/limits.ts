@@ -60,7 +60,10 @@ export const LIMITS: Readonly<Record<ColumnKey, Limit>> = {
 };
 
 /** Columns without which there is no simulation: every hour needs them. */
-export const REQUIRED = new Set<ColumnKey>(['ghi', 'dni', 'dhi', 'dryBulb']);
+export const REQUIRED: ReadonlySet<ColumnKey> = new Set<ColumnKey>(['ghi', 'dni', 'dhi', 'dryBulb']);
+
+/** Those of them that nothing else can stand for: beam and diffuse, missing as a whole, are made from global irradiance. */
+export const INDISPENSABLE: ReadonlySet<ColumnKey> = new Set<ColumnKey>(['ghi', 'dryBulb']);
 
 /** All columns, in the order of {@link WeatherColumns}. */
 export const COLUMN_KEYS = Object.keys(LIMITS) as readonly ColumnKey[];

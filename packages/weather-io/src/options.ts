@@ -36,7 +36,7 @@ export type PlainTime =
 export interface PlainLayout {
   /** Where the weather was taken; its `utcOffset` is the zone of the stamps. */
   readonly site: Site;
-  /** Where each quantity is. `ghi`, `dni`, `dhi` and `dryBulb` are needed. */
+  /** Where each quantity is. `ghi` and `dryBulb` are needed; `dni` and `dhi`, left out, are split from `ghi`. */
   readonly columns: Readonly<Partial<Record<ColumnKey, PlainColumn>>>;
   /** Where the time is. */
   readonly time: PlainTime;

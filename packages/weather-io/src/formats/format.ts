@@ -66,13 +66,18 @@ export interface ColumnName {
   readonly zeroIsUnmeasured?: boolean;
 }
 
-/** Finds columns by their headers. Required ones that are not there, and headers that stand twice, are faults. */
+/**
+ * Finds columns by their headers. Required ones that are not there, and headers that stand twice, are faults.
+ *
+ * @param required - Columns that the format always has.
+ */
 export function locateColumns(
   header: readonly string[],
   line: number,
   names: readonly ColumnName[],
   missing: readonly number[],
   faults: Faults,
+  required = REQUIRED,
 ): ColumnSource[] {
   const index = headerIndex(header);
   const sources: ColumnSource[] = [];
@@ -84,7 +89,7 @@ export function locateColumns(
         const remedy = 'Remove or rename one of them.';
         faults.add({ code: 'bad-header', line, column: column.name, expected: 'this header once, not twice', remedy });
       }
-    } else if (REQUIRED.has(column.key)) {
+    } else if (required.has(column.key)) {
       faults.add({ code: 'missing-column', line, column: column.name, ...absent(column) });
     }
   }

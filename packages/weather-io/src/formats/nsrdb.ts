@@ -1,6 +1,6 @@
 // National Solar Radiation Database (NREL), CSV: one real year or a typical one, in steps of 5 to 60 minutes.
 import { type Faults, quote } from '../errors.ts';
-import { LIMITS } from '../limits.ts';
+import { INDISPENSABLE, LIMITS } from '../limits.ts';
 import { dataRows, headerIndex, readCsv } from '../table/csv.ts';
 import { type ColumnName, type Format, locateColumns, locateTime, rowAt, SiteReader } from './format.ts';
 import { numberStamps } from './stamps.ts';
@@ -48,7 +48,7 @@ export const nsrdb: Format = {
       utcOffset: labels.has('Local Time Zone') ? read.utcOffset(value('Local Time Zone'), 2) : zone,
     };
     checkUnits(value, faults);
-    const columns = locateColumns(header, 3, COLUMNS, MISSING, faults);
+    const columns = locateColumns(header, 3, COLUMNS, MISSING, faults, INDISPENSABLE);
     const time = ['Year', 'Month', 'Day', 'Hour', 'Minute'].map((name) => locateTime(header, 3, name, faults));
     faults.throwIfAny();
     notes.push({ code: 'instants', text: 'Irradiance is taken at the stamped minutes and stands for its hour.' });

@@ -1,6 +1,6 @@
 // Whether a caller's layout can be used.
 import { type Faults, quote } from '../errors.ts';
-import { COLUMN_KEYS, LIMITS, REQUIRED } from '../limits.ts';
+import { COLUMN_KEYS, INDISPENSABLE, LIMITS } from '../limits.ts';
 import type { PlainLayout } from '../options.ts';
 import { unitsFor } from '../table/units.ts';
 import { SiteReader } from './format.ts';
@@ -18,7 +18,7 @@ export function checkLayout(layout: PlainLayout, faults: Faults): void {
   for (const key of COLUMN_KEYS) {
     const column = columns?.[key];
     if (column === undefined) {
-      if (REQUIRED.has(key)) fault(`columns.${key}`, 'nothing', `the column of ${LIMITS[key].words}`);
+      if (INDISPENSABLE.has(key)) fault(`columns.${key}`, 'nothing', `the column of ${LIMITS[key].words}`);
     } else if (!unitsFor(key).includes(column.unit)) {
       fault(`columns.${key}.unit`, column.unit, `one of ${unitsFor(key).join(', ')}`);
     }

@@ -1,6 +1,6 @@
 // Plain tables: our own self-describing layout, and any other with a column map from the caller.
 import { quote } from '../errors.ts';
-import { COLUMN_KEYS } from '../limits.ts';
+import { COLUMN_KEYS, INDISPENSABLE } from '../limits.ts';
 import type { PlainLayout } from '../options.ts';
 import type { ColumnSource } from '../table/column.ts';
 import { type Csv, dataRows, headerIndex, readCsv } from '../table/csv.ts';
@@ -79,5 +79,5 @@ function findColumns(
     }
   }
   faults.throwIfAny();
-  return locateColumns(header, csv.firstLine, names, layout.missing ?? [], faults);
+  return locateColumns(header, csv.firstLine, names, layout.missing ?? [], faults, INDISPENSABLE);
 }

@@ -1,6 +1,6 @@
 // Cells of one column to numbers, each within what the quantity can be.
 import { type Faults, quote } from '../errors.ts';
-import { type ColumnKey, LIMITS, REQUIRED } from '../limits.ts';
+import { type ColumnKey, INDISPENSABLE, LIMITS, REQUIRED } from '../limits.ts';
 import type { WeatherAssumption } from '../year.ts';
 import type { DataRows } from './csv.ts';
 import { conversion, type PlainUnit } from './units.ts';
@@ -30,7 +30,8 @@ export function numberOf(cell: string): number {
 
 /**
  * Reads one column, in the unit of the weather year. Missing cells become `NaN`; in a required column they are faults,
- * as letters and impossible values are in any.
+ * as letters and impossible values are in any. A column that is missing all through holds nothing; only global irradiance
+ * and dry bulb may not.
  * Irradiance from −4 to 0 W/m² becomes 0 and relative humidity from 1 to 1.1 becomes 1; `notes` says how often.
  *
  * @returns The values, or `null` where the column holds nothing.
@@ -47,6 +48,7 @@ export function readColumn(
   const lowest = key === 'ghi' || key === 'dni' || key === 'dhi' ? 0 : minimum;
   const highest = key === 'relativeHumidity' ? 1 : maximum;
   const values = new Float64Array(rows.cells.length);
+  const gaps: number[] = [];
   let found = 0;
   let nonZero = 0;
   let cut = 0;
@@ -55,7 +57,7 @@ export function readColumn(
     const raw = numberOf(cell);
     if (missing.includes(raw) || cell.trim() === '') {
       values[row] = Number.NaN;
-      if (REQUIRED.has(key)) faultMissing(source, rows.lines[row]!, cell, faults);
+      gaps.push(row);
       continue;
     }
     let value = raw * scale + offset;
@@ -74,6 +76,10 @@ export function readColumn(
   if (cut > 0) {
     const text = `${LIMITS[key].words}: ${cut} values just outside ${lowest} to ${highest} were set to that bound.`;
     notes.push({ code: 'instrument-drift-cut', text });
+  }
+  const empty = gaps.length === values.length;
+  if (REQUIRED.has(key) && !(empty && !INDISPENSABLE.has(key))) {
+    for (const row of gaps) faultMissing(source, rows.lines[row]!, rows.cells[row]![index]!, faults);
   }
   if (found === 0 || (source.zeroIsUnmeasured === true && nonZero === 0)) return null;
   return values;
