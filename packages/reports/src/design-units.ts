@@ -3,6 +3,8 @@ const UNITS_OF_NAMES: Record<string, string> = {
   area: 'm²',
   a1: 'W/(m²·K)',
   a2: 'W/(m²·K²)',
+  a3: 'J/(m³·K)',
+  a6: 's/m',
   heatCapacity: 'J/(m²·K)',
   ratedPressureDrop: 'Pa',
   ratedFlow: 'm³/s',

@@ -50,8 +50,8 @@ export interface CollectorConditions {
 /** Stefan–Boltzmann constant, exact by the 2019 SI. [W/(m²·K⁴)] */
 const STEFAN_BOLTZMANN = 5.670374419e-8;
 
-/** Wind at which the wind terms vanish (ISO 9806:2017, from memory). [m/s] */
-const REFERENCE_WIND = 3;
+/** Wind at which the wind terms vanish (ISO 9806:2017, from memory). [m/s] @internal */
+export const REFERENCE_WIND = 3;
 
 /**
  * Useful power of a collector: steady form of ISO 9806, with the terms of its quasi-dynamic form where they are given.

@@ -63,5 +63,5 @@ export function nightSky(columns: WeatherColumns, tilt: number): NightSky {
   if (skyLongwave !== null) return { deficit, basis: 'long-wave irradiance of the sky from the weather file' };
   const moisture =
     dewPoint !== null ? 'dew point' : relativeHumidity !== null ? 'humidity' : 'a dew point 6 K below air';
-  return { deficit, basis: `sky taken as cloudless at night, from ${moisture} (Berdahl & Martin 1984)` };
+  return { deficit, basis: `taken as cloudless, from ${moisture} (Berdahl & Martin 1984)` };
 }

@@ -30,7 +30,8 @@ export interface Circuit {
   readonly absorberCapacity: number;
   /** Reference area of one collector node. [m²] */
   readonly nodeArea: number;
-  readonly a1: number;
+  /** Changed by the hour where wind matters. [W/(m²·K)] */
+  a1: number;
   readonly a2: number;
   /** Shape [4]. [J/K] */
   readonly pipeCapacity: Float64Array;

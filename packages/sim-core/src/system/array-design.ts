@@ -30,7 +30,18 @@ export interface CollectorDesign {
   readonly incidenceModifier: IncidenceModifierB0 | IncidenceModifierTable;
   /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] */
   readonly heatCapacity: number;
-  /** Share of the night sky's long-wave deficit that cools the absorber; by day the rated losses hold it already. [-] */
+  /** Growth of {@link a1} with wind, counted from 3 m/s. [J/(m³·K)] */
+  readonly a3: number;
+  /**
+   * Share of the sky's long-wave deficit that the absorber takes, day and night. `null` for a glazed collector whose report has
+   * none: then its rated losses hold the sky's share by day, and {@link skyCoefficient} stands for it at night. [-]
+   */
+  readonly a4: number | null;
+  /** Fall of {@link eta0} with wind, counted from 3 m/s. [s/m] */
+  readonly a6: number;
+  /** Whether a cover lies over the absorber. */
+  readonly glazed: boolean;
+  /** Share of the sky's long-wave deficit that cools the absorber at night; equals {@link a4} where that is given. [-] */
   readonly skyCoefficient: number;
   /** Pressure drop of one panel with water at 20 °C and {@link ratedFlow}. [Pa] */
   readonly ratedPressureDrop: number;
@@ -48,6 +59,8 @@ export interface ArrayDesign {
   readonly azimuth: number;
   /** Diffuse reflectance of the ground where the weather has none. [-] */
   readonly groundAlbedo: number;
+  /** Wind along the collectors over that of the weather station. [-] */
+  readonly windFactor: number;
   /** One panel. */
   readonly collector: CollectorDesign;
 }

@@ -1,4 +1,5 @@
 import type { CheckedInput } from './define.ts';
+import { arrayDefaults, type Fill } from './derived-array.ts';
 import type { DesignAssumption, SystemDesign } from './design.ts';
 
 /** Height over diameter of an upright storage tank; common practice, no source. */
@@ -9,9 +10,6 @@ const TANK_FOAM = { thickness: 0.05, conductivity: 0.035 };
 const FITTING_ALLOWANCE = 1.3;
 /** Water near 50 °C [W/(m·K)], and a steel wall: conductivity [W/(m·K)] and thickness [m]. */
 const COLUMN = { water: 0.64, steel: 50, wall: 0.0025 };
-/** Cover emittance, and the cover's outside film with wind and its radiation at night [W/(m²·K)]; judgement. */
-const COVER = { emittance: 0.88, outside: 15 };
-
 /**
  * Fills the defaults that follow from other fields of the design and notes each with its source.
  *
@@ -24,19 +22,12 @@ export function derivedDefaults(
 ): Omit<SystemDesign, 'assumptions'> {
   const { array, pv, loop, tank, heater, control } = input;
 
-  const fill = <T extends DesignAssumption['value']>(
-    path: string,
-    given: T | undefined,
-    value: T,
-    unit: string,
-    source: string,
-  ): T => {
+  const fill: Fill = (path, given, value, unit, source) => {
     if (given !== undefined) return given;
     assumptions.push({ path, value, unit, source });
     return value;
   };
 
-  const { a1 } = array.collector;
   const height = fill(
     'tank.height',
     tank.height,
@@ -49,19 +40,7 @@ export function derivedDefaults(
 
   return {
     ...input,
-    array: {
-      ...array,
-      collector: {
-        ...array.collector,
-        skyCoefficient: fill(
-          'array.collector.skyCoefficient',
-          array.collector.skyCoefficient,
-          (COVER.emittance * a1) / (a1 + COVER.outside),
-          '-',
-          'judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a1/(a1 + 15)',
-        ),
-      },
-    },
+    array: arrayDefaults(array, fill),
     pv: {
       ...pv,
       tilt: fill('pv.tilt', pv.tilt, array.tilt, '°', 'judgement: module in the collectors’ plane'),

@@ -1,3 +1,4 @@
+import { HIGHEST_WIND } from '../collector/quasi-dynamic.ts';
 import { HIGHEST_TEMPERATURE } from '../fluid/compile.ts';
 import type { Machine } from './machine.ts';
 import type { RunNotice } from './result.ts';
@@ -29,6 +30,11 @@ export function findNotices(machine: Machine): RunNotice[] {
       code: 'beam-without-sun',
       text: 'The weather has beam irradiance while the sun is below the horizon; it is left out.',
       hours: drivers.lostBeamHours,
+    },
+    {
+      code: 'wind-held',
+      text: `The wind along the collectors was above ${HIGHEST_WIND} m/s; the wind terms a3 and a6 are held there.`,
+      hours: drivers.heldWindHours,
     },
     {
       code: 'relief-valve',

@@ -26,6 +26,7 @@ export function stepHour(machine: Machine, hour: number): void {
   const drawn = drivers.tapVolume[hour]! > 0;
   const fineness = nearLimit(machine) ? LIMIT_FINENESS : 1;
   const steps = lit ? drivers.stepsPerHour * fineness : drawn ? machine.darkSteps : 1;
+  if (drivers.lossCoefficient !== null) machine.circuit.a1 = drivers.lossCoefficient[hour]!;
   openHour(machine, hour);
   for (let step = 0; step < steps; step++) {
     if (drawn) drawHotWater(machine, hour, steps);

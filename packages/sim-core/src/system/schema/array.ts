@@ -1,5 +1,10 @@
 import { z } from 'zod';
-import { count, defaulted, fault, label, numbers, quantity, quantityOr } from './field.ts';
+import { count, defaulted, fault, flag, label, numbers, quantity, quantityOr } from './field.ts';
+
+/** Wind to which a1 and eta0 refer (ISO 9806:2017, from memory). [m/s] */
+const WIND_OF_TEST = 3;
+/** Least loss coefficient that a run can step with. [W/(m²·K)] */
+const LEAST_LOSS = 0.1;
 
 const byB0 = z.strictObject({ b0: quantity('fraction', 0, 1) });
 
@@ -22,29 +27,47 @@ const byTable = z
   });
 
 /** Schema of one collector. */
-export const collectorSchema = z.strictObject({
-  name: defaulted(label, 'flat-plate collector', '', 'judgement: a name for reports'),
-  area: quantity('area', 0.1, 20),
-  eta0: quantity('fraction', 0.1, 1),
-  a1: quantity('heatTransfer', 0.2, 40),
-  a2: quantity('heatTransferPerKelvin', 0, 0.2),
-  incidenceModifier: defaulted(
-    z.union([byB0, byTable]),
-    { b0: 0.1 },
-    '-',
-    'single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory)',
-  ),
-  heatCapacity: quantityOr(
-    'heatCapacityPerArea',
-    1000,
-    60_000,
-    8000,
-    'judgement: copper plate and tubes, their fluid, half of one glass',
-  ),
-  skyCoefficient: quantity('fraction', 0, 1).optional(),
-  ratedPressureDrop: quantityOr('pressure', 0, 1e5, 1000, 'judgement: parallel risers between two headers'),
-  ratedFlow: quantityOr('flow', 1e-6, 1e-3, 2 / 60_000, 'judgement: a common test flow for a panel of this kind'),
-});
+export const collectorSchema = z
+  .strictObject({
+    name: defaulted(label, 'flat-plate collector', '', 'judgement: a name for reports'),
+    area: quantity('area', 0.1, 20),
+    eta0: quantity('fraction', 0.1, 1),
+    a1: quantity('heatTransfer', 0.2, 40),
+    a2: quantity('heatTransferPerKelvin', 0, 0.2),
+    a3: quantityOr('heatTransferPerSpeed', 0, 10, 0, 'test report without wind terms'),
+    a4: quantity('fraction', 0, 1).nullable().optional(),
+    a6: quantityOr('slowness', 0, 0.2, 0, 'test report without wind terms'),
+    glazed: defaulted(flag, true, '', 'judgement: one cover, as on most panels that heat water'),
+    incidenceModifier: defaulted(
+      z.union([byB0, byTable]),
+      { b0: 0.1 },
+      '-',
+      'single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory)',
+    ),
+    heatCapacity: quantityOr(
+      'heatCapacityPerArea',
+      1000,
+      60_000,
+      8000,
+      'judgement: copper plate and tubes, their fluid, half of one glass',
+    ),
+    skyCoefficient: quantity('fraction', 0, 1).optional(),
+    ratedPressureDrop: quantityOr('pressure', 0, 1e5, 1000, 'judgement: parallel risers between two headers'),
+    ratedFlow: quantityOr('flow', 1e-6, 1e-3, 2 / 60_000, 'judgement: a common test flow for a panel of this kind'),
+  })
+  .superRefine((collector, context) => {
+    if (collector.a1 - WIND_OF_TEST * collector.a3 < LEAST_LOSS) {
+      const expected = `at most (a1 − ${LEAST_LOSS})/${WIND_OF_TEST}: without wind a loss must be left`;
+      fault(context, String(collector.a3), expected, 'Take a1 and a3 from one test report.', ['a3']);
+    }
+    if (typeof collector.a4 === 'number' && collector.skyCoefficient !== undefined) {
+      const found = `${collector.skyCoefficient} beside a4 ${collector.a4}`;
+      fault(context, found, 'one of the two', 'a4 acts day and night; leave skyCoefficient out.', ['skyCoefficient']);
+    }
+    if (!collector.glazed && collector.a4 === null) {
+      fault(context, 'null', 'a number for an unglazed collector', 'Leave it out for a black absorber.', ['a4']);
+    }
+  });
 
 /** Schema of the array. */
 export const arraySchema = z.strictObject({
@@ -52,5 +75,6 @@ export const arraySchema = z.strictObject({
   tilt: quantity('angle', 0, 90),
   azimuth: quantity('angle', 0, 360),
   groundAlbedo: quantityOr('fraction', 0, 1, 0.2, 'grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory)'),
+  windFactor: quantityOr('fraction', 0, 2, 0.5, 'judgement: along a roof among houses half that over open ground'),
   collector: collectorSchema,
 });

@@ -1,0 +1,46 @@
+import type { CheckedInput } from './define.ts';
+import type { ArrayDesign, DesignAssumption } from './design.ts';
+
+/** Cover emittance, and the cover's outside film with wind and its radiation at night [W/(m²·K)]; judgement. */
+const COVER = { emittance: 0.88, outside: 15 };
+
+/** Fills one default and notes it. */
+export type Fill = <T extends DesignAssumption['value']>(
+  path: string,
+  given: T | undefined,
+  value: T,
+  unit: string,
+  source: string,
+) => T;
+
+/** Defaults of the array that follow from other fields of the collector. */
+export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDesign {
+  const { collector } = array;
+  const { a1, eta0, glazed } = collector;
+  const a4 = fill<number | null>(
+    'array.collector.a4',
+    collector.a4,
+    glazed ? null : eta0,
+    '-',
+    glazed
+      ? 'glazed: by day the rated losses hold the sky’s share, at night skyCoefficient stands for it'
+      : 'unglazed: eta0 times emittance over absorptance, taken as 1 for a black absorber; judgement',
+  );
+  const atNight = (COVER.emittance * a1) / (a1 + COVER.outside);
+  return {
+    ...array,
+    collector: {
+      ...collector,
+      a4,
+      skyCoefficient:
+        a4 ??
+        fill(
+          'array.collector.skyCoefficient',
+          collector.skyCoefficient,
+          atNight,
+          '-',
+          'judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a1/(a1 + 15)',
+        ),
+    },
+  };
+}

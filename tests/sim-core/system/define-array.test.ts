@@ -1,0 +1,34 @@
+import { type DesignError, defineSystem, type SystemInput } from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { plainInput } from '../../examples.ts';
+
+/** Paths of the faults of an input. */
+function faultyPaths(array: object, collector: object): string[] {
+  try {
+    defineSystem({
+      ...plainInput,
+      array: { ...plainInput.array, ...array, collector: { ...plainInput.array.collector, ...collector } },
+    } as SystemInput);
+  } catch (error) {
+    return (error as DesignError).issues.map((issue) => issue.path);
+  }
+  throw new Error('the input was accepted');
+}
+
+describe('faults of the array, by path', () => {
+  it.each([
+    ['a3', { a3: 1.3 }], // 3.8 − 3 × 1.3 < 0: no loss without wind
+    ['a3', { a3: -0.1 }],
+    ['a4', { a4: 1.2 }],
+    ['a4', { glazed: false, a4: null }],
+    ['a6', { a6: 0.5 }],
+    ['glazed', { glazed: 'yes' }],
+    ['skyCoefficient', { a4: 0.3, skyCoefficient: 0.2 }],
+  ])('collector.%s: %j', (field, collector) => {
+    expect(faultyPaths({}, collector)).toEqual([`array.collector.${field}`]);
+  });
+
+  it.each([['windFactor', { windFactor: 3 }]])('%s: %j', (field, array) => {
+    expect(faultyPaths(array, {})).toEqual([`array.${field}`]);
+  });
+});
