@@ -7,6 +7,13 @@ const weather = await inventedValley();
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
+const angles = [0, 30, 60, 80];
+const tubes = {
+  transversal: { angles, values: [1, 1.2, 1.4, 0.8] },
+  longitudinal: { angles, values: [1, 0.98, 0.9, 0.5] },
+  tubes: 'upright',
+};
+
 /** Designs from cramped to absurd, all valid. */
 const designs = fc.record({
   array: fc.record({
@@ -19,6 +26,7 @@ const designs = fc.record({
       a1: number(0.8, 12),
       a2: number(0, 0.03),
       heatCapacity: number(2000, 30_000),
+      incidenceModifier: fc.constantFrom({ b0: 0.1 }, tubes),
       a3: number(0, 0.2),
       a4: fc.constantFrom(undefined, 0, 0.8),
       a6: number(0, 0.05),

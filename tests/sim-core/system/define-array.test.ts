@@ -15,6 +15,8 @@ function faultyPaths(array: object, collector: object): string[] {
   throw new Error('the input was accepted');
 }
 
+const table = { angles: [0, 60], values: [1, 0.9] };
+
 describe('faults of the array, by path', () => {
   it.each([
     ['a3', { a3: 1.3 }], // 3.8 − 3 × 1.3 < 0: no loss without wind
@@ -23,6 +25,8 @@ describe('faults of the array, by path', () => {
     ['a4', { glazed: false, a4: null }],
     ['a6', { a6: 0.5 }],
     ['glazed', { glazed: 'yes' }],
+    ['incidenceModifier', { incidenceModifier: { transversal: table, tubes: 'upright' } }],
+    ['incidenceModifier', { incidenceModifier: { transversal: table, longitudinal: table, tubes: 'round' } }],
     ['skyCoefficient', { a4: 0.3, skyCoefficient: 0.2 }],
   ])('collector.%s: %j', (field, collector) => {
     expect(faultyPaths({}, collector)).toEqual([`array.collector.${field}`]);

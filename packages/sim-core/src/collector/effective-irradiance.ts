@@ -1,7 +1,7 @@
 /** Sunlight on a collector after its incidence angle modifiers: what eta0 multiplies. */
 import type { PlaneIrradiance } from '../sun/plane-of-array.ts';
 import type { DiffuseModifiers } from './diffuse.ts';
-import { type IncidenceModifier, modifierAtCosine } from './incidence.ts';
+import { modifierAtCosine, type PlainModifier } from './incidence.ts';
 
 /**
  * Irradiance on a plane, each part times its incidence angle modifier.
@@ -17,7 +17,7 @@ import { type IncidenceModifier, modifierAtCosine } from './incidence.ts';
  */
 export function effectiveIrradiance(
   plane: PlaneIrradiance,
-  modifier: IncidenceModifier,
+  modifier: PlainModifier,
   diffuse: DiffuseModifiers,
 ): Float64Array {
   const { beam, circumsolar, sky, ground, incidenceCosine } = plane;

@@ -1,9 +1,12 @@
 /** Incidence angle modifier of the beam: how much less gets through the cover when the sun comes aslant. */
 import { DesignError, quote, requireNumber } from '../errors.ts';
-import type { IncidenceModifierB0, IncidenceModifierTable } from '../system/design.ts';
+import type { IncidenceModifierB0, IncidenceModifierBiaxial, IncidenceModifierTable } from '../system/design.ts';
 
-/** Modifier of either form. */
-export type IncidenceModifier = IncidenceModifierB0 | IncidenceModifierTable;
+/** Modifier of a cover that treats light from all sides alike. */
+export type PlainModifier = IncidenceModifierB0 | IncidenceModifierTable;
+
+/** Modifier of any form. */
+export type IncidenceModifier = PlainModifier | IncidenceModifierBiaxial;
 
 /**
  * Incidence angle modifier of beam light.
@@ -17,14 +20,14 @@ export type IncidenceModifier = IncidenceModifierB0 | IncidenceModifierTable;
  * @throws {@link DesignError} when the angle is outside 0 to 90° or the modifier cannot be used.
  * @see Souka & Safwat (1966) for b0; Duffie & Beckman (2013) §6.17; ISO 9806:2017 for tables.
  */
-export function beamIncidenceModifier(modifier: IncidenceModifier, incidenceAngle: number): number {
+export function beamIncidenceModifier(modifier: PlainModifier, incidenceAngle: number): number {
   requireModifier(modifier);
   requireNumber('incidenceAngle', incidenceAngle, 0, 90, '°');
   return modifierAtAngle(modifier, incidenceAngle);
 }
 
 /** Kernel of {@link beamIncidenceModifier}; θ in degrees. @internal */
-export function modifierAtAngle(modifier: IncidenceModifier, angle: number): number {
+export function modifierAtAngle(modifier: PlainModifier, angle: number): number {
   if (angle >= 90) return 0;
   if ('b0' in modifier) return modifierAtCosine(modifier, Math.cos((angle * Math.PI) / 180));
   const { angles, values } = modifier;
@@ -38,14 +41,14 @@ export function modifierAtAngle(modifier: IncidenceModifier, angle: number): num
 }
 
 /** Kernel of {@link beamIncidenceModifier} by cos θ; 0 when the sun is behind the plane. [-] @internal */
-export function modifierAtCosine(modifier: IncidenceModifier, cosine: number): number {
+export function modifierAtCosine(modifier: PlainModifier, cosine: number): number {
   if (!(cosine > 0)) return 0;
   if ('b0' in modifier) return Math.max(0, 1 - modifier.b0 * (1 / cosine - 1));
   return modifierAtAngle(modifier, (Math.acos(Math.min(1, cosine)) * 180) / Math.PI);
 }
 
 /** @throws DesignError when b0 is not 0 to 1 or a table is not in order. @internal */
-export function requireModifier(modifier: IncidenceModifier): void {
+export function requireModifier(modifier: PlainModifier): void {
   if ('b0' in modifier) {
     requireNumber('incidenceModifier.b0', modifier.b0, 0, 1, '');
     return;

@@ -1,3 +1,4 @@
+export { biaxialEffectiveIrradiance, biaxialIncidenceModifier } from './biaxial.ts';
 export { type DiffuseModifiers, diffuseModifiers } from './diffuse.ts';
 export { effectiveIrradiance } from './effective-irradiance.ts';
 export {
@@ -7,4 +8,4 @@ export {
   stagnationTemperature,
   usefulPower,
 } from './efficiency.ts';
-export { beamIncidenceModifier, type IncidenceModifier } from './incidence.ts';
+export { beamIncidenceModifier, type IncidenceModifier, type PlainModifier } from './incidence.ts';

@@ -14,6 +14,16 @@ export interface IncidenceModifierTable {
   readonly values: readonly number[];
 }
 
+/** Incidence angle modifiers of tubes: K = K_T(θT) K_L(θL), each table measured with the other angle 0. */
+export interface IncidenceModifierBiaxial {
+  /** By the angle across the tubes; values above 1 are common. */
+  readonly transversal: IncidenceModifierTable;
+  /** By the angle along the tubes. */
+  readonly longitudinal: IncidenceModifierTable;
+  /** How the tubes lie in the plane: up the slope, or level across it. */
+  readonly tubes: 'upright' | 'level';
+}
+
 /** One collector by its test report (ISO 9806). */
 export interface CollectorDesign {
   /** Name for reports. */
@@ -27,7 +37,7 @@ export interface CollectorDesign {
   /** Quadratic heat loss coefficient. [W/(m²·K²)] */
   readonly a2: number;
   /** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
-  readonly incidenceModifier: IncidenceModifierB0 | IncidenceModifierTable;
+  readonly incidenceModifier: IncidenceModifierB0 | IncidenceModifierTable | IncidenceModifierBiaxial;
   /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] */
   readonly heatCapacity: number;
   /** Growth of {@link a1} with wind, counted from 3 m/s. [J/(m³·K)] */

@@ -1,9 +1,11 @@
 import type { WeatherYear } from '@noonloop/weather-io';
+import { biaxialEffectiveIrradiance } from '../collector/biaxial.ts';
 import { diffuseModifiers } from '../collector/diffuse.ts';
 import { effectiveIrradiance } from '../collector/effective-irradiance.ts';
 import { nightSky } from '../collector/night-sky.ts';
 import { applyWindAndSky, HIGHEST_WIND, lossInWind, windOverTest } from '../collector/quasi-dynamic.ts';
 import { planeOfArray } from '../sun/plane-of-array.ts';
+import { sunTrack } from '../sun/track.ts';
 import type { SystemDesign } from './design.ts';
 
 /** What sun, wind and sky do to the array and the module; part of `Drivers`. */
@@ -43,8 +45,12 @@ export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, 
   const pvPlane = samePlane
     ? plane
     : planeOfArray(weather, { tilt: pv.tilt, azimuth: pv.azimuth, albedo: array.groundAlbedo }, within);
-  const modifiers = diffuseModifiers(collector.incidenceModifier, array.tilt);
-  const absorbed = effectiveIrradiance(plane, collector.incidenceModifier, modifiers);
+  const { incidenceModifier: modifier } = collector;
+  const diffuse = diffuseModifiers(modifier, array.tilt);
+  const absorbed =
+    'tubes' in modifier
+      ? biaxialEffectiveIrradiance(plane, modifier, diffuse, sunTrack(weather, stepsPerHour), array)
+      : effectiveIrradiance(plane, modifier, diffuse);
   for (let step = 0; step < absorbed.length; step++) absorbed[step]! *= collector.eta0;
 
   const sky = nightSky(weather.columns, array.tilt);

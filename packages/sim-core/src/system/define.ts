@@ -105,7 +105,14 @@ function toDesignIssues(issues: readonly z.core.$ZodIssue[], input: unknown): De
           remedy: 'Check the spelling, or remove it.',
         }));
       case 'invalid_union':
-        return [{ path, found, expected: '{ b0 } or { angles, values }', remedy: 'Give one of the two forms.' }];
+        return [
+          {
+            path,
+            found,
+            expected: '{ b0 }, { angles, values } or { transversal, longitudinal, tubes }',
+            remedy: 'Give one of the forms.',
+          },
+        ];
       default:
         return [{ path, found, expected: 'an object with the documented fields', remedy: 'Give it, even if empty.' }];
     }

@@ -9,6 +9,7 @@ export type {
   ArrayDesign,
   CollectorDesign,
   IncidenceModifierB0,
+  IncidenceModifierBiaxial,
   IncidenceModifierTable,
 } from './array-design.ts';
 

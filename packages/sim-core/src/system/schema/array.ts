@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { count, defaulted, fault, flag, label, numbers, quantity, quantityOr } from './field.ts';
+import { choice, count, defaulted, fault, flag, label, numbers, quantity, quantityOr } from './field.ts';
 
 /** Wind to which a1 and eta0 refer (ISO 9806:2017, from memory). [m/s] */
 const WIND_OF_TEST = 3;
@@ -26,6 +26,12 @@ const byTable = z
     }
   });
 
+const byTwoTables = z.strictObject({
+  transversal: byTable,
+  longitudinal: byTable,
+  tubes: choice(['upright', 'level']),
+});
+
 /** Schema of one collector. */
 export const collectorSchema = z
   .strictObject({
@@ -39,7 +45,7 @@ export const collectorSchema = z
     a6: quantityOr('slowness', 0, 0.2, 0, 'test report without wind terms'),
     glazed: defaulted(flag, true, '', 'judgement: one cover, as on most panels that heat water'),
     incidenceModifier: defaulted(
-      z.union([byB0, byTable]),
+      z.union([byB0, byTable, byTwoTables]),
       { b0: 0.1 },
       '-',
       'single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory)',
