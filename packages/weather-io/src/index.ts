@@ -3,5 +3,14 @@ export { erbsDiffuseFraction } from './irradiance/split.ts';
 export type { ColumnKey } from './limits.ts';
 export type { PlainColumn, PlainLayout, PlainTime, ReadOptions } from './options.ts';
 export { parseWeather, readWeather } from './read.ts';
+export type {
+  MonthlyAir,
+  MonthlyExtras,
+  MonthlyLight,
+  SyntheticInput,
+  SyntheticSite,
+  TwelveMonths,
+} from './synthesize/input.ts';
+export { synthesizeYear } from './synthesize/synthesize.ts';
 export type { PlainUnit } from './table/units.ts';
 export * from './year.ts';
