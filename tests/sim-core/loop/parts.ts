@@ -3,6 +3,8 @@ import type { HydraulicParts } from '../../../packages/sim-core/src/loop/hydraul
 /** An invented small system: two panels, 30 m of 16 mm tube, a 15 m coil and a 22 W pump. */
 export const parts = {
   pump: {
+    drive: 'booster',
+    motor: { ratedVoltage: 12, windingResistance: 1, frictionCurrent: 0.1, startCurrent: 0.2 },
     boosterEfficiency: 0.9,
     startPower: 4,
     stopPower: 2,

@@ -27,6 +27,7 @@ function sheetOf(module: PvModuleParameters, cells: number): PvModuleDesign {
     voltageTemperatureCoefficient: (openVoltage(module, 35) - openVoltage(module, 25)) / 10,
     cells,
     nominalOperatingCellTemperature: 45,
+    area: null,
   };
 }
 
@@ -56,6 +57,7 @@ const sheet: PvModuleDesign = {
   voltageTemperatureCoefficient: -0.075,
   cells: 36,
   nominalOperatingCellTemperature: 45,
+  area: null,
 };
 
 describe('moduleParameters', () => {

@@ -97,3 +97,11 @@ export function tableFlow(table: FlowTable, power: number, temperature: number):
   const above = flow[next]! + (flow[next + 1]! - flow[next]!) * fx;
   return below + (above - below) * fy;
 }
+
+/** Power that the pump takes at rated speed, by the mean temperature of the fluid [°C]; held at the ends of the table. [W] */
+export function tableFullPower(table: FlowTable, temperature: number): number {
+  const { fullPower } = table;
+  const y = Math.min(Math.max((temperature - table.lowest) * table.rowsPerKelvin, 0), ROWS);
+  const row = y < ROWS ? y | 0 : ROWS - 1;
+  return fullPower[row]! + (fullPower[row + 1]! - fullPower[row]!) * (y - row);
+}

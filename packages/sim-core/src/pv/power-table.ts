@@ -9,6 +9,13 @@ const COLDEST = -40;
 const TEMPERATURE_STEP = 5;
 const TEMPERATURES = 29;
 
+/** Where the table ends: light [W/m²] and cell temperatures [°C]. */
+export const PV_TABLE = {
+  mostLight: (IRRADIANCES - 1) * IRRADIANCE_STEP,
+  coldest: COLDEST,
+  warmest: COLDEST + (TEMPERATURES - 1) * TEMPERATURE_STEP,
+} as const;
+
 /**
  * Compiles the maximum power of a module into a table for {@link tablePower}.
  *

@@ -2,11 +2,15 @@ import { z } from 'zod';
 import { DesignError, type DesignIssue, quote } from '../errors.ts';
 import { moduleParameters } from '../pv/datasheet.ts';
 import { derivedDefaults } from './derived.ts';
+import { isUsed } from './derived-pump.ts';
 import type { DesignAssumption, SystemDesign } from './design.ts';
 import { arraySchema } from './schema/array.ts';
+import { controlSchema } from './schema/control.ts';
 import { defaulted, label, provenance } from './schema/field.ts';
-import { coilSchema, controlSchema, drawSchema, heaterSchema, tankSchema } from './schema/house.ts';
-import { loopSchema, pumpSchema, pvSchema } from './schema/loop.ts';
+import { coilSchema, drawSchema, heaterSchema, tankSchema } from './schema/house.ts';
+import { loopSchema } from './schema/loop.ts';
+import { pumpSchema } from './schema/pump.ts';
+import { pvSchema } from './schema/pv.ts';
 
 /** Schema of a whole system. */
 const systemSchema = z.strictObject({
@@ -52,7 +56,8 @@ export function defineSystem(input: SystemInput): SystemDesign {
   collectDefaults(systemSchema, input, outcome.data, '', assumptions);
   const design = derivedDefaults(outcome.data, assumptions);
   moduleParameters(design.pv.module); // refuses a data sheet that no module can have
-  return deepFreeze({ ...design, assumptions });
+  const { control, pump } = design;
+  return deepFreeze({ ...design, assumptions: assumptions.filter(({ path }) => isUsed(path, pump, control)) });
 }
 
 /** Lists the defaults that the schema filled in: fields with a source whose value the input does not give. */
@@ -83,7 +88,8 @@ const member = (value: unknown, key: string): unknown =>
 
 /** Structured defaults are shown as text. */
 function plainValue(value: unknown): DesignAssumption['value'] {
-  const isStructure = typeof value === 'object' && value !== null && !Array.isArray(value);
+  const isList = Array.isArray(value) && value.every((item) => typeof item === 'number');
+  const isStructure = typeof value === 'object' && value !== null && !isList;
   return isStructure ? JSON.stringify(value) : (value as DesignAssumption['value']);
 }
 

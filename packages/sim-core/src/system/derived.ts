@@ -1,5 +1,6 @@
 import type { CheckedInput } from './define.ts';
 import { arrayDefaults, type Fill } from './derived-array.ts';
+import { controlDefaults, pumpDefaults } from './derived-pump.ts';
 import type { DesignAssumption, SystemDesign } from './design.ts';
 
 /** Height over diameter of an upright storage tank; common practice, no source. */
@@ -20,7 +21,7 @@ export function derivedDefaults(
   input: CheckedInput,
   assumptions: DesignAssumption[],
 ): Omit<SystemDesign, 'assumptions'> {
-  const { array, pv, loop, tank, heater, control } = input;
+  const { array, pv, loop, tank, heater } = input;
 
   const fill: Fill = (path, given, value, unit, source) => {
     if (given !== undefined) return given;
@@ -94,15 +95,7 @@ export function derivedDefaults(
         'judgement: in the tank’s room',
       ),
     },
-    control: {
-      ...control,
-      stagnationLimit: fill(
-        'control.stagnationLimit',
-        control.stagnationLimit,
-        null,
-        '°C',
-        'boiling point of the fluid at loop pressure, at most the limit that the run states',
-      ),
-    },
+    pump: pumpDefaults(input.pump, fill),
+    control: controlDefaults(input, fill),
   };
 }

@@ -4,6 +4,8 @@
  */
 
 import type { ArrayDesign } from './array-design.ts';
+import type { ControlDesign } from './control-design.ts';
+import type { PumpDesign, PvDesign } from './pump-design.ts';
 
 export type {
   ArrayDesign,
@@ -12,58 +14,14 @@ export type {
   IncidenceModifierBiaxial,
   IncidenceModifierTable,
 } from './array-design.ts';
-
-/** The PV module that drives the pump, by its data sheet at 1000 W/m² and 25 °C. */
-export interface PvModuleDesign {
-  /** Name for reports. */
-  readonly name: string;
-  /** Short-circuit current. [A] */
-  readonly shortCircuitCurrent: number;
-  /** Open-circuit voltage. [V] */
-  readonly openCircuitVoltage: number;
-  /** Current at maximum power. [A] */
-  readonly maximumPowerCurrent: number;
-  /** Voltage at maximum power. [V] */
-  readonly maximumPowerVoltage: number;
-  /** Change of short-circuit current with cell temperature. [A/K] */
-  readonly currentTemperatureCoefficient: number;
-  /** Change of open-circuit voltage with cell temperature, negative. [V/K] */
-  readonly voltageTemperatureCoefficient: number;
-  /** Cells in series. */
-  readonly cells: number;
-  /** Nominal operating cell temperature. [°C] */
-  readonly nominalOperatingCellTemperature: number;
-}
-
-/** PV modules and where they look. */
-export interface PvDesign {
-  /** Equal modules in parallel. */
-  readonly modules: number;
-  /** From the horizontal, 0 to 90. [°] */
-  readonly tilt: number;
-  /** Clockwise from north. [°] */
-  readonly azimuth: number;
-  /** One module. */
-  readonly module: PvModuleDesign;
-}
-
-/** DC pump behind a current booster. */
-export interface PumpDesign {
-  /** Share of the module's maximum power that the booster passes to the pump. [-] */
-  readonly boosterEfficiency: number;
-  /** Electrical power needed to break the pump away from standstill. [W] */
-  readonly startPower: number;
-  /** Electrical power below which a running pump stops. [W] */
-  readonly stopPower: number;
-  /** Head at rated speed with no flow. [m] */
-  readonly shutOffHead: number;
-  /** Flow at rated speed with no head. [m³/s] */
-  readonly openFlow: number;
-  /** Electrical power at rated speed with no flow. [W] */
-  readonly shutOffPower: number;
-  /** Electrical power at rated speed and open flow. [W] */
-  readonly openFlowPower: number;
-}
+export type {
+  CollectorSensor,
+  ControlDesign,
+  ControlMode,
+  DifferenceControlDesign,
+  OutageDesign,
+} from './control-design.ts';
+export type { MotorDesign, PumpDesign, PumpDrive, PvDesign, PvModuleDesign } from './pump-design.ts';
 
 /** Kind of fluid in the collector loop. */
 export type LoopFluid = 'water' | 'propylene-glycol' | 'ethylene-glycol';
@@ -165,16 +123,6 @@ export interface HeaterDesign {
   readonly lossCoefficient: number;
   /** Air around it. [°C] */
   readonly roomTemperature: number;
-}
-
-/** What stops the pump while there is power for it. */
-export interface ControlDesign {
-  /** Tank top temperature at which the pump is cut off; `null` for none. [°C] */
-  readonly highLimit: number | null;
-  /** Fall of the tank top below the limit before the pump may run again. [K] */
-  readonly highLimitHysteresis: number;
-  /** Absorber temperature above which standstill in sun is called stagnation; `null`: boiling point, at most 120 °C. [°C] */
-  readonly stagnationLimit: number | null;
 }
 
 /** A default that `defineSystem` filled in. */

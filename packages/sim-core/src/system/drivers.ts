@@ -1,17 +1,13 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { mainsColumn } from '../draw/mains.ts';
-import { noctRise } from '../pv/cell-temperature.ts';
-import { moduleParameters } from '../pv/datasheet.ts';
-import { compilePvPower, tablePower } from '../pv/power-table.ts';
 import { type ArrayDrivers, compileArrayDrivers } from './array-drivers.ts';
-import type { PvDesign, SystemDesign } from './design.ts';
+import type { SystemDesign } from './design.ts';
+import { compilePumpDrivers, type PumpDrivers } from './pump-drivers.ts';
 
 /** All that acts on the system from outside, computed before the year starts: nothing in it depends on the state. */
-export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'> {
+export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDrivers {
   /** Steps in each hour of the sub-hourly columns. */
   readonly stepsPerHour: number;
-  /** Electrical power that the booster offers the pump. Shape [8760 × steps]. [W] */
-  readonly pumpPower: Float64Array;
   /** Whether any light falls in the hour. Shape [8760]. */
   readonly lit: Uint8Array;
   /** Outdoor air. Shape [8760]. [°C] */
@@ -32,40 +28,18 @@ export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'> {
  * @param stepsPerHour - Steps in each hour.
  */
 export function compileDrivers(design: SystemDesign, weather: WeatherYear, stepsPerHour: number): Drivers {
-  const { pv, draw } = design;
+  const { draw } = design;
   const { arrayAssumptions, ...array } = compileArrayDrivers(design, weather, stepsPerHour);
   return {
     stepsPerHour,
     ...array,
-    pumpPower: pumpPower(pv, design.pump.boosterEfficiency, array.pvIrradiance, weather.columns.dryBulb, stepsPerHour),
+    ...compilePumpDrivers(design, array.pvIrradiance, weather.columns.dryBulb, stepsPerHour),
     lit: litHours(array.irradiance, array.pvIrradiance, stepsPerHour),
     ambient: weather.columns.dryBulb,
     mains: mainsColumn(draw.mains, weather),
     tapVolume: tapVolumes(draw.dailyVolume, draw.hourlyShares),
     assumptions: [...weather.assumptions.map((assumption) => assumption.text), ...arrayAssumptions],
   };
-}
-
-/** What the booster offers: the modules' maximum power at their cell temperature, times its efficiency. */
-function pumpPower(
-  pv: PvDesign,
-  efficiency: number,
-  light: Float64Array,
-  air: Float64Array,
-  stepsPerHour: number,
-): Float64Array {
-  const table = compilePvPower(moduleParameters(pv.module));
-  const rise = noctRise(pv.module.nominalOperatingCellTemperature, 0);
-  const factor = efficiency * pv.modules;
-  const power = new Float64Array(light.length);
-  for (let step = 0; step < power.length; step++) {
-    const irradiance = light[step]!;
-    if (irradiance > 0) {
-      const cell = air[Math.trunc(step / stepsPerHour)]! + irradiance * rise;
-      power[step] = factor * tablePower(table, irradiance, cell);
-    }
-  }
-  return power;
 }
 
 function litHours(first: Float64Array, second: Float64Array, stepsPerHour: number): Uint8Array {

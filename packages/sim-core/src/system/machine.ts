@@ -6,8 +6,8 @@ import { boilingPoint } from '../fluid/boiling.ts';
 import { type CompiledFluid, compileFluid } from '../fluid/compile.ts';
 import { absorberHeat, type Circuit, compileCircuit, pipeHeat } from '../loop/circuit-design.ts';
 import { type CompiledCoil, compileCoil } from '../loop/coil.ts';
-import { compileFlowTable, type FlowTable } from '../loop/flow-table.ts';
 import { compileHydraulics } from '../loop/hydraulics.ts';
+import { type CompiledDrive, compileDrive } from '../loop/pump-drive.ts';
 import { compileTank, type Tank, tankHeat } from '../tank/tank.ts';
 import { type BalanceKeeper, openBalance } from './balance.ts';
 import type { SystemDesign } from './design.ts';
@@ -36,7 +36,7 @@ export interface Machine {
   readonly design: SystemDesign;
   readonly drivers: Drivers;
   readonly fluid: CompiledFluid;
-  readonly flowTable: FlowTable;
+  readonly drive: CompiledDrive;
   readonly coil: CompiledCoil;
   readonly circuit: Circuit;
   readonly tank: Tank;
@@ -44,6 +44,8 @@ export interface Machine {
   readonly baseline: Heater;
   readonly control: PumpControl;
   readonly columns: RunColumns;
+  /** The column that the pump's energy goes to. Shape [8760]. [J] */
+  readonly pumpEnergy: Float64Array;
   /** Light turned into heat in the absorber. Shape [8760]. [J] */
   readonly absorbedHeat: Float64Array;
   /** Heat lost by the array to air and sky. Shape [8760]. [J] */
@@ -81,18 +83,20 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
   const circuit = compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, collectorNodes);
   const heater = compileHeater(design.heater);
   const baseline = compileHeater(design.heater);
+  const columns = emptyColumns(drivers);
   return {
     design,
     drivers,
     fluid,
-    flowTable: compileFlowTable(compileHydraulics({ pump, loop, coil, array }, fluid)),
+    drive: compileDrive(pump, design.pv, compileHydraulics({ pump, loop, coil, array }, fluid)),
     coil: compileCoil(coil, fluid, compileFluid('water', 0)),
     circuit,
     tank,
     heater,
     baseline,
     control: compilePumpControl(pump, control),
-    columns: emptyColumns(drivers),
+    columns,
+    pumpEnergy: pump.drive === 'mains' ? columns.pumpElectricity : columns.pumpPvEnergy,
     absorbedHeat: new Float64Array(8760),
     collectorLoss: new Float64Array(8760),
     baselineTapHeat: new Float64Array(8760),
@@ -139,6 +143,8 @@ function emptyColumns(drivers: Drivers): RunColumns {
     tankMeanTemperature: column(),
     loopFlow: column(),
     pumpRunning: column(),
+    pumpPvEnergy: column(),
+    pumpElectricity: column(),
     noFlowInSun: column(),
     stagnation: column(),
     highLimit: column(),

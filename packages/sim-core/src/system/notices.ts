@@ -37,6 +37,11 @@ export function findNotices(machine: Machine): RunNotice[] {
       hours: drivers.heldWindHours,
     },
     {
+      code: 'module-tables-held',
+      text: 'The module’s light or cell temperature was beyond its tables, which end at 1500 W/m², −40 and 100 °C; it was held there.',
+      hours: drivers.heldModuleHours,
+    },
+    {
       code: 'relief-valve',
       text: `The relief valve opened at ${design.tank.reliefTemperature} °C; the water and heat let out are counted.`,
       hours: count(columns.reliefVolume, (value) => value > 0),

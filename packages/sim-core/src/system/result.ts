@@ -30,6 +30,10 @@ export interface RunColumns {
   readonly loopFlow: Float64Array;
   /** Share of the hour in which the pump moves fluid, 0 to 1. [-] */
   readonly pumpRunning: Float64Array;
+  /** Energy that the turning pump takes from its modules, the booster's loss in it; 0 with the mains. [J] */
+  readonly pumpPvEnergy: Float64Array;
+  /** Electricity that the pump takes from the mains; 0 on its own modules. [J] */
+  readonly pumpElectricity: Float64Array;
   /** Share of the hour in which sun falls on the collectors ({@link RunResult.sunThreshold}) and no fluid moves, 0 to 1. [-] */
   readonly noFlowInSun: Float64Array;
   /** Share of the hour in stagnation: sun, no flow, absorber above {@link RunResult.stagnationLimit}. [-] */

@@ -1,9 +1,10 @@
 import { type Heater, stepHeater } from '../backup/heater.ts';
-import { decidePump } from '../control/pump-control.ts';
+import { decidePump, differenceWants } from '../control/pump-control.ts';
+import { sensedDifference } from '../control/sensors.ts';
 import { fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import { CIRCUIT, circulate, standStill } from '../loop/circuit.ts';
 import { coilUA } from '../loop/coil.ts';
-import { tableFlow } from '../loop/flow-table.ts';
+import { driveFlow } from '../loop/pump-drive.ts';
 import { drawFromTank, relieveTank, restTank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import { closeHour, openHour } from './hour.ts';
 import { LIMIT_FINENESS, type Machine, SUN_THRESHOLD } from './machine.ts';
@@ -25,7 +26,8 @@ export function stepHour(machine: Machine, hour: number): void {
   const lit = drivers.lit[hour] === 1;
   const drawn = drivers.tapVolume[hour]! > 0;
   const fineness = nearLimit(machine) ? LIMIT_FINENESS : 1;
-  const steps = lit ? drivers.stepsPerHour * fineness : drawn ? machine.darkSteps : 1;
+  const fine = lit || mayPumpInDark(machine, hour);
+  const steps = fine ? drivers.stepsPerHour * fineness : drawn ? machine.darkSteps : 1;
   if (drivers.lossCoefficient !== null) machine.circuit.a1 = drivers.lossCoefficient[hour]!;
   openHour(machine, hour);
   for (let step = 0; step < steps; step++) {
@@ -89,16 +91,17 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
   const ambient = drivers.ambient[hour]!;
   const room = tank.room;
   const irradiance = at < 0 ? 0 : drivers.irradiance[at]!;
-  const power = at < 0 ? 0 : drivers.pumpPower[at]!;
+  const supply = machine.drive.onMains ? Number.POSITIVE_INFINITY : at < 0 ? 0 : drivers.pumpSupply[at]!;
   // By day the rated losses hold the sky's share already: the test stood under one.
   const light = irradiance > 0 ? drivers.absorbed[at]! : -drivers.skyLoss[hour]!;
   const top = tank.temperature[tank.temperature.length - 1]!;
 
   let flow = 0;
   let outlet = circuit.absorber[circuit.absorber.length - 1]!;
-  if (decidePump(control, power, top)) {
+  if (decidePump(control, supply, top, pumpWanted(machine, hour), duration)) {
     const fluidTemperature = meanFluidTemperature(machine);
-    flow = tableFlow(machine.flowTable, power, fluidTemperature);
+    const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
+    flow = driveFlow(machine.drive, supply, sun, ambient + sun * drivers.cellRise, fluidTemperature);
     if (flow > 0) {
       const rate =
         flow * fluidDensity(machine.fluid, fluidTemperature) * fluidSpecificHeat(machine.fluid, fluidTemperature);
@@ -106,6 +109,7 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
       const conductance = coilUA(machine.coil, flow, circuit.pipe[1]!, beside);
       outlet = circulate(circuit, tank, rate, conductance, light, ambient, room, duration);
       columns.pumpRunning[hour]! += share;
+      machine.pumpEnergy[hour]! += machine.drive.power * duration;
       columns.loopFlow[hour]! += flow * share;
       columns.collectorOutletTemperature[hour]! += outlet * share;
     }
@@ -122,6 +126,24 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
   if (at >= 0) columns.pvIrradiance[hour]! += drivers.pvIrradiance[at]! * share;
   if (control.limited) columns.highLimit[hour]! += share;
   noteAbsorber(machine, hour, share, irradiance >= SUN_THRESHOLD && flow <= 0);
+}
+
+/** Whether the pump may turn in an hour without light: only one on the mains can. */
+function mayPumpInDark(machine: Machine, hour: number): boolean {
+  const { circuit, control, design, drive, tank } = machine;
+  if (!drive.onMains) return false;
+  if (control.mode === 'schedule') return control.scheduled[hour % 24] === 1;
+  const { difference } = design.control;
+  return control.running || sensedDifference(circuit, tank, difference, false) > 0;
+}
+
+/** Whether the controller asks for flow and the pump can give it. */
+function pumpWanted(machine: Machine, hour: number): boolean {
+  const { circuit, control, design, drivers, tank } = machine;
+  if (drivers.pumpOut[hour] === 1) return false;
+  if (control.mode === 'power') return true;
+  if (control.mode === 'schedule') return control.scheduled[hour % 24] === 1;
+  return differenceWants(control, sensedDifference(circuit, tank, design.control.difference, control.running));
 }
 
 /** Mean of what the pump moves: array and pipes. [°C] */

@@ -17,6 +17,8 @@ export const DIMENSIONS = {
   pressure: { unit: 'Pa', target: 'Pa', example: '20 psi' },
   voltage: { unit: 'V', target: 'V', example: '17500 mV' },
   current: { unit: 'A', target: 'A', example: '600 mA' },
+  resistance: { unit: 'Ω', target: 'ohm', example: '1800 mohm' },
+  duration: { unit: 's', target: 's', example: '5 min' },
   currentPerKelvin: { unit: 'A/K', target: 'A/K', example: '0.7 mA/K' },
   voltagePerKelvin: { unit: 'V/K', target: 'V/K', example: '-73 mV/K' },
   fraction: { unit: '-', target: '', example: '35 %' },

@@ -131,15 +131,3 @@ export const heaterSchema = z.strictObject({
   lossCoefficient: quantityOr('heatLoss', 0, 50, 5, 'stored gas heater with an open flue (from memory)'),
   roomTemperature: quantity('temperature', -20, 50).optional(),
 });
-
-/** Schema of the limits. */
-export const controlSchema = z.strictObject({
-  highLimit: defaulted(
-    quantity('temperature', 30, 120).nullable(),
-    85,
-    '°C',
-    'lower end of common practice, no source',
-  ),
-  highLimitHysteresis: quantityOr('temperatureDifference', 0.5, 40, 5, 'judgement'),
-  stagnationLimit: quantity('temperature', 50, 250).nullable().optional(),
-});
