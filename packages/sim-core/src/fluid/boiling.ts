@@ -38,6 +38,22 @@ export function saturationTemperature(pressure: number): number {
 }
 
 /**
+ * Saturation pressure of water: basic equation of IF97 region 4.
+ *
+ * @param temperature - 0 to 373 °C; held at these ends. [°C]
+ * @returns Absolute. [Pa]
+ */
+export function saturationPressure(temperature: number): number {
+  const t = Math.min(Math.max(temperature, 0), 373) + KELVIN;
+  const theta = t + N9 / (t - N10);
+  const A = theta * theta + N1 * theta + N2;
+  const B = N3 * theta * theta + N4 * theta + N5;
+  const C = N6 * theta * theta + N7 * theta + N8;
+  const root = (2 * C) / (-B + Math.sqrt(B * B - 4 * A * C));
+  return 1e6 * (root * root) ** 2;
+}
+
+/**
  * Temperature at which a liquid boils.
  *
  * Water by the IF97 saturation equation. Glycol mixtures by the ideal solution, whose vapour is all water (Raoult):
@@ -55,12 +71,20 @@ export function saturationTemperature(pressure: number): number {
  */
 export function boilingPoint(fluid: LoopFluid, glycolMassFraction: number, absolutePressure: number): number {
   requireNumber('glycolMassFraction', glycolMassFraction, 0, fluid === 'water' ? 0 : MAXIMUM_MASS_FRACTION, '');
-  const y = fluid === 'water' ? 1 : waterMoleFraction(GLYCOLS[fluid].molarMass, glycolMassFraction);
+  const y = waterMoleFraction(fluid, glycolMassFraction);
   requireNumber('absolutePressure', absolutePressure, LOWEST_PRESSURE, HIGHEST_PRESSURE * y, 'Pa');
   return saturationTemperature(absolutePressure / y);
 }
 
-const waterMoleFraction = (glycolMolarMass: number, x: number): number => {
+/**
+ * Mole fraction of water in a mixture; not checked.
+ *
+ * @param fluid - Kind of fluid.
+ * @param x - Glycol by mass. [-]
+ * @returns y. [-]
+ */
+export function waterMoleFraction(fluid: LoopFluid, x: number): number {
+  if (fluid === 'water') return 1;
   const water = (1 - x) / WATER_MOLAR_MASS;
-  return water / (water + x / glycolMolarMass);
-};
+  return water / (water + x / GLYCOLS[fluid].molarMass);
+}

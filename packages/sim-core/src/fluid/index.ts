@@ -1,4 +1,5 @@
 export { boilingPoint } from './boiling.ts';
+export { burstProtection } from './burst.ts';
 export {
   type CompiledFluid,
   compileFluid,

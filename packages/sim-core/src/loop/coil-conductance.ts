@@ -3,7 +3,6 @@ import { compileFluid } from '../fluid/compile.ts';
 import { checkedFluid } from '../fluid/properties.ts';
 import type { CoilDesign, LoopFluid } from '../system/design.ts';
 import { coilReynolds, compileCoil, insideConductance, surfaceShare } from './coil.ts';
-import { DEFAULT_WINDING_DIAMETER } from './hydraulics.ts';
 
 /** What {@link coilConductance} is asked. */
 export interface CoilQuery {
@@ -19,8 +18,6 @@ export interface CoilQuery {
   readonly fluidTemperature: number;
   /** Of the water around the coil, 0 to 140. [°C] */
   readonly tankTemperature: number;
-  /** Mean diameter of the winding, 0.4 by default. [m] */
-  readonly windingDiameter?: number;
 }
 
 /** Heat transfer of a coil. */
@@ -50,17 +47,16 @@ export interface CoilConductance {
  */
 export function coilConductance(query: CoilQuery): CoilConductance {
   const { coil, fluid, glycolMassFraction = 0, flow, fluidTemperature, tankTemperature } = query;
-  const { windingDiameter = DEFAULT_WINDING_DIAMETER } = query;
   const compiled = checkedFluid(fluid, glycolMassFraction);
   requireNumber('coil.length', coil.length, 0.01, 1e4, 'm');
-  requireNumber('coil.innerDiameter', coil.innerDiameter, 0.001, 0.3 * windingDiameter, 'm');
+  requireNumber('coil.innerDiameter', coil.innerDiameter, 0.001, 0.3 * coil.windingDiameter, 'm');
   requireNumber('coil.outerDiameter', coil.outerDiameter, coil.innerDiameter, 1, 'm');
   requireNumber('coil.wallConductivity', coil.wallConductivity, 0.01, 1000, 'W/(m·K)');
   requireNumber('coil.fouling', coil.fouling, 0, 1, 'm²·K/W');
   requireNumber('flow', flow, 0, 1, 'm³/s');
   requireNumber('fluidTemperature', fluidTemperature, compiled.lowest, compiled.highest, '°C (liquid)');
   requireNumber('tankTemperature', tankTemperature, 0, 140, '°C');
-  const c = compileCoil(coil, compiled, compileFluid('water', 0), windingDiameter);
+  const c = compileCoil(coil, compiled, compileFluid('water', 0));
   const inside = insideConductance(c, flow, fluidTemperature);
   const share = surfaceShare(c, inside, fluidTemperature, tankTemperature);
   const conductance = inside * (1 - share);

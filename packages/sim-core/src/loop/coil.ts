@@ -9,7 +9,6 @@ import {
 import { waterExpansion } from '../fluid/water.ts';
 import type { CoilDesign } from '../system/design.ts';
 import { type CompiledCoilFilm, CYLINDER_REST, coilNusselt, compileCoilFilm, cylinderFactor } from './film.ts';
-import { DEFAULT_WINDING_DIAMETER } from './hydraulics.ts';
 import { GRAVITY } from './pump.ts';
 
 /** Tables have one row a kelvin or less; linear between rows, they differ by less than 0.1 % from the formulas. */
@@ -49,15 +48,13 @@ export interface CompiledCoil {
  * @param coil - Tube, wall and scale.
  * @param fluid - In the tube.
  * @param water - In the tank: `compileFluid('water', 0)`.
- * @param windingDiameter - Mean diameter of the winding, 0.4 by default. [m]
  */
 export function compileCoil(
   coil: CoilDesign,
   fluid: CompiledFluid,
   water: CompiledFluid,
-  windingDiameter: number = DEFAULT_WINDING_DIAMETER,
 ): CompiledCoil {
-  const { length, innerDiameter, outerDiameter, wallConductivity, fouling } = coil;
+  const { length, innerDiameter, outerDiameter, wallConductivity, fouling, windingDiameter } = coil;
   const span = fluid.highest - fluid.lowest;
   const inside = new Float64Array(3 * (ROWS + 1));
   const outside = new Float64Array(2 * (ROWS + 1));

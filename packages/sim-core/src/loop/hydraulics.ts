@@ -8,12 +8,6 @@ import { COPPER_ROUGHNESS, type CompiledFriction, compileFriction, frictionNumbe
 import { GRAVITY, pumpHead, pumpPower, pumpSpeed } from './pump.ts';
 import { risingRoot } from './root.ts';
 
-/**
- * Mean diameter of the coil's winding where the design names none: coils of 0.3 to 0.5 m stand in tanks of 150 to 400 L (judgement).
- * [m]
- */
-export const DEFAULT_WINDING_DIAMETER = 0.4;
-
 /** Share of a collector's rated drop that is laminar, hence proportional to viscosity and flow; judgement, no source. [-] */
 export const COLLECTOR_LAMINAR_SHARE = 0.5;
 
@@ -27,8 +21,6 @@ export interface HydraulicParts {
   readonly coil: CoilDesign;
   /** Collectors, all side by side. */
   readonly array: ArrayDesign;
-  /** Mean diameter of the coil's winding, 0.4 by default. [m] */
-  readonly windingDiameter?: number;
 }
 
 /** Resistances of a loop, worked out once a run; the pressure drops are in Pa per the unit named. */
@@ -59,7 +51,7 @@ export interface CompiledHydraulics {
 
 /** Works a design's loop into the constants of its resistance. Checks nothing: the design is checked by `defineSystem`. */
 export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): CompiledHydraulics {
-  const { pump, loop, coil, array, windingDiameter = DEFAULT_WINDING_DIAMETER } = parts;
+  const { pump, loop, coil, array } = parts;
   const bore = loop.pipeInnerDiameter;
   const { collector, panels } = array;
   return {
@@ -71,7 +63,7 @@ export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): 
     fittingDrop: (8 * loop.fittingLoss) / (Math.PI ** 2 * bore ** 4),
     coilReynolds: 4 / (Math.PI * coil.innerDiameter),
     coilDrop: coil.length / (2 * coil.innerDiameter ** 3),
-    curvature: coil.innerDiameter / windingDiameter,
+    curvature: coil.innerDiameter / coil.windingDiameter,
     collectorLaminar:
       (COLLECTOR_LAMINAR_SHARE * collector.ratedPressureDrop) / (waterViscosity(20) * collector.ratedFlow * panels),
     collectorTurbulent:

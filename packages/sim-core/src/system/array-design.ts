@@ -53,6 +53,8 @@ export interface CollectorDesign {
   readonly glazed: boolean;
   /** Share of the sky's long-wave deficit that cools the absorber at night; equals {@link a4} where that is given. [-] */
   readonly skyCoefficient: number;
+  /** Liquid in one panel. [m³] */
+  readonly fluidContent: number;
   /** Pressure drop of one panel with water at 20 °C and {@link ratedFlow}. [Pa] */
   readonly ratedPressureDrop: number;
   /** Flow through one panel at which {@link ratedPressureDrop} was measured. [m³/s] */

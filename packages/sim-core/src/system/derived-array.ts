@@ -4,6 +4,9 @@ import type { ArrayDesign, DesignAssumption } from './design.ts';
 /** Cover emittance, and the cover's outside film with wind and its radiation at night [W/(m²·K)]; judgement. */
 const COVER = { emittance: 0.88, outside: 15 };
 
+/** Liquid in a harp of thin risers, by area; judgement. [m³/m²] */
+const CONTENT = 0.7e-3;
+
 /** Fills one default and notes it. */
 export type Fill = <T extends DesignAssumption['value']>(
   path: string,
@@ -31,6 +34,13 @@ export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDe
     ...array,
     collector: {
       ...collector,
+      fluidContent: fill(
+        'array.collector.fluidContent',
+        collector.fluidContent,
+        CONTENT * collector.area,
+        'm³',
+        'judgement: 0.7 L for each m², a harp of thin risers',
+      ),
       a4,
       skyCoefficient:
         a4 ??

@@ -1,5 +1,6 @@
 import type { CheckedInput } from './define.ts';
 import { arrayDefaults, type Fill } from './derived-array.ts';
+import { loopDefaults } from './derived-loop.ts';
 import { controlDefaults, pumpDefaults } from './derived-pump.ts';
 import type { DesignAssumption, SystemDesign } from './design.ts';
 
@@ -21,7 +22,7 @@ export function derivedDefaults(
   input: CheckedInput,
   assumptions: DesignAssumption[],
 ): Omit<SystemDesign, 'assumptions'> {
-  const { array, pv, loop, tank, heater } = input;
+  const { array, pv, tank, heater } = input;
 
   const fill: Fill = (path, given, value, unit, source) => {
     if (given !== undefined) return given;
@@ -38,28 +39,17 @@ export function derivedDefaults(
   );
   const diameter = Math.sqrt((4 * tank.volume) / (Math.PI * height));
   const surface = Math.PI * diameter * height + (Math.PI / 2) * diameter ** 2;
+  const filledArray = arrayDefaults(array, fill);
 
   return {
     ...input,
-    array: arrayDefaults(array, fill),
+    array: filledArray,
     pv: {
       ...pv,
       tilt: fill('pv.tilt', pv.tilt, array.tilt, '°', 'judgement: module in the collectors’ plane'),
       azimuth: fill('pv.azimuth', pv.azimuth, array.azimuth, '°', 'judgement: module in the collectors’ plane'),
     },
-    loop: {
-      ...loop,
-      glycolMassFraction:
-        loop.fluid === 'water'
-          ? 0
-          : fill(
-              'loop.glycolMassFraction',
-              loop.glycolMassFraction,
-              0.4,
-              '-',
-              'judgement: mild winters; check the freezing point against your climate',
-            ),
-    },
+    loop: loopDefaults(input, filledArray, fill),
     tank: {
       ...tank,
       height,

@@ -5,6 +5,7 @@
 
 import type { ArrayDesign } from './array-design.ts';
 import type { ControlDesign } from './control-design.ts';
+import type { CoilDesign, LoopDesign } from './loop-design.ts';
 import type { PumpDesign, PvDesign } from './pump-design.ts';
 
 export type {
@@ -21,54 +22,8 @@ export type {
   DifferenceControlDesign,
   OutageDesign,
 } from './control-design.ts';
+export type { CoilDesign, LoopDesign, LoopFluid } from './loop-design.ts';
 export type { MotorDesign, PumpDesign, PumpDrive, PvDesign, PvModuleDesign } from './pump-design.ts';
-
-/** Kind of fluid in the collector loop. */
-export type LoopFluid = 'water' | 'propylene-glycol' | 'ethylene-glycol';
-
-/** Fluid and pipes between roof and tank. */
-export interface LoopDesign {
-  /** Kind of fluid. */
-  readonly fluid: LoopFluid;
-  /** Glycol by mass, 0 to 0.6. [-] */
-  readonly glycolMassFraction: number;
-  /** Gauge pressure at the collectors; sets the boiling point. [Pa] */
-  readonly pressure: number;
-  /** Fluid temperature above which the glycol ages fast. [°C] */
-  readonly fluidLimit: number;
-  /** Pipe from tank to roof and back, both ways added. [m] */
-  readonly pipeLength: number;
-  /** Bore. [m] */
-  readonly pipeInnerDiameter: number;
-  /** Outside of the bare pipe. [m] */
-  readonly pipeOuterDiameter: number;
-  /** Insulation on the pipe. [m] */
-  readonly insulationThickness: number;
-  /** Conductivity of the insulation. [W/(m·K)] */
-  readonly insulationConductivity: number;
-  /** Share of the pipe that is out of doors; the rest is in the tank's room. [-] */
-  readonly outdoorShare: number;
-  /** Sum of the loss coefficients of fittings and valves. [-] */
-  readonly fittingLoss: number;
-}
-
-/** Coil in the tank. */
-export interface CoilDesign {
-  /** Length of tube. [m] */
-  readonly length: number;
-  /** Bore. [m] */
-  readonly innerDiameter: number;
-  /** Outside of the tube. [m] */
-  readonly outerDiameter: number;
-  /** Conductivity of the tube's wall. [W/(m·K)] */
-  readonly wallConductivity: number;
-  /** Resistance of scale, on the outside area. [m²·K/W] */
-  readonly fouling: number;
-  /** Lower end as a share of the tank's height. [-] */
-  readonly bottom: number;
-  /** Upper end as a share of the tank's height. [-] */
-  readonly top: number;
-}
 
 /** Solar storage tank. */
 export interface TankDesign {

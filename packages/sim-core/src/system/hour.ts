@@ -1,11 +1,12 @@
 import { absorberHeat, pipeHeat } from '../loop/circuit-design.ts';
 import { tankHeat } from '../tank/tank.ts';
 import { bookHour } from './balance.ts';
+import { tendLoop } from './loop-step.ts';
 import type { Machine } from './machine.ts';
 
 /** Sets the extremes of an hour to where the hour before left the state. */
 export function openHour(machine: Machine, hour: number): void {
-  const { circuit, columns, drivers, tank } = machine;
+  const { circuit, columns, drivers, loopPressure, tank } = machine;
   const { absorber } = circuit;
   let hottest = absorber[0]!;
   let coldest = hottest;
@@ -17,6 +18,8 @@ export function openHour(machine: Machine, hour: number): void {
   columns.absorberMinimumTemperature[hour] = coldest;
   columns.tankMaximumTemperature[hour] = tank.temperature[tank.temperature.length - 1]!;
   columns.tapTemperature[hour] = drivers.mains[hour]!;
+  columns.loopMaximumPressure[hour] = loopPressure.gauge;
+  columns.pipeMinimumTemperature[hour] = Math.min(circuit.pipe[0]!, circuit.pipe[circuit.pipe.length - 1]!);
 }
 
 /** Writes the state at the hour's end and books the hour's energy. */
@@ -32,6 +35,7 @@ export function closeHour(machine: Machine, hour: number): void {
   const running = columns.pumpRunning[hour]!;
   columns.collectorOutletTemperature[hour] =
     running > 0 ? columns.collectorOutletTemperature[hour]! / running : circuit.absorber[circuit.absorber.length - 1]!;
+  tendLoop(machine, hour);
   bookParts(machine, hour, absorberHeat(circuit), pipeHeat(circuit), stored, heater.capacity * heater.temperature);
 }
 

@@ -7,6 +7,8 @@ import { type CompiledFluid, compileFluid } from '../fluid/compile.ts';
 import { absorberHeat, type Circuit, compileCircuit, pipeHeat } from '../loop/circuit-design.ts';
 import { type CompiledCoil, compileCoil } from '../loop/coil.ts';
 import { compileHydraulics } from '../loop/hydraulics.ts';
+import { type LoopPressure, settlePressure } from '../loop/pressure.ts';
+import { compileLoopPressure } from '../loop/pressure-design.ts';
 import { type CompiledDrive, compileDrive } from '../loop/pump-drive.ts';
 import { compileTank, type Tank, tankHeat } from '../tank/tank.ts';
 import { type BalanceKeeper, openBalance } from './balance.ts';
@@ -31,13 +33,24 @@ export interface StepOptions {
   readonly collectorNodes?: number;
 }
 
+/** What left and entered the loop over the year. [m³] */
+export interface LoopLedger {
+  leaked: number;
+  madeUp: number;
+}
+
 /** A system put together and ready to step through its year. */
 export interface Machine {
   readonly design: SystemDesign;
   readonly drivers: Drivers;
-  readonly fluid: CompiledFluid;
-  readonly drive: CompiledDrive;
-  readonly coil: CompiledCoil;
+  /** In the loop; renewed at the start of a month where it has thinned, and with it drive and coil. */
+  fluid: CompiledFluid;
+  drive: CompiledDrive;
+  coil: CompiledCoil;
+  /** In the tank. */
+  readonly water: CompiledFluid;
+  readonly loopPressure: LoopPressure;
+  readonly loopLedger: LoopLedger;
   readonly circuit: Circuit;
   readonly tank: Tank;
   readonly heater: Heater;
@@ -81,6 +94,9 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
   const tank = compileTank(design.tank, stepCounts);
   const drivers = compileDrivers(design, weather, stepsPerHour);
   const circuit = compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, collectorNodes);
+  const water = compileFluid('water', 0);
+  const loopPressure = compileLoopPressure(design, fluid, circuit);
+  settlePressure(loopPressure, circuit.absorber, circuit.pipe, design.tank.initialTemperature, true);
   const heater = compileHeater(design.heater);
   const baseline = compileHeater(design.heater);
   const columns = emptyColumns(drivers);
@@ -89,7 +105,10 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
     drivers,
     fluid,
     drive: compileDrive(pump, design.pv, compileHydraulics({ pump, loop, coil, array }, fluid)),
-    coil: compileCoil(coil, fluid, compileFluid('water', 0)),
+    coil: compileCoil(coil, fluid, water),
+    water,
+    loopPressure,
+    loopLedger: { leaked: 0, madeUp: 0 },
     circuit,
     tank,
     heater,
@@ -153,6 +172,13 @@ function emptyColumns(drivers: Drivers): RunColumns {
     coilHeat: column(),
     tankLoss: column(),
     solarHeat: column(),
+    loopPressure: column(),
+    loopMaximumPressure: column(),
+    loopReliefVolume: column(),
+    lowPressure: column(),
+    glycolMassFraction: column(),
+    freezingPoint: column(),
+    pipeMinimumTemperature: column(),
     reliefVolume: column(),
     reliefHeat: column(),
     mainsTemperature: drivers.mains,

@@ -7,6 +7,7 @@ import type { RunNotice } from './result.ts';
 export function findNotices(machine: Machine): RunNotice[] {
   const { columns, design, drivers, fluid, stagnationLimit } = machine;
   const count = (column: Float64Array, test: (value: number, hour: number) => boolean) => column.filter(test).length;
+  const thinned = columns.glycolMassFraction[8759]! < design.loop.glycolMassFraction - 1e-6;
   const candidates: RunNotice[] = [
     {
       code: 'fluid-extrapolated',
@@ -18,8 +19,28 @@ export function findNotices(machine: Machine): RunNotice[] {
     },
     {
       code: 'fluid-below-freezing',
-      text: `The absorber was below the fluid’s freezing point, ${fluid.freezingPoint.toFixed(1)} °C; ice and slush are not modelled.`,
-      hours: count(columns.absorberMinimumTemperature, (value) => value < fluid.freezingPoint),
+      text: `The absorber was below the fluid’s freezing point, ${fluid.freezingPoint.toFixed(1)} °C${thinned ? ' at the end of the year' : ''}; ice and slush are not modelled.`,
+      hours: count(columns.absorberMinimumTemperature, (value, hour) => value < columns.freezingPoint[hour]!),
+    },
+    {
+      code: 'pipe-below-freezing',
+      text: `An outdoor pipe was below the fluid’s freezing point, ${fluid.freezingPoint.toFixed(1)} °C${thinned ? ' at the end of the year' : ''}; ice and slush are not modelled.`,
+      hours: count(columns.pipeMinimumTemperature, (value, hour) => value < columns.freezingPoint[hour]!),
+    },
+    {
+      code: 'loop-relief-valve',
+      text: 'The loop’s relief valve opened; the fluid let out is counted.',
+      hours: count(columns.loopReliefVolume, (value) => value > 0),
+    },
+    {
+      code: 'loop-pressure-low',
+      text: 'The pump had power, but the loop had too little pressure to circulate; air is taken to leave by itself when the pressure is back.',
+      hours: count(columns.lowPressure, (value) => value > 0),
+    },
+    {
+      code: 'glycol-thinned',
+      text: `Make-up water thinned the glycol to ${(100 * columns.glycolMassFraction[8759]!).toFixed(1)} % by mass; the heat capacity of pipes and absorber was held at that of the fluid as filled.`,
+      hours: thinned ? count(columns.glycolMassFraction, (value) => value < design.loop.glycolMassFraction) : 0,
     },
     {
       code: 'boiling-not-modelled',

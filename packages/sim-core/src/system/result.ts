@@ -1,5 +1,8 @@
 import type { Site } from '@noonloop/weather-io';
 import type { SystemDesign } from './design.ts';
+import type { LoopYear } from './loop-result.ts';
+
+export type { LoopYear } from './loop-result.ts';
 
 /**
  * Hourly columns of a run, each of 8760 values; index 0 is the hour from 00:00 on 1 January, local standard time.
@@ -50,6 +53,20 @@ export interface RunColumns {
   readonly tankLoss: Float64Array;
   /** Heat that the draw takes out of the solar tank, above mains temperature: the energy delivered. [J] */
   readonly solarHeat: Float64Array;
+  /** Loop pressure at the gauge at the end of the hour. [Pa gauge] */
+  readonly loopPressure: Float64Array;
+  /** Highest loop pressure at the gauge in the hour. [Pa gauge] */
+  readonly loopMaximumPressure: Float64Array;
+  /** Liquid let out by the loop's relief valve. [m³] */
+  readonly loopReliefVolume: Float64Array;
+  /** Share of the hour in which the pump would run and the loop has too little pressure to circulate. [-] */
+  readonly lowPressure: Float64Array;
+  /** Glycol by mass in the loop at the end of the hour. [-] */
+  readonly glycolMassFraction: Float64Array;
+  /** Freezing point of the loop's fluid, month by month where it thins. [°C] */
+  readonly freezingPoint: Float64Array;
+  /** Coldest of the outdoor pipes, lowest in the hour. [°C] */
+  readonly pipeMinimumTemperature: Float64Array;
   /** Water let out by the tank's relief valve. [m³] */
   readonly reliefVolume: Float64Array;
   /** Heat let out with it, above mains temperature. [J] */
@@ -127,8 +144,10 @@ export interface RunResult {
   readonly stagnationLimit: number;
   /** Irradiance on the collector plane from which sun is said to fall on it. [W/m²] */
   readonly sunThreshold: number;
-  /** Freezing point of the loop's fluid. [°C] */
+  /** Freezing point of the loop's fluid as filled. [°C] */
   readonly freezingPoint: number;
+  /** What the year did to the loop's fluid and pressure. */
+  readonly loop: LoopYear;
   /** Energy balance of each part. */
   readonly balance: Readonly<Record<BalancePart, PartBalance>>;
   /** What was clamped, extrapolated or left out. */

@@ -1,6 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { closeBalance } from './balance.ts';
 import type { SystemDesign } from './design.ts';
+import { loopYear } from './loop-year.ts';
 import { assemble, type Machine, type StepOptions, SUN_THRESHOLD } from './machine.ts';
 import { findNotices } from './notices.ts';
 import type { RunResult } from './result.ts';
@@ -97,7 +98,8 @@ function toResult(machine: Machine, weather: WeatherYear, tankNodes: Float64Arra
     stepsPerHour: machine.drivers.stepsPerHour,
     stagnationLimit: machine.stagnationLimit,
     sunThreshold: SUN_THRESHOLD,
-    freezingPoint: machine.fluid.freezingPoint,
+    freezingPoint: machine.columns.freezingPoint[0]!,
+    loop: loopYear(machine),
     balance: {
       collector: closeBalance(books.collector),
       pipes: closeBalance(books.pipes),

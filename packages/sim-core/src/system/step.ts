@@ -7,6 +7,7 @@ import { coilUA } from '../loop/coil.ts';
 import { driveFlow } from '../loop/pump-drive.ts';
 import { drawFromTank, relieveTank, restTank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import { closeHour, openHour } from './hour.ts';
+import { canCirculate, settleLoop } from './loop-step.ts';
 import { LIMIT_FINENESS, type Machine, SUN_THRESHOLD } from './machine.ts';
 
 /** Below the high limit by less than what a strong sun adds to the tank in an hour. [K] */
@@ -98,7 +99,7 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
 
   let flow = 0;
   let outlet = circuit.absorber[circuit.absorber.length - 1]!;
-  if (decidePump(control, supply, top, pumpWanted(machine, hour), duration)) {
+  if (decidePump(control, supply, top, pumpWanted(machine, hour), duration) && canCirculate(machine, hour, share)) {
     const fluidTemperature = meanFluidTemperature(machine);
     const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
     flow = driveFlow(machine.drive, supply, sun, ambient + sun * drivers.cellRise, fluidTemperature);
@@ -115,6 +116,7 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
     }
   }
   if (flow <= 0) standStill(circuit, steps, light, ambient, room);
+  settleLoop(machine, hour, flow <= 0);
 
   const { flows } = circuit;
   columns.collectorHeat[hour]! += flows[CIRCUIT.collectorHeat]!;

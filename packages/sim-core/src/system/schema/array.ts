@@ -58,6 +58,7 @@ export const collectorSchema = z
       'judgement: copper plate and tubes, their fluid, half of one glass',
     ),
     skyCoefficient: quantity('fraction', 0, 1).optional(),
+    fluidContent: quantity('volume', 0, 0.1).optional(),
     ratedPressureDrop: quantityOr('pressure', 0, 1e5, 1000, 'judgement: parallel risers between two headers'),
     ratedFlow: quantityOr('flow', 1e-6, 1e-3, 2 / 60_000, 'judgement: a common test flow for a panel of this kind'),
   })

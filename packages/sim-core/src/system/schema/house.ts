@@ -4,6 +4,9 @@ import { count, defaulted, fault, flag, numbers, quantity, quantityOr } from './
 
 const coilSource = 'judgement: smooth tube, as is common in tanks of a household’s size';
 
+/** Thickest tube over winding for which the friction and film formulas are taken; judgement. [-] */
+const WIDEST_TUBE = 0.3;
+
 /** Schema of the coil. */
 export const coilSchema = z
   .strictObject({
@@ -12,6 +15,13 @@ export const coilSchema = z
     outerDiameter: quantityOr('length', 0.005, 0.12, 0.022, coilSource),
     wallConductivity: quantityOr('conductivity', 1, 450, 50, 'plain steel, handbook value (from memory)'),
     fouling: quantityOr('thermalResistance', 0, 0.01, 0.0001, 'clean water side, handbook value (from memory)'),
+    windingDiameter: quantityOr(
+      'length',
+      0.05,
+      3,
+      0.4,
+      'judgement: coils of 0.3 to 0.5 m stand in tanks of 150 to 400 L',
+    ),
     bottom: quantityOr('fraction', 0, 0.95, 0.05, 'judgement: a hand above the floor'),
     top: quantityOr('fraction', 0.02, 1, 0.4, 'judgement: lower two fifths'),
   })
@@ -23,6 +33,15 @@ export const coilSchema = z
         `more than the lower end, ${coil.bottom}`,
         'Give both as shares of the tank’s height.',
         ['top'],
+      );
+    }
+    if (coil.windingDiameter < coil.outerDiameter / WIDEST_TUBE) {
+      fault(
+        context,
+        `${coil.windingDiameter} m`,
+        `at least ${coil.outerDiameter / WIDEST_TUBE} m: the tube’s outside over ${WIDEST_TUBE}`,
+        'Check the two diameters.',
+        ['windingDiameter'],
       );
     }
     if (coil.outerDiameter <= coil.innerDiameter) {

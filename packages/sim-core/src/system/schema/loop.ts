@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { choice, defaulted, fault, quantity, quantityOr } from './field.ts';
+import { choice, defaulted, fault, flag, quantity, quantityOr } from './field.ts';
 
 /** Schema of fluid and pipes. */
 export const loopSchema = z
@@ -11,13 +11,22 @@ export const loopSchema = z
       'food-grade glycol behind a single wall, common practice, no source',
     ),
     glycolMassFraction: quantity('fraction', 0, 0.6).optional(),
-    pressure: quantityOr(
+    staticHeight: quantityOr('length', 0, 100, 6, 'judgement: two storeys from the tank to the top of the roof'),
+    fillTemperature: quantityOr('temperature', 1, 60, 10, 'as in the sizing of the vessel; judgement'),
+    pressure: quantity('pressure', 0, 1e6).optional(),
+    fillPressure: quantity('pressure', 0, 2e6).optional(),
+    vesselVolume: quantity('volume', 1e-4, 10).optional(),
+    vesselPrecharge: quantity('pressure', 0, 1e6).optional(),
+    reliefPressure: quantityOr('pressure', 1e5, 3e6, 6e5, 'relief valve of glycol loops, common practice, no source'),
+    minimumPressure: quantityOr(
       'pressure',
-      0,
+      -1e5,
       1e6,
-      1.5e5,
-      'judgement: what keeps the top of the loop under pressure when cold',
+      0,
+      'judgement: below the air’s pressure, vents and seals let air in',
     ),
+    leak: quantityOr('flow', 0, 1e-4, 0, 'judgement: a tight loop'),
+    makeUp: defaulted(flag, false, '', 'no standing connection with the mains, common practice, no source'),
     fluidLimit: quantityOr(
       'temperature',
       60,
@@ -53,6 +62,15 @@ export const loopSchema = z
         `more than the bore, ${loop.pipeInnerDiameter} m`,
         'Check the two diameters.',
         ['pipeOuterDiameter'],
+      );
+    }
+    if (loop.pressure !== undefined && loop.fillPressure !== undefined) {
+      fault(
+        context,
+        `${loop.fillPressure} Pa beside loop.pressure`,
+        'one of the two',
+        'Give the pressure at the gauge (fillPressure) or at the collectors (pressure); the other follows from staticHeight.',
+        ['fillPressure'],
       );
     }
     if (loop.fluid === 'water' && (loop.glycolMassFraction ?? 0) > 0) {

@@ -1,0 +1,226 @@
+/** Pressure of the closed loop: what its liquid leaves of the expansion vessel's gas. */
+import { saturationPressure, saturationTemperature, waterMoleFraction } from '../fluid/boiling.ts';
+import { type CompiledFluid, fluidDensity } from '../fluid/compile.ts';
+
+/** Air pressure of the gas law, as in EN 12828's formula. [Pa] */
+const GAS_ATMOSPHERE = 1e5;
+/** Standard atmosphere, for the boiling point. [Pa] */
+const ATMOSPHERE = 101_325;
+/** Lowest absolute pressure for which a boiling point is computed: the triple point of water. [Pa] */
+const TRIPLE_POINT = 612;
+
+/** What {@link compilePressure} is given; pressures are gauge. */
+export interface PressureParts {
+  /** Of the loop. */
+  readonly fluid: CompiledFluid;
+  /** Liquid in each collector node. [m³] */
+  readonly nodeVolume: number;
+  /** Collector nodes. */
+  readonly nodes: number;
+  /** Liquid in each pipe section. [m³] */
+  readonly pipeVolume: Float64Array;
+  /** Liquid in the coil. [m³] */
+  readonly coilVolume: number;
+  /** V_N. [m³] */
+  readonly vesselVolume: number;
+  /** Of the empty vessel's gas. [Pa] */
+  readonly precharge: number;
+  /** Of the liquid in the vessel. [°C] */
+  readonly vesselTemperature: number;
+  /** At the gauge, when filled. [Pa] */
+  readonly fillPressure: number;
+  /** At which it is filled. [°C] */
+  readonly fillTemperature: number;
+  /** At which the valve opens. [Pa] */
+  readonly reliefPressure: number;
+  /** Share of {@link reliefPressure} at which the valve shuts again. [-] */
+  readonly reseatShare: number;
+  /** Column of liquid between gauge and collectors, at the fill temperature's density. [Pa] */
+  readonly staticPressure: number;
+}
+
+/** A loop under pressure: its state and what does not depend on it. Pressures are gauge. */
+export interface LoopPressure {
+  /** Of the loop; another one when it has thinned. */
+  fluid: CompiledFluid;
+  /** All the liquid in loop and vessel. [kg] */
+  mass: number;
+  /** Glycol in it. [kg] */
+  glycol: number;
+  /** At the gauge: vessel, pump and relief valve stand at one height. [Pa] */
+  gauge: number;
+  /** At the collectors. [Pa] */
+  top: number;
+  /** At the collectors' pressure. [°C] */
+  boilingPoint: number;
+  /** In the collectors. [m³] */
+  steam: number;
+  /** Density in the vessel. [kg/m³] */
+  vesselDensity: number;
+  /** Mole fraction of water. [-] */
+  waterShare: number;
+  readonly nodeVolume: number;
+  readonly pipeVolume: Float64Array;
+  readonly coilVolume: number;
+  readonly vesselVolume: number;
+  /** Absolute. [Pa] */
+  readonly precharge: number;
+  readonly vesselTemperature: number;
+  readonly staticPressure: number;
+  /** Liquid in the vessel at which the relief valve opens. [m³] */
+  readonly reliefStore: number;
+  /** Liquid in the vessel at which it shuts. [m³] */
+  readonly reseatStore: number;
+  /** Liquid in loop and vessel as filled. [m³] */
+  readonly fillVolume: number;
+  readonly fillTemperature: number;
+  /** Scratch: collector nodes that are done. */
+  readonly boiled: Uint8Array;
+}
+
+/** Liquid in a vessel at a gauge pressure, w = V_N [1 − (p_pre + 1 bar)/(p + 1 bar)]; negative below the pre-charge. [m³] */
+export const vesselContent = (volume: number, prechargeAbsolute: number, gauge: number): number =>
+  volume * (1 - prechargeAbsolute / (gauge + GAS_ATMOSPHERE));
+
+/** Puts a loop under its fill pressure. Checks nothing: the design is checked by `defineSystem`. */
+export function compilePressure(parts: PressureParts): LoopPressure {
+  const { fluid, nodeVolume, nodes, pipeVolume, coilVolume, vesselVolume, reliefPressure } = parts;
+  const precharge = parts.precharge + GAS_ATMOSPHERE;
+  const inLoop = nodeVolume * nodes + coilVolume + pipeVolume.reduce((sum, volume) => sum + volume, 0);
+  const fillVolume = inLoop + Math.max(0, vesselContent(vesselVolume, precharge, parts.fillPressure));
+  const mass = fillVolume * fluidDensity(fluid, parts.fillTemperature);
+  const state: LoopPressure = {
+    fluid,
+    mass,
+    glycol: mass * fluid.glycolMassFraction,
+    gauge: parts.fillPressure,
+    top: parts.fillPressure - parts.staticPressure,
+    boilingPoint: 0,
+    steam: 0,
+    vesselDensity: 0,
+    waterShare: 1,
+    nodeVolume,
+    pipeVolume,
+    coilVolume,
+    vesselVolume,
+    precharge,
+    vesselTemperature: parts.vesselTemperature,
+    staticPressure: parts.staticPressure,
+    reliefStore: vesselContent(vesselVolume, precharge, reliefPressure),
+    reseatStore: vesselContent(vesselVolume, precharge, reliefPressure * parts.reseatShare),
+    fillVolume,
+    fillTemperature: parts.fillTemperature,
+    boiled: new Uint8Array(nodes),
+  };
+  changeFluid(state, fluid);
+  return state;
+}
+
+/** Works another mixture into the state, its mass unchanged. */
+export function changeFluid(state: LoopPressure, fluid: CompiledFluid): void {
+  state.fluid = fluid;
+  state.vesselDensity = fluidDensity(fluid, state.vesselTemperature);
+  state.waterShare = waterMoleFraction(fluid.fluid, fluid.glycolMassFraction);
+}
+
+/**
+ * Finds the pressure at which loop and vessel hold all the liquid. Allocates nothing.
+ *
+ *     w = [M − Σ ρ(T_i) V_i]/ρ(T_v),   p = V_N (p_pre + 1 bar)/(V_N − w) − 1 bar
+ *
+ * M mass of liquid, T_i and V_i of collector nodes, pipe sections and coil, w what is left for the vessel. Where the fluid
+ * stands, a collector node above its boiling point turns to steam and pushes its liquid into the vessel, hottest first, until
+ * the pressure has risen so far that the node just boils (or all of it is steam): p_top = y p_sat(T). With the vessel empty
+ * (w < 0) the gas carries nothing, and the top of the loop falls to a vacuum. Above the relief pressure the valve lets out
+ * liquid until it shuts.
+ *
+ * Metal, stretch of the pipes and mass of the steam are left out, and so is the pump's head.
+ *
+ * @param state - Changed in place.
+ * @param absorber - Collector nodes. [°C]
+ * @param pipe - Pipe sections. [°C]
+ * @param coil - Fluid in the coil. [°C]
+ * @param standing - Whether the fluid stands; steam forms only then.
+ * @returns Liquid let out by the relief valve. [m³]
+ * @see Gas law, isothermal; EN 12828's form of it (from memory). {@link fluidDensity}; IAPWS IF97 region 4, Raoult.
+ */
+export function settlePressure(
+  state: LoopPressure,
+  absorber: Float64Array,
+  pipe: Float64Array,
+  coil: number,
+  standing: boolean,
+): number {
+  const { fluid, pipeVolume } = state;
+  let inLoop = state.coilVolume * fluidDensity(fluid, coil);
+  let inCollectors = 0;
+  let hottest = absorber[0]!;
+  for (let node = 0; node < absorber.length; node++) {
+    const here = absorber[node]!;
+    if (here > hottest) hottest = here;
+    inCollectors += fluidDensity(fluid, here);
+  }
+  for (let section = 0; section < pipe.length; section++) {
+    inLoop += pipeVolume[section]! * fluidDensity(fluid, pipe[section]!);
+  }
+  let stored = (state.mass - inLoop - inCollectors * state.nodeVolume) / state.vesselDensity;
+  state.steam = 0;
+  setPressure(state, stored);
+  if (standing && hottest > state.boilingPoint) {
+    stored = pushBySteam(state, absorber, stored);
+    setPressure(state, stored);
+  }
+  if (stored <= state.reliefStore) return 0;
+  const lost = stored - state.reseatStore;
+  takeOut(state, lost * state.vesselDensity);
+  setPressure(state, state.reseatStore);
+  return lost;
+}
+
+/** Removes liquid of the loop's mixture. [kg] */
+export function takeOut(state: LoopPressure, mass: number): void {
+  state.glycol *= 1 - mass / state.mass;
+  state.mass -= mass;
+}
+
+/** Tops the loop up with water to what it held at the fill temperature. @returns Water added. [kg] */
+export function topUp(state: LoopPressure): number {
+  const missing = state.fillVolume * fluidDensity(state.fluid, state.fillTemperature) - state.mass;
+  if (missing <= 0) return 0;
+  state.mass += missing;
+  return missing;
+}
+
+function setPressure(state: LoopPressure, stored: number): void {
+  state.gauge =
+    stored > 0
+      ? (state.vesselVolume * state.precharge) / (state.vesselVolume - stored) - GAS_ATMOSPHERE
+      : stored < 0
+        ? state.staticPressure - GAS_ATMOSPHERE
+        : state.precharge - GAS_ATMOSPHERE;
+  state.top = state.gauge - state.staticPressure;
+  state.boilingPoint = saturationTemperature(Math.max(state.top + ATMOSPHERE, TRIPLE_POINT) / state.waterShare);
+}
+
+/** Liquid in the vessel once the collectors boil. [m³] */
+function pushBySteam(state: LoopPressure, absorber: Float64Array, liquid: number): number {
+  const { boiled, nodeVolume } = state;
+  boiled.fill(0);
+  let stored = liquid;
+  for (let done = 0; done < absorber.length; done++) {
+    let hottest = -1;
+    for (let node = 0; node < absorber.length; node++) {
+      if (boiled[node] === 0 && (hottest < 0 || absorber[node]! > absorber[hottest]!)) hottest = node;
+    }
+    boiled[hottest] = 1;
+    const temperature = absorber[hottest]!;
+    const gauge = state.waterShare * saturationPressure(temperature) - ATMOSPHERE + state.staticPressure;
+    const room = vesselContent(state.vesselVolume, state.precharge, gauge) - stored;
+    if (room <= 0) break;
+    const content = (nodeVolume * fluidDensity(state.fluid, temperature)) / state.vesselDensity;
+    const pushed = Math.min(content, room);
+    stored += pushed;
+    state.steam += (pushed / content) * nodeVolume;
+  }
+  return stored;
+}

@@ -1,0 +1,68 @@
+/** Fluid, pipes and pressure of the collector loop, and the coil in the tank; part of a {@link SystemDesign}. */
+
+/** Kind of fluid in the collector loop. */
+export type LoopFluid = 'water' | 'propylene-glycol' | 'ethylene-glycol';
+
+/** Fluid and pipes between roof and tank. Gauge, expansion vessel, relief valve and pump stand at one height, near the tank. */
+export interface LoopDesign {
+  /** Kind of fluid. */
+  readonly fluid: LoopFluid;
+  /** Glycol by mass when filled, 0 to 0.6. [-] */
+  readonly glycolMassFraction: number;
+  /** Top of the collectors above the gauge. [m] */
+  readonly staticHeight: number;
+  /** Temperature at which the loop is filled. [°C] */
+  readonly fillTemperature: number;
+  /** Gauge pressure at the collectors when filled; from it the boiling point follows through the year. [Pa] */
+  readonly pressure: number;
+  /** Pressure at the gauge when filled: {@link pressure} and the column of liquid up to the collectors. [Pa] */
+  readonly fillPressure: number;
+  /** Volume of the expansion vessel. [m³] */
+  readonly vesselVolume: number;
+  /** Gauge pressure of the empty vessel's gas. [Pa] */
+  readonly vesselPrecharge: number;
+  /** Gauge pressure at which the loop's relief valve opens. [Pa] */
+  readonly reliefPressure: number;
+  /** Gauge pressure at the collectors below which air and vapour gather there and nothing circulates. [Pa] */
+  readonly minimumPressure: number;
+  /** Liquid that seeps out for as long as the gauge shows pressure. [m³/s] */
+  readonly leak: number;
+  /** Whether mains water replaces by itself what the loop loses. */
+  readonly makeUp: boolean;
+  /** Fluid temperature above which the glycol ages fast. [°C] */
+  readonly fluidLimit: number;
+  /** Pipe from tank to roof and back, both ways added. [m] */
+  readonly pipeLength: number;
+  /** Bore. [m] */
+  readonly pipeInnerDiameter: number;
+  /** Outside of the bare pipe. [m] */
+  readonly pipeOuterDiameter: number;
+  /** Insulation on the pipe. [m] */
+  readonly insulationThickness: number;
+  /** Conductivity of the insulation. [W/(m·K)] */
+  readonly insulationConductivity: number;
+  /** Share of the pipe that is out of doors; the rest is in the tank's room. [-] */
+  readonly outdoorShare: number;
+  /** Sum of the loss coefficients of fittings and valves. [-] */
+  readonly fittingLoss: number;
+}
+
+/** Coil in the tank. */
+export interface CoilDesign {
+  /** Length of tube. [m] */
+  readonly length: number;
+  /** Bore. [m] */
+  readonly innerDiameter: number;
+  /** Outside of the tube. [m] */
+  readonly outerDiameter: number;
+  /** Conductivity of the tube's wall. [W/(m·K)] */
+  readonly wallConductivity: number;
+  /** Resistance of scale, on the outside area. [m²·K/W] */
+  readonly fouling: number;
+  /** Mean diameter of the winding. [m] */
+  readonly windingDiameter: number;
+  /** Lower end as a share of the tank's height. [-] */
+  readonly bottom: number;
+  /** Upper end as a share of the tank's height. [-] */
+  readonly top: number;
+}

@@ -1,0 +1,34 @@
+/** What a year does to the loop's fluid and pressure. */
+export interface LoopYear {
+  /** At the gauge, at the end of an hour. [Pa gauge] */
+  readonly lowestPressure: number;
+  /** At the gauge. [Pa gauge] */
+  readonly highestPressure: number;
+  /** Liquid lost by the leak. [m³] */
+  readonly lost: number;
+  /** Liquid let out by the loop's relief valve. [m³] */
+  readonly relieved: number;
+  /** Mains water that replaced it. [m³] */
+  readonly madeUp: number;
+  /** First hour in which the pump would run and the loop has too little pressure; `null`: none. */
+  readonly circulationFails: number | null;
+  /**
+   * First hour from which the fluid would freeze at the lowest temperature that absorber or outdoor pipes reach in the whole
+   * year; 0 where it does from the start, `null`: never.
+   */
+  readonly protectionEnds: number | null;
+  /** Lowest temperature of the absorber. [°C] */
+  readonly coldestAbsorber: number;
+  /** Lowest temperature of the outdoor pipes. [°C] */
+  readonly coldestPipe: number;
+  /** Hours in which the absorber falls below the freezing point. */
+  readonly absorberFreezingHours: number;
+  /** Hours in which the outdoor pipes fall below the freezing point. */
+  readonly pipeFreezingHours: number;
+  /** Largest fall of either below it. [K] */
+  readonly deepestFreezing: number;
+  /** Temperature down to which the mixture of the year's end bursts no pipe, see `burstProtection`. [°C] */
+  readonly burstPoint: number;
+  /** Hours in which absorber or outdoor pipes fall below the burst point of the mixture of that hour. */
+  readonly burstHours: number;
+}

@@ -1,0 +1,157 @@
+import {
+  DesignError,
+  defineSystem,
+  fluidProperties,
+  type RunResult,
+  type SystemInput,
+  simulate,
+} from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
+
+const weather = await inventedValley();
+const withLoop = (loop: SystemInput['loop'], more: Partial<SystemInput> = {}): RunResult =>
+  simulate(defineSystem({ ...plainInput, ...more, loop }), weather);
+const hottest = { array: { ...plainInput.array, panels: 5 }, draw: { dailyVolume: 0.1 } };
+
+describe('loop pressure by default', () => {
+  it.each([1, 2, 3, 6])('never opens the relief valve and never lacks pressure with %d panels', (panels) => {
+    const { loop, columns, design } = simulate(withPanels(panels), weather);
+    expect(loop.relieved).toBe(0);
+    expect(loop.circulationFails).toBeNull();
+    expect(loop.lowestPressure).toBeGreaterThan(design.loop.fillPressure - 0.2e5);
+    expect(loop.highestPressure).toBeGreaterThan(design.loop.fillPressure);
+    expect(loop.highestPressure).toBeLessThan(0.9 * design.loop.reliefPressure + 1);
+    expect(columns.glycolMassFraction.every((x) => Math.abs(x - 0.4) < 1e-12)).toBe(true);
+  });
+
+  it('leaves pressure at gauge and collectors apart by the column of liquid [ρ g H]', () => {
+    const { loop } = defineSystem(plainInput);
+    const { density } = fluidProperties({ fluid: 'propylene-glycol', glycolMassFraction: 0.4, temperature: 10 });
+    expect(loop.fillPressure - loop.pressure).toBeCloseTo(density * 9.80665 * 6, 6);
+    const byGauge = defineSystem({ ...plainInput, loop: { fillPressure: loop.fillPressure } }).loop;
+    expect(byGauge.pressure).toBeCloseTo(loop.pressure, 6);
+    expect(byGauge.vesselVolume).toBeCloseTo(loop.vesselVolume, 12);
+  });
+});
+
+describe('a vessel that is too small', () => {
+  const loop = { vesselVolume: '1.5 L', reliefPressure: '3 bar' };
+  const result = withLoop(loop, hottest);
+
+  it('lets fluid out in stagnation, counted in litres, and has too little pressure when cold', () => {
+    expect(sum(result.columns.loopReliefVolume)).toBeCloseTo(result.loop.relieved, 12);
+    expect(result.loop.relieved).toBeGreaterThan(1e-4);
+    expect(Math.max(...result.columns.loopMaximumPressure)).toBeLessThan(3.01e5);
+    expect(result.loop.circulationFails).not.toBeNull();
+    expect(result.notices.map((notice) => notice.code)).toEqual(
+      expect.arrayContaining(['loop-relief-valve', 'loop-pressure-low']),
+    );
+  });
+
+  it('thins the glycol where mains water replaces what the valve let out', () => {
+    const refilled = withLoop({ ...loop, makeUp: true }, hottest);
+    expect(refilled.loop.madeUp).toBeGreaterThan(1e-4);
+    expect(refilled.columns.glycolMassFraction[8759]!).toBeLessThan(0.39);
+    expect(refilled.columns.freezingPoint[8759]!).toBeGreaterThan(refilled.freezingPoint);
+    expect(refilled.loop.circulationFails).toBeNull();
+  });
+});
+
+describe('a slow leak', () => {
+  it('without make-up empties the vessel, and circulation fails [content of the vessel over the leak]', () => {
+    const result = withLoop({ leak: '0.02 L/day' });
+    const { loop } = result.design;
+    const cushion = loop.vesselVolume * (1 - (loop.vesselPrecharge + 1e5) / (loop.fillPressure + 1e5));
+    const day = cushion / (0.02e-3 * 1);
+    // Warm fluid keeps the loop under pressure for a while longer: its expansion, some 3 % of 10 L, is 15 days of the leak.
+    const failed = result.loop.circulationFails!;
+    expect(failed / 24).toBeGreaterThan(day - 15);
+    expect(failed / 24).toBeLessThan(day + 30);
+    expect(sum(result.columns.solarHeat.subarray(failed + 72))).toBeLessThan(
+      0.6 * sum(withLoop({}).columns.solarHeat.subarray(failed + 72)),
+    );
+    expect(result.columns.glycolMassFraction[8759]).toBeCloseTo(0.4, 12);
+  });
+
+  it('with make-up thins the glycol as x ρ = x0 ρ0 exp(−q t/V) [closed form of a stirred volume]', () => {
+    const result = withLoop({ leak: '0.03 L/day', makeUp: true });
+    const { loop, coil, array } = result.design;
+    const bore = (d: number) => (Math.PI / 4) * d ** 2;
+    const density = (glycolMassFraction: number) =>
+      fluidProperties({ fluid: 'propylene-glycol', glycolMassFraction, temperature: 10 }).density;
+    const cushion = loop.vesselVolume * (1 - (loop.vesselPrecharge + 1e5) / (loop.fillPressure + 1e5));
+    const volume =
+      bore(loop.pipeInnerDiameter) * loop.pipeLength +
+      bore(coil.innerDiameter) * coil.length +
+      array.panels * array.collector.fluidContent +
+      cushion;
+    for (const hour of [999, 4379, 8759]) {
+      // In glycol by volume, x ρ; the density follows month by month.
+      const x = result.columns.glycolMassFraction[hour]!;
+      const share = (x * density(x)) / (0.4 * density(0.4));
+      expect(share / Math.exp((-0.03e-3 * (hour + 1)) / 24 / volume)).toBeCloseTo(1, 2);
+    }
+    expect(result.loop.lost).toBeCloseTo(0.03e-3 * 365, 9);
+    expect(result.loop.madeUp / result.loop.lost).toBeCloseTo(1, 1);
+    expect(result.loop.circulationFails).toBeNull();
+    for (const balance of Object.values(result.balance)) expect(balance.worstRelative).toBeLessThan(1e-9);
+    expect(result.notices.map((notice) => notice.code)).toContain('glycol-thinned');
+  });
+
+  it('says when protection ends: the month in which the freezing point passes the coldest of the year', () => {
+    const { loop, columns } = withLoop({ leak: '0.1 L/day', makeUp: true });
+    const coldest = Math.min(loop.coldestAbsorber, loop.coldestPipe);
+    const hour = loop.protectionEnds!;
+    expect(columns.freezingPoint[hour]!).toBeGreaterThan(coldest);
+    expect(columns.freezingPoint[hour - 1]!).toBeLessThanOrEqual(coldest);
+    expect(loop.absorberFreezingHours + loop.pipeFreezingHours).toBeGreaterThan(0);
+    expect(loop.deepestFreezing).toBeGreaterThan(0);
+  });
+});
+
+describe('freezing', () => {
+  it('counts the hours of water in the cold, none with glycol', () => {
+    const water = withLoop({ fluid: 'water' });
+    expect(water.loop.absorberFreezingHours).toBeGreaterThan(100);
+    expect(water.loop.burstHours).toBeGreaterThan(100);
+    expect(water.loop.protectionEnds).toBe(0);
+    const { loop } = simulate(withPanels(2), weather);
+    expect(loop.absorberFreezingHours).toBe(0);
+    expect(loop.burstHours).toBe(0);
+    expect(loop.protectionEnds).toBeNull();
+  });
+});
+
+describe('bad input', () => {
+  it.each([
+    ['loop.fillPressure', { pressure: 1e5, fillPressure: 2e5 }],
+    ['loop.fillPressure', { fillPressure: '0.1 bar' }],
+    ['loop.reliefPressure', { reliefPressure: '2.5 bar' }],
+    ['loop.reliefPressure', { reliefPressure: '0.5 bar' }],
+    ['loop.reliefPressure', { vesselPrecharge: '5.9 bar' }],
+    ['loop.staticHeight', { staticHeight: -1 }],
+    ['loop.fillTemperature', { fillTemperature: 200 }],
+    ['loop.vesselVolume', { vesselVolume: 0 }],
+    ['loop.vesselPrecharge', { vesselPrecharge: '2 m' }],
+    ['loop.minimumPressure', { minimumPressure: -2e5 }],
+    ['loop.leak', { leak: -1 }],
+    ['loop.makeUp', { makeUp: 'yes' }],
+  ])('is refused at %s', (path, loop) => {
+    expect.assertions(2);
+    try {
+      defineSystem({ ...plainInput, loop: loop as never });
+    } catch (error) {
+      expect(error).toBeInstanceOf(DesignError);
+      expect((error as DesignError).issues.map((issue) => issue.path)).toContain(path);
+    }
+  });
+
+  it('is refused at coil.windingDiameter and array.collector.fluidContent', () => {
+    expect(() => defineSystem({ ...plainInput, coil: { windingDiameter: 0.05 } })).toThrow('coil.windingDiameter');
+    const collector = { ...plainInput.array.collector, fluidContent: 1 };
+    expect(() => defineSystem({ ...plainInput, array: { ...plainInput.array, collector } })).toThrow(
+      'array.collector.fluidContent',
+    );
+  });
+});
