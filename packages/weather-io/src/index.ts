@@ -2,6 +2,15 @@ export { WeatherError, type WeatherIssue, type WeatherIssueCode } from './errors
 export { erbsDiffuseFraction } from './irradiance/split.ts';
 export type { ColumnKey } from './limits.ts';
 export type { PlainColumn, PlainLayout, PlainTime, ReadOptions } from './options.ts';
+export { qualityChart } from './quality/chart.ts';
+export { checkWeather } from './quality/check.ts';
+export type {
+  ClockEstimate,
+  QualityCode,
+  QualityFinding,
+  QualityReport,
+  QualityRow,
+} from './quality/report.ts';
 export { parseWeather, readWeather } from './read.ts';
 export type {
   MonthlyAir,

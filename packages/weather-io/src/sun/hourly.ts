@@ -16,6 +16,8 @@ export interface HourlySun {
   readonly light: Float64Array;
   /** Share of the hour with the sun up, 0 to 1. Shape [8760]. [-] */
   readonly lit: Float64Array;
+  /** Greatest cos Z in the hour, 0 where the sun is down. Shape [8760]. [-] */
+  readonly highest: Float64Array;
   /** Irradiance at the top of the air, facing the sun. Shape [8760]. [W/m²] */
   readonly normal: Float64Array;
 }
@@ -32,6 +34,7 @@ export function hourlySun(year: Pick<WeatherYear, 'site' | 'calendarYears' | 'ir
   const hours = starts.length;
   const light = new Float64Array(hours);
   const lit = new Float64Array(hours);
+  const highest = new Float64Array(hours);
   const normal = new Float64Array(hours);
   const position = new Float64Array(2);
   for (let hour = 0; hour < hours; hour++) {
@@ -43,9 +46,11 @@ export function hourlySun(year: Pick<WeatherYear, 'site' | 'calendarYears' | 'ir
       const time = middle + ((step + 0.5) / STEPS - 0.5) * HOUR_MS;
       sunPositionInto(position, 0, time, latitude, longitude);
       if (!(position[0]! < 90)) continue;
-      light[hour] = light[hour]! + Math.cos(position[0]! * RAD) / STEPS;
+      const cosine = Math.cos(position[0]! * RAD);
+      light[hour] = light[hour]! + cosine / STEPS;
+      highest[hour] = Math.max(highest[hour]!, cosine);
       lit[hour] = lit[hour]! + 1 / STEPS;
     }
   }
-  return { light, lit, normal };
+  return { light, lit, highest, normal };
 }

@@ -1,0 +1,88 @@
+// Gathers what the checks find, and keeps the worst rows.
+import { monthAndDay } from '../time/calendar.ts';
+import type { QualityCode, QualityFinding, QualityRow } from './report.ts';
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** Worst rows that a finding lists. */
+const MOST_ROWS = 10;
+
+/** Day of the year as people write it, such as `3 Jul`. */
+export function dateName(day: number): string {
+  const date = monthAndDay(day);
+  return `${date.day} ${MONTHS[date.month - 1]}`;
+}
+
+/** Hour of the year as people write it, such as `3 Jul 14:00`. */
+export const hourName = (hour: number): string =>
+  `${dateName(Math.floor(hour / 24))} ${String(hour % 24).padStart(2, '0')}:00`;
+
+interface Entry {
+  readonly row: QualityRow;
+  readonly badness: number;
+}
+
+/** Rows of one kind that wait to become a finding. */
+interface Pending {
+  readonly entries: Entry[];
+  readonly counted: 'hours' | 'days';
+}
+
+/** Gathers rows by kind; `close` turns a kind into a finding where there are any. */
+export class Collector {
+  readonly findings: QualityFinding[] = [];
+  /** 0 none, 1 doubt, 2 fault, by hour. */
+  readonly marks = new Uint8Array(8760);
+  readonly #pending = new Map<string, Pending>();
+
+  /** Notes an hour. @param badness - Sorts the worst rows; default the excess over the limit. */
+  add(
+    code: QualityCode,
+    part: string,
+    hour: number,
+    value: number,
+    limit: number,
+    unit: string,
+    badness = value - limit,
+  ): void {
+    this.#of(code, part, 'hours').entries.push({ row: { hour, stamp: hourName(hour), value, limit, unit }, badness });
+  }
+
+  /** Notes a whole day. */
+  addDay(code: QualityCode, day: number, value: number, limit: number, unit: string): void {
+    const row = { hour: day * 24, stamp: dateName(day), value, limit, unit };
+    this.#of(code, '', 'days').entries.push({ row, badness: Math.abs(value - limit) });
+  }
+
+  /** Makes a finding of what was noted of a kind. @param text - What is the matter; the count is put before. */
+  close(code: QualityCode, part: string, weight: 'fault' | 'doubt', text: string): void {
+    const pending = this.#pending.get(`${code} ${part}`);
+    if (pending === undefined) return;
+    const { entries, counted } = pending;
+    entries.sort((a, b) => b.badness - a.badness);
+    const mark = weight === 'fault' ? 2 : 1;
+    for (const { row } of entries) {
+      const hours = counted === 'days' ? 24 : 1;
+      for (let hour = row.hour; hour < row.hour + hours; hour++) this.marks[hour] = Math.max(this.marks[hour]!, mark);
+    }
+    const count = entries.length;
+    const worst = entries.slice(0, MOST_ROWS).map(({ row }) => row);
+    const where = count === 1 ? `on ${worst[0]!.stamp}` : `the worst on ${worst[0]!.stamp}`;
+    this.findings.push({ code, weight, count, counted, text: `${text}: ${count} ${counted}, ${where}.`, worst });
+  }
+
+  /** Adds a finding about the year as a whole. */
+  addWhole(code: QualityCode, text: string): void {
+    this.findings.push({ code, weight: 'fault', count: 8760, counted: 'hours', text, worst: [] });
+  }
+
+  #of(code: QualityCode, part: string, counted: 'hours' | 'days'): Pending {
+    const key = `${code} ${part}`;
+    let pending = this.#pending.get(key);
+    if (pending === undefined) {
+      pending = { entries: [], counted };
+      this.#pending.set(key, pending);
+    }
+    return pending;
+  }
+}

@@ -1,0 +1,80 @@
+// Light against what the sun allows: limits, closure, night.
+import { LIGHT_LIMITS, lightLimit } from '../irradiance/limits.ts';
+import type { HourlySun } from '../sun/hourly.ts';
+import type { WeatherYear } from '../year.ts';
+import type { Collector } from './collector.ts';
+
+/** Sun 15° high: below, limits of the closure are wider. BSRN, from memory. [-] */
+const COS_75 = Math.cos((75 * Math.PI) / 180);
+
+/** Hours with less light are not held to the closure. BSRN, from memory. [W/m²] */
+const ENOUGH_LIGHT = 50;
+
+/** Light in the dark that an offset of the instrument may leave. Judgement. [W/m²] */
+const DARK_LIGHT = 5;
+
+/** Clearness below which a day has no light: no cloud takes 98 %. Judgement. [-] */
+const NO_LIGHT = 0.02;
+
+/** A value that was set to its limit is within it. [-] */
+const ROUNDING = 1e-9;
+
+const WORDS = { ghi: 'Global irradiance', dni: 'Beam irradiance', dhi: 'Diffuse irradiance' } as const;
+
+/**
+ * Limits of the Baseline Surface Radiation Network on hours, closure and ratio of diffuse to global, light at night, days
+ * without light. An hour in which the sun rises or sets is held against the sun of its brighter side, so that an instant or
+ * a mean of it passes.
+ */
+export function checkLight({ columns }: WeatherYear, sun: HourlySun, found: Collector): void {
+  const { ghi, dni, dhi } = columns;
+  const { light, lit, highest, normal } = sun;
+  for (const key of ['ghi', 'dni', 'dhi'] as const) {
+    const values = columns[key];
+    for (let hour = 0; hour < values.length; hour++) {
+      const up = lit[hour]! > 0.999 ? light[hour]! : highest[hour]!;
+      const possible = lightLimit(LIGHT_LIMITS[key].possible, normal[hour]!, up);
+      const rare = lightLimit(LIGHT_LIMITS[key].rare, normal[hour]!, up);
+      const value = values[hour]!;
+      if (value > possible * (1 + ROUNDING)) found.add('beyond-possible', key, hour, value, possible, 'W/m²');
+      else if (value > rare * (1 + ROUNDING)) found.add('beyond-rare', key, hour, value, rare, 'W/m²');
+    }
+    const text = (which: string) =>
+      `${WORDS[key]} is above the ${which} limit of the Baseline Surface Radiation Network`;
+    found.close('beyond-possible', key, 'fault', text('physically possible'));
+    found.close('beyond-rare', key, 'doubt', text('extremely rare'));
+  }
+  for (let hour = 0; hour < ghi.length; hour++) {
+    const whole = lit[hour]! > 0.999;
+    const global = ghi[hour]!;
+    if (lit[hour] === 0) {
+      const brightest = Math.max(global, dni[hour]!, dhi[hour]!);
+      if (brightest > DARK_LIGHT) found.add('light-at-night', '', hour, brightest, DARK_LIGHT, 'W/m²');
+      continue;
+    }
+    if (!whole) continue;
+    const sum = dhi[hour]! + dni[hour]! * light[hour]!;
+    const low = light[hour]! < COS_75;
+    if (sum > ENOUGH_LIGHT) {
+      const share = low ? 0.15 : 0.08;
+      if (Math.abs(global / sum - 1) > share)
+        found.add('closure', '', hour, global, sum, 'W/m²', Math.abs(global - sum));
+    }
+    if (global > ENOUGH_LIGHT && dhi[hour]! > global * (low ? 1.1 : 1.05)) {
+      found.add('diffuse-above-global', '', hour, dhi[hour]!, global, 'W/m²');
+    }
+  }
+  found.close('light-at-night', '', 'fault', 'There is light while the sun is down through the whole hour');
+  found.close('closure', '', 'fault', 'GHI is not DHI + DNI cos Z within 8 % (15 % with the sun below 15°)');
+  found.close('diffuse-above-global', '', 'fault', 'Diffuse irradiance is above global');
+  for (let day = 0; day < 365; day++) {
+    let [global, above] = [0, 0];
+    for (let hour = day * 24; hour < day * 24 + 24; hour++) {
+      global += ghi[hour]!;
+      above += normal[hour]! * light[hour]!;
+    }
+    // Only where the day has 0.5 kWh/m² at the top of the air: polar dusk is dark by nature.
+    if (above > 500 && global < NO_LIGHT * above) found.addDay('no-light-by-day', day, global / above, NO_LIGHT, '');
+  }
+  found.close('no-light-by-day', '', 'fault', 'The day has less than 2 % of the light at the top of the air');
+}
