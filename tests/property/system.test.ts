@@ -16,23 +16,26 @@ const tubes = {
 
 /** Designs from cramped to absurd, all valid. */
 const designs = fc.record({
-  array: fc.record({
-    panels: fc.integer({ min: 1, max: 8 }),
-    tilt: number(0, 90),
-    azimuth: number(0, 360),
-    collector: fc.record({
-      area: number(0.5, 5),
-      eta0: number(0.4, 0.85),
-      a1: number(0.8, 12),
-      a2: number(0, 0.03),
-      heatCapacity: number(2000, 30_000),
-      incidenceModifier: fc.constantFrom({ b0: 0.1 }, tubes),
-      a3: number(0, 0.2),
-      a4: fc.constantFrom(undefined, 0, 0.8),
-      a6: number(0, 0.05),
-      glazed: fc.boolean(),
-    }),
-  }),
+  array: fc
+    .record({
+      rows: fc.integer({ min: 1, max: 4 }),
+      inSeries: fc.integer({ min: 1, max: 3 }),
+      tilt: number(0, 90),
+      azimuth: number(0, 360),
+      collector: fc.record({
+        area: number(0.5, 5),
+        eta0: number(0.4, 0.85),
+        a1: number(0.8, 12),
+        a2: number(0, 0.03),
+        heatCapacity: number(2000, 30_000),
+        incidenceModifier: fc.constantFrom({ b0: 0.1 }, tubes),
+        a3: number(0, 0.2),
+        a4: fc.constantFrom(undefined, 0, 0.8),
+        a6: number(0, 0.05),
+        glazed: fc.boolean(),
+      }),
+    })
+    .map(({ rows, ...array }) => ({ ...array, panels: rows * array.inSeries })),
   pump: fc.record({ shutOffHead: number(0.5, 10), openFlow: number(3e-5, 8e-4) }),
   loop: fc.record({
     fluid: fc.constantFrom('water', 'propylene-glycol', 'ethylene-glycol'),

@@ -117,3 +117,22 @@ describe('pumpOperatingPoint', () => {
     expect(() => pumpOperatingPoint(h, 5, Number.NaN)).toThrow(DesignError);
   });
 });
+
+describe('panels in series', () => {
+  const { array } = parts;
+  const fluid = compileFluid('water', 0);
+  const dropAt = (panels: number, inSeries: number, flow: number): number => {
+    const bare = { ...parts, array: { ...array, panels, inSeries } };
+    const none = { ...bare, array: { ...bare.array, collector: { ...array.collector, ratedPressureDrop: 0 } } };
+    const head = (loop: typeof parts) => loopHead(compileHydraulics(loop, fluid), flow, 998.2, 0.001002);
+    return (head(bare) - head(none)) * 998.2 * 9.80665;
+  };
+
+  it('add their drops at the flow of a row; rows share the flow [arithmetic, water at 20 °C]', () => {
+    const { ratedFlow, ratedPressureDrop } = array.collector;
+    expect(Math.abs(dropAt(1, 1, ratedFlow) / ratedPressureDrop - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(dropAt(3, 3, ratedFlow) / ratedPressureDrop - 3)).toBeLessThan(1e-3);
+    expect(Math.abs(dropAt(6, 3, 2 * ratedFlow) / ratedPressureDrop - 3)).toBeLessThan(1e-3);
+    expect(Math.abs(dropAt(6, 1, 6 * ratedFlow) / ratedPressureDrop - 1)).toBeLessThan(1e-3);
+  });
+});

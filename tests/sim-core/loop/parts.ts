@@ -47,6 +47,7 @@ export const parts = {
   },
   array: {
     panels: 2,
+    inSeries: 1,
     tilt: 45,
     azimuth: 180,
     groundAlbedo: 0.2,

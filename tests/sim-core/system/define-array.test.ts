@@ -32,7 +32,11 @@ describe('faults of the array, by path', () => {
     expect(faultyPaths({}, collector)).toEqual([`array.collector.${field}`]);
   });
 
-  it.each([['windFactor', { windFactor: 3 }]])('%s: %j', (field, array) => {
+  it.each([
+    ['windFactor', { windFactor: 3 }],
+    ['inSeries', { panels: 3, inSeries: 2 }],
+    ['inSeries', { inSeries: 0 }],
+  ])('%s: %j', (field, array) => {
     expect(faultyPaths(array, {})).toEqual([`array.${field}`]);
   });
 });

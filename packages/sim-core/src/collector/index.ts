@@ -8,4 +8,12 @@ export {
   stagnationTemperature,
   usefulPower,
 } from './efficiency.ts';
+export {
+  type CollectorExchanger,
+  exchangerRatio,
+  type FlowCorrection,
+  flowCorrection,
+  type RemovalLoss,
+  seriesRatio,
+} from './flow-correction.ts';
 export { beamIncidenceModifier, type IncidenceModifier, type PlainModifier } from './incidence.ts';

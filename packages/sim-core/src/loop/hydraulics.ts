@@ -19,7 +19,7 @@ export interface HydraulicParts {
   readonly loop: LoopDesign;
   /** Tube in the tank. */
   readonly coil: CoilDesign;
-  /** Collectors, all side by side. */
+  /** Collectors, in rows side by side. */
   readonly array: ArrayDesign;
 }
 
@@ -53,7 +53,9 @@ export interface CompiledHydraulics {
 export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): CompiledHydraulics {
   const { pump, loop, coil, array } = parts;
   const bore = loop.pipeInnerDiameter;
-  const { collector, panels } = array;
+  const { collector, inSeries } = array;
+  // Rows share the flow; within a row every panel takes all of it and adds its drop.
+  const rows = array.panels / inSeries;
   return {
     fluid,
     pump,
@@ -65,10 +67,11 @@ export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): 
     coilDrop: coil.length / (2 * coil.innerDiameter ** 3),
     curvature: coil.innerDiameter / coil.windingDiameter,
     collectorLaminar:
-      (COLLECTOR_LAMINAR_SHARE * collector.ratedPressureDrop) / (waterViscosity(20) * collector.ratedFlow * panels),
+      (COLLECTOR_LAMINAR_SHARE * collector.ratedPressureDrop * inSeries) /
+      (waterViscosity(20) * collector.ratedFlow * rows),
     collectorTurbulent:
-      ((1 - COLLECTOR_LAMINAR_SHARE) * collector.ratedPressureDrop) /
-      (waterDensity(20) * (collector.ratedFlow * panels) ** 2),
+      ((1 - COLLECTOR_LAMINAR_SHARE) * collector.ratedPressureDrop * inSeries) /
+      (waterDensity(20) * (collector.ratedFlow * rows) ** 2),
   };
 }
 
@@ -115,7 +118,7 @@ export interface OperatingPoint {
  * collectors; at most at rated speed, where it leaves the rest (the booster's voltage ceiling). The closed loop, full of liquid,
  * has no static head. Starting and stopping powers are the caller's business.
  *
- * Collectors: all share the flow; the rated drop with water at 20 °C is half laminar, proportional to μ Q, and half turbulent,
+ * Collectors: the rows share the flow, the panels of a row add up; the rated drop with water at 20 °C is half laminar, proportional to μ Q, and half turbulent,
  * proportional to ρ Q² (judgement).
  *
  * @param h - The loop, from {@link compileHydraulics}.

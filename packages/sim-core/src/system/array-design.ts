@@ -63,8 +63,10 @@ export interface CollectorDesign {
 
 /** Panels and where they look. */
 export interface ArrayDesign {
-  /** Number of panels, all side by side in the flow (parallel). */
+  /** Number of panels. */
   readonly panels: number;
+  /** Panels that the fluid passes one after the other; equal rows of so many lie side by side in the flow (parallel). */
+  readonly inSeries: number;
   /** From the horizontal, 0 to 90. [°] */
   readonly tilt: number;
   /** Clockwise from north: 90 east, 180 south, 270 west. [°] */

@@ -29,7 +29,7 @@ const ATMOSPHERE = 101_325;
 export interface StepOptions {
   /** Steps in an hour with sun. Default 12 (5 minutes), from the convergence test in tests/sim-core/system. */
   readonly stepsPerHour?: number;
-  /** Nodes of the collector along the flow. Default 4, from the same test. */
+  /** Nodes along the flow of each panel in series. Default 4, from the same test. */
   readonly collectorNodes?: number;
 }
 
@@ -93,7 +93,7 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
   const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
   const tank = compileTank(design.tank, stepCounts);
   const drivers = compileDrivers(design, weather, stepsPerHour);
-  const circuit = compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, collectorNodes);
+  const circuit = compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, collectorNodes * array.inSeries);
   const water = compileFluid('water', 0);
   const loopPressure = compileLoopPressure(design, fluid, circuit);
   settlePressure(loopPressure, circuit.absorber, circuit.pipe, design.tank.initialTemperature, true);

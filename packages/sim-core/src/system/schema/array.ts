@@ -77,11 +77,24 @@ export const collectorSchema = z
   });
 
 /** Schema of the array. */
-export const arraySchema = z.strictObject({
-  panels: count(1, 100),
-  tilt: quantity('angle', 0, 90),
-  azimuth: quantity('angle', 0, 360),
-  groundAlbedo: quantityOr('fraction', 0, 1, 0.2, 'grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory)'),
-  windFactor: quantityOr('fraction', 0, 2, 0.5, 'judgement: along a roof among houses half that over open ground'),
-  collector: collectorSchema,
-});
+export const arraySchema = z
+  .strictObject({
+    panels: count(1, 100),
+    inSeries: defaulted(count(1, 20), 1, '', 'judgement: all panels in parallel'),
+    tilt: quantity('angle', 0, 90),
+    azimuth: quantity('angle', 0, 360),
+    groundAlbedo: quantityOr(
+      'fraction',
+      0,
+      1,
+      0.2,
+      'grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory)',
+    ),
+    windFactor: quantityOr('fraction', 0, 2, 0.5, 'judgement: along a roof among houses half that over open ground'),
+    collector: collectorSchema,
+  })
+  .superRefine(({ panels, inSeries }, context) => {
+    if (panels % inSeries === 0) return;
+    const expected = `a number that divides the ${panels} panels into equal rows`;
+    fault(context, String(inSeries), expected, 'All rows must be of one length.', ['inSeries']);
+  });
