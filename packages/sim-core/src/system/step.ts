@@ -9,9 +9,12 @@ import { drawFromTank, relieveTank, restTank, WATER_HEAT_CAPACITY } from '../tan
 import { closeHour, openHour } from './hour.ts';
 import { canCirculate, settleLoop } from './loop-step.ts';
 import { LIMIT_FINENESS, type Machine, SUN_THRESHOLD } from './machine.ts';
+import { siphon } from './siphon-step.ts';
 
 /** Below the high limit by less than what a strong sun adds to the tank in an hour. [K] */
 const LIMIT_APPROACH = 10;
+/** Difference over the controller's stop from which the pump is taken to run through an hour; judgement. [K] */
+const SPARE_DIFFERENCE = 3;
 
 /**
  * Steps the system through one hour and writes its row of every column. Allocates nothing.
@@ -26,8 +29,8 @@ export function stepHour(machine: Machine, hour: number): void {
   const { drivers } = machine;
   const lit = drivers.lit[hour] === 1;
   const drawn = drivers.tapVolume[hour]! > 0;
-  const fineness = nearLimit(machine) ? LIMIT_FINENESS : 1;
-  const fine = lit || mayPumpInDark(machine, hour);
+  const fineness = nearLimit(machine) || maySwitch(machine) ? LIMIT_FINENESS : 1;
+  const fine = lit || machine.thermosiphon !== null || mayPumpInDark(machine, hour);
   const steps = fine ? drivers.stepsPerHour * fineness : drawn ? machine.darkSteps : 1;
   if (drivers.lossCoefficient !== null) machine.circuit.a1 = drivers.lossCoefficient[hour]!;
   openHour(machine, hour);
@@ -115,7 +118,10 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
       columns.collectorOutletTemperature[hour]! += outlet * share;
     }
   }
-  if (flow <= 0) standStill(circuit, steps, light, ambient, room);
+  if (flow <= 0) {
+    if (siphon(machine, hour, steps, light)) columns.thermosiphonHeat[hour]! -= circuit.flows[CIRCUIT.coilHeat]!;
+    else standStill(circuit, steps, light, ambient, room);
+  }
   settleLoop(machine, hour, flow <= 0);
 
   const { flows } = circuit;
@@ -128,6 +134,17 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
   if (at >= 0) columns.pvIrradiance[hour]! += drivers.pvIrradiance[at]! * share;
   if (control.limited) columns.highLimit[hour]! += share;
   noteAbsorber(machine, hour, share, irradiance >= SUN_THRESHOLD && flow <= 0);
+}
+
+/**
+ * Whether a controller by temperature difference may switch in this hour: unless the pump turns into it with difference to spare.
+ * Where the sun hardly carries the flow, the pump cycles within minutes; finer steps follow it.
+ */
+function maySwitch(machine: Machine): boolean {
+  const { circuit, control, design, tank } = machine;
+  if (control.mode !== 'difference') return false;
+  const { difference } = design.control;
+  return !control.running || sensedDifference(circuit, tank, difference, true) < difference.stop + SPARE_DIFFERENCE;
 }
 
 /** Whether the pump may turn in an hour without light: only one on the mains can. */
@@ -149,7 +166,7 @@ function pumpWanted(machine: Machine, hour: number): boolean {
 }
 
 /** Mean of what the pump moves: array and pipes. [°C] */
-function meanFluidTemperature(machine: Machine): number {
+export function meanFluidTemperature(machine: Machine): number {
   const { absorber, pipe } = machine.circuit;
   let sum = 0;
   for (let node = 0; node < absorber.length; node++) sum += absorber[node]!;

@@ -9,7 +9,7 @@ const differenceSchema = z
     collectorSensor: defaulted(choice(['absorber', 'pipe']), 'absorber', '', 'common practice, no source'),
     pipeSensorContact: quantityOr('fraction', 0, 1, 0.7, 'judgement: on the pipe, a hand from the collector'),
     tankSensorHeight: quantityOr('fraction', 0, 1, 0.2, 'judgement: beside the lower half of the coil'),
-    minimumRunTime: quantityOr('duration', 0, 3600, 180, 'judgement'),
+    minimumRunTime: quantityOr('duration', 0, 3600, 300, 'judgement: spares the pump some of its starts'),
   })
   .superRefine((difference, context) => {
     if (difference.stop > difference.start) {
