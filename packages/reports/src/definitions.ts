@@ -36,7 +36,7 @@ export const DEFINITIONS = {
   stagnationHours: sum(
     'Stagnation',
     'hours',
-    'Hours in which sun falls on the collectors (irradiance from the sun threshold of the run up), no fluid moves and the absorber is above the stagnation limit of the run. Shares of hours are added up.',
+    'Hours in which sun falls on the collectors, no fluid moves and the absorber is above the stagnation limit of the run. Shares of hours are added up.',
   ),
   peakTankTemperature: single(
     'Peak tank temperature',
@@ -56,7 +56,7 @@ export const DEFINITIONS = {
   fuelSaved: sum(
     'Fuel saved',
     'fuel',
-    'Fuel without the solar system less fuel with it, by gross calorific value. Electricity is not counted: the sun drives the pump.',
+    'Fuel without the solar system less fuel with it, by gross calorific value. Electricity is not counted in it.',
   ),
   heaterFuel: sum(
     'Fuel, with solar',
@@ -79,10 +79,15 @@ export const DEFINITIONS = {
     'Heat that the burner of the same heater puts into its water without the solar system.',
   ),
   pumpHours: sum('Pump runs', 'hours', 'Hours in which the pump moves fluid. Shares of hours are added up.'),
+  pumpElectricity: sum(
+    'Electricity of the pump',
+    'electricity',
+    'Electricity that the pump takes from the mains; none where it runs on its own PV modules.',
+  ),
   noFlowHours: sum(
     'Sun without flow',
     'hours',
-    'Hours in which sun falls on the collectors (irradiance from the sun threshold of the run up) and no fluid moves, hot or not: sun too weak to start the pump counts too.',
+    'Hours in which sun falls on the collectors and no fluid moves, hot or not: sun too weak to start the pump counts too.',
   ),
   highLimitHours: sum(
     'Stopped by the high limit',

@@ -16,10 +16,17 @@ const IGNORED = new Set(['name', 'assumptions']);
 const isBranch = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** Fields in which two designs differ, in the order of the design; names and assumptions aside. */
+/**
+ * Fields in which two designs differ, in the order of the design. Left aside: names, and what nobody chose: a default of both
+ * designs that follows from another field, such as a loss coefficient from a volume.
+ */
 export function designChanges(from: SystemDesign, to: SystemDesign): DesignChange[] {
   const changes: DesignChange[] = [];
+  const assumed = (design: SystemDesign): string[] => design.assumptions.map(({ path }) => path);
+  const assumedTo = new Set(assumed(to));
+  const derived = new Set(assumed(from).filter((path) => assumedTo.has(path)));
   const walk = (path: string, a: unknown, b: unknown): void => {
+    if (derived.has(path)) return;
     if (isBranch(a) && isBranch(b)) {
       for (const key of new Set([...Object.keys(a), ...Object.keys(b)]))
         if (path !== '' || !IGNORED.has(key)) walk(path === '' ? key : `${path}.${key}`, a[key], b[key]);

@@ -30,7 +30,7 @@ export const escapeMarkdown = (text: string): string =>
     .replace(/[\\`*_[\]#|~$!]/g, '\\$&')
     .replace(/:\/\//g, ':\\/\\/')
     .replace(/www\./gi, (www) => `${www.slice(0, 3)}\\.`)
-    .replace(/^([-+=]|\d+(?=[.)]))/, (start) => (/\d/.test(start) ? `${start}\\` : `\\${start}`))
+    .replace(/^([-+=]|\d+(?=[.)] ))/, (start) => (/\d/.test(start) ? `${start}\\` : `\\${start}`))
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')
     .replace(/>/g, '&gt;');

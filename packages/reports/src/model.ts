@@ -86,6 +86,8 @@ export interface ReportModel {
   readonly numbers: readonly NumberRow[];
   readonly cautions: readonly CautionGroup[];
   readonly assumptions: readonly AssumptionLine[];
+  /** The limits by which hours are counted. */
+  readonly limits: readonly string[];
   readonly notes: readonly string[];
 }
 
@@ -175,7 +177,7 @@ function numberRow(
       const shown = shownDifference(value, reference, kind, units);
       const share = kind === 'fraction' ? null : row.relativeDifferences[index]!;
       difference = shown === 0 ? '=' : signed(shown, digits);
-      if (shown !== 0 && share !== null) relative = `${signed(100 * share, 0)} %`;
+      if (shown !== 0 && share !== null && Math.abs(share) >= 0.005) relative = `${signed(100 * share, 0)} %`;
     }
     return { text: formatValue(value, kind, units), difference, relative, note };
   });
@@ -203,18 +205,19 @@ function assumptionLines(results: readonly RunResult[], letters: readonly string
 
 /** Gravest first, as in the design in which they are gravest. */
 function groupCautions(results: readonly RunResult[], letters: readonly string[], units: Units): CautionGroup[] {
-  const groups = new Map<string, { severity: CautionSeverity; advice: string; source: string; findings: string[] }>();
+  const groups = new Map<string, { severity: CautionSeverity; advice: string; source: string; findings: string[][] }>();
   results.forEach((result, index) => {
     for (const { code, severity, finding, advice, source } of cautions(result, units)) {
       const key = JSON.stringify([code, severity, advice]);
-      const group = groups.get(key) ?? { severity, advice, source, findings: [] };
+      const group = groups.get(key) ?? { severity, advice, source, findings: letters.map(() => []) };
       groups.set(key, group);
-      if (finding !== '') group.findings.push(results.length > 1 ? `${letters[index]}: ${finding}` : finding);
+      group.findings[index] = finding === '' ? [] : [finding];
     }
   });
   const order: readonly CautionSeverity[] = ['danger', 'warning', 'note'];
-  const own = [...groups.values()].filter(({ findings }) => findings.length > 0);
-  const general = [...groups.values()].filter(({ findings }) => findings.length === 0);
+  const merged = [...groups.values()].map((group) => ({ ...group, findings: byDesign(group.findings, letters) }));
+  const own = merged.filter(({ findings }) => findings.length > 0);
+  const general = merged.filter(({ findings }) => findings.length === 0);
   return [...own.sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity)), ...general];
 }
 
@@ -228,22 +231,32 @@ function place(summary: Summary, units: Units): string {
   );
 }
 
-function notes(results: readonly RunResult[], letters: readonly string[], units: Units): string[] {
-  const lines = new Map<string, string[]>();
-  const add = (text: string, letter: string): void => {
-    const plain = plainText(text);
-    lines.set(plain, [...(lines.get(plain) ?? []), letter]);
-  };
-  results.forEach((result, index) => {
-    const limit = formatQuantity(result.stagnationLimit, 'temperature', units);
-    const sun = formatQuantity(result.sunThreshold, 'irradiance', units);
-    add(`Stagnation counts from an absorber at ${limit}, sun from ${sun} on the collectors.`, letters[index]!);
-    for (const text of result.weatherAssumptions) add(convertSentence(text, units), letters[index]!);
-    for (const notice of result.notices)
-      add(`${convertSentence(notice.text, units)} (${notice.hours} h)`, letters[index]!);
+/** Lines of all designs, each once; those that do not hold for all carry the letters of theirs. */
+function byDesign(linesOfRuns: readonly (readonly string[])[], letters: readonly string[]): string[] {
+  const holders = new Map<string, string[]>();
+  linesOfRuns.forEach((lines, index) => {
+    for (const line of lines) holders.set(line, [...(holders.get(line) ?? []), letters[index]!]);
   });
-  return [...lines].map(([text, holders]) =>
-    holders.length === results.length ? text : `${holders.join(', ')}: ${text}`,
+  return [...holders].map(([line, of]) => (of.length === letters.length ? line : `${of.join(', ')}: ${line}`));
+}
+
+/** The limits by which hours are counted. */
+function limits(results: readonly RunResult[], letters: readonly string[], units: Units): string[] {
+  return byDesign(
+    results.map(({ stagnationLimit, sunThreshold }) => [
+      `Stagnation counts from an absorber above ${formatQuantity(stagnationLimit, 'temperature', units)}, sun from ${formatQuantity(sunThreshold, 'irradiance', units)} on the collectors.`,
+    ]),
+    letters,
+  );
+}
+
+function notes(results: readonly RunResult[], letters: readonly string[], units: Units): string[] {
+  return byDesign(
+    results.map(({ weatherAssumptions, notices }) => [
+      ...weatherAssumptions.map((text) => convertSentence(plainText(text), units)),
+      ...notices.map(({ text, hours }) => `${convertSentence(plainText(text), units)} (${hours} h)`),
+    ]),
+    letters,
   );
 }
 
@@ -273,6 +286,7 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
     ),
     cautions: groupCautions(results, letters, units),
     assumptions: assumptionLines(results, letters, units),
+    limits: limits(results, letters, units),
     notes: notes(results, letters, units),
   };
 }

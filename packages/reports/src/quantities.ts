@@ -30,6 +30,8 @@ const US_COMPOUND: Record<string, [symbol: string, scale: number]> = {
   'W/(m²·K)': ['Btu/(h·ft²·°F)', (BTU_PER_HOUR * FOOT * FOOT) / 1.8],
   'W/(m²·K²)': ['Btu/(h·ft²·°F²)', (BTU_PER_HOUR * FOOT * FOOT) / 1.8 ** 2],
   'J/(m²·K)': ['Btu/(ft²·°F)', (BTU_PER_HOUR * FOOT * FOOT) / 3600 / 1.8],
+  'J/(m³·K)': ['Btu/(ft³·°F)', (BTU_PER_HOUR * FOOT ** 3) / 3600 / 1.8],
+  's/m': ['s/ft', FOOT],
   'm²·K/W': ['h·ft²·°F/Btu', 1.8 / (BTU_PER_HOUR * FOOT * FOOT)],
   'A/K': ['A/°F', 1 / 1.8],
   'V/K': ['V/°F', 1 / 1.8],

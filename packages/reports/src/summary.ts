@@ -29,6 +29,8 @@ export interface PeriodSummary {
   readonly baselineHeat: number;
   /** The pump moves fluid. [h] */
   readonly pumpHours: number;
+  /** Taken by the pump from the mains. [J] */
+  readonly pumpElectricity: number;
   /** Sun on the collectors, no fluid moves. [h] */
   readonly noFlowHours: number;
   /** The high limit keeps the pump off. [h] */
@@ -108,6 +110,7 @@ const SUMS = {
   heaterHeat: 'heaterHeat',
   baselineHeat: 'baselineHeat',
   pumpHours: 'pumpRunning',
+  pumpElectricity: 'pumpElectricity',
   noFlowHours: 'noFlowInSun',
   highLimitHours: 'highLimit',
   tapVolume: 'tapVolume',

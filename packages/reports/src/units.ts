@@ -8,6 +8,7 @@ export type Units = 'metric' | 'us';
 export type UnitKind =
   | 'energy'
   | 'fuel'
+  | 'electricity'
   | 'volume'
   | 'discharge'
   | 'flow'
@@ -61,6 +62,8 @@ const KWH = 1 / 3.6e6;
 const DISPLAY: Record<UnitKind, Record<Units, DisplayUnit>> = {
   energy: { metric: unit('kWh', 'kWh', KWH, 0, 4), us: unit('kBtu', 'kBtu', 1e-3 / BTU, 0, 4) },
   fuel: { metric: unit('kWh', 'kWh', KWH, 0, 4), us: unit('therm', 'therm', 1 / US_THERM, 1, 6) },
+  // Meters and bills are in kWh in both systems.
+  electricity: both(unit('kWh', 'kWh', KWH, 1, 4)),
   volume: { metric: unit('L', 'L', 1e3, 0, 3), us: unit('gal', 'gal', 1 / GALLON, 0, 3) },
   discharge: { metric: unit('L', 'L', 1e3, 1, 3), us: unit('gal', 'gal', 1 / GALLON, 1, 3) },
   flow: { metric: unit('L/min', 'L_per_min', 6e4, 1, 3), us: unit('gal/min', 'gal_per_min', 60 / GALLON, 2, 4) },

@@ -22,6 +22,7 @@ export function cautions(result: RunResult, units: Units = 'metric'): Caution[] 
   const context: RuleContext = {
     result,
     columns: result.columns,
+    units,
     show: (value, kind) => formatQuantity(value, kind, units),
     degrees: (value) => formatQuantity(value, 'temperature', units),
   };

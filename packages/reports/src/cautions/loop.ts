@@ -1,5 +1,6 @@
 /** Cautions about the fluid between roof and tank. */
 import { formatHour } from '../calendar.ts';
+import { displayUnit, shownDifference } from '../units.ts';
 import { countHours, extreme, hoursNumber, type Rule, temperatureNumber } from './types.ts';
 
 /** Margin between the coldest absorber and the freezing point. [K] Common practice 3 to 5 K; the safer end. */
@@ -27,7 +28,7 @@ export const fluidLimit: Rule = ({ result: { design }, columns, show, degrees })
 };
 
 /** Fluid that freezes, or nearly. @internal */
-export const freezing: Rule = ({ result, columns, show, degrees }) => {
+export const freezing: Rule = ({ result, columns, units, show, degrees }) => {
   const { freezingPoint } = result;
   const hour = extreme(columns.absorberMinimumTemperature, -1);
   const coldest = columns.absorberMinimumTemperature[hour]!;
@@ -37,7 +38,7 @@ export const freezing: Rule = ({ result, columns, show, degrees }) => {
   const distance =
     margin < 0
       ? `the fluid freezes at ${degrees(freezingPoint)}, and the absorber is colder than that in ${show(hours, 'wholeHours')}`
-      : `the fluid freezes at ${degrees(freezingPoint)}, only ${show(margin, 'temperatureDifference')} below`;
+      : `the fluid freezes at ${degrees(freezingPoint)}, only ${shownDifference(coldest, freezingPoint, 'temperature', units)} ${displayUnit('temperatureDifference', units).symbol} below`;
   const water = result.design.loop.fluid === 'water';
   const effect = water
     ? 'Water swells as it freezes and bursts collectors and pipes. Use a glycol mixture or drain the loop in winter.'

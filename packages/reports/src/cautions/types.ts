@@ -1,5 +1,5 @@
 import type { RunColumns, RunResult } from '@noonloop/sim-core';
-import type { UnitKind } from '../units.ts';
+import type { UnitKind, Units } from '../units.ts';
 
 /** How soon to look: `danger` to people or the house, `warning` for parts of the system, `note` good to know. */
 export type CautionSeverity = 'danger' | 'warning' | 'note';
@@ -34,6 +34,7 @@ export interface Caution {
 export interface RuleContext {
   readonly result: RunResult;
   readonly columns: RunColumns;
+  readonly units: Units;
   /** A quantity in words, in the report's units. */
   readonly show: (value: number, kind: UnitKind) => string;
   /** A temperature in words. */

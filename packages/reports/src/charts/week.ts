@@ -148,7 +148,7 @@ export function week(context: ChartContext, season: Season): Drawing {
         step: 'middle',
         symbol: 'none',
         lineStyle: { width: 0 },
-        areaStyle: { color: palette.pump },
+        areaStyle: { color: palette.pump, opacity: 1 },
         // A point before and after, so that the first and the last hour have their whole width.
         data: [-1, ...hours, HOURS].map((hour) => [
           hour + 0.5,

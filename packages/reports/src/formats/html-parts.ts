@@ -17,8 +17,8 @@ const definitionLink = (key: NumberKey): string =>
   `<a href="#def-${key}" title="${escapeHtml(DEFINITIONS[key].definition)}">${DEFINITIONS[key].label}</a>`;
 
 /** A table that scrolls sideways where it does not fit. */
-export function scrollTable(label: string, head: string, body: string): string {
-  return `<div class="scroll" role="region" aria-label="${escapeHtml(label)}" tabindex="0"><table><thead>${head}</thead><tbody>${body}</tbody></table></div>`;
+export function scrollTable(label: string, head: string, body: string, kind = 'numbers'): string {
+  return `<div class="scroll" role="region" aria-label="${escapeHtml(label)}" tabindex="0"><table class="${kind}"><thead>${head}</thead><tbody>${body}</tbody></table></div>`;
 }
 
 /** A table of numbers; `sum` makes the last row a total. */
@@ -39,7 +39,7 @@ export function leadCards(model: ReportModel): string {
     const numbers = LEAD_KEYS.map((key) => {
       const { kind } = DEFINITIONS[key];
       const { note } = model.numbers.find((row) => row.key === key)!.cells[index]!;
-      const date = note === '' ? '' : `<span class="note">${note}</span>`;
+      const date = note === '' ? '' : `<span class="date">${note}</span>`;
       return `<div><dt>${definitionLink(key)}</dt><dd><span class="big">${formatQuantity(summary.year[key], kind, model.units)}</span>${date}</dd></div>`;
     });
     const name = model.runs.length > 1 ? `<h2>${designName(model, index)}</h2>` : '<h2>The year</h2>';
@@ -48,12 +48,13 @@ export function leadCards(model: ReportModel): string {
   const meaning = LEAD_KEYS.map(
     (key) => `<p class="quiet"><b>${DEFINITIONS[key].label}.</b> ${DEFINITIONS[key].definition}</p>`,
   );
-  return `<div class="leads${model.runs.length > 1 ? '' : ' one'}">${cards.join('')}</div>${meaning.join('')}`;
+  const limits = model.limits.map((limit) => `<p class="quiet">${sentence(limit)}</p>`);
+  return `<div class="leads${model.runs.length > 1 ? '' : ' one'}">${cards.join('')}</div>${meaning.join('')}${limits.join('')}`;
 }
 
 /** Number, and beside it what has changed; the first design has nothing to differ from. */
 function numberCells({ text, difference, relative, note }: NumberCell, index: number): string {
-  const number = `<td>${text}${note === '' ? '' : `<span class="note">${note}</span>`}</td>`;
+  const number = `<td>${text}${note === '' ? '' : `<span class="date">${note}</span>`}</td>`;
   if (index === 0) return number;
   const moved = difference !== '' && difference !== '=';
   const change = [difference, relative].filter((part) => part !== '').join(' · ');
@@ -63,9 +64,10 @@ function numberCells({ text, difference, relative, note }: NumberCell, index: nu
 /** Every number of every design, differences marked. */
 export function numberTable(model: ReportModel): string {
   const several = model.runs.length > 1;
-  const names = model.runs.map((_, index) => {
-    const span = index === 0 ? '' : ' colspan="2"';
-    return `<th scope="col"${span}>${several ? designName(model, index) : 'Year'}</th>`;
+  const names = model.runs.map(({ letter }, index) => {
+    const reference = model.comparison?.against === 'previous' ? model.runs[index - 1] : model.runs[0];
+    const change = index === 0 ? '' : `<th scope="col" class="text">${letter} − ${reference!.letter}</th>`;
+    return `<th scope="col">${several ? designName(model, index) : 'Year'}</th>${change}`;
   });
   const leads: readonly string[] = LEAD_KEYS;
   const rows = model.numbers.map(
@@ -94,7 +96,7 @@ export function assumptionTable(model: ReportModel): string {
   });
   const notes = model.notes.map((note) => `<li>${sentence(note)}</li>`).join('');
   const head = `<tr>${heads.map((one) => `<th scope="col" class="text">${one}</th>`).join('')}</tr>`;
-  return `<p>Values that were not given and that the simulation chose, each with its source.</p>${scrollTable('Assumptions of the design', head, rows.join(''))}<h3>Weather and run</h3><ul>${notes}</ul>`;
+  return `<p>Values that were not given and that the simulation chose, each with its source.</p>${scrollTable('Assumptions of the design', head, rows.join(''), 'assumptions')}<h3>Weather and run</h3><ul>${notes}</ul>`;
 }
 
 /** Energy balance of each design. */

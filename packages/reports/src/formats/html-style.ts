@@ -14,7 +14,8 @@ export const STYLE = `
 :root{color-scheme:light;${colours(LIGHT)};${LIGHT_PAGE}}
 @media screen and (prefers-color-scheme:dark){:root{color-scheme:dark;${colours(DARK)};${DARK_PAGE}}}
 *{box-sizing:border-box}
-body{margin:0;background:var(--page);color:var(--nl-ink);font:16px/1.5 system-ui,sans-serif}
+html{font-size:16px}
+body{margin:0;background:var(--page);color:var(--nl-ink);font:1rem/1.5 system-ui,sans-serif}
 main{max-width:1000px;margin:0 auto;padding:24px 20px 64px}
 h1{font-size:1.75rem;line-height:1.2;margin:0 0 4px}
 h2{font-size:1.25rem;margin:44px 0 10px;padding-top:14px;border-top:1px solid var(--line)}
@@ -36,14 +37,16 @@ a{color:var(--link)}
 .scroll{overflow-x:auto}
 table{border-collapse:collapse;font-size:.9rem;font-variant-numeric:tabular-nums}
 th,td{padding:4px 10px;border-bottom:1px solid var(--line);text-align:right;vertical-align:top}
-thead th{vertical-align:bottom;font-weight:600}
+thead th{vertical-align:bottom;font-weight:600;max-width:16em;overflow-wrap:break-word}
 tbody th,td.text,th.text{text-align:left;font-weight:400}
 tbody th a{color:inherit;text-decoration-color:var(--nl-muted);text-underline-offset:3px}
 td{white-space:nowrap}
-td.text{white-space:normal;overflow-wrap:anywhere}
+td.text{white-space:normal;overflow-wrap:break-word;min-width:5em}
+.assumptions td:nth-child(2){max-width:15em}
+.assumptions td:last-child{min-width:18em}
 tbody tr:last-child.sum>*{font-weight:650;border-top:2px solid var(--nl-muted)}
 tr.lead>*{font-weight:650}
-.note{display:block;color:var(--nl-muted);font-size:.82rem;font-weight:400}
+.date{display:block;color:var(--nl-muted);font-size:.82rem;font-weight:400}
 .difference{color:var(--nl-muted);text-align:left;font-weight:400}
 .moved{color:var(--nl-ink);background:var(--card);border-radius:4px;padding:1px 5px}
 figure{margin:12px 0 8px}
@@ -67,13 +70,12 @@ summary{cursor:pointer;color:var(--link);font-size:.9rem}
 @media (max-width:640px){main{padding:16px 14px 40px}.wide{display:none}.narrow{display:block}th,td{padding:4px 6px}}
 @media print{
 @page{margin:14mm}
-body{font-size:10pt}
+html{font-size:9.5pt}
 main{max-width:none;padding:0}
 .wide{display:block}.narrow{display:none}
 h2,h3{break-after:avoid}
 figure,.card,.cautions li,tr{break-inside:avoid}
 .scroll{overflow:visible}
-table{font-size:8.5pt}
 th,td{padding:2px 5px}
 details:not([open]){display:none}
 a{color:inherit;text-decoration:none}

@@ -44,6 +44,7 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
       ]),
     ),
   );
+  lines.push(...model.limits.map(escapeMarkdown), '');
   if (several)
     lines.push('## What differs', '', ...model.sentences.map((sentence) => `- ${escapeMarkdown(sentence)}`), '');
   lines.push(

@@ -22,7 +22,8 @@ function leads(model: ReportModel, width: number): string[] {
       const { label, kind } = DEFINITIONS[key];
       const { note } = model.numbers.find((row) => row.key === key)!.cells[index]!;
       const value = formatQuantity(summary.year[key], kind, model.units);
-      return `${several ? '   ' : ''}${label.padEnd(24)}${value.padStart(12)}${note === '' ? '' : `  ${note}`}`;
+      const line = `${several ? '   ' : ''}${label.padEnd(24)}${value.padStart(12)}`;
+      return note !== '' && line.length + 2 + note.length <= width ? `${line}  ${note}` : line;
     }),
   ]);
 }
@@ -90,7 +91,8 @@ export function renderText(runs: Runs, options: TextOptions = {}): string {
   const width = Math.max(40, options.width ?? 80);
   const model = buildModel(runs, options);
   const several = model.runs.length > 1;
-  const lines = [...wrap(model.title, width), ...wrap(model.place, width), ...leads(model, width)];
+  const lines = [...wrap(model.title, width), ...wrap(model.place, width), ...leads(model, width), ''];
+  lines.push(...model.limits.flatMap((limit) => wrap(limit, width)));
   if (several) {
     lines.push(...heading('What differs'), ...model.sentences.flatMap((sentence) => wrap(sentence, width)));
   }

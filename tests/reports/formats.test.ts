@@ -1,0 +1,277 @@
+import { renderCsv, renderHtml, renderJson, renderMarkdown, renderText, summarize } from '@noonloop/reports';
+import Papa from 'papaparse';
+import { describe, expect, it } from 'vitest';
+import { glueUnits } from '../../packages/reports/src/escape.ts';
+import { fixture } from './fixture.ts';
+
+const two = fixture({ panels: 2 });
+const three = fixture({ panels: 3, mixingValve: false });
+const HOSTILE = '=cmd|\' /C calc\'!A0 <script>alert(1)</script> | *b* [x](http://y) \u202e\u001b[31m "q"\nline';
+const hostile = (() => {
+  const run = fixture({ name: 'x', panels: 4 });
+  return {
+    ...run,
+    design: {
+      ...run.design,
+      name: HOSTILE,
+      assumptions: [{ path: HOSTILE, value: HOSTILE, unit: HOSTILE, source: HOSTILE }],
+    },
+    site: { ...run.site, name: HOSTILE },
+    weatherSource: HOSTILE,
+    weatherAssumptions: [HOSTILE],
+    notices: [{ code: 'x', text: HOSTILE, hours: 1 }],
+  };
+})();
+
+/** `1,234` or `−1.5` as a number. */
+const number = (text: string): number => Number(text.replaceAll(',', '').replace('−', '-'));
+
+/** Whether twelve months, shown with a number of decimals, add up to the year as shown. */
+function expectSum(rows: readonly (readonly string[])[], columns: readonly number[]): void {
+  expect(rows).toHaveLength(13);
+  for (const column of columns) {
+    const months = rows.slice(0, 12).map((row) => number(row[column]!));
+    expect(months.reduce((sum, value) => sum + value, 0)).toBeCloseTo(number(rows[12]![column]!), 9);
+  }
+}
+
+/** Columns of the monthly tables that are sums: sunlight, delivered, burner, fuel saved, stagnation. */
+const SUMS = [1, 2, 3, 5, 6];
+
+describe.each(['metric', 'us'] as const)('months add up to the year as shown, %s [definition]', (units) => {
+  it('in text', () => {
+    const lines = renderText(three, { units }).split('\n');
+    const start = lines.findIndex((line) => line.startsWith('Jan '));
+    expectSum(
+      lines.slice(start, start + 13).map((line) => line.split(/\s+/)),
+      SUMS,
+    );
+  });
+
+  it('in Markdown', () => {
+    const lines = renderMarkdown(three, { units }).split('\n');
+    const start = lines.findIndex((line) => line.startsWith('| January'));
+    const cells = lines.slice(start, start + 13).map((line) =>
+      line
+        .split('|')
+        .map((cell) => cell.trim())
+        .slice(1),
+    );
+    expectSum(cells, SUMS);
+  });
+
+  it('in HTML, in the table and in the numbers of the chart', async () => {
+    const html = await renderHtml(three, { units });
+    const rowsFrom = (table: string): string[][] =>
+      [...table.matchAll(/<tr[^>]*><th scope="row">(\w+)<\/th>(.*?)<\/tr>/g)].map((match) => [
+        match[1]!,
+        ...[...match[2]!.matchAll(/<td>(.*?)<\/td>/g)].map((cell) => cell[1]!),
+      ]);
+    const tables = [...html.matchAll(/<table[^>]*>.*?<\/table>/gs)]
+      .map(([table]) => table)
+      .filter((table) => table.includes('>January<'));
+    expect(tables).toHaveLength(2);
+    expectSum(rowsFrom(tables[0]!), [1, 2]);
+    expectSum(rowsFrom(tables[1]!), SUMS);
+  });
+
+  it('in CSV, against the table of numbers', () => {
+    const months = Papa.parse<Record<string, string>>(renderCsv(three, { units }), {
+      header: true,
+      skipEmptyLines: true,
+    }).data;
+    const numbers = Papa.parse<string[]>(renderCsv(three, { units, table: 'numbers' }), { skipEmptyLines: true }).data;
+    expect(months).toHaveLength(12);
+    const year = new Map(numbers.slice(1).map((row) => [`${row[0]}_${row[1]}`, Number(row[2])]));
+    const unit = units === 'metric' ? 'kWh' : 'kBtu';
+    for (const column of [`deliveredEnergy_${unit}`, 'stagnationHours_h', `irradiation_${unit}`]) {
+      const sum = months.reduce((total, row) => total + Number(row[column]), 0);
+      expect(sum, column).toBeCloseTo(year.get(column)!, 8);
+    }
+  });
+});
+
+describe('renderJson', () => {
+  const parsed = JSON.parse(renderJson([two, three], { hours: true }));
+
+  it('carries a schema version, SI units in its keys and the bits of the summary [definition]', () => {
+    expect(parsed).toMatchObject({ schema: 'noonloop-report', schemaVersion: 1 });
+    expect(parsed.runs[0].year.deliveredEnergy_J).toBe(summarize(two).year.deliveredEnergy);
+    expect(parsed.runs[1].year.peakTankTemperature_degC).toBe(summarize(three).year.peakTankTemperature);
+    const sum = parsed.runs[1].months.reduce(
+      (total: number, month: Record<string, number>) => total + month.deliveredEnergy_J!,
+      0,
+    );
+    expect(sum).toBe(parsed.runs[1].year.deliveredEnergy_J);
+  });
+
+  it('has the hours only when asked, and no comparison of one [definition]', () => {
+    expect(parsed.runs[0].hours.solarHeat_J).toHaveLength(8760);
+    const one = JSON.parse(renderJson(two));
+    expect(one.runs[0].hours).toBeUndefined();
+    expect(one.comparison).toBeNull();
+    expect(parsed.comparison.rows[0]).toMatchObject({
+      number: 'deliveredEnergy',
+      differences_J: [null, expect.any(Number)],
+    });
+  });
+});
+
+describe('renderCsv of hours', () => {
+  it('has 8760 rows a design, units in every head and the numbers of the run [definition]', () => {
+    const { data, meta } = Papa.parse<Record<string, string>>(renderCsv([two, three], { table: 'hours' }), {
+      header: true,
+      skipEmptyLines: true,
+    });
+    expect(data).toHaveLength(2 * 8760);
+    for (const head of meta.fields!.slice(6)) expect(head).toMatch(/_(W_per_m2|degC|L_per_min|percent|kWh|L|bar)$/);
+    expect(Number(data[4000]!.solarHeat_kWh)).toBeCloseTo(two.columns.solarHeat[4000]! / 3.6e6, 4);
+    expect(data[8760]).toMatchObject({ start: '1 Jan 00:00', month: '1', day: '1', hourOfDay: '0' });
+  });
+});
+
+describe('what others wrote', () => {
+  it('cannot start markup, script or links in HTML [escaping]', async () => {
+    const html = await renderHtml([two, hostile]);
+    expect(html).not.toMatch(/<script/i);
+    expect(html).not.toContain('"q"');
+    expect(html).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
+    expect(html).toContain('&lt;script&gt;');
+    for (const [attribute] of html.matchAll(/ (?:href|src|xlink:href)="[^"]*"/g)) expect(attribute).toMatch(/="#/);
+  });
+
+  it('cannot start markup, HTML or table cells in Markdown [escaping]', () => {
+    const markdown = renderMarkdown([two, hostile]);
+    expect(markdown.replaceAll('<br>', '')).not.toContain('<');
+    expect(markdown).not.toMatch(/[^\\]\[x\]/);
+    const table = markdown.split('\n').filter((line) => line.startsWith('| Energy delivered'));
+    for (const line of table) expect(line.replaceAll('\\|', '').split('|')).toHaveLength(5);
+  });
+
+  it('cannot become a formula in CSV [escaping]', () => {
+    for (const table of ['months', 'hours', 'numbers'] as const) {
+      const { data } = Papa.parse<string[]>(renderCsv(hostile, { table }), { skipEmptyLines: true });
+      for (const cell of data.slice(0, 3).flat()) expect(cell).not.toMatch(/^\s*(?:[=+@]|-\D)/);
+    }
+    for (const start of ['=1+1', '+1', '-1', '@a', '\t=1', ' =1']) {
+      const run = { ...two, design: { ...two.design, name: start } };
+      expect(renderCsv(run).split('\r\n')[1]).toMatch(/^"?'[=+\-@]/);
+    }
+  });
+
+  it('cannot steer a terminal nor break a line [escaping]', () => {
+    const text = renderText([two, hostile]);
+    expect(text).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
+    expect(text).toMatch(/^B {2}=cmd/m); // on one line with its letter
+  });
+});
+
+describe('one system of units', () => {
+  const plain = (html: string): string => html.replace(/<style>.*?<\/style>/gs, '').replace(/<[^>]*>/g, ' ');
+  const reports = async (units: 'metric' | 'us'): Promise<[string, string][]> => [
+    ['text', renderText([two, three], { units })],
+    ['markdown', renderMarkdown([two, three], { units })],
+    ['csv', renderCsv([two, three], { units }) + renderCsv(two, { units, table: 'numbers' })],
+    ['html', plain(await renderHtml([two, three], { units }))],
+  ];
+
+  it('has no US unit in a metric report [definition]', async () => {
+    for (const [name, text] of await reports('metric'))
+      expect(text.match(/°F|degF|kBtu|\bBtu|\btherm\b|\bgal\b|ft²|\bft\b|\bpsi\b/), name).toBeNull();
+  });
+
+  it('has no metric unit in a US report, electricity in kWh excepted [definition]', async () => {
+    for (const [name, text] of await reports('us')) {
+      const others = text.replace(/(?:pumpElectricity(?:_|,)|Electricity of the pump\s*\\?\[)kWh/g, '');
+      expect(others.match(/°C|degC|kWh|\d L\b|\[L\]|\d K\b|W\/m|m²|\d m\b|\bbar\b|\bkPa\b/), name).toBeNull();
+    }
+  });
+});
+
+describe('stable output', () => {
+  it('is the same text twice in one process, in every format [definition]', async () => {
+    const all = async (): Promise<string[]> => [
+      renderText([two, three]),
+      renderMarkdown([two, three]),
+      renderCsv([two, three]),
+      renderJson([two, three]),
+      await renderHtml([two, three]),
+    ];
+    expect(await all()).toEqual(await all());
+  });
+});
+
+describe('renderText', () => {
+  it.each([40, 60, 80, 120])('fits a width of %i, for one design and for three [definition]', (width) => {
+    for (const runs of [two, [two, three, hostile]]) {
+      const longest = Math.max(
+        ...renderText(runs, { width })
+          .split('\n')
+          .map((line) => [...line].length),
+      );
+      expect(longest).toBeLessThanOrEqual(width);
+    }
+  });
+
+  it('ends after the cautions when short [definition]', () => {
+    const short = renderText(two, { detail: 'short' });
+    expect(renderText(two).startsWith(short.trimEnd())).toBe(true);
+    expect(short).not.toContain('ASSUMPTIONS');
+  });
+
+  it('keeps its words and layout [ours, 2026-11-25; guards against change, proves nothing]', async () => {
+    await expect(renderText([two, three])).toMatchFileSnapshot('golden/two-designs.txt');
+    await expect(renderText(two, { units: 'us', detail: 'short' })).toMatchFileSnapshot('golden/one-design-us.txt');
+  });
+});
+
+describe('renderHtml', () => {
+  it('leads with the three numbers of every design and takes sections in order [definition]', async () => {
+    const html = await renderHtml([two, three]);
+    const order = [
+      '<h1>',
+      'class="big"',
+      'Side by side',
+      'Energy by month',
+      'Tank temperature over the year',
+      'A summer week',
+    ];
+    const places = [
+      ...order,
+      'A winter week',
+      '<h2>Cautions',
+      '<h2>Assumptions',
+      '<h2>Energy balance',
+      '<h2>What the numbers',
+    ].map((mark) => html.indexOf(mark));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(places[0]).toBeGreaterThan(0);
+    expect(html.match(/class="big"/g)).toHaveLength(6);
+  });
+
+  it('gives every chart a role, a label and its numbers, ids once, headings without gaps [WCAG 2.1]', async () => {
+    const html = await renderHtml([two, three]);
+    const charts = html.match(/<svg [^>]*>/g)!;
+    expect(charts).toHaveLength(8); // four charts, wide and narrow
+    for (const svg of charts) expect(svg).toMatch(/role="img" aria-label="[^"]{20,}"/);
+    expect(html.match(/<details>/g)).toHaveLength(4);
+    const ids = [...html.matchAll(/ id="([^"]*)"/g)].map((match) => match[1]);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const [, target] of html.matchAll(/(?:href="|url\()#([^")]*)/g)) expect(ids).toContain(target);
+    const levels = [...html.matchAll(/<h(\d)/g)].map((match) => Number(match[1]));
+    levels.forEach((level, index) => {
+      expect(level).toBeLessThanOrEqual((levels[index - 1] ?? 0) + 1);
+    });
+    expect(html).toContain('<html lang="en">');
+  });
+
+  it('stays under 2 MB with three designs [requirement]', async () => {
+    expect(Buffer.byteLength(await renderHtml([two, three, fixture({ panels: 4 })]))).toBeLessThan(2e6);
+  });
+});
+
+describe('glueUnits', () => {
+  it('joins a number to its unit only [definition]', () => {
+    expect(glueUnits('reaches 60 °C in 3 h or 2 hours')).toBe('reaches 60\u00a0°C in 3\u00a0h or 2 hours');
+  });
+});
