@@ -143,8 +143,8 @@ function fillLights(
 }
 
 /**
- * Flow for a light, cell and fluid temperature; the motor's power is left in `table.lastPower`. Allocates nothing. Within 0.5 % of
- * rated flow of {@link directPumpPoint}.
+ * Flow for a light, cell and fluid temperature; the motor's power is left in `table.lastPower`. Allocates nothing. Within 0.6 % of
+ * what {@link directPumpPoint} gives in full sun.
  *
  * @param irradiance - On the module; held at 1500. [W/m²]
  * @param cellTemperature - Held at −40 and 100. [°C]
