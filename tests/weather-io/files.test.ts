@@ -57,7 +57,7 @@ describe('readWeather, files as such [ours: invented files]', () => {
     ['a file of blanks', ' \n\n', 'empty'],
     ['bytes with NUL', Uint8Array.of(80, 75, 3, 4, 0, 0), 'binary'],
     ['control characters', 'a\u0001b,c', 'binary'],
-    ['UTF-16 with its mark', utf16(`\ufeff${good}`), 'encoding'],
+    ['UTF-16 cut inside a letter', utf16(`\ufeff${good}`).subarray(0, 1001), 'encoding'],
     ['UTF-16 without mark', utf16(good), 'binary'],
   ])('%s', async (_, content, code) => {
     expect(await faultsOfFile(file('odd.csv', content))).toMatchObject([{ code, line: null }]);

@@ -1,9 +1,10 @@
 // From a table as it stands in a file to a weather year.
 import { bestOffset, type ClosureInput, closureRms, contradicts } from './closure.ts';
 import type { FormatInput, SourceTable } from './formats/format.ts';
+import type { BuiltYear } from './gappy.ts';
 import { completeLight } from './irradiance/complete.ts';
 import { COLUMN_KEYS, type ColumnKey } from './limits.ts';
-import { hourlyMeans, type Shift, shiftOf, toLocalYear, toLocalYears } from './normalize.ts';
+import { hourlyMeans, placeRows, type Shift, shiftOf, toLocalYear, toLocalYears } from './normalize.ts';
 import { settleInstant } from './settle.ts';
 import { readColumn } from './table/column.ts';
 import { bridgeGaps } from './table/gaps.ts';
@@ -16,25 +17,29 @@ import type { WeatherColumns, WeatherFormat, WeatherYear } from './year.ts';
 type HourlyColumns = Record<ColumnKey, Float64Array | null>;
 
 /**
- * Checks a table and brings it to whole local hours.
+ * Checks a table and brings it to whole local hours. With the option `gaps: 'keep'` `NaN` stands where something is missing, and
+ * beam and diffuse that are missing as a whole stay `null`.
  *
  * @throws WeatherError with every fault of the rows, up to 20.
  */
-export function buildYear(format: WeatherFormat, source: string, table: SourceTable, input: FormatInput): WeatherYear {
-  const { faults, notes } = input;
+export function buildYear(format: WeatherFormat, source: string, table: SourceTable, input: FormatInput): BuiltYear {
+  const { faults, notes, options } = input;
+  const keepGaps = options.gaps === 'keep';
   const sequence = sequenceOf(table, input);
   const cells = table.columns.map((column) => ({
     key: column.key,
-    values: readColumn(column, table.rows, faults, notes),
+    values: readColumn(column, table.rows, faults, notes, keepGaps),
   }));
   faults.throwIfAny();
   const raw = Object.fromEntries(COLUMN_KEYS.map((key) => [key, null])) as HourlyColumns;
+  const { stepsPerHour, slots } = sequence;
+  const total = (sequence.leap ? 8784 : 8760) * stepsPerHour;
   for (const { key, values } of cells) {
-    const whole = values && bridgeGaps(key, values, sequence.stepsPerHour, table.rows.lines, notes);
-    raw[key] = whole && hourlyMeans(whole, sequence.stepsPerHour);
+    const whole = keepGaps ? values : values && bridgeGaps(key, values, stepsPerHour, table.rows.lines, notes);
+    raw[key] = whole && hourlyMeans(placeRows(whole, slots, total), stepsPerHour);
   }
-  if (sequence.stepsPerHour > 1) {
-    const text = `${sequence.stepsPerHour} rows an hour were averaged to hours; the energy is kept.`;
+  if (stepsPerHour > 1) {
+    const text = `${stepsPerHour} rows an hour were averaged to hours; the energy is kept.`;
     notes.push({ code: 'averaged-to-hours', text });
   }
   if (sequence.leap) notes.push({ code: 'leap-day-dropped', text: '29 February was dropped; the year has 365 days.' });
@@ -46,22 +51,16 @@ export function buildYear(format: WeatherFormat, source: string, table: SourceTa
   const measured = raw.dni !== null && raw.dhi !== null;
   const sun = { site, irradianceMidpoint: shift.midpoint, calendarYears: toLocalYears(sequence.years, shift.hours) };
   const light = { ghi: columns.ghi!, dni: columns.dni, dhi: columns.dhi };
-  Object.assign(columns, completeLight({ ...sun, columns: light }, notes));
-  const year: WeatherYear = {
-    format,
-    source,
-    columns: columns as unknown as WeatherColumns,
-    ...sun,
-    assumptions: notes,
-  };
+  if (!keepGaps) Object.assign(columns, completeLight({ ...sun, columns: light }, notes));
+  const year = { format, source, columns: columns as unknown as WeatherColumns, ...sun, assumptions: notes };
   if (measured && table.time.candidates === undefined) reportClosure(year, input);
   return year;
 }
 
-function sequenceOf(table: SourceTable, { faults }: FormatInput): Sequence {
+function sequenceOf(table: SourceTable, { faults, options }: FormatInput): Sequence {
   const { rows, time } = table;
   if (time.read === null) return sequenceOfRows(rows, time.calendarYear!, faults);
-  return checkSequence(rows, time.read, time.cells, time.name, faults);
+  return checkSequence(rows, time.read, time.cells, time.name, faults, options.gaps === 'keep');
 }
 
 /** Local standard time of the result. */

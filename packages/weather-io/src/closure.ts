@@ -39,6 +39,7 @@ export function closureRms(input: ClosureInput, offset: number, stride = 1): num
     sunPositionInto(position, 0, input.starts[row]! + offset * HOUR_MS, input.latitude, input.longitude);
     const cosine = Math.max(0, Math.cos((position[0]! * Math.PI) / 180));
     const rest = ghi[row]! - dhi[row]! - dni[row]! * cosine;
+    if (Number.isNaN(rest)) continue; // a gap
     sum += rest * rest;
     count++;
   }

@@ -1,4 +1,5 @@
 export { WeatherError, type WeatherIssue, type WeatherIssueCode } from './errors.ts';
+export type { GappyColumns, GappyYear } from './gappy.ts';
 export { erbsDiffuseFraction } from './irradiance/split.ts';
 export type { ColumnKey } from './limits.ts';
 export type { PlainColumn, PlainLayout, PlainTime, ReadOptions } from './options.ts';
@@ -11,7 +12,14 @@ export type {
   QualityReport,
   QualityRow,
 } from './quality/report.ts';
-export { parseWeather, readWeather } from './read.ts';
+export {
+  type GappyOptions,
+  parseWeather,
+  parseWeatherYears,
+  readWeather,
+  readWeatherYears,
+  type WholeOptions,
+} from './read.ts';
 export type {
   MonthlyAir,
   MonthlyExtras,

@@ -3,16 +3,38 @@
 import { LEAP_DAY_START } from './time/calendar.ts';
 import { HOURS_OF_YEAR } from './year.ts';
 
-/** Means over the hours of a column with several rows in each hour; keeps the energy. */
+/** Share of an hour's rows that must be there for their mean to stand for the hour. Judgement. [-] */
+export const ENOUGH_ROWS = 0.75;
+
+/**
+ * Means over the hours of a column with several rows in each hour; keeps the energy. Where rows are missing (`NaN`) the others
+ * stand for the hour if they are three quarters of it; else the hour is missing.
+ */
 export function hourlyMeans(values: Float64Array, stepsPerHour: number): Float64Array {
   if (stepsPerHour === 1) return values;
   const hourly = new Float64Array(values.length / stepsPerHour);
   for (let hour = 0; hour < hourly.length; hour++) {
     let sum = 0;
-    for (let step = 0; step < stepsPerHour; step++) sum += values[hour * stepsPerHour + step]!;
-    hourly[hour] = sum / stepsPerHour;
+    let count = 0;
+    for (let step = 0; step < stepsPerHour; step++) {
+      const value = values[hour * stepsPerHour + step]!;
+      if (Number.isNaN(value)) continue;
+      sum += value;
+      count++;
+    }
+    hourly[hour] = count >= ENOUGH_ROWS * stepsPerHour ? sum / count : Number.NaN;
   }
   return hourly;
+}
+
+/** Puts rows where they belong in the year; what no row stands for is `NaN`. */
+export function placeRows(values: Float64Array, slots: Int32Array | null, length: number): Float64Array {
+  if (slots === null) return values;
+  const placed = new Float64Array(length).fill(Number.NaN);
+  slots.forEach((slot, row) => {
+    if (slot >= 0) placed[slot] = values[row]!;
+  });
+  return placed;
 }
 
 /** How the hours of a file move into those of the local year. */

@@ -51,8 +51,10 @@ export interface PlainLayout {
   readonly irradianceMidpoint?: number;
   /** Numbers that mean "missing"; an empty cell always does. Default: none. */
   readonly missing?: readonly number[];
-  /** What separates cells; default a comma. */
+  /** What separates cells; default a comma, or a semicolon where the decimal mark is a comma. */
   readonly delimiter?: ',' | ';' | '\t';
+  /** Decimal mark; default a point. A comma needs another delimiter. */
+  readonly decimal?: '.' | ',';
 }
 
 /** Options of `readWeather` and `parseWeather`; all may be left out for a file in a known format. */
@@ -70,6 +72,11 @@ export interface ReadOptions {
   readonly maxBytes?: number;
   /** Layout of a plain table; given, the file is read by it. */
   readonly plain?: PlainLayout;
+  /**
+   * What to do about missing irradiance, dry bulb and rows: `refuse` them with an error that says where (default), or `keep`
+   * them as `NaN` in a `GappyYear`, which `fillGaps` makes whole.
+   */
+  readonly gaps?: 'refuse' | 'keep';
 }
 
 /** Largest file read unless told otherwise: 20 times a year in half hours. Judgement. [B] */

@@ -1,14 +1,20 @@
-// The two ways in: a file by its path, or text that is there already.
+// The ways in: a file by its path, or text that is there already; one year or several.
 import { buildYear } from './build.ts';
+import { failSize, readBytes } from './bytes.ts';
 import { cleanText, decodeText } from './decode.ts';
 import { Faults, quote } from './errors.ts';
-import type { Format, FormatInput } from './formats/format.ts';
-import { FORMATS } from './formats/index.ts';
+import type { Format, FormatInput, SourceTable } from './formats/format.ts';
+import { asGappy, type BuiltYear, type GappyYear } from './gappy.ts';
 import { DEFAULT_MAX_BYTES, type ReadOptions } from './options.ts';
+import { recognize, withCommas } from './recognize.ts';
 import type { WeatherAssumption, WeatherYear } from './year.ts';
+import { yearsOfTable } from './years.ts';
 
-/** Lines in which a format shows itself. */
-const HEAD_LINES = 3;
+/** Options of a reader that refuses gaps, the default. */
+export type WholeOptions = ReadOptions & { readonly gaps?: 'refuse' };
+
+/** Options of a reader that keeps gaps. */
+export type GappyOptions = ReadOptions & { readonly gaps: 'keep' };
 
 /**
  * Reads a weather file: TMY3, EPW, PVGIS or NSRDB CSV, noonloop's plain CSV, or any table with a column map. The format is
@@ -16,18 +22,16 @@ const HEAD_LINES = 3;
  *
  * @param path - Path of the file.
  * @param options - All may be left out; see {@link ReadOptions}.
- * @returns The year in local standard time, with everything that was assumed.
+ * @returns The year in local standard time, with everything that was assumed; with `gaps: 'keep'` a {@link GappyYear}.
  * @throws WeatherError with every fault found (up to 20), each with line, column, value and remedy.
  * @example
  * const weather = await readWeather('docs/examples/weather/invented-valley.csv');
  * weather.columns.ghi.length; // 8760
  */
-export async function readWeather(path: string, options: ReadOptions = {}): Promise<WeatherYear> {
-  const faults = new Faults(path);
-  const source = options.source ?? path.split(/[\\/]/).at(-1)!;
-  const notes: WeatherAssumption[] = [];
-  const text = decodeText(await readBytes(path, maxBytesOf(options, faults), faults), faults, notes);
-  return readText(text, source, options, new Faults(source), notes);
+export async function readWeather(path: string, options?: WholeOptions): Promise<WeatherYear>;
+export async function readWeather(path: string, options: GappyOptions): Promise<GappyYear>;
+export async function readWeather(path: string, options: ReadOptions = {}): Promise<WeatherYear | GappyYear> {
+  return finish(oneYear(await load(path, options)), options);
 }
 
 /**
@@ -35,111 +39,124 @@ export async function readWeather(path: string, options: ReadOptions = {}): Prom
  *
  * @param text - Content of a weather file.
  * @param options - All may be left out; see {@link ReadOptions}.
- * @returns The year in local standard time, with everything that was assumed.
+ * @returns The year in local standard time, with everything that was assumed; with `gaps: 'keep'` a {@link GappyYear}.
  * @throws WeatherError with every fault found (up to 20).
  */
-export function parseWeather(text: string, options: ReadOptions = {}): WeatherYear {
+export function parseWeather(text: string, options?: WholeOptions): WeatherYear;
+export function parseWeather(text: string, options: GappyOptions): GappyYear;
+export function parseWeather(text: string, options: ReadOptions = {}): WeatherYear | GappyYear {
+  return finish(oneYear(take(text, options)), options);
+}
+
+/**
+ * Reads real years from one or several files, each of which holds one whole year or several in a row; otherwise as
+ * {@link readWeather}.
+ *
+ * @param paths - Path of a file, or several.
+ * @param options - For all files alike; see {@link ReadOptions}.
+ * @returns The years in the order of the files; with `gaps: 'keep'` {@link GappyYear}s, of which the first and the last may be
+ * parts.
+ * @throws WeatherError with every fault found in the first file that has any (up to 20).
+ */
+export async function readWeatherYears(
+  paths: string | readonly string[],
+  options?: WholeOptions,
+): Promise<WeatherYear[]>;
+export async function readWeatherYears(paths: string | readonly string[], options: GappyOptions): Promise<GappyYear[]>;
+export async function readWeatherYears(
+  paths: string | readonly string[],
+  options: ReadOptions = {},
+): Promise<(WeatherYear | GappyYear)[]> {
+  const years: (WeatherYear | GappyYear)[] = [];
+  // One file after the other, so that only one text is in memory.
+  for (const path of [paths].flat())
+    years.push(...manyYears(await load(path, options)).map((year) => finish(year, options)));
+  return years;
+}
+
+/**
+ * Reads real years from one or several texts; otherwise as {@link readWeatherYears}.
+ *
+ * @param texts - Content of a weather file, or of several.
+ * @param options - For all texts alike; see {@link ReadOptions}.
+ * @returns The years in the order of the texts.
+ * @throws WeatherError with every fault found in the first text that has any (up to 20).
+ */
+export function parseWeatherYears(texts: string | readonly string[], options?: WholeOptions): WeatherYear[];
+export function parseWeatherYears(texts: string | readonly string[], options: GappyOptions): GappyYear[];
+export function parseWeatherYears(
+  texts: string | readonly string[],
+  options: ReadOptions = {},
+): (WeatherYear | GappyYear)[] {
+  return [texts].flat().flatMap((text) => manyYears(take(text, options)).map((year) => finish(year, options)));
+}
+
+const finish = (year: BuiltYear, { gaps }: ReadOptions): WeatherYear | GappyYear =>
+  gaps === 'keep' ? asGappy(year) : (year as WeatherYear);
+
+/** A text whose table has been read. */
+interface Parsed {
+  readonly format: Format;
+  readonly source: string;
+  readonly table: SourceTable;
+  readonly input: FormatInput;
+}
+
+const oneYear = ({ format, source, table, input }: Parsed): BuiltYear => buildYear(format.name, source, table, input);
+
+function manyYears({ format, source, table, input }: Parsed): BuiltYear[] {
+  const tables = yearsOfTable(table);
+  if (tables.length === 1) return [buildYear(format.name, source, table, input)];
+  return tables.map(({ table: part, year }) => {
+    // Each year has notes of its own beside those of the file.
+    return buildYear(format.name, `${source}, ${year}`, part, { ...input, notes: [...input.notes] });
+  });
+}
+
+async function load(path: string, options: ReadOptions): Promise<Parsed> {
+  const faults = new Faults(path);
+  const source = options.source ?? path.split(/[\\/]/).at(-1)!;
+  const notes: WeatherAssumption[] = [];
+  const text = decodeText(await readBytes(path, maxBytesOf(options, faults), faults), faults, notes);
+  return parseText(text, source, options, new Faults(source), notes);
+}
+
+function take(text: string, options: ReadOptions): Parsed {
   const source = options.source ?? 'weather text';
   const faults = new Faults(source);
   const most = maxBytesOf(options, faults);
-  if (text.length > most) failSize(text.length, most, faults);
-  return readText(text, source, options, faults, []);
+  if (text.length > most) failSize(String(text.length), most, faults);
+  return parseText(text, source, options, faults, []);
 }
 
-function readText(
+function parseText(
   text: string,
   source: string,
   options: ReadOptions,
   faults: Faults,
   notes: WeatherAssumption[],
-): WeatherYear {
-  const { utcOffset } = options;
-  if (utcOffset !== undefined && !(utcOffset >= -12 && utcOffset <= 14)) {
-    const remedy = 'Correct the option utcOffset.';
-    faults.fail({
-      code: 'bad-option',
-      column: 'utcOffset',
-      value: quote(utcOffset),
-      expected: 'hours from −12 to 14',
-      remedy,
-    });
-  }
-  const input: FormatInput = { text: cleanText(text, faults), options, faults, notes };
+): Parsed {
+  checkOptions(options, faults);
+  const input = withCommas({ text: cleanText(text, faults), options, faults, notes });
   const format = recognize(input);
-  return buildYear(format.name, source, format.parse(input), input);
+  return { format, source, table: format.parse(input), input };
 }
 
-function recognize({ text, options, faults }: FormatInput): Format {
-  const wanted = options.format ?? (options.plain === undefined ? undefined : 'plain');
-  if (wanted !== undefined) {
-    const format = FORMATS.find(({ name }) => name === wanted);
-    if (format !== undefined) return format;
-    const expected = `one of ${FORMATS.map(({ name }) => name).join(', ')}`;
-    const remedy = 'Correct the option format, or leave it out.';
-    faults.fail({ code: 'bad-option', column: 'format', value: quote(wanted), expected, remedy });
+function checkOptions({ utcOffset, gaps }: ReadOptions, faults: Faults): void {
+  if (utcOffset !== undefined && !(utcOffset >= -12 && utcOffset <= 14)) {
+    const remedy = 'Correct the option utcOffset.';
+    const value = quote(utcOffset);
+    faults.fail({ code: 'bad-option', column: 'utcOffset', value, expected: 'hours from −12 to 14', remedy });
   }
-  const head = text.slice(0, 65_536).split('\n', HEAD_LINES);
-  const found = FORMATS.filter((format) => format.sniff(head));
-  if (found.length === 1) return found[0]!;
-  const names = (formats: readonly Format[]) => formats.map(({ name }) => name).join(', ');
-  if (found.length > 1) {
-    const expected = `one format, not the headers of ${names(found)}`;
-    faults.fail({
-      code: 'mixed-formats',
-      line: 1,
-      value: quote(head[0]),
-      expected,
-      remedy: 'Give each file by itself.',
-    });
+  if (![undefined, 'refuse', 'keep'].includes(gaps)) {
+    const remedy = 'Correct the option gaps.';
+    faults.fail({ code: 'bad-option', column: 'gaps', value: quote(gaps), expected: 'refuse or keep', remedy });
   }
-  return faults.fail({
-    code: 'unknown-format',
-    line: 1,
-    value: quote(head[0]),
-    expected: `a header of one of ${names(FORMATS)}`,
-    remedy: 'Choose a file in one of these formats, or give a layout with the option plain.',
-  });
 }
 
 function maxBytesOf({ maxBytes = DEFAULT_MAX_BYTES }: ReadOptions, faults: Faults): number {
   if (maxBytes > 0) return maxBytes;
   const remedy = 'Correct the option maxBytes.';
-  return faults.fail({
-    code: 'bad-option',
-    column: 'maxBytes',
-    value: quote(maxBytes),
-    expected: 'a positive number',
-    remedy,
-  });
-}
-
-function failSize(size: number, most: number, faults: Faults): never {
-  const remedy = 'Choose one year in hours or half hours, or raise the option maxBytes.';
-  return faults.fail({ code: 'too-large', value: String(size), expected: `at most ${most} bytes`, remedy });
-}
-
-/** Bytes of a file. `node:fs` is loaded only here, so that the package runs in a browser. */
-async function readBytes(path: string, most: number, faults: Faults): Promise<Uint8Array> {
-  const { readFile, stat } = await import('node:fs/promises');
-  try {
-    const entry = await stat(path);
-    if (!entry.isFile()) {
-      const expected = `a file, not ${entry.isDirectory() ? 'a folder' : 'a device or pipe'}`;
-      faults.fail({ code: 'not-a-file', expected, remedy: 'Give the path of one weather file.' });
-    }
-    if (entry.size > most) failSize(entry.size, most, faults);
-    return new Uint8Array(await readFile(path));
-  } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    if (code === undefined) throw error;
-    if (code === 'ENOENT' || code === 'ENOTDIR') {
-      faults.fail({ code: 'not-found', expected: 'a file at this path', remedy: 'Correct the path.' });
-    }
-    return faults.fail({
-      code: 'unreadable',
-      value: quote(code),
-      expected: 'a file that may be read',
-      remedy: 'Check its permissions.',
-    });
-  }
+  const value = quote(maxBytes);
+  return faults.fail({ code: 'bad-option', column: 'maxBytes', value, expected: 'a positive number', remedy });
 }

@@ -9,7 +9,7 @@ import { SiteReader } from './format.ts';
 export function checkLayout(layout: PlainLayout, faults: Faults): void {
   const fault = (column: string, value: unknown, expected: string) =>
     faults.add({ code: 'bad-option', column, value: quote(value), expected, remedy: 'Correct the option plain.' });
-  const { site, columns, stamps, delimiter, irradianceMidpoint, calendarYear, missing } = layout;
+  const { site, columns, stamps, delimiter, decimal, irradianceMidpoint, calendarYear, missing } = layout;
   const read = new SiteReader(faults);
   read.latitude(String(site?.latitude), null);
   read.longitude(String(site?.longitude), null);
@@ -29,6 +29,8 @@ export function checkLayout(layout: PlainLayout, faults: Faults): void {
   }
   if (!['start', 'end', 'instant'].includes(stamps)) fault('stamps', stamps, 'start, end or instant');
   if (![undefined, ',', ';', '\t'].includes(delimiter)) fault('delimiter', delimiter, 'a comma, a semicolon or a tab');
+  if (![undefined, '.', ','].includes(decimal)) fault('decimal', decimal, 'a point or a comma');
+  if (decimal === ',' && delimiter === ',') fault('delimiter', delimiter, 'a semicolon or a tab beside decimal commas');
   if (irradianceMidpoint !== undefined && !(irradianceMidpoint >= 0 && irradianceMidpoint <= 1)) {
     fault('irradianceMidpoint', irradianceMidpoint, 'a number from 0 to 1 h');
   }

@@ -32,7 +32,9 @@ export const plain: Format = {
     checkLayout(layout, faults);
     faults.throwIfAny();
     const start = comments.reduce((length, line) => length + line.length + 1, 0);
-    const csv = readCsv(text.slice(start), faults, layout.delimiter ?? ',', comments.length + 1);
+    const table = layout.decimal === ',' ? pointsForCommas(text.slice(start)) : text.slice(start);
+    const delimiter = layout.delimiter ?? (layout.decimal === ',' ? ';' : ',');
+    const csv = readCsv(table, faults, delimiter, comments.length + 1);
     const header = rowAt(csv, 0, faults);
     const columns = findColumns(header, csv, layout, input, options.plain === undefined);
     const time = clockOf(layout, (name) => locateTime(header, csv.firstLine, name, faults));
@@ -40,6 +42,12 @@ export const plain: Format = {
     return { site: layout.site, columns, rows: dataRows(csv, 'plain', 1, header.length, faults), time };
   },
 };
+
+/** Rows after the header with points for their decimal commas. */
+function pointsForCommas(table: string): string {
+  const rows = table.indexOf('\n') + 1;
+  return table.slice(0, rows) + table.slice(rows).replaceAll(',', '.');
+}
 
 /** Lines at the head that begin with `#`. */
 function leadingComments(text: string): string[] {

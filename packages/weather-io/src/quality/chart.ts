@@ -61,7 +61,7 @@ function subtitle({ findings, clock }: QualityReport): string {
     clock.late === null
       ? 'clock not tested'
       : `light ${Math.abs(clock.late).toFixed(2)} h ${clock.late < 0 ? 'before' : 'after'} the sun (± ${clock.uncertainty.toFixed(2)} h)`;
-  return `${faults} kinds of fault, ${findings.length - faults} of doubt; ${late}`;
+  return `findings: ${faults} of fault, ${findings.length - faults} of doubt; ${late}`;
 }
 
 const x = (day: number): number => LEFT + day * DAY_WIDTH;

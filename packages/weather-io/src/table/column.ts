@@ -31,7 +31,7 @@ export function numberOf(cell: string): number {
 /**
  * Reads one column, in the unit of the weather year. Missing cells become `NaN`; in a required column they are faults,
  * as letters and impossible values are in any. A column that is missing all through holds nothing; only global irradiance
- * and dry bulb may not.
+ * and dry bulb may not. With `keepGaps` missing cells are no faults.
  * Irradiance from −4 to 0 W/m² becomes 0 and relative humidity from 1 to 1.1 becomes 1; `notes` says how often.
  *
  * @returns The values, or `null` where the column holds nothing.
@@ -41,6 +41,7 @@ export function readColumn(
   rows: DataRows,
   faults: Faults,
   notes: WeatherAssumption[],
+  keepGaps = false,
 ): Float64Array | null {
   const { index, missing, key } = source;
   const { scale, offset } = conversion(source.unit);
@@ -78,10 +79,10 @@ export function readColumn(
     notes.push({ code: 'instrument-drift-cut', text });
   }
   const empty = gaps.length === values.length;
-  if (REQUIRED.has(key) && !(empty && !INDISPENSABLE.has(key))) {
+  if (!keepGaps && REQUIRED.has(key) && !(empty && !INDISPENSABLE.has(key))) {
     for (const row of gaps) faultMissing(source, rows.lines[row]!, rows.cells[row]![index]!, faults);
   }
-  if (found === 0 || (source.zeroIsUnmeasured === true && nonZero === 0)) return null;
+  if ((found === 0 && !INDISPENSABLE.has(key)) || (source.zeroIsUnmeasured === true && nonZero === 0)) return null;
   return values;
 }
 

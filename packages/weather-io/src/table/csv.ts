@@ -3,6 +3,7 @@ import Papa from 'papaparse';
 import { type Faults, quote } from '../errors.ts';
 import { signatureOf } from '../formats/signatures.ts';
 import type { WeatherFormat } from '../year.ts';
+import { checkShape } from './shape.ts';
 
 /** Rows of a text; row `i` is line `firstLine + i` of the file, since no cell may hold a line break. */
 export interface Csv {
@@ -12,6 +13,7 @@ export interface Csv {
 
 /** Splits text, whose line ends are `\n`, into rows. Lines before `firstLine` have been taken off already. */
 export function readCsv(text: string, faults: Faults, delimiter = ',', firstLine = 1): Csv {
+  checkShape(text, delimiter, firstLine, faults);
   const { data } = Papa.parse<string[]>(text, { delimiter, newline: '\n' });
   let lines = 1;
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++;

@@ -19,6 +19,7 @@ export function sequenceOfRows(rows: DataRows, calendarYear: number, faults: Fau
       leap: hoursOfYear === 8784,
       years: new Int16Array(hoursOfYear).fill(calendarYear),
       meanMinute: (1 - 1 / stepsPerHour) / 2,
+      slots: null,
     };
   }
   return faults.fail({

@@ -22,6 +22,8 @@ export interface Sequence {
   readonly years: Int16Array;
   /** Mean of the stamps' minutes within the hour, as hours after its start. [h] */
   readonly meanMinute: number;
+  /** Place of each row in the year, in steps; `null` where the rows are whole and in order. */
+  readonly slots: Int32Array | null;
 }
 
 /** Reads the stamp of a row into `out`; `false` when the cells are no time. */
@@ -35,7 +37,8 @@ export const wholeNumber = (text: string | undefined): number =>
 const UNREAD = -1;
 
 /**
- * Checks that the stamps run through one year without gap, repetition or step back, and gives their order.
+ * Checks that the stamps run through one year without gap, repetition or step back, and gives their order. With `keepGaps` rows
+ * may be missing, and the twelve months may begin in any of them.
  *
  * @param read - Stamp of a row.
  * @param columns - Indexes of the cells that hold the time.
@@ -47,6 +50,7 @@ export function checkSequence(
   columns: readonly number[],
   name: string,
   faults: Faults,
+  keepGaps = false,
 ): Sequence {
   const count = rows.cells.length;
   const hours = new Int32Array(count).fill(UNREAD);
@@ -80,43 +84,65 @@ export function checkSequence(
   for (let row = 0; row < count; row++) {
     if (hours[row] !== UNREAD) hours[row] = dayIndex(months[row]!, days[row]!, leap) * 24 + hours[row]!;
   }
-  const pattern = minutePattern(hours, minutes);
-  checkOrder({ rows, hours, minutes, pattern, leap, name, value, faults });
+  const pattern = minutePattern(hours, minutes, keepGaps);
+  const slots = checkOrder({ rows, hours, minutes, years, pattern, leap, name, value, faults, keepGaps });
   const steps = pattern.length;
   return {
     stepsPerHour: steps,
     leap,
-    years: years.filter((_, row) => row % steps === 0),
+    years: keepGaps ? yearsOfHours(years, slots, steps, leap) : years.filter((_, row) => row % steps === 0),
     meanMinute: pattern.reduce((sum, minute) => sum + minute, 0) / steps / 60,
+    slots: keepGaps ? slots : null,
   };
+}
+
+/** Calendar year of each hour; hours without rows have that of the row before, at the beginning that of the first. */
+function yearsOfHours(years: Int16Array, slots: Int32Array, steps: number, leap: boolean): Int16Array {
+  const hours = new Int16Array(leap ? 8784 : 8760);
+  slots.forEach((slot, row) => {
+    if (slot >= 0) hours[Math.floor(slot / steps)] = years[row]!;
+  });
+  let last = hours.find((year) => year !== 0) ?? 0;
+  for (let hour = 0; hour < hours.length; hour++) {
+    if (hours[hour] === 0) hours[hour] = last;
+    last = hours[hour]!;
+  }
+  return hours;
 }
 
 function isStamp({ year, month, day, hour, minute }: Stamp): boolean {
   return isDate(year, month, day) && hour >= 0 && hour <= 23 && minute >= 0 && minute <= 59;
 }
 
-/** Minutes at which rows of the first hour stand; all hours must have the same. */
-function minutePattern(hours: Int32Array, minutes: Int16Array): number[] {
+/** Minutes at which rows of the first hour stand, or where rows may be missing, those of any hour; all must have the same. */
+function minutePattern(hours: Int32Array, minutes: Int16Array, all: boolean): number[] {
   const pattern = new Set<number>();
-  for (let row = 0; row < hours.length && hours[row] === hours[0]; row++) pattern.add(minutes[row]!);
-  return [...pattern];
+  for (let row = 0; row < hours.length && (all || hours[row] === hours[0]); row++) {
+    if (hours[row] !== UNREAD) pattern.add(minutes[row]!);
+  }
+  return all ? [...pattern].sort((a, b) => a - b) : [...pattern];
 }
 
 interface Order {
   readonly rows: DataRows;
   readonly hours: Int32Array;
   readonly minutes: Int16Array;
+  readonly years: Int16Array;
   readonly pattern: readonly number[];
   readonly leap: boolean;
   readonly name: string;
   readonly value: (row: number) => string;
   readonly faults: Faults;
+  readonly keepGaps: boolean;
 }
 
-function checkOrder({ rows, hours, minutes, pattern, leap, name, value, faults }: Order): void {
+/** Faults what is not in order; gives the place of each row, −1 where it has none. */
+function checkOrder(order: Order): Int32Array {
+  const { rows, hours, minutes, years, pattern, leap, name, value, faults, keepGaps } = order;
   const steps = pattern.length;
   const total = (leap ? 8784 : 8760) * steps;
   const seen = new Uint8Array(total);
+  const slots = new Int32Array(hours.length).fill(-1);
   const fault = (row: number, code: 'bad-time' | 'missing-hour' | 'repeated-hour' | 'out-of-order', expected: string) =>
     faults.add({
       code,
@@ -127,10 +153,11 @@ function checkOrder({ rows, hours, minutes, pattern, leap, name, value, faults }
       remedy: 'A year needs each hour once, from 1 January 00:00 on: correct the rows, or choose another file.',
     });
   if (pattern.some((minute, at) => minute !== pattern[0]! + (at * 60) / steps)) {
-    fault(0, 'bad-time', `rows at equal steps within the hour, not at the minutes ${pattern.join(', ')}`);
-    return;
+    fault(0, 'bad-time', `rows at equal steps within the hour, not at the minutes ${quote(pattern.join(', '))}`);
+    return slots;
   }
   let next = 0;
+  let lastYear = years[0]!;
   for (let row = 0; row < hours.length; row++) {
     const step = pattern.indexOf(minutes[row]!);
     if (hours[row] === UNREAD) {
@@ -143,13 +170,18 @@ function checkOrder({ rows, hours, minutes, pattern, leap, name, value, faults }
       continue;
     }
     const slot = hours[row]! * steps + step;
-    if (slot > next) fault(row, 'missing-hour', `the row after that of the line before; ${slot - next} are missing`);
+    slots[row] = slot;
+    // A log may begin in any month: with the next year it goes on at the other end of the ring.
+    if (keepGaps && slot < next && seen[slot] === 0 && years[row] === lastYear + 1) next = 0;
+    lastYear = years[row]!;
+    if (slot > next && !keepGaps)
+      fault(row, 'missing-hour', `the row after that of the line before; ${slot - next} are missing`);
     else if (slot < next && seen[slot] === 1) fault(row, 'repeated-hour', 'each hour once; this one was there before');
     else if (slot < next) fault(row, 'out-of-order', 'a later time than in the line before');
     seen[slot] = 1;
     next = slot + 1;
   }
-  if (next < total) {
+  if (next < total && !keepGaps) {
     faults.add({
       code: 'truncated',
       line: rows.lines.at(-1)!,
@@ -158,4 +190,5 @@ function checkOrder({ rows, hours, minutes, pattern, leap, name, value, faults }
       remedy: 'The file is not a whole year: download or export it again, or choose another.',
     });
   }
+  return slots;
 }
