@@ -1,4 +1,5 @@
 /** One table of what every reported number means. Wherever a number is shown, its text comes from here. */
+import type { PeriodSummary } from './summary.ts';
 import type { UnitKind } from './units.ts';
 
 /** What a number means. */
@@ -26,8 +27,11 @@ const single = (label: string, kind: UnitKind, definition: string): Definition =
   definition,
 });
 
+/** Key of a number: every field of a {@link PeriodSummary} but the hours of extremes. */
+export type NumberKey = Exclude<keyof PeriodSummary, 'peakTankHour' | 'hottestAbsorberHour' | 'coldestAbsorberHour'>;
+
 /** Label, unit kind and definition of each number of a {@link PeriodSummary}, in the order in which reports show them. */
-export const DEFINITIONS = {
+export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
   deliveredEnergy: sum(
     'Energy delivered',
     'energy',
@@ -154,16 +158,10 @@ export const DEFINITIONS = {
     'energy',
     'Heat in the water let out by the relief valve, above the temperature of the cold mains.',
   ),
-} satisfies Record<string, Definition>;
-
-/** Key of a number in {@link DEFINITIONS}. */
-export type NumberKey = keyof typeof DEFINITIONS;
+};
 
 /** Keys in the order of reports. */
 export const NUMBER_KEYS = Object.keys(DEFINITIONS) as readonly NumberKey[];
-
-/** Definition of one number. */
-export const definitionOf = (key: NumberKey): Definition => DEFINITIONS[key];
 
 /** The three numbers that lead every report. */
 export const LEAD_KEYS = ['deliveredEnergy', 'stagnationHours', 'peakTankTemperature'] as const;

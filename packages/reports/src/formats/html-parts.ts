@@ -1,7 +1,7 @@
 /** Pieces of the HTML page. Everything that comes from outside passes through {@link escapeHtml}. */
 import { BALANCE_DEFINITION, DEFINITIONS, LEAD_KEYS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
 import { escapeHtml, glueUnits } from '../escape.ts';
-import type { NumberCell, PlainTable, ReportModel } from '../model.ts';
+import type { NumberCell, PlainTable, ReportModel } from '../model/types.ts';
 import { formatQuantity } from '../units.ts';
 
 /** Escaped sentence whose numbers stay with their units. */

@@ -2,7 +2,8 @@ import { type ChartName, drawChart, tabulateChart } from '../charts/chart.ts';
 import { chartContext } from '../charts/context.ts';
 import { weekDates } from '../charts/week.ts';
 import { escapeHtml } from '../escape.ts';
-import { buildModel, type ReportModel } from '../model.ts';
+import { buildModel } from '../model/build.ts';
+import type { ReportModel } from '../model/types.ts';
 import { listRuns, type ReportOptions, type Runs } from '../options.ts';
 import {
   assumptionTable,

@@ -1,6 +1,7 @@
 import { BALANCE_DEFINITION, DEFINITIONS, LEAD_KEYS, NUMBER_KEYS } from '../definitions.ts';
 import { escapeMarkdown } from '../escape.ts';
-import { buildModel, type PlainTable } from '../model.ts';
+import { buildModel } from '../model/build.ts';
+import type { PlainTable } from '../model/types.ts';
 import type { ReportOptions, Runs } from '../options.ts';
 import { formatQuantity } from '../units.ts';
 

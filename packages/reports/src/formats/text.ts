@@ -1,5 +1,6 @@
 import { BALANCE_DEFINITION, DEFINITIONS, LEAD_KEYS, NUMBER_KEYS } from '../definitions.ts';
-import { buildModel, type ReportModel } from '../model.ts';
+import { buildModel } from '../model/build.ts';
+import type { ReportModel } from '../model/types.ts';
 import type { ReportOptions, Runs } from '../options.ts';
 import { formatQuantity } from '../units.ts';
 import { textTable, wrap } from './table.ts';

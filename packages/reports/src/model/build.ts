@@ -1,0 +1,40 @@
+/** Content of a report for people, put into words once; the formats lay it out. */
+import { compareSummaries } from '../compare.ts';
+import { letterOf, plainText } from '../escape.ts';
+import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { describeComparison } from '../sentences.ts';
+import { summarize } from '../summary.ts';
+import { balanceTable, monthTable, numberRows } from './tables.ts';
+import type { ReportModel } from './types.ts';
+import { assumptionLines, groupCautions, limits, notes, place } from './words.ts';
+
+const COUNTS = ['', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'];
+
+/** Everything that a report says, in words. */
+export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel {
+  const { units = 'metric', against = 'first' } = options;
+  const results = listRuns(runs);
+  const summaries = results.map(summarize);
+  const comparison = summaries.length > 1 ? compareSummaries(summaries, against) : null;
+  const letters = results.map((_, index) => letterOf(index));
+  const names = results.map(({ design }) => plainText(design.name));
+  return {
+    title: comparison === null ? names[0]! : `${COUNTS[names.length] ?? names.length} designs compared`,
+    place: [...new Set(summaries.map((summary) => place(summary, units)))].join(' · '),
+    units,
+    runs: results.map((result, index) => ({
+      letter: letters[index]!,
+      name: names[index]!,
+      summary: summaries[index]!,
+      months: monthTable(summaries[index]!, units),
+      balance: balanceTable(result, units),
+    })),
+    comparison,
+    sentences: comparison === null ? [] : describeComparison(comparison, units),
+    numbers: numberRows(summaries, comparison, units),
+    cautions: groupCautions(results, letters, units),
+    assumptions: assumptionLines(results, letters, units),
+    limits: limits(results, letters, units),
+    notes: notes(results, letters, units),
+  };
+}

@@ -1,0 +1,76 @@
+/** Shape of a report before it is laid out. Text in it is plain, not escaped for any format. */
+import type { CautionSeverity } from '../cautions/index.ts';
+import type { Comparison } from '../compare.ts';
+import type { NumberKey } from '../definitions.ts';
+import type { Summary } from '../summary.ts';
+import type { Units } from '../units.ts';
+
+/** One cell of a number table. */
+export interface NumberCell {
+  /** The number, without its unit. */
+  readonly text: string;
+  /** Difference with its sign, such as `+352`; `=` for none; empty where there is nothing to compare. */
+  readonly difference: string;
+  /** The difference in percent with its sign, such as `+18 %`; empty where it means nothing. */
+  readonly relative: string;
+  /** Date of an extreme; empty otherwise. */
+  readonly note: string;
+}
+
+/** One number of every design. */
+export interface NumberRow {
+  readonly key: NumberKey;
+  readonly label: string;
+  readonly unit: string;
+  readonly cells: readonly NumberCell[];
+}
+
+/** Plain table: first column is text, the others numbers. */
+export interface PlainTable {
+  readonly header: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** One value that a run rests on. */
+export interface AssumptionLine {
+  readonly path: string;
+  readonly value: string;
+  readonly source: string;
+  /** Letters of the designs for which it holds; empty when for all. */
+  readonly designs: string;
+}
+
+/** What is shown of one design. */
+export interface RunModel {
+  /** A, B, C, … where there are several. */
+  readonly letter: string;
+  readonly name: string;
+  readonly summary: Summary;
+  readonly months: PlainTable;
+  readonly balance: PlainTable;
+}
+
+/** A caution of one design or several, its advice said once. */
+export interface CautionGroup {
+  readonly severity: CautionSeverity;
+  /** What was found, by design where there are several. */
+  readonly findings: readonly string[];
+  readonly advice: string;
+  readonly source: string;
+}
+
+/** A report before it is laid out. */
+export interface ReportModel {
+  readonly title: string;
+  readonly place: string;
+  readonly units: Units;
+  readonly runs: readonly RunModel[];
+  readonly comparison: Comparison | null;
+  readonly sentences: readonly string[];
+  readonly numbers: readonly NumberRow[];
+  readonly cautions: readonly CautionGroup[];
+  readonly assumptions: readonly AssumptionLine[];
+  /** The limits by which hours are counted. */
+  readonly limits: readonly string[];
+  readonly notes: readonly string[];
+}
