@@ -24,7 +24,8 @@ export type WeatherIssueCode =
   | 'row-count'
   | 'not-a-number'
   | 'out-of-range'
-  | 'missing-value';
+  | 'missing-value'
+  | 'too-many-gaps';
 
 /** One fault: where it is, what was found, what was expected and what to do. */
 export interface WeatherIssue {

@@ -1,4 +1,5 @@
 export { WeatherError, type WeatherIssue, type WeatherIssueCode } from './errors.ts';
+export { type FillOptions, fillGaps } from './fill/fill.ts';
 export type { GappyColumns, GappyYear } from './gappy.ts';
 export { erbsDiffuseFraction } from './irradiance/split.ts';
 export type { ColumnKey } from './limits.ts';

@@ -93,7 +93,7 @@ function faultMissing(source: ColumnSource, line: number, cell: string, faults: 
     column: source.name,
     value: quote(cell),
     expected: `${LIMITS[source.key].words}, which every hour needs; this is the mark for a missing value`,
-    remedy: 'Choose another file, or fill the gap in this one from a neighbouring hour or station.',
+    remedy: "Choose another file, or read it with gaps: 'keep' and call fillGaps, which lists what it fills.",
   });
 }
 

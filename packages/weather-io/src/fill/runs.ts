@@ -1,0 +1,38 @@
+// Stretches of hours in which something is missing.
+import { hourName } from '../quality/collector.ts';
+
+/** Hours from `from` up to, but without, `to`. */
+export interface Run {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Stretches of hours for which `missing` holds. @param bounds - Where stretches are cut, such as midnights; every n-th hour. */
+export function runsOf(missing: (hour: number) => boolean, hours: number, bounds = hours): Run[] {
+  const runs: Run[] = [];
+  for (let hour = 0; hour < hours; hour++) {
+    if (!missing(hour)) continue;
+    const from = hour;
+    while (hour + 1 < hours && missing(hour + 1) && (hour + 1) % bounds !== 0) hour++;
+    runs.push({ from, to: hour + 1 });
+  }
+  return runs;
+}
+
+/** Hours as people write them, stretch by stretch: `3 Jul 14:00 to 17:00`. */
+export function nameHours(hours: readonly number[]): string {
+  const sorted = hours.toSorted((a, b) => a - b);
+  const set = new Set(sorted);
+  const parts: string[] = [];
+  for (const hour of sorted) {
+    if (set.has(hour - 1)) continue;
+    let end = hour;
+    while (set.has(end)) end++;
+    const last =
+      Math.floor((end - 1) / 24) === Math.floor(hour / 24)
+        ? `${String(end - Math.floor(hour / 24) * 24).padStart(2, '0')}:00`
+        : hourName(end % 8760);
+    parts.push(`${hourName(hour)} to ${last}`);
+  }
+  return parts.join(', ');
+}
