@@ -48,11 +48,28 @@ const designs = fc.record({
     lossCoefficient: number(0, 10),
     nodes: fc.integer({ min: 4, max: 40 }),
   }),
-  draw: fc.record({
-    dailyVolume: number(0, 0.8),
-    mixingValve: fc.boolean(),
-    mains: fc.constantFrom('from-weather', 10),
-  }),
+  draw: fc
+    .record({
+      dailyVolume: number(0, 0.8),
+      mixingValve: fc.boolean(),
+      mains: fc.constantFrom('from-weather', 10),
+      profile: fc.constantFrom(undefined, undefined, 'S', 'L', 'XL', 'evening'),
+      keepHeat: fc.boolean(),
+      holidays: fc.constantFrom([], ['07-10..07-24', '12-27..01-03']),
+      summerTime: fc.constantFrom(null, '03-31..10-27'),
+    })
+    .map(({ keepHeat, dailyVolume, ...draw }) =>
+      keepHeat && draw.profile !== undefined && draw.profile !== 'evening' ? draw : { ...draw, dailyVolume },
+    ),
+  heater: fc.oneof(
+    fc.record({ kind: fc.constantFrom('stored-gas', 'stored-electric'), volume: number(0.05, 0.5) }),
+    fc.record({
+      kind: fc.constantFrom('instantaneous-gas', 'instantaneous-electric'),
+      burnerPower: number(6000, 40_000),
+      minimumRise: number(0, 10),
+    }),
+    fc.record({ kind: fc.constant('element'), burnerPower: number(1000, 6000), elementHeight: number(0, 0.9) }),
+  ),
   control: fc.record({ highLimit: fc.constantFrom(null, 60, 85) }),
 }) as fc.Arbitrary<SystemInput>;
 

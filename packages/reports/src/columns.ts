@@ -46,8 +46,10 @@ export const COLUMN_KINDS: Readonly<Record<keyof RunColumns, UnitKind>> = {
   heaterHeat: 'energy',
   heaterFuel: 'fuel',
   heaterLoss: 'energy',
+  heaterElectricity: 'fuel',
   baselineHeat: 'energy',
   baselineFuel: 'fuel',
+  baselineElectricity: 'fuel',
 };
 
 /** Names of the hourly columns, in the order of the tables. */

@@ -1,4 +1,5 @@
 export { type SunPosition, type SunQuery, sunPosition } from '@noonloop/weather-io/sun';
+export * from './backup/index.ts';
 export * from './collector/index.ts';
 export * from './draw/index.ts';
 export { DesignError, type DesignIssue } from './errors.ts';

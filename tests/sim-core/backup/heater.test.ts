@@ -5,10 +5,16 @@ import type { HeaterDesign } from '../../../packages/sim-core/src/system/design.
 import { WATER_HEAT_CAPACITY } from '../../../packages/sim-core/src/tank/tank.ts';
 
 const design: HeaterDesign = {
+  kind: 'stored-gas',
+  carrier: 'gas',
   volume: 0.15,
   setTemperature: 60,
   burnerPower: 9000,
   burnerEfficiency: 0.77,
+  minimumPower: 0,
+  minimumRise: 0,
+  standbyPower: 0,
+  elementHeight: 0,
   lossCoefficient: 5,
   roomTemperature: 20,
 };

@@ -150,35 +150,38 @@ describe('directPumpPoint', () => {
 });
 
 describe('tableDirectFlow', () => {
-  it.each([1, 2])('%d modules: flow and power within 0.6 percent of those in full sun [its stated error]', (modules) => {
-    const hydraulics = compileHydraulics(parts, compileFluid(parts.loop.fluid, parts.loop.glycolMassFraction));
-    const table = compileDirectTable(hydraulics, motor, module, modules);
-    const full = directPumpPoint(parts, module, {
-      irradiance: 1000,
-      cellTemperature: 50,
-      fluidTemperature: 60,
-      modules,
-    });
-    let worstFlow = 0;
-    let worstPower = 0;
-    for (let fluid = -35; fluid < 135; fluid += 9.3) {
-      for (let cell = -35; cell < 100; cell += 11.7) {
-        for (let irradiance = 20; irradiance < 1500; irradiance *= 1.15) {
-          const exact = directPumpPoint(parts, module, {
-            irradiance,
-            cellTemperature: cell,
-            fluidTemperature: fluid,
-            modules,
-          });
-          const flow = tableDirectFlow(table, irradiance, cell, fluid);
-          worstFlow = Math.max(worstFlow, Math.abs(flow - exact.flow));
-          if (exact.flow > 0) worstPower = Math.max(worstPower, Math.abs(table.lastPower - exact.electricalPower));
+  it.each([1, 2])(
+    '%d modules: flow and power within 0.6 percent of those in full sun [its stated error]',
+    (modules) => {
+      const hydraulics = compileHydraulics(parts, compileFluid(parts.loop.fluid, parts.loop.glycolMassFraction));
+      const table = compileDirectTable(hydraulics, motor, module, modules);
+      const full = directPumpPoint(parts, module, {
+        irradiance: 1000,
+        cellTemperature: 50,
+        fluidTemperature: 60,
+        modules,
+      });
+      let worstFlow = 0;
+      let worstPower = 0;
+      for (let fluid = -35; fluid < 135; fluid += 9.3) {
+        for (let cell = -35; cell < 100; cell += 11.7) {
+          for (let irradiance = 20; irradiance < 1500; irradiance *= 1.15) {
+            const exact = directPumpPoint(parts, module, {
+              irradiance,
+              cellTemperature: cell,
+              fluidTemperature: fluid,
+              modules,
+            });
+            const flow = tableDirectFlow(table, irradiance, cell, fluid);
+            worstFlow = Math.max(worstFlow, Math.abs(flow - exact.flow));
+            if (exact.flow > 0) worstPower = Math.max(worstPower, Math.abs(table.lastPower - exact.electricalPower));
+          }
         }
       }
-    }
-    expect(worstFlow / full.flow).toBeLessThan(0.006);
-    expect(worstPower / full.electricalPower).toBeLessThan(0.006);
-  });
+      expect(worstFlow / full.flow).toBeLessThan(0.006);
+      expect(worstPower / full.electricalPower).toBeLessThan(0.006);
+    },
+  );
 
   it('stands still in the dark and holds its ends [its contract]', () => {
     const hydraulics = compileHydraulics(parts, compileFluid(parts.loop.fluid, parts.loop.glycolMassFraction));

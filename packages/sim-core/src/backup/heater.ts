@@ -2,9 +2,9 @@ import { meanOfRise } from '../relaxation.ts';
 import type { HeaterDesign } from '../system/design.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 
-/** A stored heater ready to be stepped, and what its last step did. */
+/** A heater ready to be stepped, and what its last step did. */
 export interface Heater {
-  /** Water in it, taken as mixed. [°C] */
+  /** Stored: its water, taken as mixed. Instantaneous: the outlet that it aims at. [°C] */
   temperature: number;
   /** Mean outlet temperature of the last step. [°C] */
   outlet: number;
@@ -12,6 +12,13 @@ export interface Heater {
   burnerHeat: number;
   /** Standby loss of the last step. [J] */
   loss: number;
+  /** Whether an instantaneous heater fires in this step. */
+  firing: boolean;
+  /** Whether it holds water of its own. */
+  readonly stored: boolean;
+  /** Whether it heats the water only as it flows. Neither: an element in the tank. */
+  readonly instantaneous: boolean;
+  /** Heat capacity of its water; 0 where it has none. [J/K] */
   readonly capacity: number;
   readonly design: HeaterDesign;
 }
@@ -22,6 +29,9 @@ export const compileHeater = (design: HeaterDesign): Heater => ({
   outlet: design.setTemperature,
   burnerHeat: 0,
   loss: 0,
+  firing: false,
+  stored: design.volume > 0,
+  instantaneous: design.kind === 'instantaneous-gas' || design.kind === 'instantaneous-electric',
   capacity: design.volume * WATER_HEAT_CAPACITY,
   design,
 });

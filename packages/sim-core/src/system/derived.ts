@@ -1,5 +1,7 @@
 import type { CheckedInput } from './define.ts';
 import { arrayDefaults, type Fill } from './derived-array.ts';
+import { drawDefaults } from './derived-draw.ts';
+import { baselineHeater, heaterDefaults } from './derived-heater.ts';
 import { loopDefaults } from './derived-loop.ts';
 import { controlDefaults, pumpDefaults } from './derived-pump.ts';
 import type { DesignAssumption, SystemDesign } from './design.ts';
@@ -22,7 +24,7 @@ export function derivedDefaults(
   input: CheckedInput,
   assumptions: DesignAssumption[],
 ): Omit<SystemDesign, 'assumptions'> {
-  const { array, pv, tank, heater } = input;
+  const { array, pv, tank, draw, heater } = input;
 
   const fill: Fill = (path, given, value, unit, source) => {
     if (given !== undefined) return given;
@@ -40,6 +42,7 @@ export function derivedDefaults(
   const diameter = Math.sqrt((4 * tank.volume) / (Math.PI * height));
   const surface = Math.PI * diameter * height + (Math.PI / 2) * diameter ** 2;
   const filledArray = arrayDefaults(array, fill);
+  const backup = heaterDefaults(heater, tank.roomTemperature, draw.tapTemperature, fill);
 
   return {
     ...input,
@@ -75,16 +78,9 @@ export function derivedDefaults(
         'judgement: as its room',
       ),
     },
-    heater: {
-      ...heater,
-      roomTemperature: fill(
-        'heater.roomTemperature',
-        heater.roomTemperature,
-        tank.roomTemperature,
-        '°C',
-        'judgement: in the tank’s room',
-      ),
-    },
+    draw: drawDefaults(draw, fill),
+    heater: backup,
+    baseline: baselineHeater(heater, backup, fill),
     pump: pumpDefaults(input.pump, fill),
     control: controlDefaults(input, fill),
   };

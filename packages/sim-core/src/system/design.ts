@@ -5,6 +5,7 @@
 
 import type { ArrayDesign } from './array-design.ts';
 import type { ControlDesign } from './control-design.ts';
+import type { DrawDesign, HeaterDesign, TankDesign } from './house-design.ts';
 import type { CoilDesign, LoopDesign } from './loop-design.ts';
 import type { PumpDesign, PvDesign } from './pump-design.ts';
 
@@ -22,63 +23,17 @@ export type {
   DifferenceControlDesign,
   OutageDesign,
 } from './control-design.ts';
+export type {
+  DrawDesign,
+  EnergyCarrier,
+  HeaterDesign,
+  HeaterKind,
+  MainsDesign,
+  TankDesign,
+  Weekday,
+} from './house-design.ts';
 export type { CoilDesign, LoopDesign, LoopFluid } from './loop-design.ts';
 export type { MotorDesign, PumpDesign, PumpDrive, PvDesign, PvModuleDesign } from './pump-design.ts';
-
-/** Solar storage tank. */
-export interface TankDesign {
-  /** Water in it. [m³] */
-  readonly volume: number;
-  /** Inside height. [m] */
-  readonly height: number;
-  /** Heat loss of the whole tank per kelvin over its room. [W/K] */
-  readonly lossCoefficient: number;
-  /** Air around it. [°C] */
-  readonly roomTemperature: number;
-  /** Equal layers of the calculation, bottom first. */
-  readonly nodes: number;
-  /** Vertical conductivity of water and wall together. [W/(m·K)] */
-  readonly verticalConductivity: number;
-  /** Whole tank at the start of the year. [°C] */
-  readonly initialTemperature: number;
-  /** Temperature at which the relief valve opens. [°C] */
-  readonly reliefTemperature: number;
-  /** Rated temperature of tank and lining; above it a caution is shown. [°C] */
-  readonly ratedTemperature: number;
-}
-
-/** Cold water by a correlation with the weather (Burch & Christensen 2007), by one number, or by twelve monthly means. */
-export type MainsDesign = 'from-weather' | number | readonly number[];
-
-/** What the house takes. */
-export interface DrawDesign {
-  /** Mixed water at the taps on each day. [m³] */
-  readonly dailyVolume: number;
-  /** Temperature wanted at the taps. [°C] */
-  readonly tapTemperature: number;
-  /** Share of the day's volume in each hour from 00:00, made to add up to 1. Shape [24]. [-] */
-  readonly hourlyShares: readonly number[];
-  /** Whether a valve after the heater keeps the taps at {@link tapTemperature} or below. */
-  readonly mixingValve: boolean;
-  /** Cold mains. [°C] */
-  readonly mains: MainsDesign;
-}
-
-/** Stored gas heater after the solar tank; alone, it is the baseline. */
-export interface HeaterDesign {
-  /** Water in it. [m³] */
-  readonly volume: number;
-  /** Thermostat. [°C] */
-  readonly setTemperature: number;
-  /** Heat that the burner puts into the water when on. [W] */
-  readonly burnerPower: number;
-  /** Heat into the water over fuel burnt, gross calorific value. [-] */
-  readonly burnerEfficiency: number;
-  /** Standby loss per kelvin over the room. [W/K] */
-  readonly lossCoefficient: number;
-  /** Air around it. [°C] */
-  readonly roomTemperature: number;
-}
 
 /** A default that `defineSystem` filled in. */
 export interface DesignAssumption {
@@ -112,6 +67,8 @@ export interface SystemDesign {
   readonly draw: DrawDesign;
   /** Backup heater. */
   readonly heater: HeaterDesign;
+  /** Heater of the same house without the sun: the same, or a stored electric one in place of an element in the tank. */
+  readonly baseline: HeaterDesign;
   /** Limits. */
   readonly control: ControlDesign;
   /** Every default that was not given, with its source. */

@@ -1,5 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { mainsColumn } from '../draw/mains.ts';
+import { drawSchedule } from '../draw/schedule.ts';
+import type { DrawWithin } from '../draw/within.ts';
 import { type ArrayDrivers, compileArrayDrivers } from './array-drivers.ts';
 import type { SystemDesign } from './design.ts';
 import { compilePumpDrivers, type PumpDrivers } from './pump-drivers.ts';
@@ -16,6 +18,10 @@ export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDri
   readonly mains: Float64Array;
   /** Mixed water wanted at the taps. Shape [8760]. [m³] */
   readonly tapVolume: Float64Array;
+  /** Where inside its hour that water is wanted; `null`: evenly. */
+  readonly within: DrawWithin | null;
+  /** Hours in which taps no warmer than the mains kept a draw of a tapping profile from its heat. */
+  readonly heldDrawHours: number;
   /** What was taken for granted about the weather, in words. */
   readonly assumptions: readonly string[];
 }
@@ -30,14 +36,18 @@ export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDri
 export function compileDrivers(design: SystemDesign, weather: WeatherYear, stepsPerHour: number): Drivers {
   const { draw } = design;
   const { arrayAssumptions, ...array } = compileArrayDrivers(design, weather, stepsPerHour);
+  const mains = mainsColumn(draw.mains, weather);
+  const schedule = drawSchedule(draw, mains);
   return {
     stepsPerHour,
     ...array,
     ...compilePumpDrivers(design, array.pvIrradiance, weather.columns.dryBulb, stepsPerHour),
     lit: litHours(array.irradiance, array.pvIrradiance, stepsPerHour),
     ambient: weather.columns.dryBulb,
-    mains: mainsColumn(draw.mains, weather),
-    tapVolume: tapVolumes(draw.dailyVolume, draw.hourlyShares),
+    mains,
+    tapVolume: schedule.volume,
+    within: schedule.within,
+    heldDrawHours: schedule.heldHours,
     assumptions: [...weather.assumptions.map((assumption) => assumption.text), ...arrayAssumptions],
   };
 }
@@ -48,10 +58,4 @@ function litHours(first: Float64Array, second: Float64Array, stepsPerHour: numbe
     if (first[step]! > 0 || second[step]! > 0) lit[Math.trunc(step / stepsPerHour)] = 1;
   }
   return lit;
-}
-
-/** The same day, every day of the year. */
-function tapVolumes(dailyVolume: number, shares: readonly number[]): Float64Array {
-  const sum = shares.reduce((total, share) => total + share, 0);
-  return Float64Array.from({ length: 8760 }, (_, hour) => (dailyVolume * shares[hour % 24]!) / sum);
 }

@@ -32,6 +32,7 @@ export function closeHour(machine: Machine, hour: number): void {
   const stored = tankHeat(tank);
   columns.tankMeanTemperature[hour] = stored / (tank.nodeCapacity * (top + 1));
   columns.heaterFuel[hour] = columns.heaterHeat[hour]! / design.heater.burnerEfficiency;
+  columns.heaterElectricity[hour] = design.heater.standbyPower * 3600;
   const running = columns.pumpRunning[hour]!;
   columns.collectorOutletTemperature[hour] =
     running > 0 ? columns.collectorOutletTemperature[hour]! / running : circuit.absorber[circuit.absorber.length - 1]!;
@@ -65,15 +66,19 @@ function bookParts(
   bookHour(books.collector, hour, absorbed, collectorLoss + collected, inCircuit, absorber);
   const inPipes = Math.abs(collected) + Math.abs(pipeLoss) + Math.abs(coil);
   bookHour(books.pipes, hour, collected, pipeLoss + coil, inPipes, pipes);
-  const inTank = Math.abs(coil) + Math.abs(tankLoss) + Math.abs(solar) + relief;
-  bookHour(books.tank, hour, coil, tankLoss + solar + relief, inTank, tank);
+  // An element's heat goes into the tank and out with the draw; the column of solar heat holds neither.
+  const element = machine.heater.stored || machine.heater.instantaneous ? 0 : burner;
+  const inTank = Math.abs(coil) + Math.abs(tankLoss) + Math.abs(solar + element) + element + relief;
+  bookHour(books.tank, hour, coil + element, tankLoss + solar + element + relief, inTank, tank);
   const inHeater = Math.abs(solar) + burner + Math.abs(heaterLoss) + Math.abs(taps);
   bookHour(books.heater, hour, solar + burner, heaterLoss + taps, inHeater, heater);
 
   const baselineTaps = machine.baselineTapHeat[hour]!;
-  const throughBaseline = baseline.burnerHeat + Math.abs(baseline.loss) + Math.abs(baselineTaps);
+  const baselineHeat = columns.baselineHeat[hour]!;
+  const baselineLoss = machine.baselineLoss[hour]!;
+  const throughBaseline = baselineHeat + Math.abs(baselineLoss) + Math.abs(baselineTaps);
   const baselineStored = baseline.capacity * baseline.temperature;
-  bookHour(books.baseline, hour, baseline.burnerHeat, baseline.loss + baselineTaps, throughBaseline, baselineStored);
+  bookHour(books.baseline, hour, baselineHeat, baselineLoss + baselineTaps, throughBaseline, baselineStored);
 
   const out = collectorLoss + pipeLoss + tankLoss + relief + heaterLoss + taps;
   const through = inCircuit + inPipes + inTank + inHeater;

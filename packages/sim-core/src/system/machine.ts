@@ -10,7 +10,7 @@ import { compileHydraulics } from '../loop/hydraulics.ts';
 import { type LoopPressure, settlePressure } from '../loop/pressure.ts';
 import { compileLoopPressure } from '../loop/pressure-design.ts';
 import { type CompiledDrive, compileDrive } from '../loop/pump-drive.ts';
-import { compileTank, type Tank, tankHeat } from '../tank/tank.ts';
+import { compileTank, type Tank, tankHeat, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import { type BalanceKeeper, openBalance } from './balance.ts';
 import type { SystemDesign } from './design.ts';
 import { compileDrivers, type Drivers } from './drivers.ts';
@@ -65,6 +65,14 @@ export interface Machine {
   readonly collectorLoss: Float64Array;
   /** Heat at the taps of the house without the solar system, above mains. Shape [8760]. [J] */
   readonly baselineTapHeat: Float64Array;
+  /** Standby loss of the heater of that house. Shape [8760]. [J] */
+  readonly baselineLoss: Float64Array;
+  /** Hours in which water passed an instantaneous heater colder than wanted; `last` is the latest counted. */
+  readonly unfiredHours: { count: number; last: number };
+  /** Mixed water that heater and valve aim at: the taps' own, or the valve's where it is set lower. [°C] */
+  readonly tapTarget: number;
+  /** Node of the heating element in the tank; 0 where there is none. */
+  readonly elementNode: number;
   readonly books: Readonly<Record<BalancePart, BalanceKeeper>>;
   /** Steps in an hour with draw and no light; in one with neither there is a single step. */
   readonly darkSteps: number;
@@ -87,18 +95,19 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
   const collectorNodes = options.collectorNodes ?? 4;
   requireCount('stepsPerHour', stepsPerHour, MOST_STEPS);
   requireCount('collectorNodes', collectorNodes, MOST_COLLECTOR_NODES);
-  const darkSteps = Math.max(1, Math.round(stepsPerHour / 4));
-  const stepCounts = [stepsPerHour, stepsPerHour * LIMIT_FINENESS, darkSteps, 1];
   const { array, loop, pump, coil, control } = design;
   const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
-  const tank = compileTank(design.tank, stepCounts);
   const drivers = compileDrivers(design, weather, stepsPerHour);
+  // Draws that have their minutes want them resolved at night too.
+  const darkSteps = drivers.within === null ? Math.max(1, Math.round(stepsPerHour / 4)) : stepsPerHour;
+  const stepCounts = [stepsPerHour, stepsPerHour * LIMIT_FINENESS, darkSteps, 1];
+  const tank = compileTank(design.tank, stepCounts);
   const circuit = compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, collectorNodes * array.inSeries);
   const water = compileFluid('water', 0);
   const loopPressure = compileLoopPressure(design, fluid, circuit);
   settlePressure(loopPressure, circuit.absorber, circuit.pipe, design.tank.initialTemperature, true);
   const heater = compileHeater(design.heater);
-  const baseline = compileHeater(design.heater);
+  const baseline = compileHeater(design.baseline);
   const columns = emptyColumns(drivers);
   return {
     design,
@@ -119,7 +128,13 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
     absorbedHeat: new Float64Array(8760),
     collectorLoss: new Float64Array(8760),
     baselineTapHeat: new Float64Array(8760),
-    books: openBooks(circuit, tank, heater),
+    baselineLoss: new Float64Array(8760),
+    unfiredHours: { count: 0, last: -1 },
+    tapTarget: design.draw.mixingValve
+      ? Math.min(design.draw.tapTemperature, design.draw.valveTemperature)
+      : design.draw.tapTemperature,
+    elementNode: Math.trunc(design.heater.elementHeight * design.tank.nodes),
+    books: openBooks(circuit, tank, heater, baseline),
     darkSteps,
     stagnationLimit:
       control.stagnationLimit ??
@@ -127,14 +142,15 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
   };
 }
 
-function openBooks(circuit: Circuit, tank: Tank, heater: Heater): Machine['books'] {
+function openBooks(circuit: Circuit, tank: Tank, heater: Heater, baseline: Heater): Machine['books'] {
   const ofArray = { heat: absorberHeat(circuit), capacity: circuit.absorberCapacity * circuit.absorber.length };
   const ofPipes = {
     heat: pipeHeat(circuit),
     capacity: circuit.pipeCapacity.reduce((sum, capacity) => sum + capacity, 0),
   };
   const ofTank = { heat: tankHeat(tank), capacity: tank.nodeCapacity * tank.temperature.length };
-  const ofHeater = { heat: heater.capacity * heater.temperature, capacity: heater.capacity };
+  const ofHeater = heaterBooks(heater);
+  const ofBaseline = heaterBooks(baseline);
   const all = [ofArray, ofPipes, ofTank, ofHeater];
   const total = (key: 'heat' | 'capacity') => all.reduce((sum, part) => sum + part[key], 0);
   return {
@@ -142,10 +158,16 @@ function openBooks(circuit: Circuit, tank: Tank, heater: Heater): Machine['books
     pipes: openBalance(ofPipes.heat, ofPipes.capacity),
     tank: openBalance(ofTank.heat, ofTank.capacity),
     heater: openBalance(ofHeater.heat, ofHeater.capacity),
-    baseline: openBalance(ofHeater.heat, ofHeater.capacity),
+    baseline: openBalance(ofBaseline.heat, ofBaseline.capacity),
     whole: openBalance(total('heat'), total('capacity')),
   };
 }
+
+/** A heater without water of its own is measured against a litre. */
+const heaterBooks = (heater: Heater) => ({
+  heat: heater.capacity * heater.temperature,
+  capacity: Math.max(heater.capacity, 1e-3 * WATER_HEAT_CAPACITY),
+});
 
 function emptyColumns(drivers: Drivers): RunColumns {
   const column = () => new Float64Array(8760);
@@ -190,7 +212,9 @@ function emptyColumns(drivers: Drivers): RunColumns {
     heaterHeat: column(),
     heaterFuel: column(),
     heaterLoss: column(),
+    heaterElectricity: column(),
     baselineHeat: column(),
     baselineFuel: column(),
+    baselineElectricity: column(),
   };
 }

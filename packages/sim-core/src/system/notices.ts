@@ -63,6 +63,16 @@ export function findNotices(machine: Machine): RunNotice[] {
       hours: drivers.heldModuleHours,
     },
     {
+      code: 'draw-held',
+      text: 'The taps want water hardly warmer than the mains; these draws of the tapping profile carry less than its heat.',
+      hours: drivers.heldDrawHours,
+    },
+    {
+      code: 'heater-not-firing',
+      text: 'Water passed the instantaneous heater colder than the taps want it: too little for it to fire; the shortfall is counted.',
+      hours: machine.unfiredHours.count,
+    },
+    {
       code: 'relief-valve',
       text: `The relief valve opened at ${design.tank.reliefTemperature} °C; the water and heat let out are counted.`,
       hours: count(columns.reliefVolume, (value) => value > 0),

@@ -51,7 +51,10 @@ export interface RunColumns {
   readonly coilHeat: Float64Array;
   /** Heat lost by the tank to its room. [J] */
   readonly tankLoss: Float64Array;
-  /** Heat that the draw takes out of the solar tank, above mains temperature: the energy delivered. [J] */
+  /**
+   * Heat that the draw takes out of the solar tank, above mains temperature: the energy delivered. With an element in that tank
+   * less what the element gave it in the hour, so that the year's sum is the sun's; it may be negative in an hour. [J]
+   */
   readonly solarHeat: Float64Array;
   /** Loop pressure at the gauge at the end of the hour. [Pa gauge] */
   readonly loopPressure: Float64Array;
@@ -81,18 +84,28 @@ export interface RunColumns {
   readonly tapHeatAsked: Float64Array;
   /** Heat that came out at the taps, above mains. [J] */
   readonly tapHeat: Float64Array;
-  /** Highest temperature that leaves the taps: after the mixing valve where there is one, else the heater's outlet. [°C] */
+  /**
+   * Highest temperature that the taps can run at: what the mixing valve lets through by its accuracy and least difference, or
+   * the heater's outlet where there is none. [°C]
+   */
   readonly tapTemperature: Float64Array;
-  /** Heat that the backup heater's burner puts into its water, with the solar system. [J] */
+  /** Heat that the backup heater's burner or element puts into the water, with the solar system. [J] */
   readonly heaterHeat: Float64Array;
-  /** Fuel that the backup heater burns, with the solar system, gross calorific value. [J] */
+  /**
+   * Final energy of the backup heater's carrier (`design.heater.carrier`), with the solar system: gas by gross calorific value,
+   * or electricity. [J]
+   */
   readonly heaterFuel: Float64Array;
   /** Standby loss of the backup heater, with the solar system. [J] */
   readonly heaterLoss: Float64Array;
-  /** Heat that the same heater gives the same house without the solar system. [J] */
+  /** Electricity that the backup heater's controls draw besides {@link heaterFuel}; it heats no water. [J] */
+  readonly heaterElectricity: Float64Array;
+  /** Heat that the baseline heater gives the same house without the solar system. [J] */
   readonly baselineHeat: Float64Array;
-  /** Fuel that the same heater burns for the same house without the solar system. [J] */
+  /** Final energy of the baseline heater's carrier (`design.baseline.carrier`), without the solar system. [J] */
   readonly baselineFuel: Float64Array;
+  /** Electricity that the baseline heater's controls draw besides {@link baselineFuel}. [J] */
+  readonly baselineElectricity: Float64Array;
 }
 
 /** The parts whose energy balance is kept, and the whole. */

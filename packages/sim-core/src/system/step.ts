@@ -1,12 +1,12 @@
-import { type Heater, stepHeater } from '../backup/heater.ts';
 import { decidePump, differenceWants } from '../control/pump-control.ts';
 import { sensedDifference } from '../control/sensors.ts';
 import { fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import { CIRCUIT, circulate, standStill } from '../loop/circuit.ts';
 import { coilUA } from '../loop/coil.ts';
 import { driveFlow } from '../loop/pump-drive.ts';
-import { drawFromTank, relieveTank, restTank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
+import { relieveTank, restTank } from '../tank/tank.ts';
 import { closeHour, openHour } from './hour.ts';
+import { drawHotWater, heatTankByElement, keepHeaterWarm, stepBaseline } from './house.ts';
 import { canCirculate, settleLoop } from './loop-step.ts';
 import { LIMIT_FINENESS, type Machine, SUN_THRESHOLD } from './machine.ts';
 import { siphon } from './siphon-step.ts';
@@ -29,18 +29,20 @@ export function stepHour(machine: Machine, hour: number): void {
   const { drivers } = machine;
   const lit = drivers.lit[hour] === 1;
   const drawn = drivers.tapVolume[hour]! > 0;
+  const element = machine.design.heater.kind === 'element';
   const fineness = nearLimit(machine) || maySwitch(machine) ? LIMIT_FINENESS : 1;
   const fine = lit || machine.thermosiphon !== null || mayPumpInDark(machine, hour);
   const steps = fine ? drivers.stepsPerHour * fineness : drawn ? machine.darkSteps : 1;
   if (drivers.lossCoefficient !== null) machine.circuit.a1 = drivers.lossCoefficient[hour]!;
   openHour(machine, hour);
   for (let step = 0; step < steps; step++) {
-    if (drawn) drawHotWater(machine, hour, steps);
+    if (drawn) drawHotWater(machine, hour, step, steps);
     else keepHeaterWarm(machine, hour, steps);
+    if (element) heatTankByElement(machine, hour, steps);
     collectHeat(machine, hour, steps, lit ? hour * drivers.stepsPerHour + Math.trunc(step / fineness) : -1);
     restStorage(machine, hour, steps);
   }
-  stepBaseline(machine, hour);
+  stepBaseline(machine, hour, drivers.within === null ? 1 : steps);
   closeHour(machine, hour);
 }
 
@@ -51,40 +53,6 @@ export function stepHour(machine: Machine, hour: number): void {
 function nearLimit(machine: Machine): boolean {
   const { control, tank } = machine;
   return control.limited || tank.temperature[tank.temperature.length - 1]! > control.limit - LIMIT_APPROACH;
-}
-
-/** Hot water for the taps: mains through the solar tank, on through the heater, mixed at the taps. */
-function drawHotWater(machine: Machine, hour: number, steps: number): void {
-  const { columns, design, drivers, heater, tank } = machine;
-  const mains = drivers.mains[hour]!;
-  const wanted = drivers.tapVolume[hour]! / steps;
-  const hot = hotVolume(wanted, design.draw.tapTemperature, mains, heater.temperature);
-  const outlet = drawFromTank(tank, hot, mains);
-  stepHeater(heater, hot, outlet, 3600 / steps);
-
-  columns.hotVolume[hour]! += hot;
-  columns.solarHeat[hour]! += hot * WATER_HEAT_CAPACITY * (outlet - mains);
-  columns.tapHeatAsked[hour]! += wanted * WATER_HEAT_CAPACITY * (design.draw.tapTemperature - mains);
-  columns.tapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (heater.outlet - mains);
-  bookHeater(machine, hour);
-  const atTap = design.draw.mixingValve ? Math.min(heater.outlet, design.draw.tapTemperature) : heater.outlet;
-  if (atTap > columns.tapTemperature[hour]!) columns.tapTemperature[hour] = atTap;
-}
-
-/** Share of the tap's water that must be hot: what a mixing valve, or a hand, lets through. [m³] */
-function hotVolume(wanted: number, tap: number, mains: number, hot: number): number {
-  return hot <= tap ? wanted : (wanted * Math.max(tap - mains, 0)) / (hot - mains);
-}
-
-function keepHeaterWarm(machine: Machine, hour: number, steps: number): void {
-  stepHeater(machine.heater, 0, 0, 3600 / steps);
-  bookHeater(machine, hour);
-}
-
-function bookHeater(machine: Machine, hour: number): void {
-  const { columns, heater } = machine;
-  columns.heaterHeat[hour]! += heater.burnerHeat;
-  columns.heaterLoss[hour]! += heater.loss;
 }
 
 /** Sun on the array, and the loop between it and the tank. */
@@ -200,17 +168,3 @@ function restStorage(machine: Machine, hour: number, steps: number): void {
   if (top > columns.tankMaximumTemperature[hour]!) columns.tankMaximumTemperature[hour] = top;
   columns.reliefVolume[hour]! += relieveTank(tank, drivers.mains[hour]!, columns.reliefHeat, hour) * tank.nodeVolume;
 }
-
-/** The same house, the same heater, no sun. */
-function stepBaseline(machine: Machine, hour: number): void {
-  const { baseline, columns, design, drivers } = machine;
-  const mains = drivers.mains[hour]!;
-  const hot = hotVolume(drivers.tapVolume[hour]!, design.draw.tapTemperature, mains, baseline.temperature);
-  stepHeater(baseline, hot, mains, 3600);
-  columns.baselineHeat[hour] = baseline.burnerHeat;
-  columns.baselineFuel[hour] = fuelOf(baseline, baseline.burnerHeat);
-  machine.baselineTapHeat[hour] = hot * WATER_HEAT_CAPACITY * (baseline.outlet - mains);
-}
-
-/** Fuel for a burner's heat, gross calorific value. [J] */
-const fuelOf = (heater: Heater, heat: number): number => heat / heater.design.burnerEfficiency;

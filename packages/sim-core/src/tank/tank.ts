@@ -77,6 +77,26 @@ export function tankHeat(tank: Tank): number {
 }
 
 /**
+ * Mean temperature of the uppermost water: what a draw of it would bring by plug flow. Allocates nothing.
+ *
+ * @param volume - Water, at most the tank's. [m³]
+ */
+export function outletOf(tank: Tank, volume: number): number {
+  const { temperature } = tank;
+  let node = temperature.length - 1;
+  let left = volume / tank.nodeVolume;
+  if (left <= 1 || node === 0) return temperature[node]!;
+  const drawn = Math.min(left, node + 1);
+  left = drawn;
+  let sum = 0;
+  for (; left > 0; node--) {
+    sum += Math.min(left, 1) * temperature[node]!;
+    left--;
+  }
+  return sum / drawn;
+}
+
+/**
  * Draws a volume from the top, mains water following at the bottom.
  *
  * @returns Mean temperature of what left. [°C]

@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { M_PROFILE_SOURCE, mProfileShares } from '../../draw/default-shape.ts';
-import { count, defaulted, fault, flag, numbers, quantity, quantityOr } from './field.ts';
+import { count, defaulted, fault, quantity, quantityOr } from './field.ts';
 
 const coilSource = 'judgement: smooth tube, as is common in tanks of a household’s size';
 
@@ -77,76 +76,4 @@ export const tankSchema = z.strictObject({
     'temperature and pressure relief valve, ANSI Z21.22 (read in a state code)',
   ),
   ratedTemperature: quantityOr('temperature', 40, 120, 93, 'rating of common lined tanks, common practice, no source'),
-});
-
-const mainsSchema = z
-  .custom<'from-weather' | number | readonly number[]>(() => true)
-  .transform((value, context) => {
-    const fits = (item: unknown) => typeof item === 'number' && item >= 0 && item <= 40;
-    if (value === 'from-weather' || fits(value)) return value;
-    if (Array.isArray(value) && value.length === 12 && value.every(fits)) return [...value] as readonly number[];
-    fault(
-      context,
-      Array.isArray(value) ? `a list of ${value.length}` : (JSON.stringify(value)?.slice(0, 40) ?? 'nothing'),
-      '"from-weather", one temperature, or twelve from January, each from 0 to 40 °C',
-      'Leave it out to compute the mains from the weather.',
-    );
-    return z.NEVER;
-  });
-
-/** Schema of the draw. */
-export const drawSchema = z.strictObject({
-  dailyVolume: quantity('volume', 0, 20),
-  tapTemperature: quantityOr(
-    'temperature',
-    25,
-    60,
-    45,
-    'judgement: showers and sinks, below the scald limit of plumbing practice',
-  ),
-  hourlyShares: defaulted(
-    numbers({ length: 24, minimum: 0, maximum: 1e6, unit: '-' }),
-    mProfileShares,
-    '-',
-    M_PROFILE_SOURCE,
-  ).superRefine((shares, context) => {
-    if (shares.reduce((sum, share) => sum + share, 0) <= 0) {
-      fault(
-        context,
-        'shares that add up to 0',
-        'at least one hour with a draw',
-        'Give a day with some use, or set dailyVolume to 0.',
-      );
-    }
-  }),
-  mixingValve: defaulted(flag, true, '', 'needed after any solar tank where people wash (local code)'),
-  mains: defaulted(mainsSchema, 'from-weather', '°C', 'Burch & Christensen 2007, from the weather file'),
-});
-
-/** Schema of the backup heater. */
-export const heaterSchema = z.strictObject({
-  volume: quantityOr('volume', 0.02, 2, 0.15, 'a common size of stored gas heater, common practice, no source'),
-  setTemperature: quantityOr(
-    'temperature',
-    40,
-    85,
-    60,
-    'storage temperature against legionella, HSE HSG274 part 2 (page quoting it)',
-  ),
-  burnerPower: quantityOr(
-    'power',
-    500,
-    200_000,
-    9000,
-    'burner of a common stored gas heater at its efficiency, common practice, no source',
-  ),
-  burnerEfficiency: quantityOr(
-    'fraction',
-    0.2,
-    1,
-    0.77,
-    'recovery efficiency of atmospheric stored gas heaters, 0.75 to 0.80 (from memory)',
-  ),
-  lossCoefficient: quantityOr('heatLoss', 0, 50, 5, 'stored gas heater with an open flue (from memory)'),
-  roomTemperature: quantity('temperature', -20, 50).optional(),
 });

@@ -1,0 +1,8 @@
+export { instantaneousOutlet } from './instantaneous.ts';
+export {
+  lossFromStandbyShare,
+  lossFromStandingLoss,
+  lossFromUniformEnergyFactor,
+  lossOfLabelClass,
+  type UefDrawPattern,
+} from './labels.ts';
