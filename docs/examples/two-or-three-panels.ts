@@ -1,0 +1,25 @@
+// Two panels or three? One household, one roof, one invented year of weather.
+// Prints the comparison and writes it as a page, out/two-or-three-panels.html.
+import { mkdir, writeFile } from 'node:fs/promises';
+import { renderHtml, renderText } from '@noonloop/reports';
+import { defineSystem, simulate } from '@noonloop/sim-core';
+import { readWeather } from '@noonloop/weather-io';
+
+const folder = new URL('../../out/', import.meta.url);
+const weather = await readWeather(new URL('./weather/invented-valley.csv', import.meta.url).pathname);
+
+const results = [2, 3].map((panels) => {
+  const design = defineSystem({
+    name: `${panels} panels`,
+    array: { panels, tilt: 40, azimuth: 180, collector: { area: '2 m2', eta0: 0.75, a1: 3.8, a2: 0.012 } },
+    tank: { volume: '300 L' },
+    draw: { dailyVolume: '200 L' },
+  });
+  return simulate(design, weather);
+});
+
+console.log(renderText(results, { detail: 'short' }));
+
+await mkdir(folder, { recursive: true });
+await writeFile(new URL('two-or-three-panels.html', folder), await renderHtml(results));
+console.log('\nAs a page: out/two-or-three-panels.html');
