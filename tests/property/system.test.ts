@@ -14,6 +14,20 @@ const tubes = {
   tubes: 'upright',
 };
 
+/** Pumps of every drive that give the water a twentieth to a half of their power at best: 0.385 ρ g Q0 H0. */
+const pumps = fc
+  .record({
+    drive: fc.constantFrom('booster', 'direct', 'mains'),
+    shutOffHead: number(0.5, 10),
+    openFlow: number(3e-5, 8e-4),
+    efficiency: number(0.05, 0.5),
+    motor: fc.record({ ratedVoltage: number(6, 24) }),
+  })
+  .map(({ efficiency, ...pump }) => {
+    const shutOffPower = Math.max(0.2, (3775 * pump.shutOffHead * pump.openFlow) / efficiency);
+    return { ...pump, shutOffPower, openFlowPower: 1.5 * shutOffPower, startPower: 1, stopPower: 0.5 };
+  });
+
 /** Designs from cramped to absurd, all valid. */
 const designs = fc.record({
   array: fc
@@ -36,11 +50,17 @@ const designs = fc.record({
       }),
     })
     .map(({ rows, ...array }) => ({ ...array, panels: rows * array.inSeries })),
-  pump: fc.record({ shutOffHead: number(0.5, 10), openFlow: number(3e-5, 8e-4) }),
+  pump: pumps,
+  pv: fc.record({ modules: fc.integer({ min: 1, max: 5 }), module: fc.record({ area: fc.constantFrom(null, 0.2) }) }),
   loop: fc.record({
     fluid: fc.constantFrom('water', 'propylene-glycol', 'ethylene-glycol'),
     pipeLength: number(2, 80),
     outdoorShare: number(0, 1),
+    staticHeight: number(0, 15),
+    vesselVolume: number(0.001, 0.04),
+    leak: fc.constantFrom(0, 1e-9),
+    makeUp: fc.boolean(),
+    checkValve: fc.boolean(),
   }),
   coil: fc.record({ length: number(2, 40), top: number(0.1, 1) }),
   tank: fc.record({
@@ -70,7 +90,29 @@ const designs = fc.record({
     }),
     fc.record({ kind: fc.constant('element'), burnerPower: number(1000, 6000), elementHeight: number(0, 0.9) }),
   ),
-  control: fc.record({ highLimit: fc.constantFrom(null, 60, 85) }),
+  control: fc.record({
+    highLimit: fc.constantFrom(null, 60, 85),
+    mode: fc.constantFrom(undefined, 'difference', 'schedule'),
+    difference: fc.record({
+      start: number(4, 15),
+      stop: number(0, 4),
+      collectorSensor: fc.constantFrom('absorber', 'pipe'),
+      tankSensorHeight: number(0, 1),
+      minimumRunTime: fc.constantFrom(0, 300, 900),
+    }),
+    schedule: fc.constantFrom(
+      [[9, 16]],
+      [
+        [0, 2],
+        [7, 24],
+      ],
+    ),
+    outages: fc.constantFrom(
+      [],
+      [{ from: '12-20', to: '01-10', kind: 'pump' }],
+      [{ from: '06-01', to: '06-20', kind: 'power' }],
+    ),
+  }),
 }) as fc.Arbitrary<SystemInput>;
 
 function expectSound(result: RunResult): void {
@@ -80,7 +122,7 @@ function expectSound(result: RunResult): void {
   for (const [part, balance] of Object.entries(result.balance)) {
     expect(balance.worstRelative, part).toBeLessThan(1e-9);
   }
-  for (const name of ['pumpRunning', 'noFlowInSun', 'stagnation', 'highLimit'] as const) {
+  for (const name of ['pumpRunning', 'noFlowInSun', 'stagnation', 'highLimit', 'lowPressure'] as const) {
     expect(Math.min(...result.columns[name]), name).toBeGreaterThanOrEqual(0);
     expect(Math.max(...result.columns[name]), name).toBeLessThanOrEqual(1 + 1e-12);
   }

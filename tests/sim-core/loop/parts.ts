@@ -26,6 +26,7 @@ export const parts = {
     minimumPressure: 0,
     leak: 0,
     makeUp: false,
+    checkValve: true,
     fluidLimit: 120,
     pipeLength: 30,
     pipeInnerDiameter: 0.016,

@@ -137,6 +137,7 @@ describe('bad input', () => {
     ['loop.minimumPressure', { minimumPressure: -2e5 }],
     ['loop.leak', { leak: -1 }],
     ['loop.makeUp', { makeUp: 'yes' }],
+    ['loop.checkValve', { checkValve: 1 }],
   ])('is refused at %s', (path, loop) => {
     expect.assertions(2);
     try {

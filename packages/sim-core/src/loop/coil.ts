@@ -49,11 +49,7 @@ export interface CompiledCoil {
  * @param fluid - In the tube.
  * @param water - In the tank: `compileFluid('water', 0)`.
  */
-export function compileCoil(
-  coil: CoilDesign,
-  fluid: CompiledFluid,
-  water: CompiledFluid,
-): CompiledCoil {
+export function compileCoil(coil: CoilDesign, fluid: CompiledFluid, water: CompiledFluid): CompiledCoil {
   const { length, innerDiameter, outerDiameter, wallConductivity, fouling, windingDiameter } = coil;
   const span = fluid.highest - fluid.lowest;
   const inside = new Float64Array(3 * (ROWS + 1));

@@ -34,3 +34,4 @@ export {
 } from './hydraulics.ts';
 export { type InsulatedPipe, PIPE_FILM_COEFFICIENT, pipeLossConductance, pipeOutlet } from './pipe.ts';
 export { type PumpPoint, type PumpState, pumpState } from './pump.ts';
+export { type ThermosiphonQuery, thermosiphonFlow } from './thermosiphon.ts';

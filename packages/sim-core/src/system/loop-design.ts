@@ -29,6 +29,8 @@ export interface LoopDesign {
   readonly leak: number;
   /** Whether mains water replaces by itself what the loop loses. */
   readonly makeUp: boolean;
+  /** Whether a check valve keeps the fluid from running by its own buoyancy. */
+  readonly checkValve: boolean;
   /** Fluid temperature above which the glycol ages fast. [°C] */
   readonly fluidLimit: number;
   /** Pipe from tank to roof and back, both ways added. [m] */

@@ -1,4 +1,5 @@
 import { compileFluid, fluidDensity } from '../fluid/compile.ts';
+import type { Circuit } from '../loop/circuit.ts';
 import { compileCoil } from '../loop/coil.ts';
 import { compileHydraulics } from '../loop/hydraulics.ts';
 import { changeFluid, settlePressure, takeOut, topUp } from '../loop/pressure.ts';
@@ -15,6 +16,15 @@ export function canCirculate(machine: Machine, hour: number, share: number): boo
   if (machine.loopPressure.top >= machine.design.loop.minimumPressure) return true;
   machine.columns.lowPressure[hour]! += share;
   return false;
+}
+
+/** Mean of what the pump moves: array and pipes. [°C] */
+export function meanFluidTemperature({ absorber, pipe }: Circuit): number {
+  let inArray = 0;
+  for (let node = 0; node < absorber.length; node++) inArray += absorber[node]!;
+  let inPipes = 0;
+  for (let at = 0; at < pipe.length; at++) inPipes += pipe[at]!;
+  return 0.5 * (inArray / absorber.length) + 0.5 * (inPipes / pipe.length);
 }
 
 /** Pressure at the end of a step, and the coldest of the outdoor pipes. */
@@ -53,7 +63,9 @@ function renewFluid(machine: Machine, fraction: number): void {
   if (machine.fluid.glycolMassFraction - fraction < SAME_MIXTURE) return;
   const { array, coil, loop, pump, pv } = machine.design;
   machine.fluid = compileFluid(loop.fluid, fraction);
-  machine.drive = compileDrive(pump, pv, compileHydraulics({ pump, loop, coil, array }, machine.fluid));
+  const hydraulics = compileHydraulics({ pump, loop, coil, array }, machine.fluid);
+  machine.drive = compileDrive(pump, pv, hydraulics);
+  if (machine.thermosiphon !== null) machine.thermosiphon.hydraulics = hydraulics;
   machine.coil = compileCoil(coil, machine.fluid, machine.water);
   changeFluid(machine.loopPressure, machine.fluid);
 }

@@ -10,6 +10,7 @@ import { compileHydraulics } from '../loop/hydraulics.ts';
 import { type LoopPressure, settlePressure } from '../loop/pressure.ts';
 import { compileLoopPressure } from '../loop/pressure-design.ts';
 import { type CompiledDrive, compileDrive } from '../loop/pump-drive.ts';
+import { loopRises, type Thermosiphon } from '../loop/thermosiphon-design.ts';
 import { compileTank, type Tank, tankHeat, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import { type BalanceKeeper, openBalance } from './balance.ts';
 import type { SystemDesign } from './design.ts';
@@ -50,6 +51,8 @@ export interface Machine {
   /** In the tank. */
   readonly water: CompiledFluid;
   readonly loopPressure: LoopPressure;
+  /** Where there is no check valve. */
+  readonly thermosiphon: Thermosiphon | null;
   readonly loopLedger: LoopLedger;
   readonly circuit: Circuit;
   readonly tank: Tank;
@@ -102,7 +105,10 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
   const darkSteps = drivers.within === null ? Math.max(1, Math.round(stepsPerHour / 4)) : stepsPerHour;
   const stepCounts = [stepsPerHour, stepsPerHour * LIMIT_FINENESS, darkSteps, 1];
   const tank = compileTank(design.tank, stepCounts);
-  const circuit = compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, collectorNodes * array.inSeries);
+  const ring = (upwards: boolean) =>
+    compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, collectorNodes * array.inSeries, upwards);
+  const circuit = ring(false);
+  const hydraulics = compileHydraulics({ pump, loop, coil, array }, fluid);
   const water = compileFluid('water', 0);
   const loopPressure = compileLoopPressure(design, fluid, circuit);
   settlePressure(loopPressure, circuit.absorber, circuit.pipe, design.tank.initialTemperature, true);
@@ -113,10 +119,13 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
     design,
     drivers,
     fluid,
-    drive: compileDrive(pump, design.pv, compileHydraulics({ pump, loop, coil, array }, fluid)),
+    drive: compileDrive(pump, design.pv, hydraulics),
     coil: compileCoil(coil, fluid, water),
     water,
     loopPressure,
+    thermosiphon: loop.checkValve
+      ? null
+      : { rises: loopRises(design, circuit.absorber.length, circuit.pipe.length), hydraulics, mirror: ring(true) },
     loopLedger: { leaked: 0, madeUp: 0 },
     circuit,
     tank,
@@ -194,6 +203,8 @@ function emptyColumns(drivers: Drivers): RunColumns {
     coilHeat: column(),
     tankLoss: column(),
     solarHeat: column(),
+    thermosiphonFlow: column(),
+    thermosiphonHeat: column(),
     loopPressure: column(),
     loopMaximumPressure: column(),
     loopReliefVolume: column(),

@@ -56,6 +56,10 @@ export interface RunColumns {
    * less what the element gave it in the hour, so that the year's sum is the sun's; it may be negative in an hour. [J]
    */
   readonly solarHeat: Float64Array;
+  /** Flow by buoyancy alone where there is no check valve, mean over the hour; negative against the pump's direction. [m³/s] */
+  readonly thermosiphonFlow: Float64Array;
+  /** Heat that this flow takes from the tank; negative where it brings some. [J] */
+  readonly thermosiphonHeat: Float64Array;
   /** Loop pressure at the gauge at the end of the hour. [Pa gauge] */
   readonly loopPressure: Float64Array;
   /** Highest loop pressure at the gauge in the hour. [Pa gauge] */

@@ -7,7 +7,7 @@ import { driveFlow } from '../loop/pump-drive.ts';
 import { relieveTank, restTank } from '../tank/tank.ts';
 import { closeHour, openHour } from './hour.ts';
 import { drawHotWater, heatTankByElement, keepHeaterWarm, stepBaseline } from './house.ts';
-import { canCirculate, settleLoop } from './loop-step.ts';
+import { canCirculate, meanFluidTemperature, settleLoop } from './loop-step.ts';
 import { LIMIT_FINENESS, type Machine, SUN_THRESHOLD } from './machine.ts';
 import { siphon } from './siphon-step.ts';
 
@@ -71,7 +71,7 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
   let flow = 0;
   let outlet = circuit.absorber[circuit.absorber.length - 1]!;
   if (decidePump(control, supply, top, pumpWanted(machine, hour), duration) && canCirculate(machine, hour, share)) {
-    const fluidTemperature = meanFluidTemperature(machine);
+    const fluidTemperature = meanFluidTemperature(circuit);
     const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
     flow = driveFlow(machine.drive, supply, sun, ambient + sun * drivers.cellRise, fluidTemperature);
     if (flow > 0) {
@@ -131,14 +131,6 @@ function pumpWanted(machine: Machine, hour: number): boolean {
   if (control.mode === 'power') return true;
   if (control.mode === 'schedule') return control.scheduled[hour % 24] === 1;
   return differenceWants(control, sensedDifference(circuit, tank, design.control.difference, control.running));
-}
-
-/** Mean of what the pump moves: array and pipes. [°C] */
-export function meanFluidTemperature(machine: Machine): number {
-  const { absorber, pipe } = machine.circuit;
-  let sum = 0;
-  for (let node = 0; node < absorber.length; node++) sum += absorber[node]!;
-  return 0.5 * (sum / absorber.length) + 0.125 * (pipe[0]! + pipe[1]! + pipe[2]! + pipe[3]!);
 }
 
 /** Highest and lowest absorber temperature, and standstill in sun. */

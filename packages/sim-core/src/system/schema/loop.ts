@@ -27,6 +27,7 @@ export const loopSchema = z
     ),
     leak: quantityOr('flow', 0, 1e-4, 0, 'judgement: a tight loop'),
     makeUp: defaulted(flag, false, '', 'no standing connection with the mains, common practice, no source'),
+    checkValve: defaulted(flag, true, '', 'common practice, no source'),
     fluidLimit: quantityOr(
       'temperature',
       60,
