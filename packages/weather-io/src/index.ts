@@ -31,4 +31,5 @@ export type {
 } from './synthesize/input.ts';
 export { synthesizeYear } from './synthesize/synthesize.ts';
 export type { PlainUnit } from './table/units.ts';
+export { writeWeather } from './write.ts';
 export * from './year.ts';
