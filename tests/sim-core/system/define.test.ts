@@ -13,6 +13,8 @@ function faultsOf(input: unknown): readonly DesignIssue[] {
   throw new Error('the input was accepted');
 }
 
+const week = { from: '07-01', to: '07-07', kind: 'pump' };
+
 describe('defineSystem', () => {
   it('writes out every default and freezes the design through and through', () => {
     const design = defineSystem(plainInput);
@@ -123,5 +125,41 @@ describe('defineSystem', () => {
     const collector = { ...plainInput.array.collector, incidenceModifier };
     const paths = faultsOf({ ...plainInput, array: { ...plainInput.array, collector } }).map((fault) => fault.path);
     expect(paths).toContain(path);
+  });
+
+  it.each([
+    ['pump.drive', { pump: { drive: 'steam' } }],
+    ['pump.openFlow', { pump: { openFlow: 0.01 } }],
+    ['pump.motor.windingResistance', { pump: { motor: { windingResistance: 20 } } }],
+    ['pump.motor.frictionCurrent', { pump: { motor: { frictionCurrent: 5 } } }],
+    ['pump.motor.startCurrent', { pump: { motor: { frictionCurrent: 0.2, startCurrent: 0.1 } } }],
+    ['pv.module.area', { pv: { module: { area: 'large' } } }],
+    ['control.mode', { control: { mode: 'moon' } }],
+    ['control.mode', { pump: { drive: 'mains' }, control: { mode: 'power' } }],
+    ['control.difference.stop', { control: { difference: { start: 4, stop: 5 } } }],
+    ['control.difference.minimumRunTime', { control: { difference: { minimumRunTime: '2 days' } } }],
+    ['control.schedule', { control: { schedule: [[22, 4]] } }],
+    ['control.schedule', { control: { schedule: [] } }],
+    ['control.outages.0.from', { control: { outages: [{ from: '02-29', to: '03-01', kind: 'pump' }] } }],
+    ['control.outages.1.kind', { control: { outages: [week, { ...week, kind: 'roof' }] } }],
+    ['control.outages', { control: { outages: 'never' } }],
+  ])('names a bad pump or control at %s', (path, change) => {
+    expect(faultsOf({ ...plainInput, ...change }).map((fault) => fault.path)).toContain(path);
+  });
+
+  it('derives the motor from the rated point and lists only the defaults of the drive and mode in use', () => {
+    const listed = (input: object) => defineSystem({ ...plainInput, ...input }).assumptions.map(({ path }) => path);
+    const { motor } = defineSystem({ ...plainInput, pump: { drive: 'direct', motor: { ratedVoltage: '24 V' } } }).pump;
+    expect(motor.windingResistance).toBeCloseTo(0.15 * 24 * (24 / 16), 12); // 15 % of 24 V at 16 W/24 V
+    expect(motor.frictionCurrent).toBeCloseTo(0.1 * (10 / 24), 12); // a tenth of 10 W/24 V
+    expect(motor.startCurrent).toBeCloseTo(2 * motor.frictionCurrent, 12);
+    expect(listed({}).filter((path) => /motor|difference|schedule/.test(path))).toEqual([]);
+    expect(listed({ pump: { drive: 'direct' } })).toContain('pump.motor.windingResistance');
+    expect(listed({ pump: { drive: 'direct' } })).not.toContain('pump.boosterEfficiency');
+    const onMains = listed({ pump: { drive: 'mains' } });
+    expect(onMains).toContain('control.difference.start');
+    expect(onMains).toContain('control.mode');
+    expect(onMains.filter((path) => path.startsWith('pv.'))).toEqual([]);
+    expect(listed({ control: { mode: 'schedule' } })).toContain('control.schedule');
   });
 });
