@@ -137,6 +137,24 @@ describe('outages', () => {
   });
 });
 
+describe('a blackout and the heater', () => {
+  const outages = [{ from: '01-10', to: '01-12', kind: 'power' as const }];
+  const hours = [9 * 24, 12 * 24] as const;
+
+  it.each(['stored-electric', 'instantaneous-electric', 'element'] as const)('leaves %s cold', (kind) => {
+    const { columns, balance } = run({ heater: { kind }, control: { outages } });
+    expect(sum(columns.heaterFuel.slice(...hours))).toBe(0);
+    expect(sum(columns.baselineFuel.slice(...hours))).toBe(0);
+    expect(sum(columns.heaterFuel.slice(hours[1], hours[1] + 72))).toBeGreaterThan(0);
+    expect(sum(columns.tapHeat.slice(...hours))).toBeLessThan(0.8 * sum(columns.tapHeatAsked.slice(...hours)));
+    for (const part of Object.values(balance)) expect(part.worstRelative).toBeLessThan(1e-9);
+  });
+
+  it('leaves a gas store with a pilot light alone', () => {
+    expect(run({ control: { outages } }).columns.heaterFuel).toEqual(booster.columns.heaterFuel);
+  });
+});
+
 describe('a cold morning with half glycol', () => {
   it('starts with less flow than the same power moves at noon', () => {
     const { columns } = run({ loop: { glycolMassFraction: 0.5 } });

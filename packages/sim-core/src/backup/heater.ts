@@ -14,6 +14,10 @@ export interface Heater {
   loss: number;
   /** Whether an instantaneous heater fires in this step. */
   firing: boolean;
+  /** Whether it has no power to heat: it needs the mains, and they are out. */
+  out: boolean;
+  /** Whether it heats by electricity, or has electrics that light its gas. */
+  readonly needsMains: boolean;
   /** Whether it holds water of its own. */
   readonly stored: boolean;
   /** Whether it heats the water only as it flows. Neither: an element in the tank. */
@@ -30,6 +34,8 @@ export const compileHeater = (design: HeaterDesign): Heater => ({
   burnerHeat: 0,
   loss: 0,
   firing: false,
+  out: false,
+  needsMains: design.carrier === 'electricity' || design.standbyPower > 0,
   stored: design.volume > 0,
   instantaneous: design.kind === 'instantaneous-gas' || design.kind === 'instantaneous-electric',
   capacity: design.volume * WATER_HEAT_CAPACITY,
@@ -63,7 +69,8 @@ export function stepHeater(heater: Heater, volume: number, inlet: number, durati
   // K that one watt, held for the step, adds to its end.
   const perWatt = (duration / capacity) * risen;
   const free = start + (source - total * start) * perWatt;
-  const power = Math.min(Math.max((design.setTemperature - free) / perWatt, 0), design.burnerPower);
+  const most = heater.out ? 0 : design.burnerPower;
+  const power = Math.min(Math.max((design.setTemperature - free) / perWatt, 0), most);
   const rate = (source + power - total * start) * (duration / capacity);
   const mean = start + rate * late;
 

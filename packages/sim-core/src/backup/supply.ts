@@ -43,7 +43,7 @@ export function settleMixing(
     return share;
   }
   if (!heater.instantaneous) return hotShare(target, mains, inlet);
-  heater.temperature = instantaneousOutlet(heater.design, inlet, mains, target, flow);
+  heater.temperature = heater.out ? inlet : instantaneousOutlet(heater.design, inlet, mains, target, flow);
   heater.firing = heater.temperature > inlet;
   return hotShare(target, mains, heater.temperature);
 }

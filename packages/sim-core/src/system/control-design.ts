@@ -29,7 +29,10 @@ export interface OutageDesign {
   readonly from: string;
   /** Last day, `MM-DD`; before {@link from} it lies in the next year. */
   readonly to: string;
-  /** `pump`: the pump does not turn; `power`: a mains blackout, which a pump on its own PV module does not feel. */
+  /**
+   * `pump`: the pump does not turn. `power`: a mains blackout; it stops a pump on the mains and every heater that needs
+   * electricity. A pump on its own module, its controller with it (judgement), does not feel it.
+   */
   readonly kind: 'pump' | 'power';
 }
 

@@ -4,10 +4,13 @@ import { bookHour } from './balance.ts';
 import { tendLoop } from './loop-step.ts';
 import type { Machine } from './machine.ts';
 
-/** Sets the extremes of an hour to where the hour before left the state. */
+/** Sets the extremes of an hour to where the hour before left the state, and what a blackout takes from the heaters. */
 export function openHour(machine: Machine, hour: number): void {
-  const { circuit, columns, drivers, loopPressure, tank } = machine;
+  const { baseline, circuit, columns, drivers, heater, loopPressure, tank } = machine;
   const { absorber } = circuit;
+  const blackout = drivers.blackout[hour] === 1;
+  heater.out = blackout && heater.needsMains;
+  baseline.out = blackout && baseline.needsMains;
   let hottest = absorber[0]!;
   let coldest = hottest;
   for (let node = 1; node < absorber.length; node++) {
@@ -32,7 +35,7 @@ export function closeHour(machine: Machine, hour: number): void {
   const stored = tankHeat(tank);
   columns.tankMeanTemperature[hour] = stored / (tank.nodeCapacity * (top + 1));
   columns.heaterFuel[hour] = columns.heaterHeat[hour]! / design.heater.burnerEfficiency;
-  columns.heaterElectricity[hour] = design.heater.standbyPower * 3600;
+  columns.heaterElectricity[hour] = heater.out ? 0 : design.heater.standbyPower * 3600;
   const running = columns.pumpRunning[hour]!;
   columns.collectorOutletTemperature[hour] =
     running > 0 ? columns.collectorOutletTemperature[hour]! / running : circuit.absorber[circuit.absorber.length - 1]!;

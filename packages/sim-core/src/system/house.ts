@@ -72,6 +72,7 @@ function bookHeater(machine: Machine, hour: number): void {
 
 /** Heating element in the solar tank; its heat is kept out of the column of solar heat. */
 export function heatTankByElement(machine: Machine, hour: number, steps: number): void {
+  if (machine.heater.out) return;
   const { columns, design, elementNode, tank } = machine;
   const { burnerPower, setTemperature } = design.heater;
   const available = (burnerPower * 3600) / steps;
@@ -91,7 +92,7 @@ export function stepBaseline(machine: Machine, hour: number, steps: number): voi
   }
   columns.baselineHeat[hour] = heat;
   columns.baselineFuel[hour] = heat / design.baseline.burnerEfficiency;
-  columns.baselineElectricity[hour] = design.baseline.standbyPower * 3600;
+  columns.baselineElectricity[hour] = baseline.out ? 0 : design.baseline.standbyPower * 3600;
 }
 
 function feedBaseline(machine: Machine, baseline: Heater, hour: number, step: number, steps: number): void {
