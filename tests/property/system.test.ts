@@ -28,6 +28,12 @@ const pumps = fc
     return { ...pump, shutOffPower, openFlowPower: 1.5 * shutOffPower, startPower: 1, stopPower: 0.5 };
   });
 
+const hills = [
+  { azimuth: 30, altitude: 4 },
+  { azimuth: 110, altitude: 22 },
+  { azimuth: 200, altitude: 8 },
+];
+
 /** Designs from cramped to absurd, all valid. */
 const designs = fc.record({
   array: fc
@@ -36,6 +42,18 @@ const designs = fc.record({
       inSeries: fc.integer({ min: 1, max: 3 }),
       tilt: number(0, 90),
       azimuth: number(0, 360),
+      skyModel: fc.constantFrom('perez', 'haydavies', 'isotropic'),
+      groundAlbedo: fc.constantFrom(0.2, [0.7, 0.6, 0.4, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.3, 0.5, 0.7]),
+      snowOnPanels: fc.constantFrom('ignored', 'plate', 'tubes'),
+      horizon: fc.constantFrom(null, hills),
+      obstacle: fc.option(
+        fc.record({
+          distance: number(0.3, 10),
+          width: number(0.3, 20),
+          height: number(0.3, 8),
+          azimuth: number(0, 360),
+        }),
+      ),
       collector: fc.record({
         area: number(0.5, 5),
         eta0: number(0.4, 0.85),

@@ -15,6 +15,7 @@ function faultyPaths(array: object, collector: object): string[] {
   throw new Error('the input was accepted');
 }
 
+const point = (azimuth: number, altitude: number) => ({ azimuth, altitude });
 const table = { angles: [0, 60], values: [1, 0.9] };
 
 describe('faults of the array, by path', () => {
@@ -36,6 +37,18 @@ describe('faults of the array, by path', () => {
     ['windFactor', { windFactor: 3 }],
     ['inSeries', { panels: 3, inSeries: 2 }],
     ['inSeries', { inSeries: 0 }],
+    ['skyModel', { skyModel: 'best' }],
+    ['groundAlbedo', { groundAlbedo: [0.2, 0.3] }],
+    ['groundAlbedo', { groundAlbedo: 20 }],
+    ['snowAlbedo', { snowAlbedo: 2 }],
+    ['snowOnPanels', { snowOnPanels: true }],
+    ['horizon', { horizon: [] }],
+    ['horizon', { horizon: 12 }],
+    ['horizon.1.altitude', { horizon: [point(0, 10), point(90, 100)] }],
+    ['horizon', { horizon: [point(90, 10), point(80, 10)] }],
+    ['obstacle.distance', { obstacle: { distance: 0, width: 1, height: 1, azimuth: 180 } }],
+    ['width', { width: 0 }],
+    ['slopeLength', { slopeLength: '3 kg' }],
   ])('%s: %j', (field, array) => {
     expect(faultyPaths(array, {})).toEqual([`array.${field}`]);
   });

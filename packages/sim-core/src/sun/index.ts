@@ -1,6 +1,10 @@
 export { relativeAirMass } from './air-mass.ts';
+export { albedoColumn } from './ground-albedo.ts';
 export { incidenceCosine, type PlaneOrientation } from './incidence.ts';
 export { type PlaneDefinition, type PlaneIrradiance, type PlaneOptions, planeOfArray } from './plane-of-array.ts';
+export { horizonAltitude } from './shade/horizon.ts';
+export { type Shading, visibleSky } from './shade/shade.ts';
+export { type SnowSurface, snowCover } from './snow-cover.ts';
 export { type SunTrack, sunTrack } from './track.ts';
 export { groundReflected } from './transposition/ground.ts';
 export { hayDaviesSky } from './transposition/haydavies.ts';

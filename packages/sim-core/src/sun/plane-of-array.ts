@@ -1,7 +1,9 @@
 /** Irradiance on a tilted plane through a year: beam, sky in two parts, and ground. */
 import type { WeatherYear } from '@noonloop/weather-io';
 import { DesignError, quote, requireNumber } from '../errors.ts';
+import { albedoColumn } from './ground-albedo.ts';
 import { type PlaneOrientation, planeEast, planeNorth, planeUp, requirePlane } from './incidence.ts';
+import { type Shading, shadePlane } from './shade/shade.ts';
 import { type SunTrack, sunTrack } from './track.ts';
 import { SKY_KERNELS, type SkyModel } from './transposition/models.ts';
 import { groundViewFactor, restOfSky, ringRatio, skyViewFactor } from './transposition/sky.ts';
@@ -11,8 +13,12 @@ const DEFAULT_ALBEDO = 0.2;
 
 /** A plane and how its light is computed. */
 export interface PlaneDefinition extends PlaneOrientation {
-  /** Ground reflectance where the weather has none. Default 0.2, common practice, no source. [-] */
-  readonly albedo?: number;
+  /** Ground reflectance where the weather has none, one value or twelve from January. Default 0.2, common practice, no source. [-] */
+  readonly albedo?: number | readonly number[];
+  /** Reflectance of snow where the weather has its depth and no reflectance. Default `null`: snow is left out. [-] */
+  readonly snowAlbedo?: number | null;
+  /** Horizon and obstacle. Default: neither. */
+  readonly shading?: Shading;
   /** Sky model. Default `perez`. */
   readonly model?: SkyModel;
 }
@@ -52,11 +58,10 @@ export interface PlaneIrradiance {
  *
  * Each step has its own sun; each hour keeps the file's DNI and DHI energy (see {@link sunTrack}). What the sky model
  * takes from the weather (clearness, brightness) is taken once an hour, over the part with the sun up, as the models were
- * fitted to hourly values. DNI, DHI and GHI are used as they stand: no closure is forced. Left out: a raised horizon,
- * shade, snow.
+ * fitted to hourly values. DNI, DHI and GHI are used as they stand: no closure is forced.
  *
  * @param weather - One year; not changed after the first call (see {@link sunTrack}).
- * @param plane - Tilt, azimuth, albedo ρ and sky model.
+ * @param plane - Tilt, azimuth, albedo ρ, sky model and what stands around.
  * @param options - Steps in an hour.
  * @returns Columns of 8760 × `stepsPerHour`.
  * @throws {@link DesignError} when an argument is outside its range.
@@ -70,7 +75,7 @@ export function planeOfArray(
   requirePlane(plane);
   const model = plane.model ?? 'perez';
   const albedo = plane.albedo ?? DEFAULT_ALBEDO;
-  requireNumber('plane.albedo', albedo, 0, 1, '');
+  for (const value of typeof albedo === 'number' ? [albedo] : albedo) requireNumber('plane.albedo', value, 0, 1, '');
   requireModel(model);
   const track = sunTrack(weather, options.stepsPerHour ?? 6);
   const length = track.dni.length;
@@ -85,7 +90,11 @@ export function planeOfArray(
     lostBeam: track.lostBeam,
     lostBeamHours: track.lostBeamHours,
   };
-  fillPlane(track, plane, model, weather.columns.albedo, albedo, result);
+  const albedos = albedoColumn(weather.columns, albedo, plane.snowAlbedo ?? null);
+  fillPlane(track, plane, model, albedos, typeof albedo === 'number' ? albedo : DEFAULT_ALBEDO, result);
+  if (plane.shading !== undefined && (plane.shading.horizon !== null || plane.shading.obstacle !== null)) {
+    shadePlane(result, track, plane, plane.shading);
+  }
   return result;
 }
 

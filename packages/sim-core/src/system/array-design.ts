@@ -61,8 +61,36 @@ export interface CollectorDesign {
   readonly ratedFlow: number;
 }
 
+/** One point of the horizon as seen from the roof. */
+export interface HorizonPoint {
+  /** Clockwise from north, 0 to below 360. [°] */
+  readonly azimuth: number;
+  /** Above the level, 0 to 90. [°] */
+  readonly altitude: number;
+}
+
+/** An upright rectangle before the array: the next row, a chimney, a wall. */
+export interface ObstacleDesign {
+  /** From the middle of the array's lower edge to its middle, level. [m] */
+  readonly distance: number;
+  /** Across the line of sight. [m] */
+  readonly width: number;
+  /** Of its top above the array's lower edge; it hides all below. [m] */
+  readonly height: number;
+  /** Direction in which it is seen from the array, clockwise from north. [°] */
+  readonly azimuth: number;
+}
+
+/** Size of an array. */
+export interface ArrayExtent {
+  /** From side to side. [m] */
+  readonly width: number;
+  /** From its lower to its upper edge, along the slope. [m] */
+  readonly slopeLength: number;
+}
+
 /** Panels and where they look. */
-export interface ArrayDesign {
+export interface ArrayDesign extends ArrayExtent {
   /** Number of panels. */
   readonly panels: number;
   /** Panels that the fluid passes one after the other; equal rows of so many lie side by side in the flow (parallel). */
@@ -71,8 +99,18 @@ export interface ArrayDesign {
   readonly tilt: number;
   /** Clockwise from north: 90 east, 180 south, 270 west. [°] */
   readonly azimuth: number;
-  /** Diffuse reflectance of the ground where the weather has none. [-] */
-  readonly groundAlbedo: number;
+  /** Sky model: how diffuse light is spread over the sky. */
+  readonly skyModel: 'perez' | 'haydavies' | 'isotropic';
+  /** Diffuse reflectance of the ground where the weather has none, one value or twelve from January. [-] */
+  readonly groundAlbedo: number | readonly number[];
+  /** Reflectance of snow on the ground where the weather has its depth; `null` leaves it out. [-] */
+  readonly snowAlbedo: number | null;
+  /** What lies on the collectors after a snowfall, where the weather has the depth: nothing, or snow as on plates or on tubes. */
+  readonly snowOnPanels: 'ignored' | 'plate' | 'tubes';
+  /** Horizon around collectors and module, points of rising azimuth; `null` for a flat one. */
+  readonly horizon: readonly HorizonPoint[] | null;
+  /** Something near before the collectors (not the module); `null` for nothing. */
+  readonly obstacle: ObstacleDesign | null;
   /** Wind along the collectors over that of the weather station. [-] */
   readonly windFactor: number;
   /** One panel. */

@@ -4,9 +4,11 @@ import { diffuseModifiers } from '../collector/diffuse.ts';
 import { effectiveIrradiance } from '../collector/effective-irradiance.ts';
 import { nightSky } from '../collector/night-sky.ts';
 import { applyWindAndSky, HIGHEST_WIND, lossInWind, windOverTest } from '../collector/quasi-dynamic.ts';
+import type { PlaneOrientation } from '../sun/incidence.ts';
 import { planeOfArray } from '../sun/plane-of-array.ts';
+import { coverWithSnow, hourlyMeans, snowCover } from '../sun/snow-cover.ts';
 import { sunTrack } from '../sun/track.ts';
-import type { SystemDesign } from './design.ts';
+import type { ObstacleDesign, SystemDesign } from './design.ts';
 
 /** What sun, wind and sky do to the array and the module; part of `Drivers`. */
 export interface ArrayDrivers {
@@ -36,15 +38,10 @@ export interface ArrayDrivers {
  * @param stepsPerHour - Steps in each hour.
  */
 export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, stepsPerHour: number): ArrayDrivers {
-  const { array, pv } = design;
+  const { array } = design;
   const { collector } = array;
   const { windSpeed } = weather.columns;
-  const within = { stepsPerHour };
-  const plane = planeOfArray(weather, { tilt: array.tilt, azimuth: array.azimuth, albedo: array.groundAlbedo }, within);
-  const samePlane = pv.tilt === array.tilt && pv.azimuth === array.azimuth;
-  const pvPlane = samePlane
-    ? plane
-    : planeOfArray(weather, { tilt: pv.tilt, azimuth: pv.azimuth, albedo: array.groundAlbedo }, within);
+  const { plane, pvPlane, snowless } = lightOnRoof(design, weather, stepsPerHour);
   const { incidenceModifier: modifier } = collector;
   const diffuse = diffuseModifiers(modifier, array.tilt);
   const absorbed =
@@ -58,7 +55,7 @@ export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, 
   const over = feelsWind && windSpeed !== null ? windOverTest(windSpeed, array.windFactor) : null;
   applyWindAndSky(absorbed, plane.total, over, sky.deficit, collector);
 
-  const arrayAssumptions = [collector.a4 === null ? `Night sky: ${sky.basis}.` : `Sky: ${sky.basis}.`];
+  const arrayAssumptions = [...snowless, collector.a4 === null ? `Night sky: ${sky.basis}.` : `Sky: ${sky.basis}.`];
   if (feelsWind) {
     arrayAssumptions.push(
       over === null
@@ -76,4 +73,26 @@ export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, 
     heldWindHours: over === null ? 0 : windSpeed!.filter((wind) => array.windFactor * wind > HIGHEST_WIND).length,
     arrayAssumptions,
   };
+}
+
+/** Light on both planes, past horizon, obstacle and snow. */
+function lightOnRoof(design: SystemDesign, weather: WeatherYear, stepsPerHour: number) {
+  const { array, pv } = design;
+  const { dryBulb, snowDepth } = weather.columns;
+  const { horizon, obstacle, width, slopeLength } = array;
+  const extent = { width, slopeLength };
+  const common = { albedo: array.groundAlbedo, snowAlbedo: array.snowAlbedo, model: array.skyModel };
+  const light = ({ tilt, azimuth }: PlaneOrientation, near: ObstacleDesign | null) =>
+    planeOfArray(weather, { tilt, azimuth, ...common, shading: { horizon, obstacle: near, extent } }, { stepsPerHour });
+  const snowLies = array.snowOnPanels !== 'ignored' && snowDepth !== null;
+  const sameLight = pv.tilt === array.tilt && pv.azimuth === array.azimuth && obstacle === null && !snowLies;
+  const plane = light(array, obstacle);
+  const pvPlane = sameLight ? plane : light(pv, null);
+  if (snowDepth !== null && array.snowOnPanels !== 'ignored') {
+    coverWithSnow(plane, snowCover(snowDepth, dryBulb, hourlyMeans(plane.total), array.tilt, array.snowOnPanels));
+    coverWithSnow(pvPlane, snowCover(snowDepth, dryBulb, hourlyMeans(pvPlane.total), pv.tilt, 'plate'));
+  }
+  const snowless =
+    array.snowOnPanels !== 'ignored' && !snowLies ? ['Snow on panels: the weather has no depth; none is taken.'] : [];
+  return { plane, pvPlane, snowless };
 }

@@ -121,6 +121,11 @@ function toDesignIssues(issues: readonly z.core.$ZodIssue[], input: unknown): De
             remedy: 'Give one of the forms.',
           },
         ];
+      case 'invalid_type':
+        if (issue.expected === 'array') {
+          return [{ path, found, expected: 'a list of the documented objects', remedy: 'Give a list.' }];
+        }
+        return [{ path, found, expected: 'an object with the documented fields', remedy: 'Give it, even if empty.' }];
       default:
         return [{ path, found, expected: 'an object with the documented fields', remedy: 'Give it, even if empty.' }];
     }

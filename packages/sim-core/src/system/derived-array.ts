@@ -30,8 +30,11 @@ export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDe
       : 'unglazed: eta0 times emittance over absorptance, taken as 1 for a black absorber; judgement',
   );
   const atNight = (COVER.emittance * a1) / (a1 + COVER.outside);
+  const packed = 'judgement: panels twice as long as wide, upright side by side';
   return {
     ...array,
+    width: fill('array.width', array.width, array.panels * Math.sqrt(collector.area / 2), 'm', packed),
+    slopeLength: fill('array.slopeLength', array.slopeLength, Math.sqrt(2 * collector.area), 'm', packed),
     collector: {
       ...collector,
       fluidContent: fill(

@@ -11,10 +11,13 @@ import type { PumpDesign, PvDesign } from './pump-design.ts';
 
 export type {
   ArrayDesign,
+  ArrayExtent,
   CollectorDesign,
+  HorizonPoint,
   IncidenceModifierB0,
   IncidenceModifierBiaxial,
   IncidenceModifierTable,
+  ObstacleDesign,
 } from './array-design.ts';
 export type {
   CollectorSensor,

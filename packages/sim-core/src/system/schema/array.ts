@@ -1,4 +1,7 @@
 import { z } from 'zod';
+import { quote } from '../../errors.ts';
+import { isHorizon } from '../../sun/shade/horizon.ts';
+import { type Quantity, toSi } from '../../units/quantity.ts';
 import { choice, count, defaulted, fault, flag, label, numbers, quantity, quantityOr } from './field.ts';
 
 /** Wind to which a1 and eta0 refer (ISO 9806:2017, from memory). [m/s] */
@@ -76,6 +79,43 @@ export const collectorSchema = z
     }
   });
 
+/** One reflectance, or twelve. */
+const albedoSchema = z
+  .custom<Quantity | readonly number[]>(() => true)
+  .transform((value, context): number | readonly number[] => {
+    const fits = (item: unknown) => typeof item === 'number' && item >= 0 && item <= 1;
+    if (Array.isArray(value) && value.length === 12 && value.every(fits)) return [...value];
+    const one = Array.isArray(value) ? null : toSi(value, 'fraction');
+    if (fits(one)) return one as number;
+    fault(
+      context,
+      quote(value),
+      'one value or twelve from January, each from 0 to 1',
+      'Give what the ground reflects.',
+    );
+    return z.NEVER;
+  });
+
+const horizonSchema = z
+  .array(z.strictObject({ azimuth: quantity('angle', 0, 360), altitude: quantity('angle', 0, 90) }))
+  .superRefine((points, context) => {
+    if (isHorizon(points)) return;
+    const found = points.length === 0 ? 'no points' : 'azimuths that do not rise, or 360°';
+    fault(
+      context,
+      found,
+      'azimuths rising from 0 to below 360°',
+      'Sort the points clockwise from north, or give null.',
+    );
+  });
+
+const obstacleSchema = z.strictObject({
+  distance: quantity('length', 0.05, 1000),
+  width: quantity('length', 0.05, 1000),
+  height: quantity('length', 0.05, 500),
+  azimuth: quantity('angle', 0, 360),
+});
+
 /** Schema of the array. */
 export const arraySchema = z
   .strictObject({
@@ -83,13 +123,29 @@ export const arraySchema = z
     inSeries: defaulted(count(1, 20), 1, '', 'judgement: all panels in parallel'),
     tilt: quantity('angle', 0, 90),
     azimuth: quantity('angle', 0, 360),
-    groundAlbedo: quantityOr(
-      'fraction',
-      0,
-      1,
+    skyModel: defaulted(
+      choice(['perez', 'haydavies', 'isotropic']),
+      'perez',
+      '',
+      'Perez et al. 1990, the closest of the three to measurements on tilted planes',
+    ),
+    groundAlbedo: defaulted(
+      albedoSchema,
       0.2,
+      '-',
       'grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory)',
     ),
+    snowAlbedo: defaulted(
+      quantity('fraction', 0, 1).nullable(),
+      0.6,
+      '-',
+      'between fresh snow of 0.8 and old snow of 0.4, handbook values (from memory)',
+    ),
+    snowOnPanels: defaulted(choice(['ignored', 'plate', 'tubes']), 'ignored', '', 'judgement: panels clear themselves'),
+    horizon: defaulted(horizonSchema.nullable(), null, '', 'judgement: an open site'),
+    obstacle: defaulted(obstacleSchema.nullable(), null, '', 'judgement: an open site'),
+    width: quantity('length', 0.1, 1000).optional(),
+    slopeLength: quantity('length', 0.1, 100).optional(),
     windFactor: quantityOr('fraction', 0, 2, 0.5, 'judgement: along a roof among houses half that over open ground'),
     collector: collectorSchema,
   })
