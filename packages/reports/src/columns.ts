@@ -80,5 +80,6 @@ const SI_KEYS: Record<UnitKind, string> = {
   area: 'm2',
   length: 'm',
   pressure: 'Pa',
+  mass: 'kg',
   residual: 'relative',
 };

@@ -41,7 +41,7 @@ export const escapeCell = (text: string): string => {
   return /^[=+\-@]/.test(plain) ? `'${plain}` : plain;
 };
 
-const GLUE = /(\d) (?=(?:%|°[CF]|kWh|kBtu|therm|L|gal|h|K|g)(?![\w/]))/g;
+const GLUE = /(\d) (?=(?:%|°[CF]|kWh|kBtu|therm|L|gal|h|K|g|kg|lb|a)(?![\w/]))/g;
 
 /** Joins numbers to their units with no-break spaces, so that no line ends between them. */
 export const glueUnits = (text: string): string => text.replace(GLUE, '$1\u00a0');

@@ -12,6 +12,18 @@ export { renderHtml } from './formats/html.ts';
 export { JSON_SCHEMA_VERSION, type JsonOptions, renderJson } from './formats/json.ts';
 export { renderMarkdown } from './formats/markdown.ts';
 export { renderText, type TextOptions } from './formats/text.ts';
+export {
+  type BillUnit,
+  type EnergyPrice,
+  type Investment,
+  type Money,
+  type MoneyCase,
+  type MoneyOptions,
+  type MoneyYear,
+  money,
+  type PricedCarrier,
+  presentWorthFactor,
+} from './money/index.ts';
 export type { ReportOptions, Runs } from './options.ts';
 export { describeComparison } from './sentences.ts';
 export { type PeriodSummary, type Summary, summarize, type WorstBalance } from './summary.ts';

@@ -1,6 +1,7 @@
 import type { RunResult } from '@noonloop/sim-core';
 import type { ComparisonReference } from './compare.ts';
 import { ReportError } from './errors.ts';
+import type { MoneyOptions } from './money/types.ts';
 import type { Units } from './units.ts';
 
 /** What every report for people takes. */
@@ -9,6 +10,8 @@ export interface ReportOptions {
   readonly units?: Units;
   /** With two or more designs: what differences are taken against. Default `first`. */
   readonly against?: ComparisonReference;
+  /** Prices: one set for all designs, or one for each. Left out: the report has no money in it. */
+  readonly money?: MoneyOptions | readonly MoneyOptions[];
 }
 
 /** One run, or several to compare. */

@@ -21,6 +21,7 @@ export type UnitKind =
   | 'area'
   | 'length'
   | 'pressure'
+  | 'mass'
   | 'residual';
 
 /** A unit as reports print it: shown = value in SI × scale + offset. */
@@ -39,12 +40,13 @@ export interface DisplayUnit {
   readonly columnDigits: number;
 }
 
-// NIST SP 811 (2008), appendix B: Btu (IT), therm (US), gallon (US), foot, psi.
+// NIST SP 811 (2008), appendix B: Btu (IT), therm (US), gallon (US), foot, psi, pound.
 const BTU = 1055.05585262; // [J]
 const US_THERM = 105_480_400; // [J]
 const GALLON = 3.785411784e-3; // [m³]
 const FOOT = 0.3048; // [m]
 const PSI = 6894.757293168; // [Pa]
+const POUND = 0.45359237; // [kg]
 
 const unit = (
   symbol: string,
@@ -79,6 +81,7 @@ const DISPLAY: Record<UnitKind, Record<Units, DisplayUnit>> = {
   area: { metric: unit('m²', 'm2', 1, 1, 3), us: unit('ft²', 'ft2', 1 / (FOOT * FOOT), 0, 2) },
   length: { metric: unit('m', 'm', 1, 0, 2), us: unit('ft', 'ft', 1 / FOOT, 0, 1) },
   pressure: { metric: unit('bar', 'bar', 1e-5, 1, 3), us: unit('psi', 'psi', 1 / PSI, 0, 2) },
+  mass: { metric: unit('kg', 'kg', 1, 0, 2), us: unit('lb', 'lb', 1 / POUND, 0, 2) },
   residual: both(unit('', 'relative', 1, 0, 0)),
 };
 

@@ -1,8 +1,12 @@
+import type { RunResult } from '@noonloop/sim-core';
 import Papa from 'papaparse';
 import { formatHour, MONTH_NAMES, MONTH_STARTS, monthOfDay } from '../calendar.ts';
 import { COLUMN_KINDS, COLUMN_NAMES, columnHeader } from '../columns.ts';
 import { DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
+import { ReportError } from '../errors.ts';
 import { escapeCell } from '../escape.ts';
+import { moneyOf, moneyRows, moneyUnit } from '../money/rows.ts';
+import type { MoneyOptions } from '../money/types.ts';
 import { listRuns, type Runs } from '../options.ts';
 import { type Summary, summarize } from '../summary.ts';
 import { displayUnit, roundTo, roundToSum, toDisplay, type UnitKind, type Units } from '../units.ts';
@@ -13,9 +17,18 @@ export interface CsvOptions {
   readonly units?: Units;
   /**
    * `months`: a row a month and design; `hours`: a row an hour and design; `numbers`: a row a number, a column a design,
-   * with definitions. Default `months`.
+   * with definitions; `money`: a row a year of payments and design. Default `months`.
    */
-  readonly table?: 'months' | 'hours' | 'numbers';
+  readonly table?: 'months' | 'hours' | 'numbers' | 'money';
+  /**
+   * What a spreadsheet takes for decimals: `point` with commas between cells; `comma` with semicolons, as spreadsheets of
+   * countries with a decimal comma open it. Default `point`.
+   */
+  readonly decimal?: 'point' | 'comma';
+  /** Starts with a byte order mark, by which some spreadsheets know UTF-8. Default false. */
+  readonly byteOrderMark?: boolean;
+  /** Prices: one set for all designs, or one for each; needed for table `money`, more rows in `numbers`. */
+  readonly money?: MoneyOptions | readonly MoneyOptions[];
 }
 
 type Cell = string | number;
@@ -67,6 +80,37 @@ function numberRows(summaries: readonly Summary[], units: Units): Cell[][] {
   ];
 }
 
+/** Rows below those of {@link numberRows}. */
+function moneyNumberRows(
+  results: readonly RunResult[],
+  money: NonNullable<CsvOptions['money']>,
+  units: Units,
+): Cell[][] {
+  const all = moneyOf(results, money);
+  return moneyRows(all).map(({ key, kind, definition, values }): Cell[] => {
+    const [symbol, scale] = moneyUnit(kind, all[0]!.currency, units);
+    const unit = kind === 'rate' ? 'percent' : symbol.replace('/', '_per_');
+    return [key, unit, ...values.map((value) => (value === null ? '' : roundTo(value * scale, 4))), definition];
+  });
+}
+
+function paymentRows(results: readonly RunResult[], money: CsvOptions['money']): Cell[][] {
+  if (money === undefined)
+    throw new ReportError('money', 'nothing', 'prices', 'Give the option money with the table of money.');
+  const all = moneyOf(results, money);
+  const names = ['energySaving', 'maintenance', 'presentValue'] as const;
+  return [
+    ['design', 'year', ...names.map((name) => `${name}_${all[0]!.currency}`)],
+    ...all.flatMap(({ years }, index) =>
+      years.map((year): Cell[] => [
+        escapeCell(results[index]!.design.name),
+        year.year,
+        ...names.map((name) => roundTo(year[name], 2)),
+      ]),
+    ),
+  ];
+}
+
 function hourRows(runs: Runs, units: Units): Cell[][] {
   const header = ['design', 'hour', 'start', 'month', 'day', 'hourOfDay'];
   const rows: Cell[][] = [[...header, ...COLUMN_NAMES.map((name) => columnHeader(name, COLUMN_KINDS[name], units))]];
@@ -84,22 +128,35 @@ function hourRows(runs: Runs, units: Units): Cell[][] {
 }
 
 /**
- * Table for a spreadsheet: comma, point, CRLF, UTF-8 without mark; headers end with the unit (`deliveredEnergy_kWh`).
- * Monthly sums are rounded so that they add up to the year of the `numbers` table. Text cells that a spreadsheet would take
- * for a formula get an apostrophe in front.
+ * Table for a spreadsheet: CRLF, UTF-8; headers end with the unit (`deliveredEnergy_kWh`). Monthly sums are rounded so that
+ * they add up to the year of the `numbers` table. Text cells that a spreadsheet would take for a formula get an apostrophe in
+ * front.
  *
  * @param runs - one run or several, below each other
- * @param options - units and which table
- * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
+ * @param options - units, which table, and what the spreadsheet takes for decimals
+ * @throws {@link ReportError} when there is no run, a column is not a whole year of finite numbers, or an option is not known.
  */
 export function renderCsv(runs: Runs, options: CsvOptions = {}): string {
-  const { units = 'metric', table = 'months' } = options;
-  const summaries = listRuns(runs).map(summarize);
-  const rows =
-    table === 'hours'
-      ? hourRows(runs, units)
-      : table === 'numbers'
-        ? numberRows(summaries, units)
-        : monthRows(summaries, units);
-  return `${Papa.unparse(rows, { newline: '\r\n' })}\r\n`;
+  const { units = 'metric', table = 'months', decimal = 'point', byteOrderMark = false, money } = options;
+  const results = listRuns(runs);
+  const summaries = results.map(summarize);
+  const tables: Record<NonNullable<CsvOptions['table']>, () => Cell[][]> = {
+    months: () => monthRows(summaries, units),
+    hours: () => hourRows(runs, units),
+    numbers: () => [
+      ...numberRows(summaries, units),
+      ...(money === undefined ? [] : moneyNumberRows(results, money, units)),
+    ],
+    money: () => paymentRows(results, money),
+  };
+  if (!Object.hasOwn(tables, table))
+    throw new ReportError('table', JSON.stringify(table), `one of ${Object.keys(tables).join(', ')}`, 'Choose one.');
+  if (decimal !== 'point' && decimal !== 'comma')
+    throw new ReportError('decimal', JSON.stringify(decimal), "'point' or 'comma'", 'Choose one of the two.');
+  const rows = tables[table]();
+  const comma = decimal === 'comma';
+  const cells = comma
+    ? rows.map((row) => row.map((cell) => (typeof cell === 'number' ? String(cell).replace('.', ',') : cell)))
+    : rows;
+  return `${byteOrderMark ? '\ufeff' : ''}${Papa.unparse(cells, { newline: '\r\n', delimiter: comma ? ';' : ',' })}\r\n`;
 }

@@ -1,7 +1,7 @@
 /** Pieces of the HTML page. Everything that comes from outside passes through {@link escapeHtml}. */
 import { BALANCE_DEFINITION, DEFINITIONS, LEAD_KEYS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
 import { escapeHtml, glueUnits } from '../escape.ts';
-import type { NumberCell, PlainTable, ReportModel } from '../model/types.ts';
+import type { MoneyModel, NumberCell, PlainTable, ReportModel } from '../model/types.ts';
 import { formatQuantity } from '../units.ts';
 
 /** Escaped sentence whose numbers stay with their units. */
@@ -99,6 +99,13 @@ export function assumptionTable(model: ReportModel): string {
   return `<p>Values that were not given and that the simulation chose, each with its source.</p>${scrollTable('Assumptions of the design', head, rows.join(''), 'assumptions')}<h3>Weather and run</h3><ul>${notes}</ul>`;
 }
 
+/** What prices make of the numbers, and the prices. */
+export function moneySection(model: ReportModel, { table, grounds }: MoneyModel): string {
+  const names = model.runs.map((_, index) => `<li>${designName(model, index)}</li>`).join('');
+  const list = model.runs.length > 1 ? `<ul class="plain">${names}</ul>` : '';
+  return `${list}${plainTable('Money', table)}<h3>Reckoned with</h3><ul>${grounds.map((ground) => `<li>${sentence(ground)}</li>`).join('')}</ul>`;
+}
+
 /** Energy balance of each design. */
 export function balanceTables(model: ReportModel): string {
   const tables = model.runs.map(({ balance, name }, index) => {
@@ -109,9 +116,12 @@ export function balanceTables(model: ReportModel): string {
 }
 
 /** What each number means. */
-export function definitionList(): string {
+export function definitionList(model: ReportModel): string {
   const items = NUMBER_KEYS.map(
     (key) => `<dt id="def-${key}">${DEFINITIONS[key].label}</dt><dd>${escapeHtml(DEFINITIONS[key].definition)}</dd>`,
   );
-  return `<dl class="definitions">${items.join('')}</dl>`;
+  const money = (model.money?.meanings ?? []).map(
+    ([label, meaning]) => `<dt>${escapeHtml(label)}</dt><dd>${escapeHtml(meaning)}</dd>`,
+  );
+  return `<dl class="definitions">${items.join('')}${money.join('')}</dl>`;
 }

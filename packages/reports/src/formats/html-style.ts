@@ -64,6 +64,7 @@ summary{cursor:pointer;color:var(--link);font-size:.9rem}
 .danger strong{color:var(--danger)}
 .warning strong{color:var(--warning)}
 .cautions p{margin:2px 0}
+.plain{list-style:none;margin:0 0 10px;padding:0}
 .definitions dt{font-weight:600}
 .definitions dd{margin:0 0 8px;max-width:75ch}
 .definitions dt:target,.definitions dt:target+dd{background:var(--card)}

@@ -12,6 +12,7 @@ import {
   definitionList,
   designName,
   leadCards,
+  moneySection,
   numberTable,
   plainTable,
   sentence,
@@ -89,9 +90,10 @@ export async function renderHtml(runs: Runs, options: ReportOptions = {}): Promi
     section('A summer week', await figure('summer-week', runs, model)),
     section('A winter week', await figure('winter-week', runs, model)),
     section('Cautions', cautionList(model)),
+    ...(model.money === null ? [] : [section('Money', moneySection(model, model.money))]),
     section('Assumptions', assumptionTable(model)),
     section('Energy balance', balanceTables(model)),
-    section('What the numbers mean', definitionList()),
+    section('What the numbers mean', definitionList(model)),
   ];
   const names = model.runs.map(({ name }) => name).join('; ');
   const title = several ? `${model.title}: ${names}` : names;

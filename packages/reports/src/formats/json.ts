@@ -3,6 +3,8 @@ import { cautions } from '../cautions/index.ts';
 import { COLUMN_KINDS, COLUMN_NAMES, siKey } from '../columns.ts';
 import { type Comparison, type ComparisonReference, compareSummaries } from '../compare.ts';
 import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
+import { moneyOf } from '../money/rows.ts';
+import type { Money, MoneyOptions } from '../money/types.ts';
 import { listRuns, type Runs } from '../options.ts';
 import { type PeriodSummary, type Summary, summarize } from '../summary.ts';
 import type { UnitKind } from '../units.ts';
@@ -16,6 +18,8 @@ export interface JsonOptions {
   readonly hours?: boolean;
   /** With two or more designs: what differences are taken against. Default `first`. */
   readonly against?: ComparisonReference;
+  /** Prices: one set for all designs, or one for each. Left out: `money` is null. */
+  readonly money?: MoneyOptions | readonly MoneyOptions[];
   /** Spaces of indentation; 0 for one line. Default 2. */
   readonly indent?: number;
 }
@@ -80,6 +84,24 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
   };
 }
 
+/** Energy in kWh here, as bills have it. */
+const moneyJson = ({ cases, years, co2With, co2Without, co2Saved, ...money }: Money): Record<string, unknown> => ({
+  ...money,
+  co2Without_kg: co2Without,
+  co2With_kg: co2With,
+  co2Saved_kg: co2Saved,
+  cases: cases.map(({ parts, investment, netPresentValue, ...one }) => ({
+    parts,
+    investment,
+    netPresentValue,
+    simplePayback_a: one.simplePayback,
+    discountedPayback_a: one.discountedPayback,
+    internalRateOfReturn_fraction: one.internalRateOfReturn,
+    levelisedCostOfHeat_per_kWh: one.levelisedCostOfHeat === null ? null : one.levelisedCostOfHeat * 3.6e6,
+  })),
+  years,
+});
+
 const comparisonJson = ({ rows, against }: Comparison): Record<string, unknown> => ({
   against,
   rows: rows.map(({ key, values, differences, relativeDifferences }) => ({
@@ -101,14 +123,18 @@ const differenceKind = (kind: UnitKind): UnitKind => (kind === 'temperature' ? '
  * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
  */
 export function renderJson(runs: Runs, options: JsonOptions = {}): string {
-  const { hours = false, against = 'first', indent = 2 } = options;
+  const { hours = false, against = 'first', indent = 2, money } = options;
   const results = listRuns(runs);
   const summaries = results.map(summarize);
+  const moneys = money === undefined ? null : moneyOf(results, money);
   return `${JSON.stringify(
     {
       schema: 'noonloop-report',
       schemaVersion: JSON_SCHEMA_VERSION,
-      runs: results.map((result, index) => runJson(result, summaries[index]!, hours)),
+      runs: results.map((result, index) => ({
+        ...runJson(result, summaries[index]!, hours),
+        money: moneys === null ? null : moneyJson(moneys[index]!),
+      })),
       comparison: summaries.length > 1 ? comparisonJson(compareSummaries(summaries, against)) : null,
       definitions: Object.fromEntries(
         NUMBER_KEYS.map((key) => [

@@ -75,7 +75,16 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
   for (const { severity, findings, advice, source } of model.cautions) {
     lines.push(`- **${severity}:** ${escapeMarkdown([...findings, advice, `[${source}]`].join(' '))}`);
   }
-  lines.push('', '## Assumptions', '');
+  lines.push('');
+  if (model.money !== null)
+    lines.push(
+      '## Money',
+      '',
+      ...plainTable(model.money.table),
+      ...model.money.grounds.map((ground) => `- ${escapeMarkdown(ground)}`),
+      '',
+    );
+  lines.push('## Assumptions', '');
   lines.push(
     ...table(
       ['Where', 'Value', several ? 'Designs' : '', 'Source'].filter((head) => head !== ''),
@@ -92,5 +101,6 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
   });
   lines.push(BALANCE_DEFINITION, '', '## What the numbers mean', '');
   for (const key of NUMBER_KEYS) lines.push(`- **${DEFINITIONS[key].label}:** ${DEFINITIONS[key].definition}`);
+  for (const [label, meaning] of model.money?.meanings ?? []) lines.push(`- **${label}:** ${meaning}`);
   return `${lines.join('\n')}\n`;
 }

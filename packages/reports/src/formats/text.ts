@@ -9,7 +9,7 @@ import { textTable, wrap } from './table.ts';
 export interface TextOptions extends ReportOptions {
   /** Longest line, at least 40. Default 80. [characters] */
   readonly width?: number;
-  /** `short` ends after the cautions; `full` adds assumptions, energy balance and definitions. Default `full`. */
+  /** `short` ends after cautions and money; `full` adds assumptions, energy balance and definitions. Default `full`. */
   readonly detail?: 'short' | 'full';
 }
 
@@ -71,6 +71,7 @@ function full(model: ReportModel, width: number): string[] {
   lines.push(...wrap(BALANCE_DEFINITION, width), ...heading('What the numbers mean'));
   for (const key of NUMBER_KEYS)
     lines.push(...wrap(`${DEFINITIONS[key].label}: ${DEFINITIONS[key].definition}`, width));
+  for (const [label, meaning] of model.money?.meanings ?? []) lines.push(...wrap(`${label}: ${meaning}`, width));
   return lines;
 }
 
@@ -113,6 +114,11 @@ export function renderText(runs: Runs, options: TextOptions = {}): string {
   }
   lines.pop();
   lines.push(...heading('Cautions'), ...cautionLines(model, width));
+  if (model.money !== null) {
+    const { header, rows } = model.money.table;
+    lines.push(...heading('Money'), ...textTable(header, rows, width));
+    for (const ground of model.money.grounds) lines.push(...wrap(`- ${ground}`, width));
+  }
   if (detail === 'full') lines.push(...full(model, width));
   return `${lines.join('\n')}\n`;
 }

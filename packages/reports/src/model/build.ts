@@ -4,6 +4,7 @@ import { letterOf, plainText } from '../escape.ts';
 import { listRuns, type ReportOptions, type Runs } from '../options.ts';
 import { describeComparison } from '../sentences.ts';
 import { summarize } from '../summary.ts';
+import { moneyModel } from './money.ts';
 import { balanceTable, monthTable, numberRows } from './tables.ts';
 import type { ReportModel } from './types.ts';
 import { assumptionLines, groupCautions, limits, notes, place } from './words.ts';
@@ -33,6 +34,7 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
     sentences: comparison === null ? [] : describeComparison(comparison, units),
     numbers: numberRows(summaries, comparison, units),
     cautions: groupCautions(results, letters, units),
+    money: options.money === undefined ? null : moneyModel(results, letters, options.money, units),
     assumptions: assumptionLines(results, letters, units),
     limits: limits(results, letters, units),
     notes: notes(results, letters, units),

@@ -59,6 +59,15 @@ export interface CautionGroup {
   readonly source: string;
 }
 
+/** What prices make of the numbers. */
+export interface MoneyModel {
+  readonly table: PlainTable;
+  /** Label and definition of each number. */
+  readonly meanings: readonly (readonly [label: string, definition: string])[];
+  /** Prices, rates and factors, a sentence each. */
+  readonly grounds: readonly string[];
+}
+
 /** A report before it is laid out. */
 export interface ReportModel {
   readonly title: string;
@@ -69,6 +78,8 @@ export interface ReportModel {
   readonly sentences: readonly string[];
   readonly numbers: readonly NumberRow[];
   readonly cautions: readonly CautionGroup[];
+  /** `null` where no prices were given. */
+  readonly money: MoneyModel | null;
   readonly assumptions: readonly AssumptionLine[];
   /** The limits by which hours are counted. */
   readonly limits: readonly string[];

@@ -9,7 +9,7 @@ import { formatQuantity, type Units } from '../units.ts';
 import type { AssumptionLine, CautionGroup } from './types.ts';
 
 /** Lines of all designs, each once; those that do not hold for all carry the letters of theirs. */
-function byDesign(linesOfRuns: readonly (readonly string[])[], letters: readonly string[]): string[] {
+export function byDesign(linesOfRuns: readonly (readonly string[])[], letters: readonly string[]): string[] {
   const holders = new Map<string, string[]>();
   linesOfRuns.forEach((lines, index) => {
     for (const line of lines) holders.set(line, [...(holders.get(line) ?? []), letters[index]!]);

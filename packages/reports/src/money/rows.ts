@@ -1,0 +1,100 @@
+/** Numbers of money of every design, in order, for tables. */
+import type { RunResult } from '@noonloop/sim-core';
+import { ReportError } from '../errors.ts';
+import { displayUnit, formatNumber, type Units } from '../units.ts';
+import {
+  BILL_DEFINITIONS,
+  BILL_KEYS,
+  CARBON_KEYS,
+  CASE_DEFINITIONS,
+  CASE_KEYS,
+  type MoneyDefinition,
+  type MoneyKind,
+} from './definitions.ts';
+import { money } from './money.ts';
+import type { Money, MoneyOptions } from './types.ts';
+
+/** One for all designs, or one each. */
+export type MoneyGiven = MoneyOptions | readonly MoneyOptions[];
+
+/** Options of each design. @throws {@link ReportError} when their number does not fit or currencies differ. */
+export function moneyOptions(given: MoneyGiven, designs: number): readonly MoneyOptions[] {
+  const list = Array.isArray(given)
+    ? (given as readonly MoneyOptions[])
+    : Array.from({ length: designs }, () => given as MoneyOptions);
+  if (list.length !== designs)
+    throw new ReportError('money', `${list.length} sets of prices`, `one, or ${designs}`, 'Give one for each design.');
+  const currencies = new Set(list.map(({ currency }) => currency));
+  if (currencies.size > 1)
+    throw new ReportError('money', [...currencies].join(' and '), 'one currency', 'Convert the prices first.');
+  return list;
+}
+
+/** Money of every design. */
+export const moneyOf = (results: readonly RunResult[], given: MoneyGiven): readonly Money[] => {
+  const options = moneyOptions(given, results.length);
+  return results.map((result, index) => money(result, options[index]!));
+};
+
+/** One number of every design. */
+export interface MoneyRow extends MoneyDefinition {
+  /** `netPresentValue`, and `netPresentValueUsed` for used parts. */
+  readonly key: string;
+  /** In currency, years, shares, currency/J or kg; `null`: none. */
+  readonly values: readonly (number | null)[];
+}
+
+/** Every number: bills, then new parts, used parts, carbon dioxide. */
+export function moneyRows(all: readonly Money[]): MoneyRow[] {
+  const one = (key: (typeof BILL_KEYS | typeof CARBON_KEYS)[number]): MoneyRow => ({
+    key,
+    ...BILL_DEFINITIONS[key],
+    values: all.map((money) => money[key]),
+  });
+  const anyUsed = all.some(({ cases }) => cases.length > 1);
+  const cases = (['new', 'used'] as const)
+    .filter((parts) => parts === 'new' || anyUsed)
+    .flatMap((parts) =>
+      CASE_KEYS.map((key): MoneyRow => {
+        const { label, ...rest } = CASE_DEFINITIONS[key];
+        return {
+          key: parts === 'used' ? `${key}Used` : key,
+          label: anyUsed ? `${label}, ${parts} parts` : label,
+          ...rest,
+          values: all.map(({ cases: of }) => of.find((found) => found.parts === parts)?.[key] ?? null),
+        };
+      }),
+    );
+  return [...BILL_KEYS.map(one), ...cases, ...CARBON_KEYS.map(one)];
+}
+
+/** Unit, factor from the value to it, and decimals. */
+export function moneyUnit(
+  kind: MoneyKind,
+  currency: string,
+  units: Units,
+): [symbol: string, scale: number, digits: number] {
+  switch (kind) {
+    case 'currency':
+      return [currency, 1, 0];
+    case 'years':
+      return ['years', 1, 1];
+    case 'rate':
+      return ['%', 100, 1];
+    case 'heatPrice': {
+      const { symbol, scale } = displayUnit('fuel', units);
+      return [`${currency}/${symbol}`, 1 / scale, units === 'us' ? 2 : 3];
+    }
+    case 'mass': {
+      const { symbol, scale, digits } = displayUnit('mass', units);
+      return [symbol, scale, digits];
+    }
+  }
+}
+
+/** The number alone as a report shows it; `–` where there is none. */
+export function formatMoney(value: number | null, kind: MoneyKind, currency: string, units: Units): string {
+  if (value === null) return '–';
+  const [, scale, digits] = moneyUnit(kind, currency, units);
+  return formatNumber(value * scale, digits);
+}
