@@ -103,11 +103,10 @@ describe('directPumpPoint', () => {
     for (const condition of conditions) {
       if (condition.irradiance > 300) continue;
       const best = pvOperatingPoint(module, condition, { kind: 'maximum-power' }).power;
-      const boosted = pumpOperatingPoint(
-        compileHydraulics(parts, compileFluid(parts.loop.fluid, parts.loop.glycolMassFraction)),
-        parts.pump.boosterEfficiency * best,
-        condition.fluidTemperature,
-      );
+      const boosted = pumpOperatingPoint(parts, {
+        electricalPower: parts.pump.boosterEfficiency * best,
+        fluidTemperature: condition.fluidTemperature,
+      });
       expect(boosted.flow).toBeGreaterThan(directPumpPoint(parts, module, condition).flow);
     }
   });

@@ -5,7 +5,12 @@ import { compileFluid, fluidDensity, fluidViscosity } from '../../../packages/si
 import { coilFrictionNumber } from '../../../packages/sim-core/src/loop/coil-friction.ts';
 import { compileFlowTable, tableFlow } from '../../../packages/sim-core/src/loop/flow-table.ts';
 import { compileFriction, frictionNumber, pipePressureDrop } from '../../../packages/sim-core/src/loop/friction.ts';
-import { compileHydraulics, loopHead, pumpOperatingPoint } from '../../../packages/sim-core/src/loop/hydraulics.ts';
+import {
+  compileHydraulics,
+  loopHead,
+  operatingPoint,
+  pumpOperatingPoint,
+} from '../../../packages/sim-core/src/loop/hydraulics.ts';
 import { parts } from './parts.ts';
 
 describe('friction between laminar and turbulent', () => {
@@ -79,11 +84,11 @@ describe('tableFlow', () => {
     const fluid = compileFluid(name, x);
     const h = compileHydraulics(parts, fluid);
     const table = compileFlowTable(h);
-    const full = pumpOperatingPoint(h, 1000, 140).flow;
+    const full = operatingPoint(h, 1000, 140).flow;
     let worst = 0;
     for (let t = -39.7; t < 141; t += 1) {
       for (let power = 0.05; power < 30; power *= 1.1) {
-        worst = Math.max(worst, Math.abs(tableFlow(table, power, t) - pumpOperatingPoint(h, power, t).flow));
+        worst = Math.max(worst, Math.abs(tableFlow(table, power, t) - operatingPoint(h, power, t).flow));
       }
     }
     expect(worst / full).toBeLessThan(0.005);
@@ -100,21 +105,22 @@ describe('tableFlow', () => {
 });
 
 describe('pumpOperatingPoint', () => {
-  const h = compileHydraulics(parts, compileFluid('propylene-glycol', 0.4));
+  const at = (electricalPower: number, fluidTemperature: number) =>
+    pumpOperatingPoint(parts, { electricalPower, fluidTemperature });
 
   it('rises with power and stands at none', () => {
-    expect(pumpOperatingPoint(h, 0, 20).flow).toBe(0);
+    expect(at(0, 20).flow).toBe(0);
     let before = 0;
     for (const power of [0.1, 1, 2, 5, 10]) {
-      const { flow } = pumpOperatingPoint(h, power, 20);
+      const { flow } = at(power, 20);
       expect(flow).toBeGreaterThan(before);
       before = flow;
     }
   });
 
   it('refuses what is no number', () => {
-    expect(() => pumpOperatingPoint(h, Number.NaN, 20)).toThrow(DesignError);
-    expect(() => pumpOperatingPoint(h, 5, Number.NaN)).toThrow(DesignError);
+    expect(() => at(Number.NaN, 20)).toThrow(DesignError);
+    expect(() => at(5, Number.NaN)).toThrow(DesignError);
   });
 });
 

@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  compilePvPower,
-  type PvModuleParameters,
-  pvOperatingPoint,
-  tablePower,
-} from '../../../packages/sim-core/src/pv/index.ts';
+import { type PvModuleParameters, pvOperatingPoint } from '../../../packages/sim-core/src/pv/index.ts';
+import { compilePvPower, tablePower } from '../../../packages/sim-core/src/pv/power-table.ts';
 
 // The invented "10W" and "50W" modules of pv.csv.
 const modules: readonly (readonly [string, PvModuleParameters])[] = [

@@ -1,6 +1,6 @@
 /** The loop's resistance and the point at which the pump works against it. */
 import { requireNumber } from '../errors.ts';
-import { type CompiledFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
+import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
 import { waterDensity, waterViscosity } from '../fluid/water.ts';
 import type { ArrayDesign, CoilDesign, LoopDesign, PumpDesign } from '../system/design.ts';
 import { coilFrictionNumber } from './coil-friction.ts';
@@ -35,11 +35,11 @@ export interface CompiledHydraulics {
   readonly pipeReynolds: number;
   /** Drop of the pipe = this · (f Re²) μ²/ρ. [1/m²] */
   readonly pipeDrop: number;
-  /** Drop of the fittings = this · ρ Q². [1/m⁴] */
+  /** Drop of the fittings, and of a plate exchanger = this · ρ Q². [1/m⁴] */
   readonly fittingDrop: number;
   /** Re of the coil = this · ρ Q/μ. [1/m] */
   readonly coilReynolds: number;
-  /** Drop of the coil = this · (f Re²) μ²/ρ. [1/m²] */
+  /** Drop of the coil = this · (f Re²) μ²/ρ; 0 with a plate exchanger. [1/m²] */
   readonly coilDrop: number;
   /** Bore over winding diameter. [-] */
   readonly curvature: number;
@@ -52,6 +52,8 @@ export interface CompiledHydraulics {
 /** Works a design's loop into the constants of its resistance. Checks nothing: the design is checked by `defineSystem`. */
 export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): CompiledHydraulics {
   const { pump, loop, coil, array } = parts;
+  const { plate } = loop;
+  const hasPlate = loop.exchanger === 'plate';
   const bore = loop.pipeInnerDiameter;
   const { collector, inSeries } = array;
   // Rows share the flow; within a row every panel takes all of it and adds its drop.
@@ -62,9 +64,11 @@ export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): 
     friction: compileFriction(COPPER_ROUGHNESS / bore),
     pipeReynolds: 4 / (Math.PI * bore),
     pipeDrop: loop.pipeLength / (2 * bore ** 3),
-    fittingDrop: (8 * loop.fittingLoss) / (Math.PI ** 2 * bore ** 4),
+    fittingDrop:
+      (8 * loop.fittingLoss) / (Math.PI ** 2 * bore ** 4) +
+      (hasPlate ? plate.ratedPressureDrop / (waterDensity(20) * plate.ratedFlow ** 2) : 0),
     coilReynolds: 4 / (Math.PI * coil.innerDiameter),
-    coilDrop: coil.length / (2 * coil.innerDiameter ** 3),
+    coilDrop: hasPlate ? 0 : coil.length / (2 * coil.innerDiameter ** 3),
     curvature: coil.innerDiameter / coil.windingDiameter,
     collectorLaminar:
       (COLLECTOR_LAMINAR_SHARE * collector.ratedPressureDrop * inSeries) /
@@ -111,6 +115,14 @@ export interface OperatingPoint {
   readonly electricalPower: number;
 }
 
+/** What {@link pumpOperatingPoint} is asked. */
+export interface OperatingConditions {
+  /** Offered to the pump by the booster, 0 or more. [W] */
+  readonly electricalPower: number;
+  /** Mean of the loop. [°C] */
+  readonly fluidTemperature: number;
+}
+
 /**
  * The point at which a pump works for the electrical power that it is offered.
  *
@@ -118,21 +130,28 @@ export interface OperatingPoint {
  * collectors; at most at rated speed, where it leaves the rest (the booster's voltage ceiling). The closed loop, full of liquid,
  * has no static head. Starting and stopping powers are the caller's business.
  *
- * Collectors: the rows share the flow, the panels of a row add up; the rated drop with water at 20 °C is half laminar, proportional to μ Q, and half turbulent,
+ * Collectors: rows share the flow; the rated drop with water at 20 °C is half laminar, proportional to μ Q, and half turbulent,
  * proportional to ρ Q² (judgement).
  *
- * @param h - The loop, from {@link compileHydraulics}.
- * @param electricalPower - Offered by the booster, 0 or more. [W]
- * @param fluidTemperature - Mean of the loop. [°C]
+ * @param parts - The loop, from a design.
+ * @param conditions - Power and fluid temperature.
  * @throws {@link DesignError} for a power or temperature that is not a finite number in range.
+ * @see Affinity laws of the pump as in {@link pumpState}; Darcy–Weisbach as in {@link pipePressureDrop}.
  */
-export function pumpOperatingPoint(
+export function pumpOperatingPoint(parts: HydraulicParts, conditions: OperatingConditions): OperatingPoint {
+  const { electricalPower, fluidTemperature } = conditions;
+  requireNumber('electricalPower', electricalPower, 0, 1e6, 'W');
+  requireNumber('fluidTemperature', fluidTemperature, -100, 400, '°C');
+  const fluid = compileFluid(parts.loop.fluid, parts.loop.glycolMassFraction);
+  return operatingPoint(compileHydraulics(parts, fluid), electricalPower, fluidTemperature);
+}
+
+/** Kernel of {@link pumpOperatingPoint}. */
+export function operatingPoint(
   h: CompiledHydraulics,
   electricalPower: number,
   fluidTemperature: number,
 ): OperatingPoint {
-  requireNumber('electricalPower', electricalPower, 0, 1e6, 'W');
-  requireNumber('fluidTemperature', fluidTemperature, -100, 400, '°C');
   const density = fluidDensity(h.fluid, fluidTemperature);
   const viscosity = fluidViscosity(h.fluid, fluidTemperature);
   const highest = fullFlow(h, density, viscosity);

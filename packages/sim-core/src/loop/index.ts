@@ -1,5 +1,5 @@
-export { type CompiledCoil, coilUA, compileCoil } from './coil.ts';
 export { type CoilConductance, type CoilQuery, coilConductance } from './coil-conductance.ts';
+export { type DirectPumpConditions, type DirectPumpPoint, directPumpPoint } from './direct-pump.ts';
 export {
   type CoilStream,
   type CounterflowStreams,
@@ -17,21 +17,15 @@ export {
   vesselPressure,
   type WorkingStep,
 } from './expansion.ts';
+export { coiledTubeNusselt, horizontalCylinderNusselt, straightTubeNusselt } from './film.ts';
+export { frictionFactor, type PipeFlow, pipePressureDrop } from './friction.ts';
 export {
-  type CompiledCoilFilm,
-  coiledTubeNusselt,
-  horizontalCylinderNusselt,
-  straightTubeNusselt,
-} from './film.ts';
-export { compileFlowTable, type FlowTable, tableFlow } from './flow-table.ts';
-export { type CompiledFriction, frictionFactor, type PipeFlow, pipePressureDrop } from './friction.ts';
-export {
-  type CompiledHydraulics,
-  compileHydraulics,
   type HydraulicParts,
+  type OperatingConditions,
   type OperatingPoint,
   pumpOperatingPoint,
 } from './hydraulics.ts';
 export { type InsulatedPipe, PIPE_FILM_COEFFICIENT, pipeLossConductance, pipeOutlet } from './pipe.ts';
+export { type PlateRating, plateConductance } from './plate.ts';
 export { type PumpPoint, type PumpState, pumpState } from './pump.ts';
 export { type ThermosiphonQuery, thermosiphonFlow } from './thermosiphon.ts';

@@ -10,5 +10,4 @@ export {
   type ResistanceLoad,
   type VoltageLoad,
 } from './operating-point.ts';
-export { compilePvPower, tablePower } from './power-table.ts';
 export type { DiodeParameters } from './single-diode.ts';
