@@ -2,6 +2,7 @@ import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/co
 import type { SystemDesign } from '../system/design.ts';
 import { type Circuit, PIPE_SECTIONS } from './circuit.ts';
 import { pipeLossConductance } from './pipe.ts';
+import { makeRing } from './ring.ts';
 
 export type { Circuit } from './circuit.ts';
 
@@ -20,6 +21,7 @@ const SMALLEST_CAPACITY = 1;
  * @param start - Temperature of absorber and pipes at the start. [°C]
  * @param stepCounts - Every number of steps an hour that the run may use.
  * @param collectorNodes - Nodes of the array along the flow.
+ * @param upwards - Whether the fluid runs through the coil from below, as it does where the loop runs backwards.
  */
 export function compileCircuit(
   design: SystemDesign,
@@ -27,6 +29,7 @@ export function compileCircuit(
   start: number,
   stepCounts: readonly number[],
   collectorNodes: number,
+  upwards = false,
 ): Circuit {
   const { array, tank, coil } = design;
   const { collector } = array;
@@ -50,13 +53,14 @@ export function compileCircuit(
     pipeCapacity: pipe.capacity,
     pipeConductance: pipe.conductance,
     pipeDecay: new Map(decays),
+    upwards,
     coilBottom: share.bottom,
     coilShare: share.shares,
     flows: new Float64Array(5),
-    gain: new Float64Array(parts),
-    offset: new Float64Array(parts),
+    ring: makeRing(parts),
     source: new Float64Array(collectorNodes),
-    decay: new Float64Array(parts),
+    piecePerWeight: new Float64Array(share.shares.length),
+    pieceDrift: new Float64Array(share.shares.length),
   };
 }
 

@@ -1,10 +1,13 @@
 import { meanDecay } from '../relaxation.ts';
 import type { Tank } from '../tank/tank.ts';
+import { closeRing, type Ring } from './ring.ts';
 
 /** Pipe sections in the order of the flow: hot outdoors, hot indoors, cold indoors, cold outdoors. */
 export const PIPE_SECTIONS = 4;
 /** Sections between the array's outlet and the coil. */
 const HOT_SECTIONS = 2;
+/** Tank nodes that differ by less turn over as one when warmed from below or cooled from above. [K] */
+const POOLED = 0.01;
 
 /** What the circuit's last step exchanged; indices into {@link Circuit.flows}. [J] */
 export const CIRCUIT = {
@@ -41,33 +44,36 @@ export interface Circuit {
   readonly pipeDecay: ReadonlyMap<number, Float64Array>;
   /** Lowest tank node that the coil touches. */
   readonly coilBottom: number;
+  /** Whether the fluid runs through the coil from its lower end upwards. */
+  readonly upwards: boolean;
   /** Share of the coil in each node from {@link coilBottom} upwards; they add up to 1. */
   readonly coilShare: Float64Array;
   /** Exchange of the last step, see {@link CIRCUIT}. [J] */
   readonly flows: Float64Array;
-  /** Scratch: outlet = gain × inlet + offset of each part along the flow. */
-  readonly gain: Float64Array;
-  readonly offset: Float64Array;
-  /** Scratch: what drives each collector node whatever its temperature. */
+  /** Collector nodes, hot pipes, coil pieces from the top down, cold pipes, in the order of the flow. */
+  readonly ring: Ring;
+  /** Scratch: what drives each collector node whatever its temperature. [W] */
   readonly source: Float64Array;
-  /** Scratch: decay of each pipe section and coil piece in the step. */
-  readonly decay: Float64Array;
+  /** Scratch: 1 over the number of nodes that rise with that of each coil piece, and how far they drift in the step anyway [K]. */
+  readonly piecePerWeight: Float64Array;
+  readonly pieceDrift: Float64Array;
 }
 
 /**
  * One step with the pump running. Allocates nothing.
  *
  * Each part of the circuit (collector node, pipe section, coil piece with the tank node around it) is a stirred volume that
- * obeys a linear equation with constant coefficients over the step, given the step's mean inlet temperature; it is solved
- * exactly, and passes its own mean outlet temperature on. All outlets are linear in the temperature x with which the fluid
- * enters the array, so the ring closes in one sweep: x = offset/(1 − gain). A second sweep writes the new state back. Stable for any step;
- * heat carried out of one part is what the next receives, so balances close to rounding.
+ * obeys a linear equation with constant coefficients over the step; {@link closeRing} solves them together.
  *
  * A collector node's loss is taken at the mean of its inlet and outlet, as ISO 9806 defines its coefficients; the quadratic
  * loss is linearised about that mean at the start of the step.
  *
+ * A tank node that the coil warms rises with the water above it that is no warmer, since warm water does not stay below; that
+ * water's capacity counts with it here, and the turnover that follows spreads the heat. What losses and conduction do to the
+ * node meanwhile is taken from the step before, for its effect on the exchange alone.
+ *
  * @param circuit - Changed in place: absorber, pipe, flows.
- * @param tank - Its nodes around the coil are changed in place.
+ * @param tank - Its nodes around the coil are changed in place, and their rise noted for `restTank`.
  * @param capacityRate - Heat capacity rate of the fluid, ṁ c_p. [W/K]
  * @param coilConductance - Of the whole coil. [W/K]
  * @param absorbed - Light turned into heat, less the extra loss to the night sky. [W/m²]
@@ -86,9 +92,9 @@ export function circulate(
   room: number,
   duration: number,
 ): number {
-  const { absorber, pipe, absorberCapacity, nodeArea, a1, a2, pipeCapacity, pipeConductance, coilShare, gain, offset } =
+  const { absorber, coilBottom, coilShare, flows, nodeArea, pipe, pipeCapacity, pipeConductance, ring, source } =
     circuit;
-  const { coilBottom, decay, flows, source } = circuit;
+  const { inlet, own, rest, rise, share, start, x } = ring;
   const nodes = absorber.length;
   const coilNodes = coilShare.length;
   const coilAt = nodes + HOT_SECTIONS;
@@ -98,103 +104,107 @@ export function circulate(
   // Array: one slope for all nodes (about their mean excess), the value of the loss by node.
   let excess = 0;
   for (let node = 0; node < nodes; node++) excess += absorber[node]! - ambient;
-  const slope = nodeArea * (a1 + 2 * a2 * Math.abs(excess / nodes));
+  const slope = nodeArea * (circuit.a1 + 2 * circuit.a2 * Math.abs(excess / nodes));
   const inletWeight = Math.min(0.5, (0.5 * capacityRate) / slope);
   const total = capacityRate + slope * (1 - inletWeight);
-  const inflow = capacityRate - slope * inletWeight;
-  const exponent = (total * duration) / absorberCapacity;
-  const absorberDecay = Math.exp(-exponent);
-  const held = meanDecay(exponent, absorberDecay);
+  const absorberX = (total * duration) / circuit.absorberCapacity;
+  const absorberShare = (capacityRate - slope * inletWeight) / total;
+  const perTotal = 1 / total;
   let before = pipe[PIPE_SECTIONS - 1]!;
   for (let node = 0; node < nodes; node++) {
-    const start = absorber[node]!;
-    const mean = start + inletWeight * (before - start);
-    source[node] = sourceAt(mean, slope, absorbed, ambient, nodeArea, a1, a2);
-    gain[node] = ((1 - held) * inflow) / total;
-    offset[node] = ((1 - held) * source[node]!) / total + held * start;
-    before = start;
+    const here = absorber[node]!;
+    const mean = here + inletWeight * (before - here);
+    source[node] = sourceAt(mean, slope, absorbed, ambient, nodeArea, circuit.a1, circuit.a2);
+    x[node] = absorberX;
+    share[node] = absorberShare;
+    own[node] = 1;
+    rest[node] = source[node]! * perTotal;
+    start[node] = here;
+    before = here;
   }
 
-  // Pipes.
   for (let section = 0; section < PIPE_SECTIONS; section++) {
-    const place = section < HOT_SECTIONS ? nodes + section : coldAt + section - HOT_SECTIONS;
+    const part = section < HOT_SECTIONS ? nodes + section : coldAt + section - HOT_SECTIONS;
     const loss = pipeConductance[section]!;
     const rate = capacityRate + loss;
-    const number = (rate * duration) / pipeCapacity[section]!;
-    decay[place] = Math.exp(-number);
-    const kept = meanDecay(number, decay[place]!);
-    gain[place] = ((1 - kept) * capacityRate) / rate;
-    offset[place] = ((1 - kept) * loss * surroundings(section, ambient, room)) / rate + kept * pipe[section]!;
+    x[part] = (rate * duration) / pipeCapacity[section]!;
+    share[part] = capacityRate / rate;
+    own[part] = 1;
+    rest[part] = (loss * surroundings(section, ambient, room)) / rate;
+    start[part] = pipe[section]!;
   }
 
-  // Coil, from its top down: the fluid meets the warmest node first.
+  // Coil, from its top down: there the fluid meets the warmest node first, unless the loop runs backwards.
+  const fluid = pipe[HOT_SECTIONS - 1]!;
+  let low = coilBottom + coilNodes; // lowest node of the pool that was found last, and whether the fluid warms it
+  let poolWarms = false;
+  let perWeight = 1;
   let lastShare = -1;
-  let pass = 0;
-  let nodeDecay = 1;
+  let effectiveness = 0;
+  let perRate = 0;
   for (let piece = 0; piece < coilNodes; piece++) {
-    const node = coilNodes - 1 - piece;
-    const share = coilShare[node]!;
-    if (share !== lastShare) {
-      const effectiveness = -Math.expm1((-coilConductance * share) / capacityRate);
-      const number = (capacityRate * effectiveness * duration) / tank.nodeCapacity;
-      nodeDecay = Math.exp(-number);
-      pass = effectiveness * meanDecay(number, nodeDecay);
-      lastShare = share;
+    const node = coilBottom + coilNodes - 1 - piece;
+    const here = water[node]!;
+    const warms = fluid > here;
+    if (node < low || warms !== poolWarms) {
+      // A warmed node carries those above it that are no warmer, a cooled one those below.
+      const highest = warms ? water.length - 1 : node;
+      const lowest = warms ? coilBottom : 0;
+      let high = node;
+      while (high < highest && water[high + 1]! - water[high]! < POOLED) high++;
+      low = node;
+      while (low > lowest && water[low]! - water[low - 1]! < POOLED) low--;
+      perWeight = (node - Math.max(low, coilBottom) + 1) / (high - low + 1);
+      poolWarms = warms;
     }
-    decay[coilAt + piece] = nodeDecay;
-    gain[coilAt + piece] = 1 - pass;
-    offset[coilAt + piece] = pass * water[coilBottom + node]!;
+    if (coilShare[node - coilBottom]! !== lastShare) {
+      lastShare = coilShare[node - coilBottom]!;
+      effectiveness = -Math.expm1((-coilConductance * lastShare) / capacityRate);
+      perRate = tank.nodeCapacity / (capacityRate * effectiveness);
+    }
+    const drift = tank.drift[node]!;
+    circuit.pieceDrift[piece] = drift * duration * perWeight;
+    circuit.piecePerWeight[piece] = perWeight;
+    const at = coilAt + (circuit.upwards ? coilNodes - 1 - piece : piece);
+    x[at] = (duration / perRate) * perWeight;
+    share[at] = 1;
+    own[at] = effectiveness;
+    rest[at] = drift * perRate;
+    start[at] = here;
   }
 
-  // Close the ring.
-  let ringGain = 1;
-  let ringOffset = 0;
-  const parts = coldAt + PIPE_SECTIONS - HOT_SECTIONS;
-  for (let part = 0; part < parts; part++) {
-    ringGain *= gain[part]!;
-    ringOffset = gain[part]! * ringOffset + offset[part]!;
-  }
-  const arrayInlet = ringOffset / (1 - ringGain);
+  closeRing(ring);
 
-  // Write back, in the order of the flow.
-  let inlet = arrayInlet;
   let lost = 0;
   for (let node = 0; node < nodes; node++) {
-    const start = absorber[node]!;
-    const outlet = gain[node]! * inlet + offset[node]!;
-    const limit = (inflow * inlet + source[node]!) / total;
-    absorber[node] = limit + (start - limit) * absorberDecay;
-    lost += slope * (inletWeight * inlet + (1 - inletWeight) * outlet) - source[node]!;
-    inlet = outlet;
+    absorber[node]! += rise[node]!;
+    lost += slope * (inletWeight * inlet[node]! + (1 - inletWeight) * inlet[node + 1]!) - source[node]!;
   }
-  const arrayOutlet = inlet;
-  flows[CIRCUIT.absorbed] = absorbed * nodeArea * nodes * duration;
-  flows[CIRCUIT.collectorLoss] = (lost + absorbed * nodeArea * nodes) * duration;
-  flows[CIRCUIT.collectorHeat] = capacityRate * (arrayOutlet - arrayInlet) * duration;
+  const light = absorbed * nodeArea * nodes;
+  flows[CIRCUIT.absorbed] = light * duration;
+  flows[CIRCUIT.collectorLoss] = (lost + light) * duration;
+  flows[CIRCUIT.collectorHeat] = capacityRate * (inlet[nodes]! - inlet[0]!) * duration;
 
   let pipeLoss = 0;
-  let coilHeat = 0;
-  for (let part = nodes; part < parts; part++) {
-    const outlet = gain[part]! * inlet + offset[part]!;
-    if (part >= coilAt && part < coldAt) {
-      const node = coldAt - 1 - part;
-      const start = water[coilBottom + node]!;
-      const risen = (inlet - start) * (1 - decay[part]!);
-      water[coilBottom + node] = start + risen;
-      coilHeat += risen;
-    } else {
-      const section = part < coilAt ? part - nodes : part - coldAt + HOT_SECTIONS;
-      const loss = pipeConductance[section]!;
-      const around = surroundings(section, ambient, room);
-      const limit = (capacityRate * inlet + loss * around) / (capacityRate + loss);
-      pipe[section] = limit + (pipe[section]! - limit) * decay[part]!;
-      pipeLoss += loss * (outlet - around);
-    }
-    inlet = outlet;
+  for (let section = 0; section < PIPE_SECTIONS; section++) {
+    const part = section < HOT_SECTIONS ? nodes + section : coldAt + section - HOT_SECTIONS;
+    pipe[section]! += rise[part]!;
+    pipeLoss += pipeConductance[section]! * (inlet[part + 1]! - surroundings(section, ambient, room));
   }
   flows[CIRCUIT.pipeLoss] = pipeLoss * duration;
+
+  let coilHeat = 0;
+  for (let piece = 0; piece < coilNodes; piece++) {
+    const node = coilBottom + coilNodes - 1 - piece;
+    const at = coilAt + (circuit.upwards ? coilNodes - 1 - piece : piece);
+    const risen = (rise[at]! - circuit.pieceDrift[piece]!) / circuit.piecePerWeight[piece]!;
+    water[node]! += risen;
+    tank.coilRise[node] = risen;
+    coilHeat += risen;
+  }
+  tank.heated = true;
   flows[CIRCUIT.coilHeat] = coilHeat * tank.nodeCapacity;
-  return arrayOutlet;
+  return inlet[nodes]!;
 }
 
 /**

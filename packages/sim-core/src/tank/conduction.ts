@@ -1,15 +1,22 @@
 /** Factors of the implicit conduction step for one step length; made by {@link conductionFactors}. */
 export interface ConductionFactors {
-  /** Number of one step of conduction between neighbours: k Δt/(ρc Δz²). [-] */
+  /** Share of the step's end in the profile that conducts. [-] */
+  readonly implicit: number;
+  /** Number of that share of one step of conduction between neighbours: implicit × k Δt/(ρc Δz²). [-] */
   readonly ratio: number;
   /** Upper diagonal after elimination. Shape [nodes]. */
   readonly upper: Float64Array;
   /** Reciprocal pivots. Shape [nodes]. */
   readonly pivot: Float64Array;
+  /** Scratch. Shape [nodes]. */
+  readonly carried: Float64Array;
 }
 
 /**
  * Eliminates the conduction matrix once for a step length.
+ *
+ * The profile that conducts is half of the step's start and half of its end (Crank & Nicolson 1947), or as much more of the end
+ * as keeps a long step free of overshoot.
  *
  * @param diffusivity - Vertical, water and wall together. [m²/s]
  * @param spacing - Height of one node. [m]
@@ -22,7 +29,9 @@ export function conductionFactors(
   duration: number,
   nodes: number,
 ): ConductionFactors {
-  const ratio = (diffusivity * duration) / spacing ** 2;
+  const wholeStep = (diffusivity * duration) / spacing ** 2;
+  const implicit = Math.max(0.5, 1 - 0.5 / wholeStep);
+  const ratio = implicit * wholeStep;
   const upper = new Float64Array(nodes);
   const pivot = new Float64Array(nodes);
   for (let node = 0; node < nodes; node++) {
@@ -31,7 +40,7 @@ export function conductionFactors(
     pivot[node] = 1 / (1 + neighbours * ratio - eliminated);
     upper[node] = node < nodes - 1 ? ratio * pivot[node]! : 0;
   }
-  return { ratio, upper, pivot };
+  return { implicit, ratio, upper, pivot, carried: new Float64Array(nodes) };
 }
 
 /**
@@ -39,21 +48,26 @@ export function conductionFactors(
  *
  *     ∂T/∂t = a ∂²T/∂z²
  *
- * Backward Euler: stable and free of overshoot for any step; the sum of the nodes is kept to rounding.
+ * Crank and Nicolson's rule, in long steps nearer to backward Euler: stable and free of overshoot for any step; the sum of the
+ * nodes is kept to rounding.
  *
  * @param temperature - Nodes, bottom first; changed in place. Shape [nodes]. [°C]
  * @param factors - From {@link conductionFactors}, for this step length.
  */
 export function conduct(temperature: Float64Array, factors: ConductionFactors): void {
-  const { ratio, upper, pivot } = factors;
+  const { carried, pivot, ratio, upper } = factors;
   const top = temperature.length - 1;
-  let carried = 0;
+  // The profile that conducts, by elimination; the step goes as much beyond it as it lies before the step's end.
+  let conducting = 0;
   for (let node = 0; node <= top; node++) {
-    carried = (temperature[node]! + ratio * carried) * pivot[node]!;
-    temperature[node] = carried;
+    conducting = (temperature[node]! + ratio * conducting) * pivot[node]!;
+    carried[node] = conducting;
   }
-  for (let node = top - 1; node >= 0; node--) {
-    carried = temperature[node]! + upper[node]! * carried;
-    temperature[node] = carried;
+  const whole = 1 / factors.implicit;
+  conducting = 0;
+  for (let node = top; node >= 0; node--) {
+    conducting = carried[node]! + upper[node]! * conducting;
+    const start = temperature[node]!;
+    temperature[node] = start + whole * (conducting - start);
   }
 }

@@ -33,6 +33,14 @@ export interface Tank {
   readonly reliefTemperature: number;
   /** Steps in an hour → factors, for the step lengths that the run uses. */
   readonly steps: ReadonlyMap<number, TankStep>;
+  /** Whether the coil gave or took heat in the current step. */
+  heated: boolean;
+  /** What it added to each node; already in {@link temperature}. Shape [nodes]. [K] */
+  readonly coilRise: Float64Array;
+  /** How fast losses and conduction changed each node in the last step with coil. Shape [nodes]. [K/s] */
+  readonly drift: Float64Array;
+  /** Scratch. Shape [nodes]. */
+  readonly middle: Float64Array;
   readonly poolSum: Float64Array;
   readonly poolSize: Int32Array;
 }
@@ -64,6 +72,10 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     room: design.roomTemperature,
     reliefTemperature: design.reliefTemperature,
     steps,
+    heated: false,
+    coilRise: new Float64Array(nodes),
+    drift: new Float64Array(nodes),
+    middle: new Float64Array(nodes),
     poolSum: new Float64Array(nodes),
     poolSize: new Int32Array(nodes),
   };
@@ -107,14 +119,40 @@ export const drawFromTank = (tank: Tank, volume: number, mains: number): number 
 /**
  * Lets the tank lose heat, conduct and turn over for one step.
  *
+ * The coil's heat came in through the whole step and not at its start, so losses and conduction are taken from the profile
+ * halfway, and what they change is laid upon the coil's heat before the water turns over.
+ *
  * @param stepsPerHour - One of those that the tank was compiled for.
  * @returns Heat lost to the room. [J]
  */
 export function restTank(tank: Tank, stepsPerHour: number): number {
+  const { nodeCapacity, poolSize, poolSum, room, temperature } = tank;
   const step = tank.steps.get(stepsPerHour)!;
-  const lost = loseToRoom(tank.temperature, step.decay, tank.nodeCapacity, tank.room);
-  conduct(tank.temperature, step.conduction);
-  mixInversions(tank.temperature, tank.poolSum, tank.poolSize);
+  let lost: number;
+  if (tank.heated) {
+    tank.heated = false;
+    const { coilRise, drift, middle } = tank;
+    const nodes = temperature.length;
+    for (let node = 0; node < nodes; node++) middle[node] = temperature[node]!;
+    mixInversions(middle, poolSum, poolSize);
+    for (let node = 0; node < nodes; node++) {
+      const halfway = 0.5 * (temperature[node]! - coilRise[node]! + middle[node]!);
+      middle[node] = halfway;
+      drift[node] = halfway;
+    }
+    lost = loseToRoom(middle, step.decay, nodeCapacity, room);
+    conduct(middle, step.conduction);
+    const perSecond = stepsPerHour / 3600;
+    for (let node = 0; node < nodes; node++) {
+      const changed = middle[node]! - drift[node]!;
+      temperature[node]! += changed;
+      drift[node] = changed * perSecond;
+    }
+  } else {
+    lost = loseToRoom(temperature, step.decay, nodeCapacity, room);
+    conduct(temperature, step.conduction);
+  }
+  mixInversions(temperature, poolSum, poolSize);
   return lost;
 }
 
