@@ -149,7 +149,7 @@ describe('columns and headers [ours: invented files]', () => {
     ['no longitude', spoil(epw, 1, 8, ''), 1, 'longitude', 'bad-header'],
     ['a unit that is not expected', spoil(nsrdb, 2, 9, 'f'), 2, 'Temperature Units', 'bad-header'],
     ['half-hourly EPW', spoil(epw, 8, 3, '2'), 8, 'Number of Records per hour', 'bad-header'],
-    ['a missing place line', plain.toSpliced(2, 1).join('\n'), null, 'latitude', 'bad-header'],
+    ['a missing place line', plain.toSpliced(2, 1).join('\n'), 1, 'latitude', 'bad-header'],
   ])('%s', (_, text, line, column, code) => {
     expect(faultsOf(text)[0]).toMatchObject({ line, column, code });
   });

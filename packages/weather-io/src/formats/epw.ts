@@ -70,6 +70,8 @@ function firstHour(csv: Csv, { faults }: FormatInput): number {
   if (index < 0) {
     faults.fail({
       code: 'bad-header',
+      line: 1,
+      column: 'DATA PERIODS',
       expected: 'a line that begins with DATA PERIODS before the hours',
       remedy: 'Download or export the file again.',
     });

@@ -69,14 +69,15 @@ export interface ColumnName {
 /**
  * Finds columns by their headers. Required ones that are not there, and headers that stand twice, are faults.
  *
- * @param required - Columns that the format always has.
+ * @param input - Its notes, where given, are told of other columns that are not there.
+ * @param required - Columns without which a file is refused.
  */
 export function locateColumns(
   header: readonly string[],
   line: number,
   names: readonly ColumnName[],
   missing: readonly number[],
-  faults: Faults,
+  { faults, notes }: Pick<FormatInput, 'faults'> & Partial<Pick<FormatInput, 'notes'>>,
   required = REQUIRED,
 ): ColumnSource[] {
   const index = headerIndex(header);
@@ -91,6 +92,10 @@ export function locateColumns(
       }
     } else if (required.has(column.key)) {
       faults.add({ code: 'missing-column', line, column: column.name, ...absent(column) });
+    } else if (!REQUIRED.has(column.key)) {
+      // A header that was spoilt would otherwise go unseen.
+      const text = `The file has no column ${quote(column.name)}; there is no ${LIMITS[column.key].words}.`;
+      notes?.push({ code: 'column-absent', text });
     }
   }
   return sources;

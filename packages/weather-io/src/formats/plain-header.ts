@@ -17,7 +17,7 @@ export function ownLayout(comments: readonly string[], { faults, notes }: Format
   const read = new SiteReader(faults);
   const at = (key: string): [string | undefined, number | null] => [
     values.get(key)?.value,
-    values.get(key)?.line ?? null,
+    values.get(key)?.line ?? 1, // a line that is not there: where the header begins
   ];
   const [midpoint, midpointLine] = at(LAYOUT_KEYS.irradianceMidpoint);
   return {

@@ -7,7 +7,7 @@ import { type Csv, dataRows, headerIndex, readCsv } from '../table/csv.ts';
 import { type ColumnName, type Format, type FormatInput, locateColumns, locateTime, rowAt } from './format.ts';
 import { checkLayout } from './plain-check.ts';
 import { ownLayout } from './plain-header.ts';
-import { LAYOUT_MARK } from './plain-layout.ts';
+import { LAYOUT_COLUMNS, LAYOUT_MARK, LAYOUT_TIME } from './plain-layout.ts';
 import { clockOf } from './plain-time.ts';
 
 /** Local standard time, hour by hour or finer; the layout says the rest. */
@@ -43,6 +43,20 @@ export const plain: Format = {
   },
 };
 
+/** Names what stands in a file of our own layout and is not read: it may be a header that was spoilt. */
+function noteUnread(header: readonly string[], notes: FormatInput['notes']): void {
+  const known = new Set<string>([
+    ...Object.values(LAYOUT_COLUMNS).map(({ column }) => column),
+    ...Object.values(LAYOUT_TIME),
+  ]);
+  const unread = header.filter((name) => !known.has(name.trim())).map(quote);
+  if (unread.length > 0)
+    notes.push({
+      code: 'column-not-read',
+      text: `Columns that are not of the layout were not read: ${unread.join(', ')}.`,
+    });
+}
+
 /** Rows after the header with points for their decimal commas. */
 function pointsForCommas(table: string): string {
   const rows = table.indexOf('\n') + 1;
@@ -66,7 +80,7 @@ function findColumns(
   header: readonly string[],
   csv: Csv,
   layout: PlainLayout,
-  { faults }: FormatInput,
+  { faults, notes }: FormatInput,
   own: boolean,
 ): ColumnSource[] {
   const names: ColumnName[] = [];
@@ -87,5 +101,6 @@ function findColumns(
     }
   }
   faults.throwIfAny();
-  return locateColumns(header, csv.firstLine, names, layout.missing ?? [], faults, INDISPENSABLE);
+  if (own) noteUnread(header, notes);
+  return locateColumns(header, csv.firstLine, names, layout.missing ?? [], { faults }, INDISPENSABLE);
 }

@@ -32,12 +32,12 @@ export const pvgis: Format = {
     const labels = headerLabels(csv, start);
     const read = new SiteReader(faults);
     const value = (label: string) => labels.get(label)?.value;
-    const lineOf = (label: string) => labels.get(label)?.line ?? null;
+    const lineOf = (label: string) => labels.get(label)?.line ?? 1; // a line that is not there: where the header begins
     const latitude = read.latitude(value('Latitude (decimal degrees)'), lineOf('Latitude (decimal degrees)'));
     const longitude = read.longitude(value('Longitude (decimal degrees)'), lineOf('Longitude (decimal degrees)'));
     const elevation = read.elevation(value('Elevation (m)'), lineOf('Elevation (m)'));
     const midpoint = timeOffset(labels.get('Irradiance Time Offset (h)'), read, input);
-    const columns = locateColumns(header, line, COLUMNS, [], faults);
+    const columns = locateColumns(header, line, COLUMNS, [], { faults, notes });
     const time = locateTime(header, line, TIME, faults);
     faults.throwIfAny();
     const utcOffset = Math.round(longitude / 15);
@@ -60,6 +60,7 @@ function headerRow(csv: Csv, { faults }: FormatInput): number {
   if (index >= 0) return index;
   return faults.fail({
     code: 'missing-column',
+    line: 1,
     column: TIME,
     expected: 'a row of column names that begins with time(UTC)',
     remedy: 'Download the typical year (TMY) as CSV again.',

@@ -36,7 +36,7 @@ export const tmy3: Format = {
       longitude: read.longitude(place[5], 1),
       elevation: read.elevation(place[6], 1),
     };
-    const columns = locateColumns(header, 2, COLUMNS, MISSING, faults);
+    const columns = locateColumns(header, 2, COLUMNS, MISSING, { faults, notes });
     const date = locateTime(header, 2, 'Date (MM/DD/YYYY)', faults);
     const time = locateTime(header, 2, 'Time (HH:MM)', faults);
     faults.throwIfAny();

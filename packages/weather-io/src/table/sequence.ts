@@ -69,7 +69,7 @@ export function checkSequence(
         line: rows.lines[row]!,
         column: name,
         value: value(row),
-        expected: 'a date and an hour',
+        expected: `a date and an hour in the years ${YEARS[0]} to ${YEARS[1]}`,
         remedy,
       });
       continue;
@@ -110,7 +110,11 @@ function yearsOfHours(years: Int16Array, slots: Int32Array, steps: number, leap:
   return hours;
 }
 
+/** Years of which there is hourly weather, past or foretold. Judgement. */
+const YEARS = [1900, 2100] as const;
+
 function isStamp({ year, month, day, hour, minute }: Stamp): boolean {
+  if (!(year >= YEARS[0] && year <= YEARS[1])) return false;
   return isDate(year, month, day) && hour >= 0 && hour <= 23 && minute >= 0 && minute <= 59;
 }
 
