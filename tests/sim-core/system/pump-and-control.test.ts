@@ -93,6 +93,15 @@ describe('drives', () => {
   });
 });
 
+describe('too much module on the motor', () => {
+  it('is said in a notice: two modules of 20 W on a motor of 16 W', () => {
+    const codes = ({ notices }: RunResult) => notices.map(({ code }) => code);
+    expect(codes(run({ pump: { drive: 'direct' }, pv: { modules: 2 } }))).toContain('motor-overloaded');
+    expect(codes(direct)).not.toContain('motor-overloaded');
+    expect(codes(booster)).not.toContain('motor-overloaded');
+  });
+});
+
 describe('the module’s area', () => {
   it('takes the power out of the cells’ heat: a little more for the pump [NOCT, Duffie & Beckman §23.3]', () => {
     const known = run({ pv: { module: { area: 0.16 } } });

@@ -3,11 +3,16 @@ import { HIGHEST_TEMPERATURE } from '../fluid/compile.ts';
 import type { Machine } from './machine.ts';
 import type { RunNotice } from './result.ts';
 
+/** Power of a directly driven motor over its rated power from which a notice is given; judgement. [-] */
+const MOTOR_OVERLOAD = 1.5;
+
 /** Finds in a finished run what was extrapolated, clamped or left out. */
 export function findNotices(machine: Machine): RunNotice[] {
   const { columns, design, drivers, fluid, stagnationLimit } = machine;
   const count = (column: Float64Array, test: (value: number, hour: number) => boolean) => column.filter(test).length;
   const thinned = columns.glycolMassFraction[8759]! < design.loop.glycolMassFraction - 1e-6;
+  const motorLimit = (hour: number): number =>
+    MOTOR_OVERLOAD * design.pump.openFlowPower * 3600 * columns.pumpRunning[hour]!;
   const candidates: RunNotice[] = [
     {
       code: 'fluid-extrapolated',
@@ -56,6 +61,11 @@ export function findNotices(machine: Machine): RunNotice[] {
       code: 'wind-held',
       text: `The wind along the collectors was above ${HIGHEST_WIND} m/s; the wind terms a3 and a6 are held there.`,
       hours: drivers.heldWindHours,
+    },
+    {
+      code: 'motor-overloaded',
+      text: `The module drove the pump’s motor with more than ${MOTOR_OVERLOAD} times its rated power; the pump’s curve is carried on by the affinity laws.`,
+      hours: count(columns.pumpPvEnergy, (energy, hour) => design.pump.drive === 'direct' && energy > motorLimit(hour)),
     },
     {
       code: 'module-tables-held',
