@@ -70,16 +70,27 @@ const designs = fc.record({
     .map(({ rows, ...array }) => ({ ...array, panels: rows * array.inSeries })),
   pump: pumps,
   pv: fc.record({ modules: fc.integer({ min: 1, max: 5 }), module: fc.record({ area: fc.constantFrom(null, 0.2) }) }),
-  loop: fc.record({
-    fluid: fc.constantFrom('water', 'propylene-glycol', 'ethylene-glycol'),
-    pipeLength: number(2, 80),
-    outdoorShare: number(0, 1),
-    staticHeight: number(0, 15),
-    vesselVolume: number(0.001, 0.04),
-    leak: fc.constantFrom(0, 1e-9),
-    makeUp: fc.boolean(),
-    checkValve: fc.boolean(),
-  }),
+  loop: fc
+    .record({
+      fluid: fc.constantFrom('water', 'propylene-glycol', 'ethylene-glycol'),
+      pipeLength: number(2, 80),
+      outdoorShare: number(0, 1),
+      staticHeight: number(0, 15),
+      vesselVolume: number(0.001, 0.04),
+      leak: fc.constantFrom(0, 1e-9),
+      makeUp: fc.boolean(),
+      plate: fc.record({
+        conductance: number(20, 5000),
+        secondaryFlow: number(5e-6, 3e-4),
+        returnHeight: number(0, 1),
+      }),
+      ways: fc.constantFrom(
+        { exchanger: 'coil', checkValve: true },
+        { exchanger: 'coil', checkValve: false },
+        { exchanger: 'plate', checkValve: true },
+      ),
+    })
+    .map(({ ways, ...loop }) => ({ ...loop, ...ways })),
   coil: fc.record({ length: number(2, 40), top: number(0.1, 1) }),
   tank: fc.record({
     volume: number(0.08, 1.5),

@@ -27,6 +27,8 @@ export const parts = {
     leak: 0,
     makeUp: false,
     checkValve: true,
+    exchanger: 'coil',
+    plate: { conductance: 800, secondaryFlow: 5e-5, returnHeight: 0.5, ratedPressureDrop: 5000, ratedFlow: 8e-5 },
     fluidLimit: 120,
     pipeLength: 30,
     pipeInnerDiameter: 0.016,

@@ -10,7 +10,7 @@ export interface LoopVolumes {
   readonly collectors: number;
   /** In the pipe, there and back. */
   readonly pipe: number;
-  /** In the coil. */
+  /** In the coil, or in the plate exchanger. */
   readonly coil: number;
   /** All of these; the vessel's is not among them. */
   readonly whole: number;
@@ -18,15 +18,18 @@ export interface LoopVolumes {
   readonly steam: number;
 }
 
+/** Liquid of the loop in a small plate exchanger; judgement. [m³] */
+const PLATE_CONTENT = 0.0005;
+
 /** Volumes of liquid in a loop, from its dimensions. */
 export function loopVolumes(
-  loop: Pick<LoopDesign, 'outdoorShare' | 'pipeInnerDiameter' | 'pipeLength'>,
+  loop: Pick<LoopDesign, 'exchanger' | 'outdoorShare' | 'pipeInnerDiameter' | 'pipeLength'>,
   tube: Pick<CoilDesign, 'innerDiameter' | 'length'>,
   array: ArrayDesign,
 ): LoopVolumes {
   const collectors = array.panels * array.collector.fluidContent;
   const pipe = (Math.PI / 4) * loop.pipeInnerDiameter ** 2 * loop.pipeLength;
-  const coil = (Math.PI / 4) * tube.innerDiameter ** 2 * tube.length;
+  const coil = loop.exchanger === 'plate' ? PLATE_CONTENT : (Math.PI / 4) * tube.innerDiameter ** 2 * tube.length;
   return { collectors, pipe, coil, whole: collectors + pipe + coil, steam: collectors + pipe * loop.outdoorShare };
 }
 

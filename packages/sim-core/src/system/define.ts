@@ -59,7 +59,13 @@ export function defineSystem(input: SystemInput): SystemDesign {
   const design = derivedDefaults(outcome.data, assumptions);
   moduleParameters(design.pv.module); // refuses a data sheet that no module can have
   const { control, pump } = design;
-  return deepFreeze({ ...design, assumptions: assumptions.filter(({ path }) => isUsed(path, pump, control)) });
+  const hasPlate = design.loop.exchanger === 'plate';
+  return deepFreeze({
+    ...design,
+    assumptions: assumptions.filter(
+      ({ path }) => isUsed(path, pump, control) && (hasPlate || !path.startsWith('loop.plate')),
+    ),
+  });
 }
 
 /** Lists the defaults that the schema filled in: fields with a source whose value the input does not give. */

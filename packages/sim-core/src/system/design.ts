@@ -35,7 +35,7 @@ export type {
   TankDesign,
   Weekday,
 } from './house-design.ts';
-export type { CoilDesign, LoopDesign, LoopFluid } from './loop-design.ts';
+export type { CoilDesign, LoopDesign, LoopExchanger, LoopFluid, PlateDesign } from './loop-design.ts';
 export type { MotorDesign, PumpDesign, PumpDrive, PvDesign, PvModuleDesign } from './pump-design.ts';
 
 /** A default that `defineSystem` filled in. */

@@ -3,6 +3,23 @@
 /** Kind of fluid in the collector loop. */
 export type LoopFluid = 'water' | 'propylene-glycol' | 'ethylene-glycol';
 
+/** What hands the loop's heat to the tank: a coil in it, or a plate exchanger beside it with a pump of its own. */
+export type LoopExchanger = 'coil' | 'plate';
+
+/** Plate exchanger beside the tank, in counterflow; its second pump runs with the loop's. */
+export interface PlateDesign {
+  /** UA; from a rated point by `plateConductance`. [W/K] */
+  readonly conductance: number;
+  /** Tank water through it, taken from the tank's bottom. [m³/s] */
+  readonly secondaryFlow: number;
+  /** Where the warmed water returns, as a share of the tank's height. [-] */
+  readonly returnHeight: number;
+  /** Pressure drop of the loop's side with water at 20 °C and {@link ratedFlow}, turbulent. [Pa] */
+  readonly ratedPressureDrop: number;
+  /** Flow of the loop's side at {@link ratedPressureDrop}. [m³/s] */
+  readonly ratedFlow: number;
+}
+
 /** Fluid and pipes between roof and tank. Gauge, expansion vessel, relief valve and pump stand at one height, near the tank. */
 export interface LoopDesign {
   /** Kind of fluid. */
@@ -29,6 +46,10 @@ export interface LoopDesign {
   readonly leak: number;
   /** Whether mains water replaces by itself what the loop loses. */
   readonly makeUp: boolean;
+  /** What hands the heat to the tank. */
+  readonly exchanger: LoopExchanger;
+  /** Plate exchanger; used where {@link exchanger} is `plate`. */
+  readonly plate: PlateDesign;
   /** Whether a check valve keeps the fluid from running by its own buoyancy. */
   readonly checkValve: boolean;
   /** Fluid temperature above which the glycol ages fast. [°C] */

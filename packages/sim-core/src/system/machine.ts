@@ -7,6 +7,8 @@ import { type CompiledFluid, compileFluid } from '../fluid/compile.ts';
 import { absorberHeat, type Circuit, compileCircuit, pipeHeat } from '../loop/circuit-design.ts';
 import { type CompiledCoil, compileCoil } from '../loop/coil.ts';
 import { compileHydraulics } from '../loop/hydraulics.ts';
+import type { Plate } from '../loop/plate.ts';
+import { circuitDesign, compilePlate } from '../loop/plate-design.ts';
 import { type LoopPressure, settlePressure } from '../loop/pressure.ts';
 import { compileLoopPressure } from '../loop/pressure-design.ts';
 import { type CompiledDrive, compileDrive } from '../loop/pump-drive.ts';
@@ -51,6 +53,8 @@ export interface Machine {
   /** In the tank. */
   readonly water: CompiledFluid;
   readonly loopPressure: LoopPressure;
+  /** In place of the coil. */
+  readonly plate: Plate | null;
   /** Where there is no check valve. */
   readonly thermosiphon: Thermosiphon | null;
   readonly loopLedger: LoopLedger;
@@ -106,7 +110,14 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
   const stepCounts = [stepsPerHour, stepsPerHour * LIMIT_FINENESS, darkSteps, 1];
   const tank = compileTank(design.tank, stepCounts);
   const ring = (upwards: boolean) =>
-    compileCircuit(design, fluid, drivers.ambient[0]!, stepCounts, collectorNodes * array.inSeries, upwards);
+    compileCircuit(
+      circuitDesign(design),
+      fluid,
+      drivers.ambient[0]!,
+      stepCounts,
+      collectorNodes * array.inSeries,
+      upwards,
+    );
   const circuit = ring(false);
   const hydraulics = compileHydraulics({ pump, loop, coil, array }, fluid);
   const water = compileFluid('water', 0);
@@ -123,6 +134,7 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
     coil: compileCoil(coil, fluid, water),
     water,
     loopPressure,
+    plate: loop.exchanger === 'plate' ? compilePlate(design) : null,
     thermosiphon: loop.checkValve
       ? null
       : { rises: loopRises(design, circuit.absorber.length, circuit.pipe.length), hydraulics, mirror: ring(true) },

@@ -3,6 +3,7 @@ import { sensedDifference } from '../control/sensors.ts';
 import { fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import { CIRCUIT, circulate, standStill } from '../loop/circuit.ts';
 import { coilUA } from '../loop/coil.ts';
+import { circulatePlate } from '../loop/plate.ts';
 import { driveFlow } from '../loop/pump-drive.ts';
 import { relieveTank, restTank } from '../tank/tank.ts';
 import { closeHour, openHour } from './hour.ts';
@@ -77,9 +78,7 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
     if (flow > 0) {
       const rate =
         flow * fluidDensity(machine.fluid, fluidTemperature) * fluidSpecificHeat(machine.fluid, fluidTemperature);
-      const beside = tank.temperature[circuit.coilBottom + (circuit.coilShare.length >> 1)]!;
-      const conductance = coilUA(machine.coil, flow, circuit.pipe[1]!, beside);
-      outlet = circulate(circuit, tank, rate, conductance, light, ambient, room, duration);
+      outlet = pumpRound(machine, flow, rate, light, ambient, duration);
       columns.pumpRunning[hour]! += share;
       machine.pumpEnergy[hour]! += machine.drive.power * duration;
       columns.loopFlow[hour]! += flow * share;
@@ -102,6 +101,22 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
   if (at >= 0) columns.pvIrradiance[hour]! += drivers.pvIrradiance[at]! * share;
   if (control.limited) columns.highLimit[hour]! += share;
   noteAbsorber(machine, hour, share, irradiance >= SUN_THRESHOLD && flow <= 0);
+}
+
+/** One step of the pumped loop through coil or plate exchanger. @returns Fluid that leaves the array, mean. [°C] */
+function pumpRound(
+  machine: Machine,
+  flow: number,
+  rate: number,
+  light: number,
+  ambient: number,
+  duration: number,
+): number {
+  const { circuit, plate, tank } = machine;
+  if (plate !== null) return circulatePlate(plate, circuit, tank, rate, light, ambient, tank.room, duration);
+  const beside = tank.temperature[circuit.coilBottom + (circuit.coilShare.length >> 1)]!;
+  const conductance = coilUA(machine.coil, flow, circuit.pipe[(circuit.pipe.length >> 1) - 1]!, beside);
+  return circulate(circuit, tank, rate, conductance, light, ambient, tank.room, duration);
 }
 
 /**

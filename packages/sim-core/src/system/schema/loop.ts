@@ -1,6 +1,15 @@
 import { z } from 'zod';
 import { choice, defaulted, fault, flag, quantity, quantityOr } from './field.ts';
 
+/** Schema of the plate exchanger. */
+const plateSchema = z.strictObject({
+  conductance: quantityOr('heatLoss', 1, 1e5, 800, 'judgement: 4 kW with 5 K between the sides'),
+  secondaryFlow: quantityOr('flow', 1e-6, 1e-2, 3 / 60_000, 'judgement: as much as a small loop moves'),
+  returnHeight: quantityOr('fraction', 0, 1, 0.5, 'judgement: half-way up'),
+  ratedPressureDrop: quantityOr('pressure', 0, 1e6, 5000, 'judgement: a small brazed exchanger'),
+  ratedFlow: quantityOr('flow', 1e-6, 1e-2, 5 / 60_000, 'judgement: a small brazed exchanger'),
+});
+
 /** Schema of fluid and pipes. */
 export const loopSchema = z
   .strictObject({
@@ -27,6 +36,8 @@ export const loopSchema = z
     ),
     leak: quantityOr('flow', 0, 1e-4, 0, 'judgement: a tight loop'),
     makeUp: defaulted(flag, false, '', 'no standing connection with the mains, common practice, no source'),
+    exchanger: defaulted(choice(['coil', 'plate']), 'coil', '', 'judgement: the tank has a coil'),
+    plate: plateSchema.prefault({}),
     checkValve: defaulted(flag, true, '', 'common practice, no source'),
     fluidLimit: quantityOr(
       'temperature',
@@ -63,6 +74,15 @@ export const loopSchema = z
         `more than the bore, ${loop.pipeInnerDiameter} m`,
         'Check the two diameters.',
         ['pipeOuterDiameter'],
+      );
+    }
+    if (loop.exchanger === 'plate' && !loop.checkValve) {
+      fault(
+        context,
+        'false with exchanger "plate"',
+        'true: flow by buoyancy is modelled with a coil only',
+        'Leave the field out, or take the coil.',
+        ['checkValve'],
       );
     }
     if (loop.pressure !== undefined && loop.fillPressure !== undefined) {
