@@ -20,6 +20,7 @@ export const COLUMN_KINDS: Readonly<Record<keyof RunColumns, UnitKind>> = {
   pumpElectricity: 'electricity',
   noFlowInSun: 'fraction',
   stagnation: 'fraction',
+  boiling: 'fraction',
   highLimit: 'fraction',
   collectorHeat: 'energy',
   pipeLoss: 'energy',

@@ -28,6 +28,7 @@ describe('faults of the array, by path', () => {
     ['glazed', { glazed: 'yes' }],
     ['incidenceModifier', { incidenceModifier: { transversal: table, tubes: 'upright' } }],
     ['incidenceModifier', { incidenceModifier: { transversal: table, longitudinal: table, tubes: 'round' } }],
+    ['dryCapacityShare', { dryCapacityShare: 0 }],
     ['skyCoefficient', { a4: 0.3, skyCoefficient: 0.2 }],
   ])('collector.%s: %j', (field, collector) => {
     expect(faultyPaths({}, collector)).toEqual([`array.collector.${field}`]);

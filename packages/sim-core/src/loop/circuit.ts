@@ -1,5 +1,6 @@
 import { meanDecay } from '../relaxation.ts';
 import type { Tank } from '../tank/tank.ts';
+import { type BoilingState, boilNode } from './boil.ts';
 import { closeRing, type Ring } from './ring.ts';
 
 /** Pipe sections in the order of the flow: hot outdoors, hot indoors, cold indoors, cold outdoors. */
@@ -24,7 +25,7 @@ export const CIRCUIT = {
 } as const;
 
 /** The collector circuit ready to be stepped: its state and what does not depend on it. */
-export interface Circuit {
+export interface Circuit extends BoilingState {
   /** Absorber and its fluid along the flow, inlet first. Shape [collector nodes]. [°C] */
   readonly absorber: Float64Array;
   /** Pipe sections, see {@link PIPE_SECTIONS}. Shape [4]. [°C] */
@@ -220,7 +221,7 @@ export function standStill(
   ambient: number,
   room: number,
 ): void {
-  const { absorber, pipe, absorberCapacity, nodeArea, a1, a2, pipeCapacity, flows } = circuit;
+  const { absorber, pipe, absorberCapacity, boilingPoint, nodeArea, a1, a2, pipeCapacity, flows } = circuit;
   const duration = 3600 / stepsPerHour;
   let lost = 0;
   for (let node = 0; node < absorber.length; node++) {
@@ -229,7 +230,12 @@ export function standStill(
     const limit = sourceAt(start, slope, absorbed, ambient, nodeArea, a1, a2) / slope;
     const exponent = (slope * duration) / absorberCapacity;
     const decay = Math.exp(-exponent);
-    absorber[node] = limit + (start - limit) * decay;
+    const end = limit + (start - limit) * decay;
+    if (start > boilingPoint || end > boilingPoint) {
+      lost += boilNode(circuit, node, limit, slope, duration) / duration;
+      continue;
+    }
+    absorber[node] = end;
     // slope·(mean − limit) is what the node loses beyond the light it absorbs.
     lost += slope * (start - limit) * meanDecay(exponent, decay);
   }

@@ -40,6 +40,8 @@ export interface CollectorDesign {
   readonly incidenceModifier: IncidenceModifierB0 | IncidenceModifierTable | IncidenceModifierBiaxial;
   /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] */
   readonly heatCapacity: number;
+  /** Share of {@link heatCapacity} that is left when the fluid has boiled out. [-] */
+  readonly dryCapacityShare: number;
   /** Growth of {@link a1} with wind, counted from 3 m/s. [J/(m³·K)] */
   readonly a3: number;
   /**

@@ -7,6 +7,11 @@ const COVER = { emittance: 0.88, outside: 15 };
 /** Liquid in a harp of thin risers, by area; judgement. [m³/m²] */
 const CONTENT = 0.7e-3;
 
+/** Heat capacity of the loop's liquid, water or glycol, near its boiling point. [J/(m³·K)] */
+const LIQUID = 3.9e6;
+/** Least share of a collector's heat capacity that is not liquid; judgement. [-] */
+const LEAST_DRY_SHARE = 0.3;
+
 /** Fills one default and notes it. */
 export type Fill = <T extends DesignAssumption['value']>(
   path: string,
@@ -29,6 +34,13 @@ export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDe
       ? 'glazed: by day the rated losses hold the sky’s share, at night skyCoefficient stands for it'
       : 'unglazed: eta0 times emittance over absorptance, taken as 1 for a black absorber; judgement',
   );
+  const fluidContent = fill(
+    'array.collector.fluidContent',
+    collector.fluidContent,
+    CONTENT * collector.area,
+    'm³',
+    'judgement: 0.7 L for each m², a harp of thin risers',
+  );
   const atNight = (COVER.emittance * a1) / (a1 + COVER.outside);
   const packed = 'judgement: panels twice as long as wide, upright side by side';
   return {
@@ -37,12 +49,13 @@ export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDe
     slopeLength: fill('array.slopeLength', array.slopeLength, Math.sqrt(2 * collector.area), 'm', packed),
     collector: {
       ...collector,
-      fluidContent: fill(
-        'array.collector.fluidContent',
-        collector.fluidContent,
-        CONTENT * collector.area,
-        'm³',
-        'judgement: 0.7 L for each m², a harp of thin risers',
+      fluidContent,
+      dryCapacityShare: fill(
+        'array.collector.dryCapacityShare',
+        collector.dryCapacityShare,
+        Math.max(1 - (LIQUID * fluidContent) / (collector.heatCapacity * collector.area), LEAST_DRY_SHARE),
+        '-',
+        'judgement: heatCapacity less that of the liquid in the panel, at least 0.3 of it',
       ),
       a4,
       skyCoefficient:

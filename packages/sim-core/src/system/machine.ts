@@ -209,6 +209,7 @@ function emptyColumns(drivers: Drivers): RunColumns {
     pumpElectricity: column(),
     noFlowInSun: column(),
     stagnation: column(),
+    boiling: column(),
     highLimit: column(),
     collectorHeat: column(),
     pipeLoss: column(),

@@ -8,7 +8,7 @@ const MOTOR_OVERLOAD = 1.5;
 
 /** Finds in a finished run what was extrapolated, clamped or left out. */
 export function findNotices(machine: Machine): RunNotice[] {
-  const { columns, design, drivers, fluid, stagnationLimit } = machine;
+  const { columns, design, drivers, fluid } = machine;
   const count = (column: Float64Array, test: (value: number, hour: number) => boolean) => column.filter(test).length;
   const thinned = columns.glycolMassFraction[8759]! < design.loop.glycolMassFraction - 1e-6;
   const motorLimit = (hour: number): number =>
@@ -48,9 +48,9 @@ export function findNotices(machine: Machine): RunNotice[] {
       hours: thinned ? count(columns.glycolMassFraction, (value) => value < design.loop.glycolMassFraction) : 0,
     },
     {
-      code: 'boiling-not-modelled',
-      text: `The fluid stood above ${stagnationLimit.toFixed(0)} °C in sun; the absorber follows its own heat balance as if dry, boiling is not modelled.`,
-      hours: count(columns.stagnation, (value) => value > 0),
+      code: 'boiling',
+      text: 'Fluid boiled out of the collectors; they stood dry and without circulation until cooled. Heat that steam carries to the tank is left out.',
+      hours: count(columns.boiling, (value) => value > 0),
     },
     {
       code: 'beam-without-sun',

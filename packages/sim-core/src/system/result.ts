@@ -41,6 +41,8 @@ export interface RunColumns {
   readonly noFlowInSun: Float64Array;
   /** Share of the hour in stagnation: sun, no flow, absorber above {@link RunResult.stagnationLimit}. [-] */
   readonly stagnation: Float64Array;
+  /** Share of the hour in which fluid has boiled out of the collectors; the loop does not circulate. [-] */
+  readonly boiling: Float64Array;
   /** Share of the hour in which the high limit keeps the pump off. [-] */
   readonly highLimit: Float64Array;
   /** Heat that the fluid carries out of the array, less what it carries in. [J] */

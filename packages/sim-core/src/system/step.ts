@@ -1,6 +1,7 @@
 import { decidePump, differenceWants } from '../control/pump-control.ts';
 import { sensedDifference } from '../control/sensors.ts';
 import { fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
+import { settleBoiling } from '../loop/boil.ts';
 import { CIRCUIT, circulate, standStill } from '../loop/circuit.ts';
 import { coilUA } from '../loop/coil.ts';
 import { circulatePlate } from '../loop/plate.ts';
@@ -71,7 +72,7 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
 
   let flow = 0;
   let outlet = circuit.absorber[circuit.absorber.length - 1]!;
-  if (decidePump(control, supply, top, pumpWanted(machine, hour), duration) && canCirculate(machine, hour, share)) {
+  if (decidePump(control, supply, top, pumpWanted(machine, hour), duration) && canFlow(machine, hour, share)) {
     const fluidTemperature = meanFluidTemperature(circuit);
     const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
     flow = driveFlow(machine.drive, supply, sun, ambient + sun * drivers.cellRise, fluidTemperature);
@@ -86,10 +87,13 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
     }
   }
   if (flow <= 0) {
-    if (siphon(machine, hour, steps, light)) columns.thermosiphonHeat[hour]! -= circuit.flows[CIRCUIT.coilHeat]!;
+    if (!circuit.boiling && siphon(machine, hour, steps, light))
+      columns.thermosiphonHeat[hour]! -= circuit.flows[CIRCUIT.coilHeat]!;
     else standStill(circuit, steps, light, ambient, room);
   }
   settleLoop(machine, hour, flow <= 0);
+  settleBoiling(circuit, circuit.flows[CIRCUIT.collectorHeat] !== 0, machine.loopPressure.boilingPoint);
+  if (circuit.boiling) columns.boiling[hour]! += share;
 
   const { flows } = circuit;
   columns.collectorHeat[hour]! += flows[CIRCUIT.collectorHeat]!;
@@ -128,6 +132,11 @@ function maySwitch(machine: Machine): boolean {
   if (control.mode !== 'difference') return false;
   const { difference } = design.control;
   return !control.running || sensedDifference(circuit, tank, difference, true) < difference.stop + SPARE_DIFFERENCE;
+}
+
+/** Whether the loop passes a flow that the pump would drive: no steam in the collectors, and pressure enough. */
+function canFlow(machine: Machine, hour: number, share: number): boolean {
+  return !machine.circuit.boiling && canCirculate(machine, hour, share);
 }
 
 /** Whether the pump may turn in an hour without light: only one on the mains can. */

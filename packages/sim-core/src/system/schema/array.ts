@@ -60,6 +60,7 @@ export const collectorSchema = z
       8000,
       'judgement: copper plate and tubes, their fluid, half of one glass',
     ),
+    dryCapacityShare: quantity('fraction', 0.1, 1).optional(),
     skyCoefficient: quantity('fraction', 0, 1).optional(),
     fluidContent: quantity('volume', 0, 0.1).optional(),
     ratedPressureDrop: quantityOr('pressure', 0, 1e5, 1000, 'judgement: parallel risers between two headers'),

@@ -1,0 +1,105 @@
+/**
+ * Boiling in a standing collector. A node that passes the boiling point loses its liquid: from there it warms with the heat
+ * capacity of the empty absorber, up to its dry stagnation temperature; cooled below, it fills again.
+ *
+ *     heat of a node   H = C T                       up to the boiling point T_b
+ *                      H = C T_b + C_dry (T − T_b)   above
+ *
+ * The liquid waits in the vessel at T_b and comes back with it. Steam carries nothing to the tank; what it takes to evaporate the
+ * little liquid that fills a collector with steam, some 3 kJ a panel, is left out. T_b is that at which the boiling began, until all nodes have
+ * filled again. Judgement throughout; that a loop with steam in it does not circulate is common practice, no source.
+ */
+import { meanDecay } from '../relaxation.ts';
+import type { Circuit } from './circuit.ts';
+
+/** Below this boiling point the loop is taken as drawn empty by a vacuum, and stands for want of pressure. [°C] */
+const LOWEST_BOILING_POINT = 80;
+
+/** What a circuit keeps of its boiling. */
+export interface BoilingState {
+  /** T_b. [°C] */
+  boilingPoint: number;
+  /** C_dry of one collector node. [J/K] */
+  readonly dryCapacity: number;
+  /** Whether any node holds steam. */
+  boiling: boolean;
+}
+
+/** Heat of one node above 0 °C. [J] */
+export function nodeHeat({ absorberCapacity, boilingPoint, dryCapacity }: Circuit, temperature: number): number {
+  return temperature > boilingPoint
+    ? absorberCapacity * boilingPoint + dryCapacity * (temperature - boilingPoint)
+    : absorberCapacity * temperature;
+}
+
+/**
+ * One step of a standing node that boils in it, starts with steam, or fills. Exact for a constant `limit` and `slope`: each phase is
+ * followed up to the moment at which the node passes T_b.
+ *
+ * @param circuit - Its node is changed in place.
+ * @param limit - Temperature at which gain and loss balance. [°C]
+ * @param slope - Of the loss. [W/K]
+ * @param duration - Length of the step. [s]
+ * @returns ∫ slope (T − limit) dt. [J]
+ */
+export function boilNode(circuit: Circuit, node: number, limit: number, slope: number, duration: number): number {
+  const { absorber, absorberCapacity, boilingPoint, dryCapacity } = circuit;
+  let temperature = absorber[node]!;
+  let left = duration;
+  let lost = 0;
+  for (;;) {
+    const dry = temperature > boilingPoint || (temperature === boilingPoint && limit > boilingPoint);
+    const capacity = dry ? dryCapacity : absorberCapacity;
+    const x = (slope * left) / capacity;
+    const decay = Math.exp(-x);
+    const end = limit + (temperature - limit) * decay;
+    if (dry ? end >= boilingPoint : end <= boilingPoint) {
+      absorber[node] = end;
+      return lost + slope * (temperature - limit) * meanDecay(x, decay) * left;
+    }
+    // Never twice: from T_b the node moves away from where it came.
+    left -= (capacity / slope) * Math.log((temperature - limit) / (boilingPoint - limit));
+    lost += capacity * (temperature - boilingPoint);
+    temperature = boilingPoint;
+    if (left <= 0) {
+      absorber[node] = temperature;
+      return lost;
+    }
+  }
+}
+
+/**
+ * Settles after a step whether the collectors boil. Nodes that a flow has carried past T_b give their liquid's excess to the empty absorber;
+ * where none holds steam, the loop's pressure sets T_b anew. Heat is kept. Allocates nothing.
+ *
+ * @param circuit - Changed in place.
+ * @param flowed - Whether the step was one with flow.
+ * @param boilingPoint - At the collectors' pressure. [°C]
+ */
+export function settleBoiling(circuit: Circuit, flowed: boolean, boilingPoint: number): void {
+  if (flowed) circuit.boiling = evaporate(circuit);
+  else circuit.boiling = hottest(circuit) > circuit.boilingPoint;
+  if (circuit.boiling) return;
+  circuit.boilingPoint = Math.max(boilingPoint, LOWEST_BOILING_POINT);
+  circuit.boiling = evaporate(circuit);
+}
+
+/** Turns liquid above T_b into steam, its heat kept. @returns Whether there was any. */
+function evaporate(circuit: Circuit): boolean {
+  const { absorber, absorberCapacity, boilingPoint, dryCapacity } = circuit;
+  let any = false;
+  for (let node = 0; node < absorber.length; node++) {
+    const over = absorber[node]! - boilingPoint;
+    if (over > 0) {
+      absorber[node] = boilingPoint + (over * absorberCapacity) / dryCapacity;
+      any = true;
+    }
+  }
+  return any;
+}
+
+function hottest({ absorber }: Circuit): number {
+  let highest = absorber[0]!;
+  for (let node = 1; node < absorber.length; node++) if (absorber[node]! > highest) highest = absorber[node]!;
+  return highest;
+}
