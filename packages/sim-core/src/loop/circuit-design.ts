@@ -1,7 +1,6 @@
 import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import type { SystemDesign } from '../system/design.ts';
-import { nodeHeat } from './boil.ts';
-import { type Circuit, PIPE_SECTIONS } from './circuit.ts';
+import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit.ts';
 import { pipeLossConductance } from './pipe.ts';
 import { makeRing } from './ring.ts';
 
@@ -22,6 +21,7 @@ const SMALLEST_CAPACITY = 1;
  * @param start - Temperature of absorber and pipes at the start. [°C]
  * @param stepCounts - Every number of steps an hour that the run may use.
  * @param collectorNodes - Nodes of the array along the flow.
+ * @param pipeNodes - Nodes of each of the four pipe sections.
  * @param upwards - Whether the fluid runs through the coil from below, as it does where the loop runs backwards.
  */
 export function compileCircuit(
@@ -30,27 +30,23 @@ export function compileCircuit(
   start: number,
   stepCounts: readonly number[],
   collectorNodes: number,
+  pipeNodes = 1,
   upwards = false,
 ): Circuit {
   const { array, tank, coil } = design;
   const { collector } = array;
   const nodeArea = (array.panels * collector.area) / collectorNodes;
-  const pipe = pipeSections(design, fluid);
+  const pipe = pipeNodesOf(design, fluid, pipeNodes);
   const share = coilShares(coil.bottom, coil.top, tank.nodes);
-  const parts = collectorNodes + PIPE_SECTIONS + share.shares.length;
+  const parts = collectorNodes + pipe.capacity.length + share.shares.length;
   const decays = stepCounts.map((count): [number, Float64Array] => [
     count,
-    pipe.capacity.map((capacity, section) => Math.exp((-pipe.conductance[section]! * 3600) / (count * capacity))),
+    pipe.capacity.map((capacity, at) => Math.exp((-pipe.conductance[at]! * 3600) / (count * capacity))),
   ]);
   return {
     absorber: new Float64Array(collectorNodes).fill(start),
-    pipe: Float64Array.from({ length: PIPE_SECTIONS }, (_, section) =>
-      section === 1 || section === 2 ? tank.roomTemperature : start,
-    ),
+    pipe: pipe.capacity.map((_, at) => (isIndoors(at, pipe.capacity.length) ? tank.roomTemperature : start)),
     absorberCapacity: collector.heatCapacity * nodeArea,
-    dryCapacity: collector.heatCapacity * nodeArea * collector.dryCapacityShare,
-    boilingPoint: Number.POSITIVE_INFINITY,
-    boiling: false,
     nodeArea,
     a1: collector.a1,
     a2: collector.a2,
@@ -68,8 +64,8 @@ export function compileCircuit(
   };
 }
 
-/** Heat capacity and conductance of the four pipe sections, hot outdoors first. */
-function pipeSections(design: SystemDesign, fluid: CompiledFluid) {
+/** Heat capacity and conductance of the nodes of the pipe, hot outdoors first. */
+function pipeNodesOf(design: SystemDesign, fluid: CompiledFluid, perSection: number) {
   const { loop } = design;
   const bore = (Math.PI / 4) * loop.pipeInnerDiameter ** 2;
   const metal = (Math.PI / 4) * loop.pipeOuterDiameter ** 2 - bore;
@@ -80,7 +76,11 @@ function pipeSections(design: SystemDesign, fluid: CompiledFluid) {
   };
   const outdoors = (loop.pipeLength / 2) * loop.outdoorShare;
   const indoors = loop.pipeLength / 2 - outdoors;
-  const lengths = Float64Array.of(outdoors, indoors, indoors, outdoors);
+  const pipeNodes = PIPE_SECTIONS * perSection;
+  const lengths = Float64Array.from(
+    { length: pipeNodes },
+    (_, at) => (isIndoors(at, pipeNodes) ? indoors : outdoors) / perSection,
+  );
   return {
     capacity: lengths.map((length) => Math.max(length * perMetre.capacity, SMALLEST_CAPACITY)),
     conductance: lengths.map((length) => length * perMetre.conductance),
@@ -101,14 +101,13 @@ export function coilShares(bottom: number, top: number, nodes: number): { bottom
 /** Heat in the absorber above 0 °C. [J] */
 export function absorberHeat(circuit: Circuit): number {
   let sum = 0;
-  for (let node = 0; node < circuit.absorber.length; node++) sum += nodeHeat(circuit, circuit.absorber[node]!);
-  return sum;
+  for (let node = 0; node < circuit.absorber.length; node++) sum += circuit.absorber[node]!;
+  return sum * circuit.absorberCapacity;
 }
 
 /** Heat in the pipes above 0 °C. [J] */
 export function pipeHeat(circuit: Circuit): number {
   let sum = 0;
-  for (let section = 0; section < PIPE_SECTIONS; section++)
-    sum += circuit.pipe[section]! * circuit.pipeCapacity[section]!;
+  for (let at = 0; at < circuit.pipe.length; at++) sum += circuit.pipe[at]! * circuit.pipeCapacity[at]!;
   return sum;
 }

@@ -5,8 +5,6 @@ import { closeRing, type Ring } from './ring.ts';
 
 /** Pipe sections in the order of the flow: hot outdoors, hot indoors, cold indoors, cold outdoors. */
 export const PIPE_SECTIONS = 4;
-/** Sections between the array's outlet and the coil. */
-const HOT_SECTIONS = 2;
 /** Tank nodes that differ by less turn over as one when warmed from below or cooled from above. [K] */
 const POOLED = 0.01;
 
@@ -28,7 +26,7 @@ export const CIRCUIT = {
 export interface Circuit extends BoilingState {
   /** Absorber and its fluid along the flow, inlet first. Shape [collector nodes]. [°C] */
   readonly absorber: Float64Array;
-  /** Pipe sections, see {@link PIPE_SECTIONS}. Shape [4]. [°C] */
+  /** Pipe along the flow, each of the {@link PIPE_SECTIONS} in equal nodes. Shape [4 × nodes a section]. [°C] */
   readonly pipe: Float64Array;
   /** Heat capacity of one collector node. [J/K] */
   readonly absorberCapacity: number;
@@ -37,11 +35,11 @@ export interface Circuit extends BoilingState {
   /** Changed by the hour where wind matters. [W/(m²·K)] */
   a1: number;
   readonly a2: number;
-  /** Shape [4]. [J/K] */
+  /** Of each node. [J/K] */
   readonly pipeCapacity: Float64Array;
-  /** Shape [4]. [W/K] */
+  /** Of each node. [W/K] */
   readonly pipeConductance: Float64Array;
-  /** Decay of a standing section in one step, by steps per hour. Shape [4] each. */
+  /** Decay of a standing node in one step, by steps per hour. */
   readonly pipeDecay: ReadonlyMap<number, Float64Array>;
   /** Lowest tank node that the coil touches. */
   readonly coilBottom: number;
@@ -98,7 +96,9 @@ export function circulate(
   const { inlet, own, rest, rise, share, start, x } = ring;
   const nodes = absorber.length;
   const coilNodes = coilShare.length;
-  const coilAt = nodes + HOT_SECTIONS;
+  const pipeNodes = pipe.length;
+  const hotNodes = pipeNodes >> 1;
+  const coilAt = nodes + hotNodes;
   const coldAt = coilAt + coilNodes;
   const water = tank.temperature;
 
@@ -111,7 +111,7 @@ export function circulate(
   const absorberX = (total * duration) / circuit.absorberCapacity;
   const absorberShare = (capacityRate - slope * inletWeight) / total;
   const perTotal = 1 / total;
-  let before = pipe[PIPE_SECTIONS - 1]!;
+  let before = pipe[pipeNodes - 1]!;
   for (let node = 0; node < nodes; node++) {
     const here = absorber[node]!;
     const mean = here + inletWeight * (before - here);
@@ -124,19 +124,19 @@ export function circulate(
     before = here;
   }
 
-  for (let section = 0; section < PIPE_SECTIONS; section++) {
-    const part = section < HOT_SECTIONS ? nodes + section : coldAt + section - HOT_SECTIONS;
-    const loss = pipeConductance[section]!;
+  for (let at = 0; at < pipeNodes; at++) {
+    const part = at < hotNodes ? nodes + at : coldAt + at - hotNodes;
+    const loss = pipeConductance[at]!;
     const rate = capacityRate + loss;
-    x[part] = (rate * duration) / pipeCapacity[section]!;
+    x[part] = (rate * duration) / pipeCapacity[at]!;
     share[part] = capacityRate / rate;
     own[part] = 1;
-    rest[part] = (loss * surroundings(section, ambient, room)) / rate;
-    start[part] = pipe[section]!;
+    rest[part] = (loss * (isIndoors(at, pipeNodes) ? room : ambient)) / rate;
+    start[part] = pipe[at]!;
   }
 
   // Coil, from its top down: there the fluid meets the warmest node first, unless the loop runs backwards.
-  const fluid = pipe[HOT_SECTIONS - 1]!;
+  const fluid = pipe[hotNodes - 1]!;
   let low = coilBottom + coilNodes; // lowest node of the pool that was found last, and whether the fluid warms it
   let poolWarms = false;
   let perWeight = 1;
@@ -187,10 +187,10 @@ export function circulate(
   flows[CIRCUIT.collectorHeat] = capacityRate * (inlet[nodes]! - inlet[0]!) * duration;
 
   let pipeLoss = 0;
-  for (let section = 0; section < PIPE_SECTIONS; section++) {
-    const part = section < HOT_SECTIONS ? nodes + section : coldAt + section - HOT_SECTIONS;
-    pipe[section]! += rise[part]!;
-    pipeLoss += pipeConductance[section]! * (inlet[part + 1]! - surroundings(section, ambient, room));
+  for (let at = 0; at < pipeNodes; at++) {
+    const part = at < hotNodes ? nodes + at : coldAt + at - hotNodes;
+    pipe[at]! += rise[part]!;
+    pipeLoss += pipeConductance[at]! * (inlet[part + 1]! - (isIndoors(at, pipeNodes) ? room : ambient));
   }
   flows[CIRCUIT.pipeLoss] = pipeLoss * duration;
 
@@ -210,7 +210,7 @@ export function circulate(
 
 /**
  * One step with the fluid standing: each collector node and pipe section follows its own balance. Allocates nothing; exact but
- * for the quadratic loss, which is linearised as in {@link circulate}.
+ * for the quadratic loss, which goes along the line between start and end of the step.
  *
  * @param stepsPerHour - One of those that the circuit was compiled for.
  */
@@ -226,7 +226,11 @@ export function standStill(
   let lost = 0;
   for (let node = 0; node < absorber.length; node++) {
     const start = absorber[node]!;
-    const slope = nodeArea * (a1 + 2 * a2 * Math.abs(start - ambient));
+    // First about the start; then along the line from there to where that ends.
+    const tangent = nodeArea * (a1 + 2 * a2 * Math.abs(start - ambient));
+    const towards = sourceAt(start, tangent, absorbed, ambient, nodeArea, a1, a2) / tangent;
+    const end = towards + (start - towards) * Math.exp((-tangent * duration) / absorberCapacity);
+    const slope = nodeArea * (a1 + a2 * (Math.abs(start - ambient) + Math.abs(end - ambient)));
     const limit = sourceAt(start, slope, absorbed, ambient, nodeArea, a1, a2) / slope;
     const exponent = (slope * duration) / absorberCapacity;
     const decay = Math.exp(-exponent);
@@ -246,12 +250,12 @@ export function standStill(
 
   const decays = circuit.pipeDecay.get(stepsPerHour)!;
   let pipeLoss = 0;
-  for (let section = 0; section < PIPE_SECTIONS; section++) {
-    const around = surroundings(section, ambient, room);
-    const over = pipe[section]! - around;
-    const left = over * decays[section]!;
-    pipe[section] = around + left;
-    pipeLoss += (over - left) * pipeCapacity[section]!;
+  for (let at = 0; at < pipe.length; at++) {
+    const around = isIndoors(at, pipe.length) ? room : ambient;
+    const over = pipe[at]! - around;
+    const left = over * decays[at]!;
+    pipe[at] = around + left;
+    pipeLoss += (over - left) * pipeCapacity[at]!;
   }
   flows[CIRCUIT.pipeLoss] = pipeLoss;
   flows[CIRCUIT.coilHeat] = 0;
@@ -274,6 +278,5 @@ function sourceAt(
   return area * (absorbed - (a1 + a2 * Math.abs(excess)) * excess) + slope * start;
 }
 
-/** Air around a pipe section. */
-const surroundings = (section: number, ambient: number, room: number): number =>
-  section === 1 || section === 2 ? room : ambient;
+/** Whether a pipe node lies in one of the two inner sections. */
+export const isIndoors = (at: number, pipeNodes: number): boolean => 4 * at >= pipeNodes && 4 * at < 3 * pipeNodes;

@@ -1,7 +1,7 @@
 /** What of the design the pressure needs. */
 import type { CompiledFluid } from '../fluid/compile.ts';
 import type { ArrayDesign, CoilDesign, LoopDesign, SystemDesign } from '../system/design.ts';
-import { type Circuit, PIPE_SECTIONS } from './circuit.ts';
+import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit.ts';
 import { compilePressure, type LoopPressure } from './pressure.ts';
 
 /** Volumes of liquid in a loop. [m³] */
@@ -51,7 +51,7 @@ export function compileLoopPressure(
     fluid,
     nodeVolume: volumes.collectors / circuit.absorber.length,
     nodes: circuit.absorber.length,
-    pipeVolume: circuit.pipe.map((_, at) => (isIndoors(Math.trunc(at / perSection)) ? indoors : outdoors)),
+    pipeVolume: circuit.pipe.map((_, at) => (isIndoors(at, circuit.pipe.length) ? indoors : outdoors)),
     coilVolume: volumes.coil,
     vesselVolume: loop.vesselVolume,
     precharge: loop.vesselPrecharge,
@@ -63,5 +63,3 @@ export function compileLoopPressure(
     staticPressure: loop.fillPressure - loop.pressure,
   });
 }
-
-const isIndoors = (section: number): boolean => section === 1 || section === 2;

@@ -1,7 +1,7 @@
 import { absorberHeat, pipeHeat } from '../loop/circuit-design.ts';
 import { tankHeat } from '../tank/tank.ts';
 import { bookHour } from './balance.ts';
-import { tendLoop } from './loop-step.ts';
+import { coldestOutdoors, tendLoop } from './loop-step.ts';
 import type { Machine } from './machine.ts';
 
 /** Sets the extremes of an hour to where the hour before left the state, and what a blackout takes from the heaters. */
@@ -22,7 +22,7 @@ export function openHour(machine: Machine, hour: number): void {
   columns.tankMaximumTemperature[hour] = tank.temperature[tank.temperature.length - 1]!;
   columns.tapTemperature[hour] = drivers.mains[hour]!;
   columns.loopMaximumPressure[hour] = loopPressure.gauge;
-  columns.pipeMinimumTemperature[hour] = Math.min(circuit.pipe[0]!, circuit.pipe[circuit.pipe.length - 1]!);
+  columns.pipeMinimumTemperature[hour] = coldestOutdoors(circuit.pipe);
 }
 
 /** Writes the state at the hour's end and books the hour's energy. */

@@ -35,8 +35,17 @@ export function settleLoop(machine: Machine, hour: number, standing: boolean): v
   const lost = settlePressure(loopPressure, circuit.absorber, pipe, beside, standing);
   if (lost > 0) columns.loopReliefVolume[hour]! += lost;
   if (loopPressure.gauge > columns.loopMaximumPressure[hour]!) columns.loopMaximumPressure[hour] = loopPressure.gauge;
-  const colder = Math.min(pipe[0]!, pipe[pipe.length - 1]!);
+  const colder = coldestOutdoors(pipe);
   if (colder < columns.pipeMinimumTemperature[hour]!) columns.pipeMinimumTemperature[hour] = colder;
+}
+
+/** Coldest of the outdoor pipes: first and last quarter of the nodes. [°C] */
+export function coldestOutdoors(pipe: Float64Array): number {
+  let coldest = pipe[0]!;
+  for (let at = 0; 4 * at < pipe.length; at++) {
+    coldest = Math.min(coldest, pipe[at]!, pipe[pipe.length - 1 - at]!);
+  }
+  return coldest;
 }
 
 /** Leak and make-up of an hour, and what they leave of the glycol. */

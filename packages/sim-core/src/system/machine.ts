@@ -34,6 +34,8 @@ export interface StepOptions {
   readonly stepsPerHour?: number;
   /** Nodes along the flow of each panel in series. Default 4, from the same test. */
   readonly collectorNodes?: number;
+  /** Nodes of each of the four pipe sections (hot and cold, outdoors and indoors). Default 1, from the same test. */
+  readonly pipeNodes?: number;
 }
 
 /** What left and entered the loop over the year. [m³] */
@@ -86,9 +88,12 @@ export interface Machine {
   readonly stagnationLimit: number;
 }
 
-/** Finest step, one minute, and finest array. */
+/** Nodes of a pipe section; a front is smeared over the section, see docs/theory/loop.md. */
+const PIPE_NODES = 1;
+/** Finest step, one minute, finest array and finest pipe. */
 const MOST_STEPS = 60;
 const MOST_COLLECTOR_NODES = 100;
+const MOST_PIPE_NODES = 50;
 
 function requireCount(path: string, value: number, most: number): void {
   if (Number.isInteger(value) && value >= 1 && value <= most) return;
@@ -100,8 +105,10 @@ function requireCount(path: string, value: number, most: number): void {
 export function assemble(design: SystemDesign, weather: WeatherYear, options: StepOptions = {}): Machine {
   const stepsPerHour = options.stepsPerHour ?? 12;
   const collectorNodes = options.collectorNodes ?? 4;
+  const pipeNodes = options.pipeNodes ?? PIPE_NODES;
   requireCount('stepsPerHour', stepsPerHour, MOST_STEPS);
   requireCount('collectorNodes', collectorNodes, MOST_COLLECTOR_NODES);
+  requireCount('pipeNodes', pipeNodes, MOST_PIPE_NODES);
   const { array, loop, pump, coil, control } = design;
   const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
   const drivers = compileDrivers(design, weather, stepsPerHour);
@@ -116,6 +123,7 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
       drivers.ambient[0]!,
       stepCounts,
       collectorNodes * array.inSeries,
+      pipeNodes,
       upwards,
     );
   const circuit = ring(false);
