@@ -36,7 +36,7 @@ describe.skipIf(!hasRealFiles)(
       },
     );
 
-    // At 55° north 38 % of the beam comes from below 20°. There the correlation, which does not know how high the sun stands,
+    // At 55° north 37 % of the beam comes from below 20°. There the correlation, which does not know how high the sun stands,
     // takes clear sky for haze: the bound of 15 % for all beam does not hold (−21 %), that for the sun above 20° does.
     it('sandPoint: annual diffuse within 20 %, beam within 15 % only with the sun above 20°', async () => {
       const { diffuse, beam, beamAbove20 } = await offsets('sandPoint');

@@ -126,7 +126,7 @@ describe('fillGaps [closed forms on the invented valley]', () => {
     expect(year.assumptions.at(-1)).toMatchObject({
       code: 'gaps-interpolated',
       text: expect.stringContaining(
-        '1 hours in gaps of at most 3 sunlit hours have the clearness between their neighbours: 10 Jun 12:00 to 13:00',
+        '1 hour in gaps of at most 3 sunlit hours, with the clearness between their neighbours: 10 Jun 12:00 to 13:00',
       ),
     });
   });

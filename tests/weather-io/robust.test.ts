@@ -24,7 +24,7 @@ const faultsOfFile = async (path: string): Promise<readonly WeatherIssue[]> => {
 /** UTF-16 in either order, with its mark. */
 function utf16(text: string, bigEndian: boolean): Uint8Array {
   const bytes = Buffer.from(`\ufeff${text}`, 'utf16le');
-  return bigEndian ? bytes.swap16() : bytes;
+  return Uint8Array.from(bigEndian ? bytes.swap16() : bytes);
 }
 
 const formats = [
@@ -51,7 +51,7 @@ describe('encodings [ours: invented files]', () => {
   });
 
   it('Latin-1 with bytes that UTF-8 has not', async () => {
-    const bytes = Buffer.from(tmy3Lines().join('\n').replace('INVENTED PLACE', 'Málaga'), 'latin1');
+    const bytes = Uint8Array.from(Buffer.from(tmy3Lines().join('\n').replace('INVENTED PLACE', 'Málaga'), 'latin1'));
     const year = await readWeather(file('latin.csv', bytes));
     expect(year.site.name).toBe('Málaga, XX');
     expect(year.assumptions[0]!.code).toBe('encoding-windows-1252');

@@ -3,7 +3,7 @@ export { type FillOptions, fillGaps } from './fill/fill.ts';
 export type { GappyColumns, GappyYear } from './gappy.ts';
 export { erbsDiffuseFraction } from './irradiance/split.ts';
 export type { ColumnKey } from './limits.ts';
-export type { PlainColumn, PlainLayout, PlainTime, ReadOptions } from './options.ts';
+export type { GappyOptions, PlainColumn, PlainLayout, PlainTime, ReadOptions } from './options.ts';
 export { qualityChart } from './quality/chart.ts';
 export { checkWeather } from './quality/check.ts';
 export type {
@@ -14,12 +14,10 @@ export type {
   QualityRow,
 } from './quality/report.ts';
 export {
-  type GappyOptions,
   parseWeather,
   parseWeatherYears,
   readWeather,
   readWeatherYears,
-  type WholeOptions,
 } from './read.ts';
 export type {
   MonthlyAir,

@@ -72,12 +72,18 @@ export interface ReadOptions {
   readonly maxBytes?: number;
   /** Layout of a plain table; given, the file is read by it. */
   readonly plain?: PlainLayout;
-  /**
-   * What to do about missing irradiance, dry bulb and rows: `refuse` them with an error that says where (default), or `keep`
-   * them as `NaN` in a `GappyYear`, which `fillGaps` makes whole.
-   */
-  readonly gaps?: 'refuse' | 'keep';
+  /** Missing irradiance, dry bulb and rows are refused with an error that says where, the default; see {@link GappyOptions}. */
+  readonly gaps?: 'refuse';
 }
+
+/** Options of a reader that keeps gaps. */
+export interface GappyOptions extends Omit<ReadOptions, 'gaps'> {
+  /** Missing irradiance, dry bulb and rows are kept as `NaN` in a `GappyYear`, which `fillGaps` makes whole. */
+  readonly gaps: 'keep';
+}
+
+/** Either, inside the readers. */
+export type AnyOptions = ReadOptions | GappyOptions;
 
 /** Largest file read unless told otherwise: 20 times a year in half hours. Judgement. [B] */
 export const DEFAULT_MAX_BYTES = 64 * 1024 * 1024;

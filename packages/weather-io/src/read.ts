@@ -5,16 +5,10 @@ import { cleanText, decodeText } from './decode.ts';
 import { Faults, quote } from './errors.ts';
 import type { Format, FormatInput, SourceTable } from './formats/format.ts';
 import { asGappy, type BuiltYear, type GappyYear } from './gappy.ts';
-import { DEFAULT_MAX_BYTES, type ReadOptions } from './options.ts';
+import { type AnyOptions, DEFAULT_MAX_BYTES, type GappyOptions, type ReadOptions } from './options.ts';
 import { recognize, withCommas } from './recognize.ts';
 import type { WeatherAssumption, WeatherYear } from './year.ts';
 import { yearsOfTable } from './years.ts';
-
-/** Options of a reader that refuses gaps, the default. */
-export type WholeOptions = ReadOptions & { readonly gaps?: 'refuse' };
-
-/** Options of a reader that keeps gaps. */
-export type GappyOptions = ReadOptions & { readonly gaps: 'keep' };
 
 /**
  * Reads a weather file: TMY3, EPW, PVGIS or NSRDB CSV, noonloop's plain CSV, or any table with a column map. The format is
@@ -28,9 +22,9 @@ export type GappyOptions = ReadOptions & { readonly gaps: 'keep' };
  * const weather = await readWeather('docs/examples/weather/invented-valley.csv');
  * weather.columns.ghi.length; // 8760
  */
-export async function readWeather(path: string, options?: WholeOptions): Promise<WeatherYear>;
+export async function readWeather(path: string, options?: ReadOptions): Promise<WeatherYear>;
 export async function readWeather(path: string, options: GappyOptions): Promise<GappyYear>;
-export async function readWeather(path: string, options: ReadOptions = {}): Promise<WeatherYear | GappyYear> {
+export async function readWeather(path: string, options: AnyOptions = {}): Promise<WeatherYear | GappyYear> {
   return finish(oneYear(await load(path, options)), options);
 }
 
@@ -42,9 +36,9 @@ export async function readWeather(path: string, options: ReadOptions = {}): Prom
  * @returns The year in local standard time, with everything that was assumed; with `gaps: 'keep'` a {@link GappyYear}.
  * @throws WeatherError with every fault found (up to 20).
  */
-export function parseWeather(text: string, options?: WholeOptions): WeatherYear;
+export function parseWeather(text: string, options?: ReadOptions): WeatherYear;
 export function parseWeather(text: string, options: GappyOptions): GappyYear;
-export function parseWeather(text: string, options: ReadOptions = {}): WeatherYear | GappyYear {
+export function parseWeather(text: string, options: AnyOptions = {}): WeatherYear | GappyYear {
   return finish(oneYear(take(text, options)), options);
 }
 
@@ -60,12 +54,12 @@ export function parseWeather(text: string, options: ReadOptions = {}): WeatherYe
  */
 export async function readWeatherYears(
   paths: string | readonly string[],
-  options?: WholeOptions,
+  options?: ReadOptions,
 ): Promise<WeatherYear[]>;
 export async function readWeatherYears(paths: string | readonly string[], options: GappyOptions): Promise<GappyYear[]>;
 export async function readWeatherYears(
   paths: string | readonly string[],
-  options: ReadOptions = {},
+  options: AnyOptions = {},
 ): Promise<(WeatherYear | GappyYear)[]> {
   const years: (WeatherYear | GappyYear)[] = [];
   // One file after the other, so that only one text is in memory.
@@ -82,16 +76,16 @@ export async function readWeatherYears(
  * @returns The years in the order of the texts.
  * @throws WeatherError with every fault found in the first text that has any (up to 20).
  */
-export function parseWeatherYears(texts: string | readonly string[], options?: WholeOptions): WeatherYear[];
+export function parseWeatherYears(texts: string | readonly string[], options?: ReadOptions): WeatherYear[];
 export function parseWeatherYears(texts: string | readonly string[], options: GappyOptions): GappyYear[];
 export function parseWeatherYears(
   texts: string | readonly string[],
-  options: ReadOptions = {},
+  options: AnyOptions = {},
 ): (WeatherYear | GappyYear)[] {
   return [texts].flat().flatMap((text) => manyYears(take(text, options)).map((year) => finish(year, options)));
 }
 
-const finish = (year: BuiltYear, { gaps }: ReadOptions): WeatherYear | GappyYear =>
+const finish = (year: BuiltYear, { gaps }: AnyOptions): WeatherYear | GappyYear =>
   gaps === 'keep' ? asGappy(year) : (year as WeatherYear);
 
 /** A text whose table has been read. */
@@ -113,7 +107,7 @@ function manyYears({ format, source, table, input }: Parsed): BuiltYear[] {
   });
 }
 
-async function load(path: string, options: ReadOptions): Promise<Parsed> {
+async function load(path: string, options: AnyOptions): Promise<Parsed> {
   const faults = new Faults(path);
   const source = options.source ?? path.split(/[\\/]/).at(-1)!;
   const notes: WeatherAssumption[] = [];
@@ -121,7 +115,7 @@ async function load(path: string, options: ReadOptions): Promise<Parsed> {
   return parseText(text, source, options, new Faults(source), notes);
 }
 
-function take(text: string, options: ReadOptions): Parsed {
+function take(text: string, options: AnyOptions): Parsed {
   const source = options.source ?? 'weather text';
   const faults = new Faults(source);
   const most = maxBytesOf(options, faults);
@@ -132,7 +126,7 @@ function take(text: string, options: ReadOptions): Parsed {
 function parseText(
   text: string,
   source: string,
-  options: ReadOptions,
+  options: AnyOptions,
   faults: Faults,
   notes: WeatherAssumption[],
 ): Parsed {
@@ -142,19 +136,19 @@ function parseText(
   return { format, source, table: format.parse(input), input };
 }
 
-function checkOptions({ utcOffset, gaps }: ReadOptions, faults: Faults): void {
+function checkOptions({ utcOffset, gaps }: AnyOptions, faults: Faults): void {
   if (utcOffset !== undefined && !(utcOffset >= -12 && utcOffset <= 14)) {
     const remedy = 'Correct the option utcOffset.';
     const value = quote(utcOffset);
     faults.fail({ code: 'bad-option', column: 'utcOffset', value, expected: 'hours from −12 to 14', remedy });
   }
-  if (![undefined, 'refuse', 'keep'].includes(gaps)) {
+  if (gaps !== undefined && gaps !== 'refuse' && gaps !== 'keep') {
     const remedy = 'Correct the option gaps.';
     faults.fail({ code: 'bad-option', column: 'gaps', value: quote(gaps), expected: 'refuse or keep', remedy });
   }
 }
 
-function maxBytesOf({ maxBytes = DEFAULT_MAX_BYTES }: ReadOptions, faults: Faults): number {
+function maxBytesOf({ maxBytes = DEFAULT_MAX_BYTES }: AnyOptions, faults: Faults): number {
   if (maxBytes > 0) return maxBytes;
   const remedy = 'Correct the option maxBytes.';
   const value = quote(maxBytes);

@@ -9,7 +9,7 @@ import { HOURS_OF_YEAR, type WeatherAssumption, type WeatherColumns, type Weathe
 import { fillColumn } from './air.ts';
 import { clearnessOf, fillFromClosure, fillLight, type LightFilled } from './light.ts';
 import { LikeDays } from './like-day.ts';
-import { nameHours } from './runs.ts';
+import { countHours, nameHours } from './runs.ts';
 
 /** How far gaps are filled. */
 export interface FillOptions {
@@ -70,7 +70,7 @@ export function fillGaps(year: GappyYear, { limit = 0.1 }: FillOptions = {}): We
     const hours = fillColumn(key, values, like);
     if (hours === null) lacking = true;
     else {
-      const text = `${LIMITS[key].words}: ${hours.length} hours were filled, up to 3 h by a line, more with the course of like days: ${nameHours(hours)}.`;
+      const text = `${LIMITS[key].words}, ${countHours(hours)} filled, up to 3 h by a line, more with the course of like days: ${nameHours(hours)}.`;
       notes.push({ code: 'gaps-filled', text });
     }
   }
@@ -112,14 +112,14 @@ function noteLight(
   notes: WeatherAssumption[],
 ): void {
   const say = (code: string, hours: readonly number[], how: string) => {
-    if (hours.length > 0) notes.push({ code, text: `Irradiance: ${hours.length} hours ${how}: ${nameHours(hours)}.` });
+    if (hours.length > 0) notes.push({ code, text: `Irradiance, ${countHours(hours)} ${how}: ${nameHours(hours)}.` });
   };
-  say('gaps-dark', night, 'with the sun down are 0');
-  say('gaps-closure', closure, 'have what GHI = DHI + DNI cos Z leaves for the one that was missing');
+  say('gaps-dark', night, 'with the sun down, set to 0');
+  say('gaps-closure', closure, 'in which one was missing, from GHI = DHI + DNI cos Z');
   say(
     'gaps-interpolated',
     interpolated,
-    'in gaps of at most 3 sunlit hours have the clearness between their neighbours',
+    'in gaps of at most 3 sunlit hours, with the clearness between their neighbours',
   );
   const days = [...new Set(likeDay.map((hour) => Math.floor(hour / 24)))];
   const pairs = days
@@ -128,5 +128,5 @@ function noteLight(
       donor === null ? `${dateName(day)} by correlation` : `${dateName(day)} from ${dateName(donor)}`,
     )
     .join(', ');
-  say('gaps-like-days', likeDay, `have the clearness of a like day (${pairs})`);
+  say('gaps-like-days', likeDay, `with the clearness of a like day (${pairs})`);
 }

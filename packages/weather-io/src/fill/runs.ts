@@ -7,17 +7,20 @@ export interface Run {
   readonly to: number;
 }
 
-/** Stretches of hours for which `missing` holds. @param bounds - Where stretches are cut, such as midnights; every n-th hour. */
-export function runsOf(missing: (hour: number) => boolean, hours: number, bounds = hours): Run[] {
+/** Stretches of hours for which `missing` holds. */
+export function runsOf(missing: (hour: number) => boolean, hours: number): Run[] {
   const runs: Run[] = [];
   for (let hour = 0; hour < hours; hour++) {
     if (!missing(hour)) continue;
     const from = hour;
-    while (hour + 1 < hours && missing(hour + 1) && (hour + 1) % bounds !== 0) hour++;
+    while (hour + 1 < hours && missing(hour + 1)) hour++;
     runs.push({ from, to: hour + 1 });
   }
   return runs;
 }
+
+/** How many hours, in words: `1 hour`, `7 hours`. */
+export const countHours = (hours: readonly number[]): string => `${hours.length} hour${hours.length === 1 ? '' : 's'}`;
 
 /** Hours as people write them, stretch by stretch: `3 Jul 14:00 to 17:00`. */
 export function nameHours(hours: readonly number[]): string {

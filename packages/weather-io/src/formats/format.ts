@@ -1,7 +1,7 @@
 // What a reader of a format takes and gives; build.ts makes the year from it.
 import { type Faults, quote } from '../errors.ts';
 import { type ColumnKey, LIMITS, REQUIRED } from '../limits.ts';
-import type { ReadOptions } from '../options.ts';
+import type { AnyOptions } from '../options.ts';
 import type { ColumnSource } from '../table/column.ts';
 import { numberOf } from '../table/column.ts';
 import { type Csv, type DataRows, headerIndex } from '../table/csv.ts';
@@ -13,7 +13,7 @@ import type { Site, WeatherAssumption, WeatherFormat } from '../year.ts';
 export interface FormatInput {
   /** Without byte order mark, line ends `\n`. */
   readonly text: string;
-  readonly options: ReadOptions;
+  readonly options: AnyOptions;
   readonly faults: Faults;
   /** Receives what is assumed. */
   readonly notes: WeatherAssumption[];

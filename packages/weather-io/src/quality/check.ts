@@ -28,7 +28,7 @@ const HOUR_MS = 3_600_000;
  * @returns Findings with counts and worst rows; `qualityChart` draws them.
  * @example
  * const report = checkWeather(await readWeather('docs/examples/weather/invented-valley.csv'));
- * report.findings.length; // 0
+ * report.clock.causes; // [], the clock is right
  */
 export function checkWeather(year: WeatherYear): QualityReport {
   const sun = hourlySun(year);

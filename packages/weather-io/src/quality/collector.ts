@@ -68,7 +68,14 @@ export class Collector {
     const count = entries.length;
     const worst = entries.slice(0, MOST_ROWS).map(({ row }) => row);
     const where = count === 1 ? `on ${worst[0]!.stamp}` : `the worst on ${worst[0]!.stamp}`;
-    this.findings.push({ code, weight, count, counted, text: `${text}: ${count} ${counted}, ${where}.`, worst });
+    this.findings.push({
+      code,
+      weight,
+      count,
+      counted,
+      text: `${text}: ${count} ${count === 1 ? counted.slice(0, -1) : counted}, ${where}.`,
+      worst,
+    });
   }
 
   /** Adds a finding about the year as a whole. */

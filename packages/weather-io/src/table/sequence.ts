@@ -154,7 +154,10 @@ function checkOrder(order: Order): Int32Array {
       column: name,
       value: value(row),
       expected,
-      remedy: 'A year needs each hour once, from 1 January 00:00 on: correct the rows, or choose another file.',
+      remedy:
+        code === 'missing-hour'
+          ? "A year needs each hour once, from 1 January 00:00 on: complete the rows, or read with gaps: 'keep' and call fillGaps."
+          : 'A year needs each hour once, from 1 January 00:00 on: correct the rows, or choose another file.',
     });
   if (pattern.some((minute, at) => minute !== pattern[0]! + (at * 60) / steps)) {
     fault(0, 'bad-time', `rows at equal steps within the hour, not at the minutes ${quote(pattern.join(', '))}`);
