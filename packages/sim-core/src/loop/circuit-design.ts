@@ -1,5 +1,6 @@
 import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import type { SystemDesign } from '../system/design.ts';
+import { nodeHeat } from './boil.ts';
 import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit.ts';
 import { pipeLossConductance } from './pipe.ts';
 import { makeRing } from './ring.ts';
@@ -47,6 +48,9 @@ export function compileCircuit(
     absorber: new Float64Array(collectorNodes).fill(start),
     pipe: pipe.capacity.map((_, at) => (isIndoors(at, pipe.capacity.length) ? tank.roomTemperature : start)),
     absorberCapacity: collector.heatCapacity * nodeArea,
+    dryCapacity: collector.heatCapacity * nodeArea * collector.dryCapacityShare,
+    boilingPoint: Number.POSITIVE_INFINITY,
+    boiling: false,
     nodeArea,
     a1: collector.a1,
     a2: collector.a2,
@@ -101,8 +105,8 @@ export function coilShares(bottom: number, top: number, nodes: number): { bottom
 /** Heat in the absorber above 0 °C. [J] */
 export function absorberHeat(circuit: Circuit): number {
   let sum = 0;
-  for (let node = 0; node < circuit.absorber.length; node++) sum += circuit.absorber[node]!;
-  return sum * circuit.absorberCapacity;
+  for (let node = 0; node < circuit.absorber.length; node++) sum += nodeHeat(circuit, circuit.absorber[node]!);
+  return sum;
 }
 
 /** Heat in the pipes above 0 °C. [J] */

@@ -229,8 +229,8 @@ export function standStill(
     // First about the start; then along the line from there to where that ends.
     const tangent = nodeArea * (a1 + 2 * a2 * Math.abs(start - ambient));
     const towards = sourceAt(start, tangent, absorbed, ambient, nodeArea, a1, a2) / tangent;
-    const end = towards + (start - towards) * Math.exp((-tangent * duration) / absorberCapacity);
-    const slope = nodeArea * (a1 + a2 * (Math.abs(start - ambient) + Math.abs(end - ambient)));
+    const foreseen = towards + (start - towards) * Math.exp((-tangent * duration) / absorberCapacity);
+    const slope = nodeArea * (a1 + a2 * (Math.abs(start - ambient) + Math.abs(foreseen - ambient)));
     const limit = sourceAt(start, slope, absorbed, ambient, nodeArea, a1, a2) / slope;
     const exponent = (slope * duration) / absorberCapacity;
     const decay = Math.exp(-exponent);
