@@ -58,3 +58,32 @@ describe.skipIf(diffuse.length === 0)(
     });
   },
 );
+
+const coarse = referenceTable('reference/iam-diffuse.csv');
+
+describe.skipIf(beam.length === 0)('beam through a glass pane given as a table [pvlib 6382338a7, iam.csv]', () => {
+  it('n 1.526, K L 0.008 at 0 to 90° by 5°: six decimals where the table has a row', () => {
+    for (const row of beam) {
+      const ours = beamIncidenceModifier(glass, number(row, 'incidence_deg'));
+      expect(Math.abs(ours - number(row, 'physical_n1.526_K4_L0.002'))).toBeLessThan(6e-7);
+    }
+  });
+});
+
+describe.skipIf(coarse.length === 0)(
+  'diffuse modifiers [coarse grid of 180 steps, iam-diffuse.csv, within 5e-4 as it says]',
+  () => {
+    // Its column for the horizon is not used: the run does not part the horizon's band from the sky.
+    it.each<[string, IncidenceModifier]>([
+      ['ashrae_b0.1', { b0: 0.1 }],
+      ['physical', glass],
+    ])('%s, sky and ground at seven tilts', (name, modifier) => {
+      expect(coarse.length).toBe(7);
+      for (const row of coarse) {
+        const ours = diffuseModifiers(modifier, number(row, 'tilt_deg'));
+        expect(Math.abs(ours.sky - number(row, `${name}_sky`))).toBeLessThan(5e-4);
+        expect(Math.abs(ours.ground - number(row, `${name}_ground`))).toBeLessThan(5e-4);
+      }
+    });
+  },
+);
