@@ -51,6 +51,17 @@ const EPW: Cells = {
   windSpeed: [21, 1],
 };
 
+const EPW_MARKS: NonNullable<FuzzLayout['marks']> = {
+  dryBulb: 99.9,
+  dewPoint: 99.9,
+  relativeHumidity: 999,
+  pressure: 999999,
+  windSpeed: 999,
+  ghi: 9999,
+  dni: 9999,
+  dhi: 9999,
+};
+
 const PVGIS: Kept = [
   ['time(UTC)', null, 0],
   ['T2m', 'dryBulb', 1],
@@ -85,7 +96,8 @@ export function fuzzFile(name: RealFile): FuzzFile {
   const header = named + 1;
   const lines = all.slice(0, header + 8760 * steps);
   const options = realOptions(name);
-  if (kept === null) return { name, lines, layout: { header, names: null, cells: EPW, steps, options } };
+  if (kept === null)
+    return { name, lines, layout: { header, names: null, cells: EPW, marks: EPW_MARKS, steps, options } };
   const places = kept.map(([label]) => lines[named]!.split(',').findIndex((cell) => cell.trim() === label));
   const present = kept.flatMap((column, at) => (places[at]! < 0 ? [] : [{ column, place: places[at]! }]));
   const cut = lines.map((line, at) => {

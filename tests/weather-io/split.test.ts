@@ -125,6 +125,12 @@ describe('files without beam or diffuse [ours: invented files]', () => {
     expect(noBeam.assumptions.map(({ code }) => code)).toContain('light-from-closure');
   });
 
+  it('measured diffuse stays as it was where beam is made from it, at low sun too [found by the fuzz]', () => {
+    const text = without(plainLines(), 9, [6], '').replaceAll(',100,,100,', ',100,,60,');
+    const { dhi } = parseWeather(text).columns;
+    expect([...new Set(dhi)].sort((x, y) => x - y)).toEqual([0, 60]);
+  });
+
   it('one missing cell is still a fault, and global all through too', () => {
     expect(faultsOf(spoil(plainLines(), 700, 6, ''))).toMatchObject([{ code: 'missing-value', line: 700 }]);
     expect(faultsOf(without(plainLines(), 9, [5], ''))).toHaveLength(20);

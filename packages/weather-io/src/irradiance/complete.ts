@@ -13,13 +13,13 @@ export type Incomplete = Pick<WeatherYear, 'site' | 'calendarYears' | 'irradianc
 
 const TEXTS = {
   both: 'beam and diffuse were split from global irradiance hour by hour by the correlation of Erbs et al. (1982): single hours may be far off',
-  dni: 'beam is what diffuse leaves of global irradiance, hour by hour; with the sun below 4° all is diffuse',
+  dni: 'beam is what diffuse leaves of global irradiance, hour by hour; with the sun below 4° there is none',
   dhi: 'diffuse is what beam leaves of global irradiance, hour by hour',
 } as const;
 
 /**
- * Beam and diffuse of a year in which one or both are missing as a whole: one from the closure with the other two, both by
- * Erbs et al. (1982). `NaN` in GHI stays `NaN`.
+ * Beam and diffuse of a year in which one or both are missing as a whole: one from the closure with the other two, which stays
+ * as measured, both by Erbs et al. (1982). `NaN` in GHI stays `NaN`.
  *
  * @param notes - Receives what was done.
  * @returns DNI and DHI. Shape [8760]. [W/m²]
@@ -46,7 +46,8 @@ export function completeLight(year: Incomplete, notes: WeatherAssumption[]): { d
     code: missing === 'both' ? 'split-by-erbs' : 'light-from-closure',
     text: `The source has no ${MISSING[missing]}: ${TEXTS[missing]}.`,
   });
-  return { dni, dhi };
+  // What was measured stays as it was, though no beam is made of what it leaves at low sun.
+  return { dni: beam ?? dni, dhi: diffuse ?? dhi };
 }
 
 const MISSING = { both: 'beam and diffuse irradiance', dni: 'beam irradiance', dhi: 'diffuse irradiance' } as const;
