@@ -33,7 +33,7 @@ function symmetry({ columns }: WeatherYear, { light, normal }: HourlySun): Symme
   const { ghi } = columns;
   const angles = Array.from({ length: 24 }, (_, hour) => ((hour + 0.5) * Math.PI) / 12);
   const days = Array.from({ length: 365 }, (_, day) => {
-    let [sum, east, north, top, topEast, topNorth, squares] = [0, 0, 0, 0, 0, 0, 0];
+    let [sum, east, north, top, topEast, topNorth] = [0, 0, 0, 0, 0, 0];
     for (let at = 0; at < 24; at++) {
       const value = ghi[day * 24 + at]!;
       const above = light[day * 24 + at]! * normal[day * 24 + at]!;
@@ -41,18 +41,16 @@ function symmetry({ columns }: WeatherYear, { light, normal }: HourlySun): Symme
       sum += value;
       east += value * sin;
       north += value * cos;
-      squares += value * value;
       top += above;
       topEast += above * sin;
       topNorth += above * cos;
     }
-    const late = (((Math.atan2(east, north) - Math.atan2(topEast, topNorth)) * 12) / Math.PI + 36) % 24;
+    const late = onClock(((Math.atan2(east, north) - Math.atan2(topEast, topNorth)) * 12) / Math.PI);
     const concentrated = Math.hypot(topEast, topNorth) > 0.05 * top; // in polar day the sun has no middle
-    return { month: Math.floor(day / 30.42), sum, squares, late: late - 12, usable: top > 0 && concentrated };
+    return { month: Math.floor(day / 30.42), sum, late, usable: top > 0 && concentrated };
   });
   const clear: number[] = [];
   for (let month = 0; month < 12; month++) {
-    // Clear: much light, evenly spread; broken days have the same light in fewer, brighter hours.
     const best = days
       .filter((day) => day.month === month && day.usable && day.sum > ENOUGH_LIGHT)
       .sort((a, b) => b.sum - a.sum)
@@ -65,13 +63,15 @@ function symmetry({ columns }: WeatherYear, { light, normal }: HourlySun): Symme
     clear.reduce((sum, late) => sum + (kind === 0 ? Math.sin : Math.cos)((late * Math.PI) / 12), 0),
   ) as [number, number];
   const middle = (Math.atan2(sin, cos) * 12) / Math.PI;
-  const about = clear.map((late) => ((((late - middle + 12) % 24) + 24) % 24) - 12);
+  const about = clear.map((late) => onClock(late - middle));
   const centre = median(about);
   const spread = 1.4826 * median(about.map((late) => Math.abs(late - centre)));
   const error = (1.96 * 1.2533 * spread) / Math.sqrt(clear.length);
-  const late = ((((middle + centre + 12) % 24) + 24) % 24) - 12;
-  return { late, uncertainty: Math.max(error, 0.05), days: clear.length };
+  return { late: onClock(middle + centre), uncertainty: Math.max(error, 0.05), days: clear.length };
 }
+
+/** A difference of clock times, from −12 to below 12. [h] */
+const onClock = (hours: number): number => ((((hours + 12) % 24) + 24) % 24) - 12;
 
 function median(list: readonly number[]): number {
   const sorted = list.toSorted((a, b) => a - b);
@@ -116,7 +116,7 @@ const NO_SHIFT = 0.2;
 function causesOf({ site }: WeatherYear, late: number, tolerance: number): string[] {
   if (Math.abs(late) < NO_SHIFT) return [];
   const causes: string[] = [];
-  const near = (shift: number): boolean => Math.abs(((((late - shift + 12) % 24) + 24) % 24) - 12) <= tolerance + 0.1;
+  const near = (shift: number): boolean => Math.abs(onClock(late - shift)) <= tolerance + 0.1;
   const hours = Math.round(late);
   const direction = late > 0 ? 'later' : 'earlier';
   const size = Math.abs(Number(late.toFixed(2)));
