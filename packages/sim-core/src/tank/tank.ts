@@ -13,8 +13,13 @@ export const WATER_HEAT_CAPACITY = 4.1468e6;
 /** Fall of the top node below the opening temperature at which the relief valve shuts again; judgement. [K] */
 const RELIEF_RESEAT = 5;
 
+/** Parts of an hour in which losses and conduction go at least: within 0.05 K of an independent integration. */
+const LONGEST_REST = 4;
+
 /** What a step length needs, computed once. */
 interface TankStep {
+  /** Equal parts in which losses and conduction take the step; more than one in long steps, which would blur a sharp front. */
+  readonly passes: number;
   readonly decay: Float64Array;
   readonly conduction: ConductionFactors;
 }
@@ -59,8 +64,10 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
   const diffusivity = design.verticalConductivity / WATER_HEAT_CAPACITY;
   const steps = new Map<number, TankStep>();
   for (const count of stepsPerHour) {
-    const duration = 3600 / count;
+    const passes = Math.max(1, Math.round(LONGEST_REST / count));
+    const duration = 3600 / (count * passes);
     steps.set(count, {
+      passes,
       decay: nodeDecays(conductance, nodeCapacity, duration),
       conduction: conductionFactors(diffusivity, height / nodes, duration, nodes),
     });
@@ -116,6 +123,16 @@ export function outletOf(tank: Tank, volume: number): number {
 export const drawFromTank = (tank: Tank, volume: number, mains: number): number =>
   drawThrough(tank.temperature, volume / tank.nodeVolume, mains);
 
+/** Losses and conduction of one step; returns what the room gained. [J] */
+function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, room: number): number {
+  let lost = 0;
+  for (let pass = 0; pass < step.passes; pass++) {
+    lost += loseToRoom(temperature, step.decay, nodeCapacity, room);
+    conduct(temperature, step.conduction);
+  }
+  return lost;
+}
+
 /**
  * Lets the tank lose heat, conduct and turn over for one step.
  *
@@ -140,8 +157,7 @@ export function restTank(tank: Tank, stepsPerHour: number): number {
       middle[node] = halfway;
       drift[node] = halfway;
     }
-    lost = loseToRoom(middle, step.decay, nodeCapacity, room);
-    conduct(middle, step.conduction);
+    lost = cool(middle, step, nodeCapacity, room);
     const perSecond = stepsPerHour / 3600;
     for (let node = 0; node < nodes; node++) {
       const changed = middle[node]! - drift[node]!;
@@ -149,8 +165,7 @@ export function restTank(tank: Tank, stepsPerHour: number): number {
       drift[node] = changed * perSecond;
     }
   } else {
-    lost = loseToRoom(temperature, step.decay, nodeCapacity, room);
-    conduct(temperature, step.conduction);
+    lost = cool(temperature, step, nodeCapacity, room);
   }
   mixInversions(temperature, poolSum, poolSize);
   return lost;
