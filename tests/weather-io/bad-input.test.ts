@@ -118,6 +118,7 @@ describe('hours that are not one year [ours: invented files]', () => {
     ['an hour 25', spoil(tmy3, 1500, 2, '25:00'), 1500, '"03/04/1991 25:00"'],
     ['an hour 0 in EPW', spoil(epw, 1500, 4, '0'), 1500, '"2001 3 4 0"'],
     ['letters in a month', spoil(nsrdb, 1500, 2, 'Mar'), 1500, '"2017 Mar 4 8 30"'],
+    ['a year 9188', spoil(epw, 1500, 1, '9188'), 1500, '"9188 3 4 4"'],
     ['a lone minute', spoil(nsrdb, 1500, 5, '17'), 1500, '"2017 3 4 8 17"'],
   ])('%s', (_, text, line, value) => {
     expect(faultsOf(text)[0]).toMatchObject({ code: 'bad-time', line, value });
@@ -152,6 +153,31 @@ describe('columns and headers [ours: invented files]', () => {
     ['a missing place line', plain.toSpliced(2, 1).join('\n'), 1, 'latitude', 'bad-header'],
   ])('%s', (_, text, line, column, code) => {
     expect(faultsOf(text)[0]).toMatchObject({ line, column, code });
+  });
+
+  it.each([
+    ['TMY3 wind', spoil(tmy3, 2, 8, 'Wspd (m/s'), 'column-absent'],
+    ['NSRDB pressure', spoil(nsrdb, 3, 10, 'Presure'), 'column-absent'],
+    [
+      'plain, one more column',
+      plain.map((line, at) => (at < 8 ? line : `${line},${at === 8 ? 'wind' : 1}`)).join('\n'),
+      'column-not-read',
+    ],
+  ])('%s: a spoilt header of a further column is said', (_, text, code) => {
+    expect(parseWeather(text).assumptions.map((found) => found.code)).toContain(code);
+  });
+
+  it('header lines that are not there are refused at line 1', () => {
+    expect(faultsOf(pvgis.toSpliced(1, 1).join('\n'))[0]).toMatchObject({
+      code: 'bad-header',
+      line: 1,
+      column: 'longitude',
+    });
+    expect(faultsOf(epw.toSpliced(7, 1).join('\n'))[0]).toMatchObject({
+      code: 'bad-header',
+      line: 1,
+      column: 'DATA PERIODS',
+    });
   });
 
   it('a row with a comma too many', () => {
