@@ -7,6 +7,7 @@ import { compileFlowTable, tableFlow } from '../../../packages/sim-core/src/loop
 import { compileFriction, frictionNumber, pipePressureDrop } from '../../../packages/sim-core/src/loop/friction.ts';
 import {
   compileHydraulics,
+  type HydraulicParts,
   loopHead,
   operatingPoint,
   pumpOperatingPoint,
@@ -130,7 +131,7 @@ describe('panels in series', () => {
   const dropAt = (panels: number, inSeries: number, flow: number): number => {
     const bare = { ...parts, array: { ...array, panels, inSeries } };
     const none = { ...bare, array: { ...bare.array, collector: { ...array.collector, ratedPressureDrop: 0 } } };
-    const head = (loop: typeof parts) => loopHead(compileHydraulics(loop, fluid), flow, 998.2, 0.001002);
+    const head = (loop: HydraulicParts) => loopHead(compileHydraulics(loop, fluid), flow, 998.2, 0.001002);
     return (head(bare) - head(none)) * 998.2 * 9.80665;
   };
 

@@ -51,21 +51,6 @@ export const parts = {
   array: {
     panels: 2,
     inSeries: 1,
-    tilt: 45,
-    azimuth: 180,
-    groundAlbedo: 0.2,
-    collector: {
-      name: 'invented',
-      area: 2,
-      eta0: 0.78,
-      a1: 3.6,
-      a2: 0.014,
-      incidenceModifier: { b0: 0.1 },
-      heatCapacity: 7000,
-      skyCoefficient: 0,
-      fluidContent: 0.0014,
-      ratedPressureDrop: 500,
-      ratedFlow: 2 / 6e4,
-    },
+    collector: { ratedPressureDrop: 500, ratedFlow: 2 / 6e4 },
   },
 } as const satisfies HydraulicParts;

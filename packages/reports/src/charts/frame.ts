@@ -1,3 +1,4 @@
+/// <reference path="./echarts-bundle.d.ts" />
 /** From an echarts option to a small, stable, accessible SVG. */
 import type { EChartsOption } from 'echarts';
 import { escapeHtml } from '../escape.ts';

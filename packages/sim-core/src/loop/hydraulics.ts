@@ -2,7 +2,7 @@
 import { requireNumber } from '../errors.ts';
 import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
 import { waterDensity, waterViscosity } from '../fluid/water.ts';
-import type { ArrayDesign, CoilDesign, LoopDesign, PumpDesign } from '../system/design.ts';
+import type { ArrayDesign, CoilDesign, CollectorDesign, LoopDesign, PumpDesign } from '../system/design.ts';
 import { coilFrictionNumber } from './coil-friction.ts';
 import { COPPER_ROUGHNESS, type CompiledFriction, compileFriction, frictionNumber } from './friction.ts';
 import { GRAVITY, pumpHead, pumpPower, pumpSpeed } from './pump.ts';
@@ -20,7 +20,10 @@ export interface HydraulicParts {
   /** Tube in the tank. */
   readonly coil: CoilDesign;
   /** Collectors, in rows side by side. */
-  readonly array: ArrayDesign;
+  readonly array: Pick<ArrayDesign, 'panels' | 'inSeries'> & {
+    /** One panel's rated drop and flow. */
+    readonly collector: Pick<CollectorDesign, 'ratedPressureDrop' | 'ratedFlow'>;
+  };
 }
 
 /** Resistances of a loop, worked out once a run; the pressure drops are in Pa per the unit named. */
