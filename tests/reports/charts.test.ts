@@ -1,13 +1,31 @@
-import { chart, summarize } from '@noonloop/reports';
+import { chart, renderHtml, summarize } from '@noonloop/reports';
+import { defineSystem, type RunResult, simulate } from '@noonloop/sim-core';
+import { readWeather } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
+import { CHART_NAMES } from '../../packages/reports/src/charts/chart.ts';
 import { chooseWeek } from '../../packages/reports/src/charts/choose-week.ts';
 import { niceAxis } from '../../packages/reports/src/charts/context.ts';
-import { heatPaths } from '../../packages/reports/src/charts/heat-map.ts';
+import { flowGraph, throughNode } from '../../packages/reports/src/charts/flow-model.ts';
+import { layerPaths } from '../../packages/reports/src/charts/layers.ts';
 import { DARK, heatColour, LIGHT, type Palette } from '../../packages/reports/src/charts/palette.ts';
+import { pumpThreshold } from '../../packages/reports/src/charts/pump-map.ts';
+import { heatPaths } from '../../packages/reports/src/charts/year-map.ts';
 import { fixture } from './fixture.ts';
 
-const two = fixture({ panels: 2 });
-const four = fixture({ panels: 4 });
+/** Invented layers, 10 to the tank, so that every chart has something to show. */
+function withLayers(run: RunResult): RunResult {
+  const tankNodes = new Float64Array(87_600);
+  for (let hour = 0; hour < 8760; hour++)
+    for (let node = 0; node < 10; node++) {
+      const bottom = run.columns.tankBottomTemperature[hour]!;
+      tankNodes[hour * 10 + node] = bottom + (node / 9) * (run.columns.tankTopTemperature[hour]! - bottom);
+    }
+  return { ...run, tankNodes };
+}
+
+const two = withLayers(fixture({ panels: 2 }));
+const four = withLayers(fixture({ panels: 4 }));
+const sumOf = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 /** Heights of the bars of one colour, in order. [px] */
 function barHeights(svg: string, colour: string): number[] {
@@ -86,14 +104,209 @@ describe('weeks', () => {
   });
 });
 
+describe('monthly-energy with losses', () => {
+  it('hangs pipes, tank and heater below the line, as long as their numbers to a pixel [definition]', async () => {
+    const svg = await chart('monthly-energy', two, { losses: true });
+    const { months } = summarize(two);
+    const scale = barHeights(svg, LIGHT.burner)[0]! / months[0]!.heaterHeat;
+    for (const [role, key] of [
+      ['absorber', 'pipeLoss'],
+      ['tankBottom', 'tankLoss'],
+      ['pump', 'heaterLoss'],
+    ] as const) {
+      const bars = [...svg.matchAll(/<path d="M[\d.]+ [\d.]+l[\d.]+ 0l0 ([\d.]+)l[^"]*" fill="(#\w+)"/g)];
+      const heights = bars.filter((bar) => bar[2] === LIGHT[role]).map((bar) => Number(bar[1]));
+      expect(heights, key).toHaveLength(12);
+      heights.forEach((height, month) => {
+        expect(Math.abs(height - Math.max(0, months[month]![key]) * scale)).toBeLessThan(1.5); // both ends on whole pixels
+      });
+    }
+  });
+});
+
+describe('energy-flow', () => {
+  /** Extent of each band where it starts and where it ends. [px] */
+  const bands = (svg: string): { flow: string; start: number; end: number }[] =>
+    [
+      ...svg.matchAll(
+        /data-flow="([^"]+)"[^>]* d="M\S+ (\S+)C\S+ \S+ \S+ \S+ \S+ (\S+)L\S+ (\S+)C\S+ \S+ \S+ \S+ \S+ (\S+)z"/g,
+      ),
+    ].map(([, flow, start, end, endBelow, startBelow]) => ({
+      flow: flow!,
+      start: Number(startBelow) - Number(start),
+      end: Number(endBelow) - Number(end),
+    }));
+
+  it('has a band for each flow, as wide as its number at both ends, on one scale [definition]', async () => {
+    const graphs = [two, four].map((run) => flowGraph(summarize(run))!);
+    const links = graphs.flatMap((graph) => graph.links);
+    const drawn = bands(await chart('energy-flow', [two, four]));
+    expect(drawn.map(({ flow }) => flow)).toEqual(links.map(({ from, to }) => `${from}-${to}`));
+    const scale = drawn[0]!.start / links[0]!.value;
+    drawn.forEach(({ start, end }, index) => {
+      // Coordinates have four decimals.
+      expect(Math.abs(start - links[index]!.value * scale)).toBeLessThan(1e-3);
+      expect(Math.abs(end - links[index]!.value * scale)).toBeLessThan(1e-3);
+    });
+  });
+
+  it('lets widths add up at every node: what comes in goes out, and is the node [balance]', async () => {
+    for (const run of [two, four]) {
+      const graph = flowGraph(summarize(run))!;
+      for (const { id, value } of graph.nodes) {
+        const through = throughNode(graph, id);
+        for (const sum of [through.in, through.out].filter((one) => one > 0))
+          expect(sum / Math.max(value, sum), id).toBeCloseTo(
+            Math.max(through.in, through.out) / Math.max(value, sum),
+            9,
+          );
+      }
+    }
+  });
+
+  it('of a simulated year: storage closes the sums and is small [balance of the run]', async () => {
+    const weather = await readWeather(
+      new URL('../../docs/examples/weather/invented-valley.csv', import.meta.url).pathname,
+    );
+    const run = simulate(
+      defineSystem({
+        array: { panels: 2, tilt: 40, azimuth: 180, collector: { area: 2, eta0: 0.75, a1: 3.8, a2: 0.012 } },
+        tank: { volume: '300 L' },
+        draw: { dailyVolume: '200 L' },
+      }),
+      weather,
+    );
+    const graph = flowGraph(summarize(run))!;
+    const stored = graph.nodes.filter(({ id }) => /-store/.test(id)).map(({ value }) => value);
+    // No more than what 300 L of tank, the heater and the loop can hold over 60 K: 30 kWh, here of some 7000.
+    expect(sumOf(stored)).toBeLessThan(30 * 3.6e6);
+    const tank = graph.nodes.find(({ id }) => /^coil-store/.test(id))?.value ?? 0;
+    expect(Math.abs(Math.abs(run.balance.tank.stored) - tank) / tank).toBeLessThan(1e-6);
+  });
+
+  it('is left out, with a line, where heat runs backwards over the year [definition]', async () => {
+    const cooled = fixture();
+    cooled.columns.coilHeat.fill(-1e6);
+    expect(flowGraph(summarize(cooled))).toBeNull();
+    await expect(chart('energy-flow', cooled)).rejects.toThrow(/bands cannot show/);
+    expect(await renderHtml(cooled, { charts: ['energy-flow'] })).toContain('bands cannot show');
+  });
+});
+
+describe('tank-duration', () => {
+  it('is the sorted temperatures: its points fall on their numbers to half a pixel [definition]', async () => {
+    const svg = await chart('tank-duration', two);
+    const path = new RegExp(`<path d="M([^"]+)" fill="none"[^>]*stroke="${LIGHT.tankTop}"`).exec(svg)![1]!;
+    const points = path
+      .split(/L| (?=\S+ \S+L)/)
+      .join(' ')
+      .trim()
+      .split(/\s+/)
+      .map(Number);
+    const pairs = Array.from({ length: points.length / 2 }, (_, at) => [points[2 * at]!, points[2 * at + 1]!]);
+    const sorted = Float64Array.from(two.columns.tankMaximumTemperature).sort().reverse();
+    expect(pairs).toHaveLength(366);
+    const [first, last] = [pairs[0]!, pairs.at(-1)!];
+    const slope = (last[1]! - first[1]!) / (sorted[8759]! - sorted[0]!);
+    pairs.forEach(([, y], point) => {
+      expect(Math.abs(y! - first[1]! - slope * (sorted[Math.min(8759, point * 24)]! - sorted[0]!))).toBeLessThan(0.5);
+    });
+  });
+});
+
+describe('pump-map', () => {
+  it('has a dot for every hour with light or flow, at its place to 0.1 px [definition]', async () => {
+    const svg = await chart('pump-map', two);
+    const dots = [...svg.matchAll(/<path data-dots="\w+" d="([^"]*)"/g)].flatMap(([, path]) => [
+      ...path!.matchAll(/M(\S+) (\S+?)h0/g),
+    ]);
+    const { pvIrradiance, pumpRunning, loopFlow } = two.columns;
+    const hours = Array.from({ length: 8760 }, (_, hour) => hour).filter(
+      (hour) => pvIrradiance[hour]! > 0 || pumpRunning[hour]! > 0,
+    );
+    expect(dots).toHaveLength(hours.length);
+    const most = Math.max(...loopFlow);
+    const heights = dots.map(([, , y]) => Number(y));
+    const [low, high] = [Math.max(...heights), Math.min(...heights)];
+    const counted = heights.filter((y) => Math.abs(y - (low - ((low - high) * 0.5 * most) / most)) < 0.06).length;
+    const half = hours.filter((hour) => Math.abs(loopFlow[hour]! / most - 0.5) < 0.06 / (low - high)).length;
+    expect(Math.abs(counted - half)).toBeLessThanOrEqual(2); // rounding at the edges of the class
+  });
+
+  it('draws the light from which the pump runs through; none on the mains [definition]', async () => {
+    const least = Math.min(...two.columns.pvIrradiance.filter((_, hour) => two.columns.pumpRunning[hour]! === 1));
+    expect(pumpThreshold(two.columns, 'booster')).toBe(least);
+    expect(await chart('pump-map', two)).toContain(`runs through from ${Math.round(least)} W/m²`);
+    expect(pumpThreshold(two.columns, 'mains')).toBeNull();
+  });
+});
+
+describe('tank-layers', () => {
+  it('covers each hour and layer once in the colour of its step [definition]', () => {
+    const level = (hour: number, node: number): number => Math.floor((hour + 3 * node) / 7) % 20;
+    const seen = new Int8Array(168 * 10).fill(-1);
+    layerPaths(10, level, 20).forEach((path, step) => {
+      for (const [, hour, top, length] of path.matchAll(/M(\d+) (\d+)h1v(\d+)h-1z/g))
+        for (let row = 0; row < Number(length); row++) {
+          const place = Number(hour) * 10 + (9 - Number(top) - row);
+          expect(seen[place]).toBe(-1);
+          seen[place] = step;
+        }
+    });
+    for (let place = 0; place < 1680; place++) expect(seen[place]).toBe(level(Math.floor(place / 10), place % 10));
+  });
+
+  it('is left out, with a line, where the run did not keep them [definition]', async () => {
+    await expect(chart('tank-layers', fixture())).rejects.toThrow(/keepTankNodes/);
+    expect(await renderHtml(fixture(), { charts: ['tank-layers'] })).toContain('keepTankNodes');
+  });
+});
+
+describe('comparison', () => {
+  it.each([2, 3, 9])('has a bar a design and number for %i designs, to scale [definition]', async (count) => {
+    const runs = Array.from({ length: count }, (_, index) => fixture({ panels: index + 1 }));
+    const svg = await chart('comparison', runs);
+    const bars = [...svg.matchAll(/<path d="M[\d.]+ [\d.]+l([\d.]+) 0l0 [\d.]+l[^"]*" fill="#/g)].map((bar) =>
+      Number(bar[1]),
+    );
+    const delivered = runs.map((run) => summarize(run).year.deliveredEnergy);
+    const widths = bars.slice(0, count);
+    const scale = widths.at(-1)! / delivered.at(-1)!;
+    widths.forEach((width, index) => {
+      expect(Math.abs(width - delivered[index]! * scale)).toBeLessThan(1);
+    });
+  });
+
+  it('has nothing to say of one design [definition]', async () => {
+    await expect(chart('comparison', two)).rejects.toThrow(/nothing to be compared with/);
+  });
+});
+
+describe('month-multiples', () => {
+  it('has twelve bars a number that adds up or is a share, and twelve dots of the peak [definition]', async () => {
+    const svg = await chart('month-multiples', two);
+    expect(svg.match(new RegExp(`<path d="M[^"]*l[^"]*" fill="${LIGHT.solar}"`, 'g'))!.length).toBeGreaterThanOrEqual(
+      60,
+    );
+    const deliver = summarize(two).months.map((month) => month.deliveredEnergy);
+    const heights = barHeights(svg, LIGHT.solar).slice(12, 24);
+    const scale = Math.max(...heights) / Math.max(...deliver);
+    heights.forEach((height, month) => {
+      expect(Math.abs(height - deliver[month]! * scale)).toBeLessThan(1);
+    });
+  });
+});
+
 describe('chart', () => {
   it('refuses a name that it does not know [definition]', async () => {
-    await expect(chart('pie' as 'tank-year', two)).rejects.toThrow(/found "pie", expected one of monthly-energy/);
+    await expect(chart('pie' as 'tank-year', two)).rejects.toThrow(
+      /found "pie", expected one of comparison, monthly-energy/,
+    );
   });
 
   it('shows no undefined, no NaN and no markup of others [definition]', async () => {
     const named = { ...two, design: { ...two.design, name: '<b>{a|b}</b> & "c"' } };
-    for (const name of ['monthly-energy', 'tank-year', 'summer-week', 'winter-week'] as const)
+    for (const name of CHART_NAMES)
       for (const width of [320, 960]) {
         const svg = await chart(name, [named, four], { width });
         expect(svg).not.toMatch(/NaN|undefined|Infinity|<b>/);

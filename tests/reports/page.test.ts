@@ -27,7 +27,7 @@ describe.skipIf(!existsSync(CHROMIUM))('the HTML report in a browser', () => {
   beforeAll(async () => {
     writeFileSync(file, await renderHtml([fixture({ panels: 2 }), fixture({ panels: 4, mixingValve: false })]));
     browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
-  });
+  }, 60_000);
 
   afterAll(async () => {
     await browser?.close();
@@ -77,7 +77,7 @@ describe.skipIf(!existsSync(CHROMIUM))('the HTML report in a browser', () => {
       const shown = await page.evaluate(
         `[...document.querySelectorAll('figure svg')].filter((svg) => svg.getBoundingClientRect().width > 0).length`,
       );
-      expect(shown).toBe(4);
+      expect(shown).toBe(11);
       await page.close();
     },
   );

@@ -166,6 +166,17 @@ export const NUMBER_KEYS = Object.keys(DEFINITIONS) as readonly NumberKey[];
 /** The three numbers that lead every report. */
 export const LEAD_KEYS = ['deliveredEnergy', 'stagnationHours', 'peakTankTemperature'] as const;
 
+/** Columns of the monthly tables. */
+export const MONTH_KEYS = [
+  'irradiation',
+  'deliveredEnergy',
+  'heaterHeat',
+  'solarFraction',
+  'fuelSaved',
+  'stagnationHours',
+  'peakTankTemperature',
+] as const satisfies readonly NumberKey[];
+
 /** What the columns of the balance table mean. */
 export const BALANCE_DEFINITION =
   'Residual: energy in, less energy out, less the change of what is stored. Worst hour: the largest residual of one hour over the energy that flowed through the part in that hour; anything above 1e−9 is a fault of the program.';

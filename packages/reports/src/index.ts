@@ -8,7 +8,7 @@ export type { Definition, NumberKey } from './definitions.ts';
 export { DEFINITIONS } from './definitions.ts';
 export { ReportError } from './errors.ts';
 export { type CsvOptions, renderCsv } from './formats/csv.ts';
-export { renderHtml } from './formats/html.ts';
+export { type HtmlOptions, renderHtml } from './formats/html.ts';
 export { JSON_SCHEMA_VERSION, type JsonOptions, renderJson } from './formats/json.ts';
 export { renderMarkdown } from './formats/markdown.ts';
 export { renderText, type TextOptions } from './formats/text.ts';

@@ -14,6 +14,8 @@ export interface ChartContext {
   readonly width: number;
   readonly narrow: boolean;
   readonly palette: Palette;
+  /** Whether losses hang below the months. */
+  readonly losses: boolean;
 }
 
 /** Text sizes of axes and labels. [px] */
@@ -29,7 +31,7 @@ export function chartContext(
   theme: ChartTheme,
   summaries: readonly Summary[] = results.map(summarize),
 ): ChartContext {
-  return { results, summaries, units, width, narrow: isNarrow(width), palette: paletteOf(theme) };
+  return { results, summaries, units, width, narrow: isNarrow(width), palette: paletteOf(theme), losses: false };
 }
 
 /** Name of a design over its panel, cut to fit. */

@@ -22,6 +22,7 @@ h2{font-size:1.25rem;margin:44px 0 10px;padding-top:14px;border-top:1px solid va
 h3{font-size:1rem;margin:22px 0 6px}
 p{margin:0 0 10px;max-width:75ch}
 a{color:var(--link)}
+nav ul{list-style:none;display:flex;flex-wrap:wrap;gap:4px 16px;margin:14px 0 0;padding:0;font-size:.9rem}
 .quiet{color:var(--nl-muted);font-size:.9rem}
 .leads{display:grid;gap:14px;grid-template-columns:repeat(auto-fit,minmax(min(100%,270px),1fr));margin:22px 0 12px}
 .card{background:var(--card);border:1px solid var(--line);border-radius:8px;padding:14px 18px}
@@ -78,6 +79,6 @@ h2,h3{break-after:avoid}
 figure,.card,.cautions li,tr{break-inside:avoid}
 .scroll{overflow:visible}
 th,td{padding:2px 5px}
-details:not([open]){display:none}
+details:not([open]),nav{display:none}
 a{color:inherit;text-decoration:none}
 }`;

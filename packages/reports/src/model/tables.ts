@@ -2,22 +2,11 @@
 import type { BalancePart, RunResult } from '@noonloop/sim-core';
 import { formatHour, MONTH_NAMES } from '../calendar.ts';
 import { type Comparison, type ComparisonReference, type ComparisonRow, referenceIndex } from '../compare.ts';
-import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
+import { DEFINITIONS, MONTH_KEYS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
 import { labelWithUnit, shownMonths } from '../shown.ts';
 import type { Summary } from '../summary.ts';
 import { displayUnit, formatNumber, formatValue, shownDifference, toDisplay, type Units } from '../units.ts';
 import type { NumberCell, NumberRow, PlainTable } from './types.ts';
-
-/** Columns of the monthly tables. */
-const MONTH_KEYS = [
-  'irradiation',
-  'deliveredEnergy',
-  'heaterHeat',
-  'solarFraction',
-  'fuelSaved',
-  'stagnationHours',
-  'peakTankTemperature',
-] as const satisfies readonly NumberKey[];
 
 const HOURS_OF_EXTREMES: Partial<Record<NumberKey, 'peakTankHour' | 'hottestAbsorberHour' | 'coldestAbsorberHour'>> = {
   peakTankTemperature: 'peakTankHour',

@@ -33,11 +33,8 @@ export function presentWorthFactor(years: number, discountRate: number, escalati
   return worth(years, discountRate, escalation);
 }
 
-/** Rates nearer than this are taken as equal: the closed form loses its digits there. */
-const EQUAL_RATES = 1e-9;
-
-/** {@link presentWorthFactor}, unchecked. @internal */
+/** {@link presentWorthFactor}, unchecked; by `log1p` and `expm1`, so that rates close to each other lose no digits. @internal */
 export function worth(years: number, d: number, g: number): number {
-  if (Math.abs(d - g) < EQUAL_RATES) return years / (1 + d);
-  return (1 - ((1 + g) / (1 + d)) ** years) / (d - g);
+  if (d === g) return years / (1 + d);
+  return -Math.expm1(years * Math.log1p((g - d) / (1 + d))) / (d - g);
 }
