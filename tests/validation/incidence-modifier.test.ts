@@ -33,6 +33,26 @@ function pane(angle: number): number {
 const fineAngles = Array.from({ length: 360 }, (_, row) => row / 4);
 const glass: IncidenceModifier = { angles: fineAngles, values: fineAngles.map((a) => (a === 0 ? 1 : pane(a))) };
 
+describe.skipIf(beam.length === 0)('beam modifier from a table [physical model of pvlib 6382338a7, iam.csv]', () => {
+  it('a table of one pane every quarter degree gives Fresnel and Bouguer at 0 to 90° by 5°, six decimals', () => {
+    for (const row of beam) {
+      const ours = beamIncidenceModifier(glass, number(row, 'incidence_deg'));
+      expect(Math.abs(ours - number(row, 'physical_n1.526_K4_L0.002'))).toBeLessThan(1e-6);
+    }
+  });
+
+  it('the table of its own 19 rows gives them back', () => {
+    const modifier = {
+      angles: beam.map((row) => number(row, 'incidence_deg')),
+      values: beam.map((row) => number(row, 'physical_n1.526_K4_L0.002')),
+    };
+    for (const row of beam.slice(0, -1)) {
+      const angle = number(row, 'incidence_deg');
+      expect(beamIncidenceModifier(modifier, angle)).toBeCloseTo(number(row, 'physical_n1.526_K4_L0.002'), 12);
+    }
+  });
+});
+
 describe.skipIf(diffuse.length === 0)(
   'diffuse modifiers [adaptive quadrature, iam-diffuse-fine.csv, within 1e-4]',
   () => {

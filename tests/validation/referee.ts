@@ -1,0 +1,146 @@
+import { defineSystem } from '@noonloop/sim-core';
+import { compileFluid } from '../../packages/sim-core/src/fluid/compile.ts';
+import { circulate, standStill } from '../../packages/sim-core/src/loop/circuit.ts';
+import { compileCircuit } from '../../packages/sim-core/src/loop/circuit-design.ts';
+import { nodeConductances } from '../../packages/sim-core/src/tank/losses.ts';
+import { compileTank, drawFromTank, restTank } from '../../packages/sim-core/src/tank/tank.ts';
+import { plainInput } from '../examples.ts';
+import { integrateStep, type LoopDrive, type LoopParameters } from './loop-equations.ts';
+
+const COLLECTOR_NODES = 4;
+const MAINS = 10;
+/** An hour after a jump. */
+const JUMP_STEPS = 12;
+
+/** A clear day of our own, the same light for both sides: constant within each twelfth of an hour, air within the hour. */
+export interface Day {
+  readonly name: string;
+  /** Hours at which the tank gives up four nodes of water, in no time. */
+  readonly draws: readonly number[];
+  /** Hours between which there is no power for the pump. */
+  readonly outage: readonly [number, number];
+  /** Start of the tank: bottom, middle, top third. [°C] */
+  readonly tank: readonly [number, number, number];
+  readonly coil: { readonly bottom: number; readonly top: number };
+  /** What the fluid may differ just after a jump. [K] */
+  readonly jumpLimit: number;
+}
+
+export const days: readonly Day[] = [
+  {
+    name: 'layered tank, draws at 7, 12 and 19 h',
+    draws: [7, 12, 19],
+    outage: [0, 0],
+    tank: [15, 25, 40],
+    coil: { bottom: 0.05, top: 0.4 },
+    jumpLimit: 1.5,
+  },
+  {
+    name: 'cold tank, coil over nine tenths of it, no draw',
+    draws: [],
+    outage: [0, 0],
+    tank: [12, 12, 12],
+    coil: { bottom: 0.05, top: 0.95 },
+    jumpLimit: 1.5,
+  },
+  {
+    // An absorber at 120 °C is emptied into the tank within the first step.
+    name: 'pump without power from 11 to 14 h',
+    draws: [8, 18],
+    outage: [11, 14],
+    tank: [30, 35, 45],
+    coil: { bottom: 0, top: 0.5 },
+    jumpLimit: 12,
+  },
+];
+
+function driveAt(day: Day, step: number): LoopDrive {
+  const hour = (step + 0.5) / 12;
+  const sun = Math.max(0, Math.sin((Math.PI * (hour - 6)) / 12));
+  const ambient = 15 + 6 * Math.sin((Math.PI * (Math.trunc(hour) - 9)) / 12);
+  const runs = sun > 0.2 && (hour < day.outage[0] || hour > day.outage[1]);
+  return {
+    absorbed: 750 * sun ** 1.3,
+    ambient,
+    capacityRate: runs ? 196 * (0.5 + 0.5 * sun) : 0,
+    coilConductance: runs ? 200 * Math.sqrt(0.4 + 0.6 * sun) : 0,
+  };
+}
+
+/**
+ * Largest differences: tank and circuit (absorber, pipes), in even running and in the hour after a jump: the pump starts or stops,
+ * or a draw comes all at once. [K]
+ */
+export interface Differences {
+  tank: number;
+  circuit: number;
+  tankAfterJump: number;
+  circuitAfterJump: number;
+}
+
+/** Runs code and referee side by side. */
+export function compare(day: Day, finer: number): Differences {
+  const design = defineSystem({ ...plainInput, coil: day.coil });
+  const { tank: tankDesign } = design;
+  const { nodes, height, volume } = tankDesign;
+  const counts = [12 * finer, finer];
+  const fluid = compileFluid(design.loop.fluid, design.loop.glycolMassFraction);
+  const circuit = compileCircuit(design, fluid, 12, counts, COLLECTOR_NODES);
+  const tank = compileTank(tankDesign, counts);
+  tank.temperature.forEach((_, node) => {
+    tank.temperature[node] = day.tank[Math.min(Math.trunc((3 * node) / nodes), 2)]!;
+  });
+  const parameters: LoopParameters = {
+    nodeArea: circuit.nodeArea,
+    absorberCapacity: circuit.absorberCapacity,
+    a1: design.array.collector.a1,
+    a2: design.array.collector.a2,
+    collectorNodes: COLLECTOR_NODES,
+    pipeCapacity: [...circuit.pipeCapacity],
+    pipeConductance: [...circuit.pipeConductance],
+    tankCapacity: tank.nodeCapacity,
+    tankLoss: [...nodeConductances(tankDesign.lossCoefficient, volume, height, nodes)],
+    tankConductance: (tankDesign.verticalConductivity * (volume / height)) / (height / nodes),
+    coilBottom: circuit.coilBottom,
+    coilShare: [...circuit.coilShare],
+    room: tank.room,
+  };
+  const firstWater = COLLECTOR_NODES + circuit.pipe.length;
+  let state = [...circuit.absorber, ...circuit.pipe, ...tank.temperature];
+  const worst: Differences = { tank: 0, circuit: 0, tankAfterJump: 0, circuitAfterJump: 0 };
+  let sinceJump = 99;
+  let ran = false;
+  for (let step = 0; step < 288; step++) {
+    const drive = driveAt(day, step);
+    sinceJump++;
+    if (step % 12 === 0 && day.draws.includes(step / 12)) {
+      drawFromTank(tank, 4 * tank.nodeVolume, MAINS);
+      const water = state.slice(firstWater);
+      sinceJump = 0;
+      state = [...state.slice(0, firstWater), ...new Array<number>(4).fill(MAINS), ...water.slice(0, -4)];
+    }
+    // The code steps as the year does: twelfths of an hour in light, whole hours in the dark.
+    const lit = driveAt(day, step - (step % 12)).absorbed > 0 || driveAt(day, step - (step % 12) + 11).absorbed > 0;
+    const perHour = (lit ? 12 : 1) * finer;
+    if (lit || step % 12 === 0) {
+      for (let part = 0; part < finer; part++) {
+        if (drive.capacityRate > 0) {
+          const { capacityRate, coilConductance, absorbed, ambient } = drive;
+          circulate(circuit, tank, capacityRate, coilConductance, absorbed, ambient, tank.room, 3600 / perHour);
+        } else standStill(circuit, perHour, drive.absorbed, drive.ambient, tank.room);
+        restTank(tank, perHour);
+      }
+    }
+    state = integrateStep(parameters, drive, state, 300);
+    if (drive.capacityRate > 0 !== ran) sinceJump = 0;
+    ran = drive.capacityRate > 0;
+    if (!lit && step % 12 !== 11) continue;
+    const ours = [...circuit.absorber, ...circuit.pipe, ...tank.temperature];
+    ours.forEach((temperature, at) => {
+      const part = at >= firstWater ? 'tank' : 'circuit';
+      const kind = sinceJump < JUMP_STEPS ? (`${part}AfterJump` as const) : part;
+      worst[kind] = Math.max(worst[kind], Math.abs(temperature - state[at]!));
+    });
+  }
+  return worst;
+}
