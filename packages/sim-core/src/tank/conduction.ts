@@ -8,7 +8,7 @@ export interface ConductionFactors {
   readonly upper: Float64Array;
   /** Reciprocal pivots. Shape [nodes]. */
   readonly pivot: Float64Array;
-  /** Scratch. Shape [nodes]. */
+  /** Scratch: change by elimination. Shape [nodes]. */
   readonly carried: Float64Array;
 }
 
@@ -57,17 +57,21 @@ export function conductionFactors(
 export function conduct(temperature: Float64Array, factors: ConductionFactors): void {
   const { carried, pivot, ratio, upper } = factors;
   const top = temperature.length - 1;
-  // The profile that conducts, by elimination; the step goes as much beyond it as it lies before the step's end.
-  let conducting = 0;
+  // Solved for the change and not for the profile: then rounding is that of small differences, and hours of many steps in which
+  // nothing flows keep the heat to the last bits.
+  let below = temperature[0]!;
+  let change = 0;
   for (let node = 0; node <= top; node++) {
-    conducting = (temperature[node]! + ratio * conducting) * pivot[node]!;
-    carried[node] = conducting;
+    const here = temperature[node]!;
+    const above = node < top ? temperature[node + 1]! : here;
+    change = ratio * (above - here - (here - below) + change) * pivot[node]!;
+    carried[node] = change;
+    below = here;
   }
   const whole = 1 / factors.implicit;
-  conducting = 0;
+  change = 0;
   for (let node = top; node >= 0; node--) {
-    conducting = carried[node]! + upper[node]! * conducting;
-    const start = temperature[node]!;
-    temperature[node] = start + whole * (conducting - start);
+    change = carried[node]! + upper[node]! * change;
+    temperature[node]! += whole * change;
   }
 }

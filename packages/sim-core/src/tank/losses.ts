@@ -45,10 +45,9 @@ export const nodeDecays = (conductance: Float64Array, capacity: number, duration
 export function loseToRoom(temperature: Float64Array, decay: Float64Array, capacity: number, room: number): number {
   let fallen = 0;
   for (let node = 0; node < temperature.length; node++) {
-    const excess = temperature[node]! - room;
-    const left = excess * decay[node]!;
-    temperature[node] = room + left;
-    fallen += excess - left;
+    const fall = (temperature[node]! - room) * (1 - decay[node]!);
+    temperature[node]! -= fall;
+    fallen += fall;
   }
   return capacity * fallen;
 }
