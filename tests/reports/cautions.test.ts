@@ -11,6 +11,22 @@ describe('cautions', () => {
     expect(codes(cautions(fixture())).slice(-3)).toEqual(GENERAL);
   });
 
+  it('says the number behind each, in both units: 2 × 2.4 m² at 15 to 30 kg/m² are 72 to 144 kg [by hand]', () => {
+    const roof = of(cautions(fixture()), 'roof')!;
+    expect(roof.numbers.map(({ value }) => value)).toEqual([72, 144, 4.8]);
+    expect(roof.finding).toContain('72 kg to 144 kg');
+    expect(roof.source).toContain('15 to 30 kg/m²');
+    const us = of(cautions(fixture(), 'us'), 'roof')!;
+    expect(us.finding).toContain('159 lb to 317 lb'); // 72 / 0.45359237 and 144 / 0.45359237
+    expect(us.source).toContain('3.1 to 6.1 lb/ft²'); // 15 and 30 kg/m² / 0.45359237 × 0.3048²
+    const hot = fixture();
+    hot.columns.absorberTemperature[4000] = 171.4;
+    expect(of(cautions(hot), 'steam')!.finding).toContain('171 °C');
+    for (const caution of cautions(hot)) expect(caution.numbers.length, caution.code).toBeGreaterThan(0);
+    const heater = { ...hot.design.heater, carrier: 'electricity' as const, burnerPower: 3000 };
+    expect(of(cautions({ ...hot, design: { ...hot.design, heater } }, 'us'), 'trades')!.finding).toContain('3.0 kW');
+  });
+
   it('counts hours of use above 49 °C only where water is drawn [US plumbing practice]', () => {
     const run = fixture({ mixingValve: false });
     const hours = run.columns.tapVolume.filter(
@@ -63,6 +79,43 @@ describe('cautions', () => {
     run.columns.absorberMinimumTemperature[50] = -25;
     expect(of(cautions(run), 'freezing')).toMatchObject({ severity: 'danger' });
     expect(of(cautions(run), 'freezing')!.numbers[3]!.value).toBe(1);
+  });
+
+  it('takes the freezing point of each hour, names the day when thinned glycol protects no more, looks at pipes [definition]', () => {
+    const run = fixture();
+    run.columns.freezingPoint.fill(-3, 8000);
+    run.columns.absorberMinimumTemperature.fill(2, 8000);
+    run.columns.pipeMinimumTemperature.fill(2, 8000);
+    run.columns.pipeMinimumTemperature[8500] = -4;
+    const thin = { ...run, loop: { ...run.loop, protectionEnds: 7000, burstHours: 2 } };
+    const found = of(cautions(thin), 'freezing')!;
+    expect(found).toMatchObject({ severity: 'danger' });
+    expect(found.finding).toMatch(/An outdoor pipe falls to −4 °C \(21 Dec 04:00\); the fluid freezes at −3 °C/);
+    expect(found.finding).toContain('from 19 Oct 16:00 it would freeze');
+    expect(found.finding).toContain('bursts no pipe in 2 h');
+  });
+
+  it('warns of thinned glycol with both strengths [judgement: half a percent by mass]', () => {
+    const run = fixture();
+    expect(of(cautions(run), 'glycol-thinned')).toBeUndefined();
+    run.columns.glycolMassFraction.fill(0.2, 5000);
+    expect(of(cautions(run), 'glycol-thinned')!.numbers[0]!.value).toBe(0.2);
+  });
+
+  it('counts fluid let out by the loop, hours without pressure, hours of boiling [definition]', () => {
+    const run = fixture();
+    for (const code of ['loop-relief', 'loop-pressure-low', 'boiling'])
+      expect(codes(cautions(run))).not.toContain(code);
+    run.columns.loopReliefVolume[4000] = 0.0008;
+    run.columns.lowPressure.fill(0.5, 4100, 4103);
+    run.columns.boiling.fill(0.25, 4020, 4030);
+    const list = cautions({ ...run, loop: { ...run.loop, circulationFails: 4100, highestPressure: 4.8e5 } });
+    expect(of(list, 'loop-relief')).toMatchObject({ severity: 'danger' });
+    expect(of(list, 'loop-relief')!.finding).toContain('0.8 L of fluid');
+    expect(of(list, 'loop-pressure-low')!.numbers[0]!.value).toBe(1.5);
+    expect(of(list, 'loop-pressure-low')!.finding).toContain('first on 20 Jun 20:00');
+    expect(of(list, 'boiling')!.numbers[0]!.value).toBe(2.5);
+    expect(of(list, 'boiling')!.finding).toContain('on 1 day, for 2.5 h in all; the gauge rises to 4.8 bar');
   });
 
   it('counts hours with the tank mean from 20 to 45 °C and asks for 60 °C after it [HSG274 part 2]', () => {

@@ -1,4 +1,16 @@
-import { compareRuns, compareSummaries, describeComparison, summarize } from '@noonloop/reports';
+import {
+  compareRuns,
+  compareSummaries,
+  describeComparison,
+  type MoneyOptions,
+  type RankKey,
+  rankDesigns,
+  renderHtml,
+  renderJson,
+  renderMarkdown,
+  renderText,
+  summarize,
+} from '@noonloop/reports';
 import { describe, expect, it } from 'vitest';
 import { designChanges } from '../../packages/reports/src/design-changes.ts';
 import { fixture } from './fixture.ts';
@@ -57,6 +69,20 @@ describe('describeComparison', () => {
     expect(sentencesOf([two, larger], 'us')).toContain('tank.volume 79.25 gal → 132.1 gal');
   });
 
+  it('sets a panel against the one before it, and says the stagnation with it [definition]', () => {
+    const stagnant = fixture({ panels: 4 });
+    stagnant.columns.stagnation.fill(0);
+    stagnant.columns.stagnation.fill(1, 4000, 4061);
+    const [a, b, c] = [two, three, stagnant].map((run) => summarize(run).year.deliveredEnergy);
+    const percent = Math.round(100 * (1 - (c! - b!) / (b! - a!)));
+    expect(percent).toBeGreaterThan(0);
+    const text = describeComparison(compareRuns([two, three, stagnant], 'previous')).join(' ');
+    expect(text).toContain(`${percent} % less than the third did, with 61.0 h more stagnation`);
+    expect(text).not.toContain('than the second did'); // no design with one panel to compare with
+    const larger = { ...four.design, tank: { ...four.design.tank, volume: 0.5 } };
+    expect(sentencesOf([two, three, { ...four, design: larger }])).not.toContain('than the third did');
+  });
+
   it('says when the weather differs too [definition]', () => {
     expect(sentencesOf([two, { ...three, weatherSource: 'other.csv' }])).toContain('different weather');
   });
@@ -76,5 +102,48 @@ describe('designChanges', () => {
     expect(designChanges(two.design, { ...three.design, assumptions: [] })).toEqual([
       { path: 'array.panels', from: 2, to: 3 },
     ]);
+  });
+});
+
+describe('rankDesigns', () => {
+  const prices = (investment: number): MoneyOptions => ({
+    currency: 'EUR',
+    fuel: { carrier: 'natural-gas', price: 0.1, per: 'kWh' },
+    investment,
+    discountRate: 0.03,
+    life: 20,
+  });
+  const runs = [three, four, two];
+
+  it('ranks by what the reader chooses, the better end first [definition]', () => {
+    expect(rankDesigns(runs, 'deliveredEnergy')).toMatchObject({ order: [1, 0, 2], first: 'highest' });
+    expect(rankDesigns(runs, 'peakTankTemperature')).toMatchObject({ order: [2, 0, 1], first: 'lowest' });
+    expect(rankDesigns(runs, 'netPresentValue', [prices(9000), prices(1000), prices(2000)]).order).toEqual([1, 2, 0]);
+    expect(rankDesigns(runs, 'simplePayback', [prices(9000), prices(1000), prices(2000)]).first).toBe('lowest');
+  });
+
+  it('keeps the order of equals and puts those without a value last [definition]', () => {
+    expect(rankDesigns([two, two, two], 'deliveredEnergy').order).toEqual([0, 1, 2]);
+    expect(rankDesigns(runs, 'discountedPayback', [prices(1e7), prices(1e7), prices(500)]).order).toEqual([2, 0, 1]);
+  });
+
+  it('refuses a number that is not known, and money without prices [definition]', () => {
+    expect(() => rankDesigns(runs, 'beauty' as RankKey)).toThrow(/rankBy: found "beauty"/);
+    expect(() => rankDesigns(runs, 'netPresentValue')).toThrow(/rankBy: found netPresentValue, expected prices/);
+  });
+
+  it('is in every format for people and in JSON, only where asked for [definition]', async () => {
+    const options = { rankBy: 'deliveredEnergy' } as const;
+    for (const render of [renderText, renderMarkdown, renderHtml]) {
+      const text = await render(runs, options);
+      expect(text).toContain('Ranked by energy delivered, highest first');
+      expect(text.indexOf('B Invented house, 4 panels:')).toBeLessThan(text.indexOf('A Invented house, 3 panels:'));
+      expect(await render(runs)).not.toContain('Ranked by');
+    }
+    expect(JSON.parse(renderJson(runs, options)).comparison.ranking).toEqual({
+      by: 'deliveredEnergy',
+      first: 'highest',
+      order: [1, 0, 2],
+    });
   });
 });

@@ -82,5 +82,7 @@ const SI_KEYS: Record<UnitKind, string> = {
   length: 'm',
   pressure: 'Pa',
   mass: 'kg',
+  power: 'W',
+  electricPower: 'W',
   residual: 'relative',
 };

@@ -69,6 +69,20 @@ const UNITS_OF_NAMES: Record<string, string> = {
   highLimit: '°C',
   highLimitHysteresis: 'K',
   stagnationLimit: '°C',
+  flow: 'm³/s',
+  volumes: 'm³',
+  valveTemperature: '°C',
+  valveAccuracy: 'K',
+  valveMinimumDifference: 'K',
+  minimumPower: 'W',
+  minimumRise: 'K',
+  standbyPower: 'W',
+  conductance: 'W/K',
+  secondaryFlow: 'm³/s',
+  altitude: '°',
+  distance: 'm',
+  width: 'm',
+  slopeLength: 'm',
 };
 
 /** Unit of a field by the last word of its path; a name has one unit wherever it stands in a design. Empty for pure numbers. */

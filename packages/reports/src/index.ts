@@ -12,6 +12,7 @@ export { type HtmlOptions, renderHtml } from './formats/html.ts';
 export { JSON_SCHEMA_VERSION, type JsonOptions, renderJson } from './formats/json.ts';
 export { renderMarkdown } from './formats/markdown.ts';
 export { renderText, type TextOptions } from './formats/text.ts';
+export type { CaseKey } from './money/definitions.ts';
 export {
   type BillUnit,
   type EnergyPrice,
@@ -25,6 +26,7 @@ export {
   presentWorthFactor,
 } from './money/index.ts';
 export type { ReportOptions, Runs } from './options.ts';
+export { type Ranking, type RankKey, rankDesigns } from './rank.ts';
 export { describeComparison } from './sentences.ts';
 export { type PeriodSummary, type Summary, summarize, type WorstBalance } from './summary.ts';
 export { formatQuantity, type UnitKind, type Units } from './units.ts';

@@ -2,6 +2,7 @@ import type { RunResult } from '@noonloop/sim-core';
 import type { ComparisonReference } from './compare.ts';
 import { ReportError } from './errors.ts';
 import type { MoneyOptions } from './money/types.ts';
+import type { RankKey } from './rank.ts';
 import type { Units } from './units.ts';
 
 /** What every report for people takes. */
@@ -12,6 +13,8 @@ export interface ReportOptions {
   readonly against?: ComparisonReference;
   /** Prices: one set for all designs, or one for each. Left out: the report has no money in it. */
   readonly money?: MoneyOptions | readonly MoneyOptions[];
+  /** With two or more designs: number by which they are ranked. Left out: no ranking. */
+  readonly rankBy?: RankKey;
 }
 
 /** One run, or several to compare. */

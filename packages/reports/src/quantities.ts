@@ -60,8 +60,8 @@ function formatOne(value: number, unit: string, path: string, units: Units): [nu
     return [significant(value * scale), symbol];
   }
   if (kind !== undefined) return [significant(toDisplay(value, kind, units)), displayUnit(kind, units).symbol];
-  // Only the burner's power is heat; the other powers of a design are electrical and in watts everywhere.
-  if (unit === 'W' && path.startsWith('heater.'))
+  // Only what heaters give is heat; the other powers of a design are electrical and in watts everywhere.
+  if (unit === 'W' && /^(?:heater|baseline)\.(?:burner|minimum)Power$/.test(path))
     return units === 'metric'
       ? [significant(value / 1e3), 'kW']
       : [significant((value * BTU_PER_HOUR) / 1e3), 'kBtu/h'];

@@ -61,7 +61,33 @@ function perPanel(reference: Summary, summary: Summary, units: Units): string | 
   return `${others} ${formatQuantity(mean, 'energy', units)}${before === 1 ? '' : ' each'}; ${added === 1 ? 'the added one gives' : 'each added one gives'} ${formatNumber((100 * gain) / mean, 0)} % of that.`;
 }
 
-function describePair(reference: Summary, summary: Summary, units: Units): string[] {
+/** `, 19 % less than the second did`: the panel before, where a design with one panel less is compared too. */
+function againstPanelBefore(reference: Summary, summary: Summary, all: readonly Summary[]): string {
+  const { panels } = reference.design.array;
+  if (!onlyPanels(reference, summary) || summary.design.array.panels !== panels + 1) return '';
+  const before = all.find((one) => one.design.array.panels === panels - 1 && onlyPanels(one, reference));
+  if (before === undefined) return '';
+  const gain = summary.year.deliveredEnergy - reference.year.deliveredEnergy;
+  const gainBefore = reference.year.deliveredEnergy - before.year.deliveredEnergy;
+  if (!(gainBefore > 0 && gain > 0)) return '';
+  const percent = Math.round(100 * (gain / gainBefore - 1));
+  if (percent === 0) return `, as much as the ${ordinal(panels)} did`;
+  return `, ${formatNumber(Math.abs(percent), 0)} % ${percent < 0 ? 'less' : 'more'} than the ${ordinal(panels)} did`;
+}
+
+const onlyPanels = (from: Summary, to: Summary): boolean => {
+  const changes = designChanges(from.design, to.design);
+  return changes.length === 1 && changes[0]!.path === 'array.panels';
+};
+
+/** ` and 61.0 h of stagnation`, where there is a difference. */
+function addedStagnation(reference: Summary, summary: Summary, units: Units): string {
+  const hours = shownDifference(summary.year.stagnationHours, reference.year.stagnationHours, 'hours', units);
+  if (hours === 0) return '';
+  return `, with ${formatQuantity(Math.abs(hours), 'hours', units)} ${hours > 0 ? 'more' : 'less'} stagnation`;
+}
+
+function describePair(reference: Summary, summary: Summary, all: readonly Summary[], units: Units): string[] {
   const { symbol, digits } = displayUnit('energy', units);
   const gain = shownDifference(summary.year.deliveredEnergy, reference.year.deliveredEnergy, 'energy', units);
   const base = reference.year.deliveredEnergy;
@@ -73,12 +99,12 @@ function describePair(reference: Summary, summary: Summary, units: Units): strin
     gain === 0
       ? `${who} delivers the same energy as ${name(reference)}`
       : gain > 0
-        ? `${who} adds ${size} to ${name(reference)}`
+        ? `${who} adds ${size} to ${name(reference)}${againstPanelBefore(reference, summary, all)}`
         : `${who} delivers ${size} less than ${name(reference)}`;
   const move = (label: string, key: NumberKey): string => movement(label, key, reference, summary, units);
   const panels = perPanel(reference, summary, units);
   return [
-    `${delivered}; ${move('the solar fraction', 'solarFraction')}, ${move('fuel saved', 'fuelSaved')}.`,
+    `${delivered}${addedStagnation(reference, summary, units)}; ${move('the solar fraction', 'solarFraction')}, ${move('fuel saved', 'fuelSaved')}.`,
     ...(panels === null ? [] : [panels]),
     `${move('Stagnation', 'stagnationHours')}, ${move('the peak tank temperature', 'peakTankTemperature')}, ${move('the hottest absorber', 'hottestAbsorber')}.`,
   ];
@@ -93,7 +119,7 @@ function describePair(reference: Summary, summary: Summary, units: Units): strin
 export function describeComparison(comparison: Comparison, units: Units = 'metric'): string[] {
   const { summaries, against } = comparison;
   const sentences = summaries.flatMap((summary, index) =>
-    index === 0 ? [] : describePair(summaries[referenceIndex(index, against)]!, summary, units),
+    index === 0 ? [] : describePair(summaries[referenceIndex(index, against)]!, summary, summaries, units),
   );
   const sources = new Set(summaries.map((summary) => `${summary.site.name}\n${summary.weatherSource}`));
   if (sources.size > 1)

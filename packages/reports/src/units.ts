@@ -22,6 +22,8 @@ export type UnitKind =
   | 'length'
   | 'pressure'
   | 'mass'
+  | 'power'
+  | 'electricPower'
   | 'residual';
 
 /** A unit as reports print it: shown = value in SI × scale + offset. */
@@ -82,6 +84,8 @@ const DISPLAY: Record<UnitKind, Record<Units, DisplayUnit>> = {
   length: { metric: unit('m', 'm', 1, 0, 2), us: unit('ft', 'ft', 1 / FOOT, 0, 1) },
   pressure: { metric: unit('bar', 'bar', 1e-5, 1, 3), us: unit('psi', 'psi', 1 / PSI, 0, 2) },
   mass: { metric: unit('kg', 'kg', 1, 0, 2), us: unit('lb', 'lb', 1 / POUND, 0, 2) },
+  power: { metric: unit('kW', 'kW', 1e-3, 1, 3), us: unit('kBtu/h', 'kBtu_per_h', 3.6 / BTU, 1, 3) },
+  electricPower: both(unit('kW', 'kW', 1e-3, 1, 3)),
   residual: both(unit('', 'relative', 1, 0, 0)),
 };
 

@@ -1,14 +1,28 @@
 /** What could hurt someone or break something, in plain words, from the numbers of a run. Never a design rule. */
 import type { RunResult } from '@noonloop/sim-core';
 import { formatQuantity, type Units } from '../units.ts';
-import { GENERAL_CAUTIONS } from './general.ts';
-import { fluidLimit, freezing } from './loop.ts';
+import { GENERAL } from './general.ts';
+import { boiling, fluidLimit, freezing, loopRelief, lowPressure, thinning } from './loop.ts';
 import { hotTank, relief, tankRating } from './tank.ts';
-import type { Caution, CautionSeverity, RuleContext } from './types.ts';
+import type { Caution, CautionSeverity, Rule, RuleContext } from './types.ts';
 import { heaterSetting, lukewarm, scald, shortfall } from './water.ts';
 
 /** In this order among equals. */
-const RULES = [scald, relief, freezing, hotTank, heaterSetting, tankRating, fluidLimit, lukewarm, shortfall];
+const RULES = [
+  scald,
+  relief,
+  loopRelief,
+  freezing,
+  hotTank,
+  heaterSetting,
+  tankRating,
+  fluidLimit,
+  boiling,
+  lowPressure,
+  thinning,
+  lukewarm,
+  shortfall,
+];
 
 const GRAVITY: Record<CautionSeverity, number> = { danger: 0, warning: 1, note: 2 };
 
@@ -26,6 +40,7 @@ export function cautions(result: RunResult, units: Units = 'metric'): Caution[] 
     show: (value, kind) => formatQuantity(value, kind, units),
     degrees: (value) => formatQuantity(value, 'temperature', units),
   };
-  const found = RULES.map((rule) => rule(context)).filter((caution) => caution !== null);
-  return [...found.sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]), ...GENERAL_CAUTIONS];
+  const apply = (rules: readonly Rule[]): Caution[] =>
+    rules.map((rule) => rule(context)).filter((caution) => caution !== null);
+  return [...apply(RULES).sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]), ...apply(GENERAL)];
 }

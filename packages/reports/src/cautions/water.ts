@@ -39,7 +39,7 @@ export const scald: Rule = ({ result: { design }, columns, show, degrees }) => {
 };
 
 /** Lukewarm preheat tank. @internal */
-export const lukewarm: Rule = ({ columns, show, degrees }) => {
+export const lukewarm: Rule = ({ result: { design }, columns, show, degrees }) => {
   const mean = columns.tankMeanTemperature;
   const hours = countHours((hour) => mean[hour]! >= LUKEWARM[0] && mean[hour]! <= LUKEWARM[1]);
   if (hours === 0) return null;
@@ -49,7 +49,10 @@ export const lukewarm: Rule = ({ columns, show, degrees }) => {
     numbers: [hoursNumber('Hours with a lukewarm tank', hours)],
     source: 'HSE ACoP L8 and HSG274 part 2, read in secondary pages',
     finding: `The mean of the solar tank is between ${degrees(LUKEWARM[0])} and ${degrees(LUKEWARM[1])}, where legionella multiplies, in ${show(hours, 'wholeHours')}.`,
-    advice: `That is usual for a preheat tank, and solar heat alone is no disinfection: the heater after it must bring all drawn water to ${degrees(DISINFECTION)}, or do what the local code says.`,
+    advice:
+      design.heater.kind === 'element'
+        ? `Solar heat alone is no disinfection, and the element heats only what stands above it: bring the whole tank to ${degrees(DISINFECTION)} as often as the local code says.`
+        : `That is usual for a preheat tank, and solar heat alone is no disinfection: the heater after it must bring all drawn water to ${degrees(DISINFECTION)}, or do what the local code says.`,
   };
 };
 
@@ -63,7 +66,7 @@ export const heaterSetting: Rule = ({ result: { design }, degrees }) => {
     numbers: [temperatureNumber('Thermostat', setting)],
     source: 'HSE HSG274 part 2, read in secondary pages',
     finding: `The heater is set to ${degrees(setting)}.`,
-    advice: `Water stored below ${degrees(DISINFECTION)} does not reliably kill legionella: set it to ${degrees(DISINFECTION)} and mix down at the taps, or do what the local code says.`,
+    advice: `Water kept or passed on below ${degrees(DISINFECTION)} does not reliably kill legionella: set it to ${degrees(DISINFECTION)} and mix down at the taps, or do what the local code says.`,
   };
 };
 

@@ -77,6 +77,12 @@ export function numberTable(model: ReportModel): string {
   return scrollTable('Numbers of the year', `<tr><td></td>${names.join('')}</tr>`, rows.join(''));
 }
 
+/** Designs in the order that the reader asked for. */
+export const rankList = ({ ranking }: ReportModel): string =>
+  ranking === null
+    ? ''
+    : `<p>${escapeHtml(ranking.label)}:</p><ol>${ranking.lines.map((line) => `<li>${sentence(line)}</li>`).join('')}</ol>`;
+
 /** Cautions, gravest first. */
 export function cautionList(model: ReportModel): string {
   const items = model.cautions.map(({ severity, findings, advice, source }) => {

@@ -17,6 +17,7 @@ import {
   moneySection,
   numberTable,
   plainTable,
+  rankList,
   sentence,
 } from './html-parts.ts';
 import { STYLE } from './html-style.ts';
@@ -143,7 +144,7 @@ export async function renderHtml(runs: Runs, options: HtmlOptions = {}): Promise
   const sections = [
     section(
       several ? 'Side by side' : 'All numbers of the year',
-      `${said}${await draw(['comparison'])}${differences}${numberTable(model)}`,
+      `${said}${rankList(model)}${await draw(['comparison'])}${differences}${numberTable(model)}`,
     ),
     section('Energy by month', (await draw(MONTH_CHARTS)) + monthTables(model)),
     section('Cautions', cautionList(model)),

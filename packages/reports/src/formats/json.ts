@@ -6,6 +6,7 @@ import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
 import { moneyOf } from '../money/rows.ts';
 import type { Money, MoneyOptions } from '../money/types.ts';
 import { listRuns, type Runs } from '../options.ts';
+import { type Ranking, type RankKey, rankSummaries } from '../rank.ts';
 import { type PeriodSummary, type Summary, summarize } from '../summary.ts';
 import type { UnitKind } from '../units.ts';
 
@@ -20,6 +21,8 @@ export interface JsonOptions {
   readonly against?: ComparisonReference;
   /** Prices: one set for all designs, or one for each. Left out: `money` is null. */
   readonly money?: MoneyOptions | readonly MoneyOptions[];
+  /** With two or more designs: number by which they are ranked. Left out: `comparison.ranking` is null. */
+  readonly rankBy?: RankKey;
   /** Spaces of indentation; 0 for one line. Default 2. */
   readonly indent?: number;
 }
@@ -102,8 +105,9 @@ const moneyJson = ({ cases, years, co2With, co2Without, co2Saved, ...money }: Mo
   years,
 });
 
-const comparisonJson = ({ rows, against }: Comparison): Record<string, unknown> => ({
+const comparisonJson = ({ rows, against }: Comparison, ranking: Ranking | null): Record<string, unknown> => ({
   against,
+  ranking: ranking === null ? null : { by: ranking.by, first: ranking.first, order: ranking.order },
   rows: rows.map(({ key, values, differences, relativeDifferences }) => ({
     number: key,
     [siKey('values', DEFINITIONS[key].kind)]: values,
@@ -123,7 +127,7 @@ const differenceKind = (kind: UnitKind): UnitKind => (kind === 'temperature' ? '
  * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
  */
 export function renderJson(runs: Runs, options: JsonOptions = {}): string {
-  const { hours = false, against = 'first', indent = 2, money } = options;
+  const { hours = false, against = 'first', indent = 2, money, rankBy } = options;
   const results = listRuns(runs);
   const summaries = results.map(summarize);
   const moneys = money === undefined ? null : moneyOf(results, money);
@@ -135,7 +139,13 @@ export function renderJson(runs: Runs, options: JsonOptions = {}): string {
         ...runJson(result, summaries[index]!, hours),
         money: moneys === null ? null : moneyJson(moneys[index]!),
       })),
-      comparison: summaries.length > 1 ? comparisonJson(compareSummaries(summaries, against)) : null,
+      comparison:
+        summaries.length > 1
+          ? comparisonJson(
+              compareSummaries(summaries, against),
+              rankBy === undefined ? null : rankSummaries(results, summaries, rankBy, money),
+            )
+          : null,
       definitions: Object.fromEntries(
         NUMBER_KEYS.map((key) => [
           keyOf(key),

@@ -48,6 +48,13 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
   lines.push(...model.limits.map(escapeMarkdown), '');
   if (several)
     lines.push('## What differs', '', ...model.sentences.map((sentence) => `- ${escapeMarkdown(sentence)}`), '');
+  if (model.ranking !== null)
+    lines.push(
+      `${escapeMarkdown(model.ranking.label)}:`,
+      '',
+      ...model.ranking.lines.map((line, place) => `${place + 1}. ${escapeMarkdown(line)}`),
+      '',
+    );
   lines.push(
     `## ${several ? 'Side by side' : 'The year'}`,
     '',

@@ -97,6 +97,12 @@ export function renderText(runs: Runs, options: TextOptions = {}): string {
   lines.push(...model.limits.flatMap((limit) => wrap(limit, width)));
   if (several) {
     lines.push(...heading('What differs'), ...model.sentences.flatMap((sentence) => wrap(sentence, width)));
+    if (model.ranking !== null)
+      lines.push(
+        '',
+        ...wrap(`${model.ranking.label}:`, width),
+        ...model.ranking.lines.flatMap((line, place) => wrap(`${place + 1}. ${line}`, width)),
+      );
   }
   lines.push(...heading(several ? 'Side by side' : 'The year'), ...numbers(model, width));
   if (several)

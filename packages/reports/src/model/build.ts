@@ -1,15 +1,35 @@
 /** Content of a report for people, put into words once; the formats lay it out. */
+import type { RunResult } from '@noonloop/sim-core';
 import { compareSummaries } from '../compare.ts';
-import { letterOf, plainText } from '../escape.ts';
+import { cut, letterOf, plainText } from '../escape.ts';
+import { moneyOptions } from '../money/rows.ts';
 import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { rankLabel, rankSummaries, rankValue } from '../rank.ts';
 import { describeComparison } from '../sentences.ts';
-import { summarize } from '../summary.ts';
+import { type Summary, summarize } from '../summary.ts';
 import { moneyModel } from './money.ts';
 import { balanceTable, monthTable, numberRows } from './tables.ts';
-import type { ReportModel } from './types.ts';
+import type { RankingModel, ReportModel } from './types.ts';
 import { assumptionLines, groupCautions, limits, notes, place } from './words.ts';
 
 const COUNTS = ['', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'];
+
+function rankingModel(
+  results: readonly RunResult[],
+  summaries: readonly Summary[],
+  letters: readonly string[],
+  { rankBy, money, units = 'metric' }: ReportOptions,
+): RankingModel {
+  const ranking = rankSummaries(results, summaries, rankBy!, money);
+  const currency = money === undefined ? '' : moneyOptions(money, results.length)[0]!.currency;
+  return {
+    label: rankLabel(ranking),
+    lines: ranking.order.map(
+      (index) =>
+        `${letters[index]} ${cut(plainText(results[index]!.design.name), 60)}: ${rankValue(ranking, index, currency, units)}`,
+    ),
+  };
+}
 
 /** Everything that a report says, in words. */
 export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel {
@@ -32,6 +52,8 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
     })),
     comparison,
     sentences: comparison === null ? [] : describeComparison(comparison, units),
+    ranking:
+      comparison === null || options.rankBy === undefined ? null : rankingModel(results, summaries, letters, options),
     numbers: numberRows(summaries, comparison, units),
     cautions: groupCautions(results, letters, units),
     money: options.money === undefined ? null : moneyModel(results, letters, options.money, units),

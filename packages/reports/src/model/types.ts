@@ -68,6 +68,14 @@ export interface MoneyModel {
   readonly grounds: readonly string[];
 }
 
+/** Designs in the order that the reader asked for. */
+export interface RankingModel {
+  /** What they are ranked by. */
+  readonly label: string;
+  /** A line each: letter, name and value, the best first. */
+  readonly lines: readonly string[];
+}
+
 /** A report before it is laid out. */
 export interface ReportModel {
   readonly title: string;
@@ -76,6 +84,8 @@ export interface ReportModel {
   readonly runs: readonly RunModel[];
   readonly comparison: Comparison | null;
   readonly sentences: readonly string[];
+  /** `null` where none was asked for, or for one design. */
+  readonly ranking: RankingModel | null;
   readonly numbers: readonly NumberRow[];
   readonly cautions: readonly CautionGroup[];
   /** `null` where no prices were given. */
