@@ -47,10 +47,10 @@ export const COLUMN_KINDS: Readonly<Record<keyof RunColumns, UnitKind>> = {
   heaterHeat: 'energy',
   heaterFuel: 'fuel',
   heaterLoss: 'energy',
-  heaterElectricity: 'fuel',
+  heaterElectricity: 'electricity',
   baselineHeat: 'energy',
   baselineFuel: 'fuel',
-  baselineElectricity: 'fuel',
+  baselineElectricity: 'electricity',
 };
 
 /** Names of the hourly columns, in the order of the tables. */

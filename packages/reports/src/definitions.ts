@@ -88,6 +88,26 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
     'electricity',
     'Electricity that the pump takes from the mains; none where it runs on its own PV modules.',
   ),
+  heaterElectricity: sum(
+    'Electricity of the heater’s controls',
+    'electricity',
+    'Electricity that the controls of the backup heater draw from the mains; it heats no water. What an electric heater heats with is its fuel.',
+  ),
+  baselineElectricity: sum(
+    'Electricity of controls, without solar',
+    'electricity',
+    'Electricity that the controls of the same house’s heater draw without the solar system.',
+  ),
+  boilingHours: sum(
+    'Boiling',
+    'hours',
+    'Hours in which fluid has boiled out of the collectors and nothing circulates. Shares of hours are added up.',
+  ),
+  lowPressureHours: sum(
+    'Too little loop pressure',
+    'hours',
+    'Hours in which the pump would run and the loop has too little pressure to circulate. Shares of hours are added up.',
+  ),
   noFlowHours: sum(
     'Sun without flow',
     'hours',
@@ -153,10 +173,15 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
     'Fuel burnt with the solar system less the heat that it put into the water.',
   ),
   reliefVolume: sum('Let out by relief valve', 'discharge', 'Water let out by the relief valve of the solar tank.'),
+  loopReliefVolume: sum(
+    'Let out by the loop’s valve',
+    'discharge',
+    'Fluid let out by the relief valve of the collector loop.',
+  ),
   reliefHeat: sum(
-    'Heat let out with it',
+    'Heat let out of the tank',
     'energy',
-    'Heat in the water let out by the relief valve, above the temperature of the cold mains.',
+    'Heat in the water let out by the relief valve of the solar tank, above the temperature of the cold mains.',
   ),
 };
 

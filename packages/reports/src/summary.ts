@@ -31,6 +31,14 @@ export interface PeriodSummary {
   readonly pumpHours: number;
   /** Taken by the pump from the mains. [J] */
   readonly pumpElectricity: number;
+  /** Taken by the controls of the backup heater from the mains, besides {@link heaterFuel}. [J] */
+  readonly heaterElectricity: number;
+  /** The same without the solar system. [J] */
+  readonly baselineElectricity: number;
+  /** Fluid has boiled out of the collectors. [h] */
+  readonly boilingHours: number;
+  /** The pump would run and the loop has too little pressure. [h] */
+  readonly lowPressureHours: number;
   /** Sun on the collectors, no fluid moves. [h] */
   readonly noFlowHours: number;
   /** The high limit keeps the pump off. [h] */
@@ -69,7 +77,9 @@ export interface PeriodSummary {
   readonly burnerLoss: number;
   /** Water let out by the tank's relief valve. [m³] */
   readonly reliefVolume: number;
-  /** Heat let out with it. [J] */
+  /** Fluid let out by the loop's relief valve. [m³] */
+  readonly loopReliefVolume: number;
+  /** Heat let out by the tank's relief valve. [J] */
   readonly reliefHeat: number;
 }
 
@@ -111,6 +121,11 @@ const SUMS = {
   baselineHeat: 'baselineHeat',
   pumpHours: 'pumpRunning',
   pumpElectricity: 'pumpElectricity',
+  heaterElectricity: 'heaterElectricity',
+  baselineElectricity: 'baselineElectricity',
+  boilingHours: 'boiling',
+  lowPressureHours: 'lowPressure',
+  loopReliefVolume: 'loopReliefVolume',
   noFlowHours: 'noFlowInSun',
   highLimitHours: 'highLimit',
   tapVolume: 'tapVolume',

@@ -27,13 +27,31 @@ export interface JsonOptions {
   readonly indent?: number;
 }
 
-const keyOf = (key: NumberKey): string => siKey(key, DEFINITIONS[key].kind);
+/** @internal */
+export const keyOf = (key: NumberKey): string => siKey(key, DEFINITIONS[key].kind);
 
 const periodJson = (period: PeriodSummary): Record<string, number | null> => ({
   ...Object.fromEntries(NUMBER_KEYS.map((key) => [keyOf(key), period[key]])),
   peakTankHour: period.peakTankHour,
   hottestAbsorberHour: period.hottestAbsorberHour,
   coldestAbsorberHour: period.coldestAbsorberHour,
+});
+
+const loopJson = ({ loop }: RunResult): Record<string, number | null> => ({
+  lowestPressure_Pa: loop.lowestPressure,
+  highestPressure_Pa: loop.highestPressure,
+  lost_m3: loop.lost,
+  relieved_m3: loop.relieved,
+  madeUp_m3: loop.madeUp,
+  circulationFailsHour: loop.circulationFails,
+  protectionEndsHour: loop.protectionEnds,
+  coldestAbsorber_degC: loop.coldestAbsorber,
+  coldestPipe_degC: loop.coldestPipe,
+  absorberFreezing_h: loop.absorberFreezingHours,
+  pipeFreezing_h: loop.pipeFreezingHours,
+  deepestFreezing_K: loop.deepestFreezing,
+  burstPoint_degC: loop.burstPoint,
+  belowBurstPoint_h: loop.burstHours,
 });
 
 function runJson(result: RunResult, summary: Summary, hours: boolean): Record<string, unknown> {
@@ -54,6 +72,7 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
     stepsPerHour: result.stepsPerHour,
     stagnationLimit_degC: result.stagnationLimit,
     freezingPoint_degC: result.freezingPoint,
+    loop: loopJson(result),
     year: periodJson(summary.year),
     months: summary.months.map(periodJson),
     balance: Object.fromEntries(
@@ -116,11 +135,12 @@ const comparisonJson = ({ rows, against }: Comparison, ranking: Ranking | null):
   })),
 });
 
-const differenceKind = (kind: UnitKind): UnitKind => (kind === 'temperature' ? 'temperatureDifference' : kind);
+/** Kind of a difference of two numbers of a kind. @internal */
+export const differenceKind = (kind: UnitKind): UnitKind => (kind === 'temperature' ? 'temperatureDifference' : kind);
 
 /**
  * The report as data, always in SI with °C and the unit in each key (`deliveredEnergy_J`). The monthly sums, added in order,
- * are the year's to the last bit. `design` has the library's own plain field names and SI units.
+ * are the year's to the last bit. The schema is published as `@noonloop/reports/schema/report-1.json`. `design` has the library's own plain field names and SI units.
  *
  * @param runs - one run, or several to compare
  * @param options - what to include

@@ -36,10 +36,10 @@ const worthOf = (flows: readonly Flow[], years: number, rate: number): number =>
 export function money(result: RunResult, options: MoneyOptions): Money {
   checkOptions(options);
   const { currency, discountRate, life, maintenance = 0, maintenanceEscalation = 0 } = options;
-  const { columns, design } = result;
+  const { design } = result;
   const { year } = summarize(result);
-  const electricityWith = year.pumpElectricity + sum(columns.heaterElectricity);
-  const electricityWithout = sum(columns.baselineElectricity);
+  const electricityWith = year.pumpElectricity + year.heaterElectricity;
+  const electricityWithout = year.baselineElectricity;
   const fuel = resolvePrice(options.fuel, 'money.fuel');
   const baseline = options.baselineFuel === undefined ? fuel : resolvePrice(options.baselineFuel, 'money.baselineFuel');
   checkCarrier(fuel, design.heater.carrier, 'money.fuel');
@@ -109,8 +109,6 @@ export function money(result: RunResult, options: MoneyOptions): Money {
     assumptions: describeMoney(options, 'metric'),
   };
 }
-
-const sum = (column: Float64Array): number => column.reduce((total, value) => total + value, 0);
 
 function checkOptions({ currency, investment, maintenance, maintenanceEscalation, discountRate, life }: MoneyOptions) {
   if (typeof currency !== 'string' || !/^[A-Z]{3}$/.test(currency))

@@ -1,0 +1,79 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { JSON_SCHEMA_VERSION, type MoneyOptions, renderJson } from '@noonloop/reports';
+
+import { describe, expect, it } from 'vitest';
+import { REPORT_SCHEMA } from '../../packages/reports/src/formats/json-schema.ts';
+import { fixture } from './fixture.ts';
+
+/** The part of zod that is used here; the root package does not depend on it. */
+interface ZodReader {
+  readonly z: {
+    fromJSONSchema(schema: unknown): {
+      safeParse(value: unknown): { readonly success: boolean; readonly error?: { readonly message: string } };
+    };
+  };
+}
+
+// zod is there for the designs of the simulator; it also reads JSON Schema.
+const { z } = createRequire(new URL('../../packages/sim-core/package.json', import.meta.url))('zod') as ZodReader;
+
+const folder = new URL('../../packages/reports/', import.meta.url);
+const published = JSON.parse(readFileSync(new URL('schema/report-1.json', folder), 'utf8'));
+const schema = z.fromJSONSchema(published);
+const money: MoneyOptions = {
+  currency: 'EUR',
+  fuel: { carrier: 'natural-gas', price: 0.1, per: 'kWh' },
+  investment: { new: 2000, used: 900 },
+  discountRate: 0.03,
+  life: 20,
+};
+
+describe('the published JSON Schema', () => {
+  it('is what the code says, and bears its version [definition]', () => {
+    expect(published).toEqual(JSON.parse(JSON.stringify(REPORT_SCHEMA)));
+    expect(published.properties.schemaVersion.const).toBe(JSON_SCHEMA_VERSION);
+    const { exports } = JSON.parse(readFileSync(new URL('package.json', folder), 'utf8'));
+    expect(exports[`./schema/report-${JSON_SCHEMA_VERSION}.json`]).toBe('./schema/report-1.json');
+  });
+
+  it.each([
+    ['one design', () => renderJson(fixture())],
+    ['with hours', () => renderJson(fixture(), { hours: true })],
+    [
+      'three designs, prices and ranks',
+      () =>
+        renderJson([fixture({ panels: 2 }), fixture({ panels: 3 }), fixture({ panels: 4 })], {
+          money,
+          rankBy: 'netPresentValue',
+          against: 'previous',
+        }),
+    ],
+    ['names of others', () => renderJson(fixture({ name: '<script>"=cmd' }))],
+  ])('accepts %s [zod]', (_, render) => {
+    const { success, error } = schema.safeParse(JSON.parse(render()));
+    expect(success, error?.message.slice(0, 600)).toBe(true);
+  });
+
+  it.each([
+    ['a key that nobody knows', (report: Record<string, unknown>) => ({ ...report, extra: 1 })],
+    ['another version', (report: Record<string, unknown>) => ({ ...report, schemaVersion: 2 })],
+    ['no run', (report: Record<string, unknown>) => ({ ...report, runs: [] })],
+    [
+      'eleven months',
+      ({ runs, ...report }: Record<string, unknown>) => {
+        const [run] = runs as { months: unknown[] }[];
+        return { ...report, runs: [{ ...run, months: run!.months.slice(1) }] };
+      },
+    ],
+    [
+      'a number as text',
+      ({ runs, ...report }: Record<string, unknown>) => {
+        const [run] = runs as { year: Record<string, unknown> }[];
+        return { ...report, runs: [{ ...run, year: { ...run!.year, deliveredEnergy_J: '1' } }] };
+      },
+    ],
+  ])('refuses %s [zod]', (_, spoil) => {
+    expect(schema.safeParse(spoil(JSON.parse(renderJson(fixture())))).success).toBe(false);
+  });
+});
