@@ -10,7 +10,7 @@ export default defineConfig({
   },
   test: {
     include: ['tests/**/*.test.ts'],
-    testTimeout: 60_000,
+    testTimeout: 180_000,
     reporters: ['default', './tests/closing-line.ts'],
   },
 });
