@@ -32,6 +32,29 @@ describe('a coil piece that hardly exchanges', () => {
   });
 });
 
+describe('a trickle through a coil in a large tank', () => {
+  it('keeps the heat of the pipes to 1e-11 of what flows [what leaves the ring enters the tank]', () => {
+    const design = defineSystem({ ...plainInput, tank: { volume: 1.5, nodes: 5 } });
+    const circuit = compileCircuit(design, fluid, 10, [48], 4);
+    const tank = compileTank(design.tank, [48]);
+    let worst = 0;
+    for (const rate of [0.05, 0.4]) {
+      tank.temperature.fill(35);
+      tank.drift.fill(-1e-3);
+      circuit.absorber.fill(15);
+      for (let step = 0; step < 40; step++) {
+        const pipes = pipeHeat(circuit);
+        circulate(circuit, tank, rate, 40, 0, 5, 18, 75);
+        const { flows } = circuit;
+        const [array, lost, coil] = [flows[CIRCUIT.collectorHeat]!, flows[CIRCUIT.pipeLoss]!, flows[CIRCUIT.coilHeat]!];
+        const residual = Math.abs(array - lost - coil - (pipeHeat(circuit) - pipes));
+        worst = Math.max(worst, residual / (Math.abs(array) + Math.abs(lost) + Math.abs(coil)));
+      }
+    }
+    expect(worst).toBeLessThan(1e-11);
+  });
+});
+
 describe('share of the coil in each tank node', () => {
   it.each([
     [0.05, 0.28, 25], // 0.28 × 25 is 7.000000000000001

@@ -1,4 +1,4 @@
-import { meanDecay, meanOfRise } from '../relaxation.ts';
+import { meanOfRise } from '../relaxation.ts';
 
 /** Parts on a ring through which one fluid goes round: what each is in this step, and what became of it. Shape [parts] each. */
 export interface Ring {
@@ -69,23 +69,34 @@ export function closeRing(ring: Ring): void {
   let kk = 1;
   let k0 = 0;
   let lastX = -1;
-  let decay = 0;
-  let held = 0;
+  let gone = 0; // 1 − d
+  let held = 0; // φ
+  let settled = 0; // 1 − φ
+  let turning = 0;
   let bend = 0;
   let late = 0;
   for (let part = 0, at = 0; part < parts; part++, at += NUMBERS) {
     const number = x[part]!;
     if (number !== lastX) {
       lastX = number;
-      decay = Math.exp(-number);
-      held = meanDecay(number, decay);
-      bend = 0.5 * held - (number > SMALL ? (1 - held) / number : meanOfRise(number));
-      late = 0.5 * (1 + decay) - held;
+      if (number > SMALL) {
+        gone = 1 - Math.exp(-number);
+        held = gone / number;
+        settled = 1 - held;
+        bend = 0.5 * held - settled / number;
+      } else {
+        // From the series down, so that a part that hardly exchanges keeps its digits.
+        const risen = meanOfRise(number);
+        settled = number * risen;
+        held = 1 - settled;
+        gone = number * held;
+        bend = 0.5 * held - risen;
+      }
+      late = settled - 0.5 * gone;
+      turning = 2 * (gone - settled);
     }
     const fromVolume = own[part]!;
     const driven = fromVolume * share[part]!;
-    const settled = 1 - held;
-    const turning = 2 * (held - decay);
     const meanByMean = 1 - fromVolume + driven * settled;
     const meanByTrend = driven * bend;
     const trendByMean = driven * turning;
@@ -98,7 +109,7 @@ export function closeRing(ring: Ring): void {
     map[at + 3] = trendByMean;
     map[at + 4] = trendByTrend;
     map[at + 5] = trend;
-    map[at + 6] = 1 - decay;
+    map[at + 6] = gone;
     map[at + 7] = late;
     const mmBefore = mm;
     const mkBefore = mk;
