@@ -25,6 +25,7 @@ export {
   type PricedCarrier,
   presentWorthFactor,
 } from './money/index.ts';
+export type { MoneyGiven } from './money/rows.ts';
 export type { ReportOptions, Runs } from './options.ts';
 export { type Ranking, type RankKey, rankDesigns } from './rank.ts';
 export { describeComparison } from './sentences.ts';

@@ -1,4 +1,4 @@
-export { instantaneousOutlet } from './instantaneous.ts';
+export { type FiringLimits, instantaneousOutlet } from './instantaneous.ts';
 export {
   lossFromStandbyShare,
   lossFromStandingLoss,

@@ -2,7 +2,8 @@ import type { HeaterDesign } from '../system/design.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 
 /** What an instantaneous heater looks at to decide how hard to fire. */
-type FiringLimits = Pick<HeaterDesign, 'setTemperature' | 'burnerPower' | 'minimumPower' | 'minimumRise'>;
+/** What a flow-through heater can do. */
+export type FiringLimits = Pick<HeaterDesign, 'setTemperature' | 'burnerPower' | 'minimumPower' | 'minimumRise'>;
 
 /**
  * Temperature at which an instantaneous heater hands water on, given what the taps make of it. Allocates nothing.

@@ -10,18 +10,18 @@ const fahrenheit = (temperature: number): number => (temperature - 32) / 1.8;
 const EU_TEST_DIFFERENCE = 45;
 
 /** Water drawn in the 24-hour test of the US uniform energy factor, by draw pattern. [m³] */
-const UEF_DAY = {
+const UEF_DAY: Readonly<Record<UefDrawPattern, number>> = {
   'very-small': 10 * US_GALLON,
   low: 38 * US_GALLON,
   medium: 55 * US_GALLON,
   high: 84 * US_GALLON,
-} as const;
+};
 
 /** Temperatures of that test: delivery 125 °F, supply 58 °F, room 67.5 °F. [°C] */
 const UEF_TEST = { delivery: fahrenheit(125), supply: fahrenheit(58), room: fahrenheit(67.5) } as const;
 
 /** Draw pattern of a US uniform energy factor: by it the label's number has a meaning. */
-export type UefDrawPattern = keyof typeof UEF_DAY;
+export type UefDrawPattern = 'very-small' | 'low' | 'medium' | 'high';
 
 /**
  * Loss coefficient of a store or stored heater from its standing heat loss as Europe states it.
