@@ -1,0 +1,43 @@
+import { defineSystem, type SimulateOptions, simulate } from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { inventedValley, plainInput, sum } from '../../examples.ts';
+
+// Limits that the project sets itself: half the step moves the year's heat by less than 0.1 % and the peak by less than 0.2 K;
+// twice the nodes move both by less than 1 % and 0.2 K.
+const ENERGY_BY_STEP = 0.001;
+const ENERGY_BY_NODES = 0.01;
+const PEAK = 0.2;
+
+const weather = await inventedValley();
+
+function run(panels: number, highLimit: number | null, nodes: number, options: SimulateOptions) {
+  const design = defineSystem({
+    ...plainInput,
+    array: { ...plainInput.array, panels },
+    tank: { volume: 0.3, nodes },
+    control: { highLimit },
+  });
+  const { columns } = simulate(design, weather, options);
+  return { delivered: sum(columns.solarHeat), peak: Math.max(...columns.tankMaximumTemperature) };
+}
+
+describe.each([
+  [2, 85],
+  [3, 85],
+  [3, null],
+])('%d panels, high limit %s °C', (panels, highLimit) => {
+  const reference = run(panels, highLimit, 20, {});
+
+  it.each([
+    ['half the step', ENERGY_BY_STEP, 20, { stepsPerHour: 24 }],
+    ['twice the tank nodes', ENERGY_BY_NODES, 40, {}],
+    ['twice the collector nodes', ENERGY_BY_STEP, 20, { collectorNodes: 8 }],
+  ] as const)(
+    '%s moves the delivered energy by less than %d and the peak by less than 0.2 K',
+    (_, limit, nodes, options) => {
+      const finer = run(panels, highLimit, nodes, options);
+      expect(Math.abs(finer.delivered / reference.delivered - 1)).toBeLessThan(limit);
+      expect(Math.abs(finer.peak - reference.peak)).toBeLessThan(PEAK);
+    },
+  );
+});
