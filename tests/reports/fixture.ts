@@ -170,3 +170,14 @@ export function fixture(options: FixtureOptions = {}): RunResult {
   // What reports do not read is left out.
   return run as RunResult;
 }
+
+/** Invented layers, 10 to the tank, so that every chart has something to show. */
+export function withLayers(run: RunResult): RunResult {
+  const tankNodes = new Float64Array(87_600);
+  for (let hour = 0; hour < 8760; hour++)
+    for (let node = 0; node < 10; node++) {
+      const bottom = run.columns.tankBottomTemperature[hour]!;
+      tankNodes[hour * 10 + node] = bottom + (node / 9) * (run.columns.tankTopTemperature[hour]! - bottom);
+    }
+  return { ...run, tankNodes };
+}

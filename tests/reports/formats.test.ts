@@ -2,7 +2,7 @@ import { renderCsv, renderHtml, renderJson, renderMarkdown, renderText, summariz
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { glueUnits } from '../../packages/reports/src/escape.ts';
-import { fixture } from './fixture.ts';
+import { fixture, withLayers } from './fixture.ts';
 
 const two = fixture({ panels: 2 });
 const three = fixture({ panels: 3, mixingValve: false });
@@ -160,10 +160,61 @@ describe('what others wrote', () => {
     }
   });
 
+  it('is as harmless in the source of a factor and in every chart [escaping]', async () => {
+    const money = {
+      currency: 'EUR',
+      fuel: { carrier: 'natural-gas', price: 1, per: 'kWh', co2_kg_per_kWh: 0.2, co2Source: HOSTILE },
+      investment: 1,
+      discountRate: 0,
+      life: 5,
+    } as const;
+    const html = await renderHtml([two, hostile].map(withLayers), { money });
+    expect(html.match(/<svg /g)).toHaveLength(24);
+    expect(html).not.toMatch(/<script/i);
+    expect(html).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
+    expect(renderText(hostile, { money })).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
+    expect(renderMarkdown(hostile, { money }).replaceAll('<br>', '')).not.toContain('<');
+    expect(JSON.parse(renderJson(hostile, { money })).runs[0].design.name).toBe(HOSTILE);
+  });
+
   it('cannot steer a terminal nor break a line [escaping]', () => {
     const text = renderText([two, hostile]);
     expect(text).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
     expect(text).toMatch(/^B {2}=cmd/m); // on one line with its letter
+  });
+});
+
+describe('renderCsv for spreadsheets', () => {
+  it('takes decimal commas and semicolons, the same numbers [definition]', () => {
+    for (const table of ['months', 'numbers'] as const) {
+      const point = Papa.parse<string[]>(renderCsv(three, { table }), { delimiter: ',', skipEmptyLines: true }).data;
+      const text = renderCsv(three, { table, decimal: 'comma' });
+      const comma = Papa.parse<string[]>(text, { delimiter: ';', skipEmptyLines: true }).data;
+      expect(comma.map((row) => row.length)).toEqual(point.map((row) => row.length));
+      let decimals = 0;
+      comma.forEach((row, line) => {
+        row.forEach((cell, column) => {
+          const same = point[line]![column]!;
+          if (/^-?\d+\.\d+$/.test(same)) {
+            expect(cell).toBe(same.replace('.', ','));
+            decimals++;
+          } else expect(cell).toBe(same);
+        });
+      });
+      expect(decimals).toBeGreaterThan(20);
+    }
+  });
+
+  it('guards formulas with semicolons too, and bears a byte order mark when asked [escaping]', () => {
+    const run = { ...two, design: { ...two.design, name: '=1;2' } };
+    expect(renderCsv(run, { decimal: 'comma' }).split('\r\n')[1]).toMatch(/^"'=1;2";1;January;/);
+    expect(renderCsv(two, { byteOrderMark: true }).charCodeAt(0)).toBe(0xfeff);
+    expect(renderCsv(two).charCodeAt(0)).not.toBe(0xfeff);
+  });
+
+  it('refuses a table or a decimal that it does not know [definition]', () => {
+    expect(() => renderCsv(two, { table: 'days' as 'hours' })).toThrow(/table: found "days"/);
+    expect(() => renderCsv(two, { decimal: ';' as 'comma' })).toThrow(/decimal: found ";"/);
   });
 });
 
@@ -270,7 +321,8 @@ describe('renderHtml', () => {
   });
 
   it('stays under 2 MB with three designs [requirement]', async () => {
-    expect(Buffer.byteLength(await renderHtml([two, three, fixture({ panels: 4 })]))).toBeLessThan(2e6);
+    const runs = [two, three, fixture({ panels: 4 })].map(withLayers);
+    expect(Buffer.byteLength(await renderHtml(runs))).toBeLessThan(2e6);
   });
 });
 

@@ -169,7 +169,7 @@ describe('money in reports', () => {
       await renderHtml([run, three], options),
     ];
     for (const text of await texts(priced)) {
-      expect(text).toMatch(/Net present value, used parts \\?\[EUR/);
+      expect(text).toMatch(/Net present value, used \\?\[EUR/);
       expect(text).toContain(npv);
       expect(text).toContain('40 CFR part 98');
     }
@@ -189,6 +189,25 @@ describe('money in reports', () => {
     expect(() => renderText([run, three], { money: [plain, { ...plain, currency: 'USD' }] })).toThrow(/EUR and USD/);
     const text = renderText([run, three], { money: [plain, { ...plain, investment: 1500 }] });
     expect(text).toMatch(/Investment \[EUR\]\s+1,000\s+1,500/);
+  });
+
+  it('shows savings as the difference of what is shown [definition]', () => {
+    const number = (text: string): number => Number(text.replaceAll(',', ''));
+    for (const units of ['metric', 'us'] as const) {
+      const text = renderText([run, three], { ...priced, units });
+      const row = (label: string): number[] =>
+        [
+          ...new RegExp(`^${label} \\[.*$`, 'm')
+            .exec(text)![0]
+            .replace(/^.*\]/, '')
+            .matchAll(/[\d,]+/g),
+        ].map((cell) => number(cell[0]));
+      for (const [saved, without, having] of [
+        ['Saved on energy', 'Energy bill without solar', 'Energy bill with solar'],
+        ['Carbon dioxide saved', 'Carbon dioxide without solar', 'Carbon dioxide with solar'],
+      ] as const)
+        expect(row(saved)).toEqual(row(without).map((value, index) => value - row(having)[index]!));
+    }
   });
 
   it('lists the payments year by year, in CSV [definition]', () => {

@@ -1,12 +1,16 @@
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { renderHtml } from '@noonloop/reports';
+import { type MoneyOptions, renderHtml } from '@noonloop/reports';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { fixture } from './fixture.ts';
+import { fixture, withLayers } from './fixture.ts';
 
 const CHROMIUM = process.env.NOONLOOP_CHROMIUM ?? '/usr/bin/chromium';
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+/** Pages of two designs with everything on them: 17 on A4 and 18 on Letter were counted, and one of play. */
+const PRINTED = [16, 19] as const;
 const FLAGS = [
   '--headless',
   '--no-sandbox',
@@ -19,13 +23,26 @@ const FLAGS = [
 
 if (!existsSync(CHROMIUM)) console.warn(`Page tests skipped: no browser at ${CHROMIUM}; set NOONLOOP_CHROMIUM to one.`);
 
+const PRICES: MoneyOptions = {
+  currency: 'EUR',
+  fuel: { carrier: 'natural-gas', price: 0.11, per: 'kWh', escalation: 0.02 },
+  investment: { new: 3000, used: 1200 },
+  maintenance: 30,
+  discountRate: 0.03,
+  life: 20,
+};
+
 describe.skipIf(!existsSync(CHROMIUM))('the HTML report in a browser', () => {
   const folder = mkdtempSync(join(tmpdir(), 'noonloop-page-'));
   const file = join(folder, 'report.html');
   let browser: Browser;
 
   beforeAll(async () => {
-    writeFileSync(file, await renderHtml([fixture({ panels: 2 }), fixture({ panels: 4, mixingValve: false })]));
+    const runs = [fixture({ panels: 2 }), fixture({ panels: 4, mixingValve: false, name: '<script>x()</script>' })];
+    writeFileSync(
+      file,
+      await renderHtml(runs.map(withLayers), { money: PRICES, rankBy: 'netPresentValue', losses: true }),
+    );
     browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
   }, 60_000);
 
@@ -77,7 +94,7 @@ describe.skipIf(!existsSync(CHROMIUM))('the HTML report in a browser', () => {
       const shown = await page.evaluate(
         `[...document.querySelectorAll('figure svg')].filter((svg) => svg.getBoundingClientRect().width > 0).length`,
       );
-      expect(shown).toBe(11);
+      expect(shown).toBe(12);
       await page.close();
     },
   );
@@ -100,10 +117,73 @@ describe.skipIf(!existsSync(CHROMIUM))('the HTML report in a browser', () => {
     await page.close();
   });
 
-  it('prints on A4 and Letter [requirement]', async () => {
+  it.each([
+    [1200, 'light'],
+    [390, 'light'],
+    [1200, 'dark'],
+  ] as const)(
+    'at %i px, %s: axe-core finds nothing, chart tables open too [axe-core 4.14]',
+    async (width, colorScheme) => {
+      const page = await browser.newPage({ viewport: { width, height: 900 }, colorScheme });
+      await page.goto(`file://${file}`);
+      await page.evaluate("for (const one of document.querySelectorAll('details')) one.open = true");
+      // The page's own policy forbids scripts; the test's evaluation is not subject to it.
+      await page.evaluate(axe);
+      const found = await page.evaluate(
+        `axe.run(document, { resultTypes: ['violations'] }).then(({ violations }) =>
+        violations.map(({ id, nodes }) => id + ': ' + nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(' | ')))`,
+      );
+      expect(found).toEqual([]);
+      await page.close();
+    },
+  );
+
+  it('has every link, table and chart table within reach of the keyboard, in the order of the page [WCAG 2.1, 2.1.1 and 2.4.3]', async () => {
+    const page = await browser.newPage({ viewport: { width: 1200, height: 900 } });
+    await page.goto(`file://${file}`);
+    const reachable = (await page.evaluate(
+      `[...document.querySelectorAll('a[href], summary, [tabindex="0"]')].filter((one) => one.checkVisibility()).length`,
+    )) as number;
+    const places: number[] = [];
+    for (let press = 0; press < reachable; press++) {
+      await page.keyboard.press('Tab');
+      places.push(
+        (await page.evaluate(
+          `[...document.querySelectorAll('a[href], summary, [tabindex="0"]')].indexOf(document.activeElement)`,
+        )) as number,
+      );
+    }
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(new Set(places).size).toBe(reachable);
+    expect(places).not.toContain(-1);
+    await page.close();
+  });
+
+  it('of one design with everything on it opens in less than a second, the least of three [requirement]', async () => {
+    const one = join(folder, 'one.html');
+    writeFileSync(one, await renderHtml(withLayers(fixture()), { money: PRICES, losses: true }));
+    const page = await browser.newPage({ viewport: { width: 1200, height: 900 } });
+    const painted: number[] = [];
+    for (let turn = 0; turn < 3; turn++) {
+      await page.goto(`file://${one}`);
+      painted.push(
+        (await page.evaluate(
+          `new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now()))))`,
+        )) as number,
+      );
+    }
+    expect(Math.min(...painted)).toBeLessThan(1000); // [ms] from navigation to the second frame
+    await page.close();
+  });
+
+  it.each(['A4', 'Letter'] as const)('prints on %s in the expected pages [requirement]', async (format) => {
     const page = await browser.newPage();
     await page.goto(`file://${file}`);
-    for (const format of ['A4', 'Letter']) expect((await page.pdf({ format })).byteLength).toBeGreaterThan(20_000);
+    const pdf = (await page.pdf({ format })).toString('latin1');
+    const pages = pdf.match(/\/Type \/Page\b/g)?.length ?? 0;
+    // Counted with Debian's fonts; other fonts break lines elsewhere.
+    expect(pages).toBeGreaterThanOrEqual(PRINTED[0]);
+    expect(pages).toBeLessThanOrEqual(PRINTED[1]);
     await page.close();
   });
 });

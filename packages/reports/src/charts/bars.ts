@@ -118,7 +118,7 @@ export function comparisonBars(context: ChartContext): Drawing {
 /** The numbers of {@link comparisonBars}. */
 export function comparisonBarsTable({ summaries, units }: ChartContext): { header: string[]; rows: string[][] } {
   return {
-    header: ['', ...summaries.map((_, index) => letterOf(index))],
+    header: ['Number', ...summaries.map((_, index) => letterOf(index))],
     rows: KEYS.map((key) => [
       labelWithUnit(key, units),
       ...summaries.map(({ year }) => formatValue(year[key], DEFINITIONS[key].kind, units)),

@@ -2,7 +2,7 @@
 import { letterOf } from '../escape.ts';
 import { displayUnit, formatNumber, formatQuantity, formatValue, toDisplay } from '../units.ts';
 import { axisStyle, type ChartContext, niceAxis, TEXT } from './context.ts';
-import { designStyle } from './designs.ts';
+import { designLegend, designStyle } from './designs.ts';
 import type { Drawing } from './frame.ts';
 import type { ColourRole } from './palette.ts';
 
@@ -56,9 +56,11 @@ export function tankDuration(context: ChartContext): Drawing {
   const scale = niceAxis(lowest, highest, 6);
   const plot = narrow ? PLOT.narrow : PLOT.wide;
   const style = axisStyle(context);
+  const [legend, legendRoom] = results.length > 1 ? designLegend(context) : ['', 0];
   const { symbol } = displayUnit('temperature', units);
   return {
-    height: TOP + plot + AXIS_ROOM,
+    height: legendRoom + TOP + plot + AXIS_ROOM,
+    front: legend,
     label: results
       .map(
         ({ design, columns }) =>
@@ -68,7 +70,7 @@ export function tankDuration(context: ChartContext): Drawing {
     option: {
       grid: {
         left: LEFT,
-        top: TOP,
+        top: legendRoom + TOP,
         width: width - LEFT - (results.length > 1 ? 36 : 62),
         height: plot,
         outerBoundsMode: 'none',
@@ -78,7 +80,7 @@ export function tankDuration(context: ChartContext): Drawing {
         type: 'value',
         min: 0,
         max: 8760,
-        interval: narrow ? 2190 : 1095,
+        interval: narrow ? 2000 : 1000,
         name: 'hours of the year at or above',
         nameLocation: 'middle',
         nameGap: 30,

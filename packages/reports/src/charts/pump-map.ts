@@ -8,7 +8,7 @@ import type { ColourRole } from './palette.ts';
 
 const PANEL = { wide: 230, narrow: 200 }; // [px]
 const LEFT = 52; // [px]
-const AXIS_ROOM = 56; // [px]
+const AXIS_ROOM = 66; // [px]
 
 /** How the pump spent an hour. */
 type Manner = 'whole' | 'part' | 'limit' | 'still';
@@ -40,6 +40,21 @@ export function pumpThreshold(columns: RunColumns, drive: string): number | null
   return least;
 }
 
+/** Dots are placed to a tenth of a pixel, written as whole numbers. */
+const FINENESS = 10;
+
+/** Dots as lines of no length with round ends, each from the one before, left to right: half the text of separate marks. */
+function dotPath(places: [x: number, y: number][]): string {
+  let [lastX, lastY] = [0, 0];
+  let path = '';
+  for (const [x, y] of places.sort((a, b) => a[0] - b[0] || a[1] - b[1])) {
+    const down = y - lastY;
+    path += `m${x - lastX}${down < 0 ? '' : ' '}${down}h0`;
+    [lastX, lastY] = [x, y];
+  }
+  return path;
+}
+
 /** One panel a design, all to one scale. */
 export function pumpMap(context: ChartContext): Drawing {
   const { results, units, palette, narrow, width } = context;
@@ -56,22 +71,22 @@ export function pumpMap(context: ChartContext): Drawing {
   const step = panel + AXIS_ROOM + title;
   const top = (index: number): number => legendRoom + 14 + index * step + title;
   const plot = width - LEFT - 24;
-  const place = (index: number, hour: number): string => {
+  const place = (index: number, hour: number): [x: number, y: number] => {
     const { columns } = results[index]!;
     const x = LEFT + (light(columns.pvIrradiance[hour]!) / xAxis.max) * plot;
     const y = top(index) + panel - (flow(columns.loopFlow[hour]!) / yAxis.max) * panel;
-    return `M${Math.round(x * 10) / 10} ${Math.round(y * 10) / 10}h0`;
+    return [Math.round(x * FINENESS), Math.round(y * FINENESS)];
   };
   const marks = results.map(({ columns, design }, index) => {
-    const paths: Record<Manner, string> = { whole: '', part: '', limit: '', still: '' };
+    const places: Record<Manner, [x: number, y: number][]> = { whole: [], part: [], limit: [], still: [] };
     for (let hour = 0; hour < 8760; hour++) {
       const manner = mannerOf(columns, hour);
-      if (manner !== null) paths[manner] += place(index, hour);
+      if (manner !== null) places[manner].push(place(index, hour));
     }
     const dots = MANNERS.map(([manner, , role]) =>
-      paths[manner] === ''
+      places[manner].length === 0
         ? ''
-        : `<path data-dots="${manner}" d="${paths[manner]}" fill="none" stroke="${palette[role]}" stroke-width="3" stroke-linecap="round" stroke-opacity="0.55"/>`,
+        : `<path data-dots="${manner}" d="${dotPath(places[manner])}" transform="scale(${1 / FINENESS})" fill="none" stroke="${palette[role]}" stroke-width="${3 * FINENESS}" stroke-linecap="round" stroke-opacity="0.55"/>`,
     );
     const threshold = pumpThreshold(columns, design.pump.drive);
     if (threshold === null) return dots.join('');

@@ -2,10 +2,41 @@
 import type { RunResult } from '@noonloop/sim-core';
 import { plainText } from '../escape.ts';
 import { describeMoney } from '../money/describe.ts';
-import { formatMoney, type MoneyGiven, moneyOf, moneyOptions, moneyRows, moneyUnit } from '../money/rows.ts';
-import type { Units } from '../units.ts';
+import {
+  formatMoney,
+  type MoneyGiven,
+  type MoneyRow,
+  moneyOf,
+  moneyOptions,
+  moneyRows,
+  moneyUnit,
+} from '../money/rows.ts';
+import { roundTo, type Units } from '../units.ts';
 import type { MoneyModel } from './types.ts';
 import { byDesign } from './words.ts';
+
+/** Savings whose two sides stand above them: shown as the difference of what is shown. */
+const SIDES: Readonly<Record<string, readonly [without: string, having: string]>> = {
+  energySaving: ['billWithout', 'billWith'],
+  co2Saved: ['co2Without', 'co2With'],
+};
+
+/** Difference of the two sides as they are shown; `null` where the number is no such saving, or a side is missing. */
+function shownDifferences(
+  rows: readonly MoneyRow[],
+  key: string,
+  index: number,
+  kind: MoneyRow['kind'],
+  currency: string,
+  units: Units,
+): number | null {
+  const [, scale, digits] = moneyUnit(kind, currency, units);
+  const [without, having] = (SIDES[key] ?? []).map((side) => {
+    const value = rows.find((row) => row.key === side)?.values[index] ?? null;
+    return value === null ? null : roundTo(value * scale, digits);
+  });
+  return without == null || having == null ? null : (without - having) / scale;
+}
 
 /** Table, meanings and grounds of the money of all designs. */
 export function moneyModel(
@@ -17,13 +48,15 @@ export function moneyModel(
   const options = moneyOptions(given, results.length);
   const { currency } = options[0]!;
   const rows = moneyRows(moneyOf(results, given));
-  const meanings = new Map(rows.map(({ label, definition }) => [label.replace(/, (new|used) parts$/, ''), definition]));
+  const meanings = new Map(rows.map(({ label, definition }) => [label.replace(/, (new|used)$/, ''), definition]));
   return {
     table: {
-      header: ['', ...(letters.length > 1 ? letters : ['Year 1 or life'])],
-      rows: rows.map(({ label, kind, values }) => [
+      header: ['Number', ...(letters.length > 1 ? letters : ['Year 1 or life'])],
+      rows: rows.map(({ key, label, kind, values }) => [
         `${label} [${moneyUnit(kind, currency, units)[0]}]`,
-        ...values.map((value) => formatMoney(value, kind, currency, units)),
+        ...values.map((value, index) =>
+          formatMoney(shownDifferences(rows, key, index, kind, currency, units) ?? value, kind, currency, units),
+        ),
       ]),
     },
     meanings: [...meanings],

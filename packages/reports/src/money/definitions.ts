@@ -58,7 +58,11 @@ export const BILL_DEFINITIONS: Readonly<Record<BillKey, MoneyDefinition>> = {
 
 /** Numbers that depend on the investment. */
 export const CASE_DEFINITIONS: Readonly<Record<CaseKey, MoneyDefinition>> = {
-  investment: define('Investment', 'currency', 'What the system costs at the start, as given.'),
+  investment: define(
+    'Investment',
+    'currency',
+    'What the system costs at the start, as given: with new parts and, where given, with used ones.',
+  ),
   simplePayback: define(
     'Simple payback',
     'years',
@@ -80,7 +84,7 @@ export const CASE_DEFINITIONS: Readonly<Record<CaseKey, MoneyDefinition>> = {
     'Discount rate at which the net present value is zero.',
   ),
   levelisedCostOfHeat: define(
-    'Levelised cost of solar heat',
+    'Levelised cost of heat',
     'heatPrice',
     'Investment and the present worth of upkeep and of the pump’s electricity, over the present worth of the energy delivered.',
   ),

@@ -59,7 +59,7 @@ export function moneyRows(all: readonly Money[]): MoneyRow[] {
         const { label, ...rest } = CASE_DEFINITIONS[key];
         return {
           key: parts === 'used' ? `${key}Used` : key,
-          label: anyUsed ? `${label}, ${parts} parts` : label,
+          label: anyUsed ? `${label}, ${parts}` : label,
           ...rest,
           values: all.map(({ cases: of }) => of.find((found) => found.parts === parts)?.[key] ?? null),
         };
