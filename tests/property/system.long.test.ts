@@ -96,6 +96,8 @@ const designs = fc.record({
     volume: number(0.08, 1.5),
     lossCoefficient: number(0, 10),
     nodes: fc.integer({ min: 4, max: 40 }),
+    inletDiameter: fc.constantFrom(null, 0.01, 0.03),
+    sedimentDepth: fc.constantFrom(0, 0, 0.02, 0.2),
   }),
   draw: fc
     .record({

@@ -114,7 +114,7 @@ export function compare(day: Day, finer: number): Differences {
     const drive = driveAt(day, step);
     sinceJump++;
     if (step % 12 === 0 && day.draws.includes(step / 12)) {
-      drawFromTank(tank, 4 * tank.nodeVolume, MAINS);
+      drawFromTank(tank, 4 * tank.nodeVolume, MAINS, 0);
       const water = state.slice(firstWater);
       sinceJump = 0;
       state = [...state.slice(0, firstWater), ...new Array<number>(4).fill(MAINS), ...water.slice(0, -4)];

@@ -95,6 +95,44 @@ describe('plug flow through the tank [closed form: front at volume drawn over cr
   });
 });
 
+describe('numerical smear of a front [exact front: a jump]', () => {
+  /** From 10 to 90 % of the step, linear between nodes. [nodes] */
+  function frontWidth(temperature: Float64Array): number {
+    const place = (level: number) => {
+      const above = temperature.findIndex((t) => t >= level);
+      const [low, high] = [temperature[above - 1]!, temperature[above]!];
+      return above - 1 + (level - low) / (high - low);
+    };
+    return place(0.9) - place(0.1);
+  }
+
+  // 1, 3, 5 and 10 volumes of a tank of 20 nodes, followed in a column long enough to hold the front; in pieces of c nodes.
+  const TRAVELS = [5, 20, 60, 100, 200];
+  it.each([0.02, 0.05, 0.1, 0.25, 0.5, 0.75, 0.9])(
+    'drawn in pieces of %d nodes it is at most 1.75 n^(1/3) nodes wide after n, and its place is exact',
+    (courant) => {
+      for (const travel of TRAVELS) {
+        const temperature = new Float64Array(400).fill(1);
+        temperature[0] = 1;
+        const steps = Math.round(travel / courant);
+        for (let step = 0; step < steps; step++) drawThrough(temperature, courant, 0);
+        const width = frontWidth(temperature);
+        expect(width).toBeLessThan(1.75 * Math.cbrt(travel));
+        const gone = 400 - temperature.reduce((sum, t) => sum + t, 0);
+        expect(gone).toBeCloseTo(steps * courant, 9);
+      }
+    },
+  );
+
+  it('stirred nodes smear as √n, twice to four times as wide [2.56 √n: 10 to 90 % of a normal front]', () => {
+    for (const travel of TRAVELS.slice(1)) {
+      const temperature = new Float64Array(400).fill(1);
+      for (let step = 0; step < travel / 0.02; step++) drawThrough(temperature, 0.02, 0, 0);
+      expect(frontWidth(temperature) / (2.56 * Math.sqrt(travel))).toBeCloseTo(1, 1);
+    }
+  });
+});
+
 describe('conduction in an insulated column after a step [closed form: Carslaw & Jaeger, cosine series]', () => {
   // Rows: height z, hours, column height, below, above [°C], diffusivity [m²/s], step at, T [°C].
   const rows = [

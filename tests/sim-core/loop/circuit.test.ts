@@ -48,6 +48,7 @@ function makeTank(start: number, volume = 0.3): Tank {
     temperature: new Float64Array(nodes).fill(start),
     nodeVolume: volume / nodes,
     nodeCapacity: (volume / nodes) * WATER_HEAT_CAPACITY,
+    jet: null,
     room: 20,
     reliefTemperature: 99,
     steps: new Map(),

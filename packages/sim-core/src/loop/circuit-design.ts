@@ -1,5 +1,6 @@
 import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import type { SystemDesign } from '../system/design.ts';
+import { coilInWater } from '../tank/sediment.ts';
 import { nodeHeat } from './boil.ts';
 import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit.ts';
 import { pipeLossConductance } from './pipe.ts';
@@ -34,11 +35,11 @@ export function compileCircuit(
   pipeNodes = 1,
   upwards = false,
 ): Circuit {
-  const { array, tank, coil } = design;
+  const { array, tank } = design;
   const { collector } = array;
   const nodeArea = (array.panels * collector.area) / collectorNodes;
   const pipe = pipeNodesOf(design, fluid, pipeNodes);
-  const share = coilShares(coil.bottom, coil.top, tank.nodes);
+  const share = coilInWater(design);
   const parts = collectorNodes + pipe.capacity.length + share.shares.length;
   const decays = stepCounts.map((count): [number, Float64Array] => [
     count,

@@ -1,3 +1,4 @@
+import { DesignError } from '../errors.ts';
 import type { CheckedInput } from './define.ts';
 import { arrayDefaults, type Fill } from './derived-array.ts';
 import { drawDefaults } from './derived-draw.ts';
@@ -39,6 +40,7 @@ export function derivedDefaults(
     'm',
     `height of ${TANK_SLENDERNESS} diameters, common practice, no source`,
   );
+  refuseDeepSediment(tank.sedimentDepth, height);
   const diameter = Math.sqrt((4 * tank.volume) / (Math.PI * height));
   const surface = Math.PI * diameter * height + (Math.PI / 2) * diameter ** 2;
   const filledArray = arrayDefaults(array, fill);
@@ -84,4 +86,12 @@ export function derivedDefaults(
     pump: pumpDefaults(input.pump, fill),
     control: controlDefaults(input, fill),
   };
+}
+
+/** A tank more than half full of sediment is no tank. */
+function refuseDeepSediment(depth: number, height: number): void {
+  if (depth <= 0.5 * height) return;
+  const path = 'tank.sedimentDepth';
+  const expected = `at most half of the tank’s height, ${(0.5 * height).toFixed(2)} m`;
+  throw new DesignError([{ path, found: `${depth} m`, expected, remedy: 'Check depth and height.' }]);
 }

@@ -2,7 +2,7 @@ import type { DrawProfileName } from '../draw/profile.ts';
 
 /** Solar storage tank. */
 export interface TankDesign {
-  /** Water in it. [m³] */
+  /** Water in it, sediment counted as water. [m³] */
   readonly volume: number;
   /** Inside height. [m] */
   readonly height: number;
@@ -20,6 +20,10 @@ export interface TankDesign {
   readonly reliefTemperature: number;
   /** Rated temperature of tank and lining; above it a caution is shown. [°C] */
   readonly ratedTemperature: number;
+  /** Bore of a mains inlet that jets upwards and mixes; `null`: the inlet spreads the water without mixing. [m] */
+  readonly inletDiameter: number | null;
+  /** Sediment on the floor: less water, and the coil in it buried. [m] */
+  readonly sedimentDepth: number;
 }
 
 /** Cold water by a correlation with the weather (Burch & Christensen 2007), by one number, or by twelve monthly means. */

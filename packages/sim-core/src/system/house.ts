@@ -32,7 +32,7 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
   const duration = 3600 / steps;
   const share = settleMixing(heater, wanted, outletOf(tank, wanted), mains, tapTarget, flow, duration);
   const hot = wanted * share;
-  const outlet = drawFromTank(tank, hot, mains);
+  const outlet = drawFromTank(tank, hot, mains, flow * share);
   heatWater(heater, hot, outlet, flow * share, duration);
 
   columns.hotVolume[hour]! += hot;

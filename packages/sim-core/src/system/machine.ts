@@ -112,8 +112,9 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
   const { array, loop, pump, coil, control } = design;
   const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
   const drivers = compileDrivers(design, weather, stepsPerHour);
-  // Draws that have their minutes want them resolved at night too.
-  const darkSteps = drivers.within === null ? Math.max(1, Math.round(stepsPerHour / 4)) : stepsPerHour;
+  // Draws that have their minutes, and a jet that stirs, want them resolved at night too.
+  const evenly = drivers.within === null && design.tank.inletDiameter === null;
+  const darkSteps = evenly ? Math.max(1, Math.round(stepsPerHour / 4)) : stepsPerHour;
   const stepCounts = [stepsPerHour, stepsPerHour * LIMIT_FINENESS, darkSteps, 1];
   const tank = compileTank(design.tank, stepCounts);
   const ring = (upwards: boolean) =>

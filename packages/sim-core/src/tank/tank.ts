@@ -1,5 +1,7 @@
+import { compileFluid } from '../fluid/compile.ts';
 import type { TankDesign } from '../system/design.ts';
 import { type ConductionFactors, conduct, conductionFactors } from './conduction.ts';
+import { type InletJet, mixByJet } from './inlet-jet.ts';
 import { mixInversions } from './inversion.ts';
 import { loseToRoom, nodeConductances, nodeDecays } from './losses.ts';
 import { drawThrough } from './transport.ts';
@@ -32,6 +34,8 @@ export interface Tank {
   readonly nodeVolume: number;
   /** Heat capacity of one node. [J/K] */
   readonly nodeCapacity: number;
+  /** Inlet that stirs; `null`: one that does not. */
+  readonly jet: InletJet | null;
   /** Air around it. [°C] */
   readonly room: number;
   /** Opening temperature of the relief valve. [°C] */
@@ -57,7 +61,9 @@ export interface Tank {
  * @param stepsPerHour - Every number of steps an hour that the run may use.
  */
 export function compileTank(design: TankDesign, stepsPerHour: readonly number[]): Tank {
-  const { nodes, volume, height } = design;
+  const { nodes } = design;
+  const height = design.height - design.sedimentDepth;
+  const volume = design.volume * (height / design.height);
   const nodeVolume = volume / nodes;
   const nodeCapacity = nodeVolume * WATER_HEAT_CAPACITY;
   const conductance = nodeConductances(design.lossCoefficient, volume, height, nodes);
@@ -76,6 +82,14 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     temperature: new Float64Array(nodes).fill(design.initialTemperature),
     nodeVolume,
     nodeCapacity,
+    jet:
+      design.inletDiameter === null
+        ? null
+        : {
+            area: (Math.PI / 4) * design.inletDiameter ** 2,
+            water: compileFluid('water', 0),
+            nodeHeight: height / nodes,
+          },
     room: design.roomTemperature,
     reliefTemperature: design.reliefTemperature,
     steps,
@@ -116,12 +130,16 @@ export function outletOf(tank: Tank, volume: number): number {
 }
 
 /**
- * Draws a volume from the top, mains water following at the bottom.
+ * Draws a volume from the top, mains water following at the bottom; where the inlet is a jet, it stirs what lies there.
  *
+ * @param flow - Through the tank while a tap runs. [m³/s]
  * @returns Mean temperature of what left. [°C]
  */
-export const drawFromTank = (tank: Tank, volume: number, mains: number): number =>
-  drawThrough(tank.temperature, volume / tank.nodeVolume, mains);
+export function drawFromTank(tank: Tank, volume: number, mains: number, flow: number): number {
+  const outlet = drawThrough(tank.temperature, volume / tank.nodeVolume, mains);
+  if (tank.jet !== null && volume > 0) mixByJet(tank.temperature, tank.jet, flow, mains);
+  return outlet;
+}
 
 /** Losses and conduction of one step; returns what the room gained. [J] */
 function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, room: number): number {

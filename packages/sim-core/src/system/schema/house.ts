@@ -76,4 +76,11 @@ export const tankSchema = z.strictObject({
     'temperature and pressure relief valve, ANSI Z21.22 (read in a state code)',
   ),
   ratedTemperature: quantityOr('temperature', 40, 120, 93, 'rating of common lined tanks, common practice, no source'),
+  inletDiameter: defaulted(
+    quantity('length', 0.005, 0.2).nullable(),
+    null,
+    'm',
+    'judgement: a dip tube or plate that spreads the water',
+  ),
+  sedimentDepth: quantityOr('length', 0, 1, 0, 'judgement: a clean tank'),
 });
