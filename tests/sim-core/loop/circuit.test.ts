@@ -56,8 +56,6 @@ function makeTank(start: number, volume = 0.3): Tank {
     coilRise: new Float64Array(nodes),
     drift: new Float64Array(nodes),
     middle: new Float64Array(nodes),
-    poolSum: new Float64Array(nodes),
-    poolSize: new Int32Array(nodes),
   };
 }
 

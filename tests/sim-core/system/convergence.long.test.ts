@@ -29,7 +29,7 @@ describe.each([
   const reference = run(panels, highLimit, 20, {});
 
   it.each([
-    ['half the step', ENERGY_BY_STEP, 20, { stepsPerHour: 24 }],
+    ['half the step', ENERGY_BY_STEP, 20, { stepsPerHour: 12 }],
     ['twice the tank nodes', ENERGY_BY_NODES, 40, {}],
     ['twice the collector nodes', ENERGY_BY_STEP, 20, { collectorNodes: 8 }],
   ] as const)(
