@@ -30,7 +30,7 @@ const ATMOSPHERE = 101_325;
 
 /** How a run is stepped. */
 export interface StepOptions {
-  /** Steps in an hour with sun. Default 6 (10 minutes), 12 with an element in the tank or without a check valve, from the convergence tests. */
+  /** Steps in an hour with sun. Default 6 (10 minutes), 12 with an element or a stirring inlet in the tank or without a check valve, from the convergence tests. */
   readonly stepsPerHour?: number;
   /** Nodes along the flow of each panel in series. Default 4, from the same test. */
   readonly collectorNodes?: number;
@@ -105,10 +105,10 @@ function requireCount(path: string, value: number, most: number): void {
 
 /**
  * Steps in an hour with sun where none are asked for, from the convergence tests: 6; twice as many where an element's heat and the
- * draw's are to be told apart, and where buoyancy drives the loop.
+ * draw's are to be told apart, where the mains stir the tank, and where buoyancy drives the loop.
  */
 const defaultSteps = (design: SystemDesign): number =>
-  design.heater.kind === 'element' || !design.loop.checkValve ? 12 : 6;
+  design.heater.kind === 'element' || design.tank.inletDiameter !== null || !design.loop.checkValve ? 12 : 6;
 
 /** Puts a system together: the only place that allocates. */
 export function assemble(design: SystemDesign, weather: WeatherYear, options: StepOptions = {}): Machine {

@@ -20,6 +20,7 @@ const LONGEST_REST = 4;
 
 /** What a step length needs, computed once. */
 interface TankStep {
+  readonly stepsPerHour: number;
   /** Equal parts in which losses and conduction take the step; more than one in long steps, which would blur a sharp front. */
   readonly passes: number;
   readonly decay: Float64Array;
@@ -46,6 +47,8 @@ export interface Tank {
   readonly reliefTemperature: number;
   /** Steps in an hour → factors, for the step lengths that the run uses. */
   readonly steps: ReadonlyMap<number, TankStep>;
+  /** Those of the last step. */
+  step: TankStep;
   /** Whether the coil gave or took heat in the current step. */
   heated: boolean;
   /** What it added to each node; already in {@link temperature}. Shape [nodes]. [K] */
@@ -76,6 +79,7 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     const duration = 3600 / (count * passes);
     const decay = nodeDecays(conductance, nodeCapacity, duration);
     steps.set(count, {
+      stepsPerHour: count,
       passes,
       decay,
       lossShare: decay.map((left) => 1 - left),
@@ -98,6 +102,7 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     room: design.roomTemperature,
     reliefTemperature: design.reliefTemperature,
     steps,
+    step: steps.get(stepsPerHour[0]!)!,
     heated: false,
     coilRise: new Float64Array(nodes),
     drift: new Float64Array(nodes),
@@ -169,7 +174,8 @@ function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, r
  */
 export function restTank(tank: Tank, stepsPerHour: number): number {
   const { nodeCapacity, room, temperature } = tank;
-  const step = tank.steps.get(stepsPerHour)!;
+  if (tank.step.stepsPerHour !== stepsPerHour) tank.step = tank.steps.get(stepsPerHour)!;
+  const { step } = tank;
   let lost: number;
   if (tank.heated) {
     tank.heated = false;
