@@ -1,0 +1,1 @@
+export { type PeriodSummaries, type PeriodSummary, summarizePeriods } from './measures.ts';
