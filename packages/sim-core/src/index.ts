@@ -8,6 +8,7 @@ export * from './loop/index.ts';
 export * from './pv/index.ts';
 export * from './study/index.ts';
 export * from './sun/index.ts';
+export * from './survey/index.ts';
 export { defineSystem, type SystemInput } from './system/define.ts';
 export type * from './system/design.ts';
 export type { StepOptions } from './system/machine.ts';

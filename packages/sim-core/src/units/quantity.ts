@@ -8,6 +8,7 @@ export type Quantity = number | string;
 export const DIMENSIONS = {
   length: { unit: 'm', target: 'm', example: '6.5 ft' },
   area: { unit: 'm²', target: 'm^2', example: '24 ft2' },
+  mass: { unit: 'kg', target: 'kg', example: '90 lb' },
   volume: { unit: 'm³', target: 'm^3', example: '80 gal' },
   flow: { unit: 'm³/s', target: 'm^3/s', example: '3 L/min' },
   temperature: { unit: '°C', target: 'degC', example: '120 degF' },
