@@ -116,9 +116,8 @@ export function violations(result: RunResult, weather: WeatherYear): string[] {
   const coldRoom = Math.min(tank.roomTemperature, least(columns.mainsTemperature), start, tank.initialTemperature);
   const cold = Math.min(coldestSky(weather), coldRoom) - ROUNDING;
   const coldestAbsorber = least(columns.absorberMinimumTemperature);
-  const air = Math.min(least(weather.columns.dryBulb), coldRoom, coldestAbsorber) - ROUNDING;
-  if (least(columns.pipeMinimumTemperature) < air) found.push('pipe colder than air and absorber');
   if (!isPhysical(design)) return found;
+  if (least(columns.pipeMinimumTemperature) < cold) found.push('pipe below the coldest sky and room');
   if (coldestAbsorber < cold) found.push(`absorber ${coldestAbsorber} °C below the coldest sky, ${cold} °C`);
   if (least(columns.tankBottomTemperature) < cold) found.push('tank below its coldest neighbour');
   return found;
