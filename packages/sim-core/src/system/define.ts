@@ -14,8 +14,8 @@ import { loopSchema } from './schema/loop.ts';
 import { pumpSchema } from './schema/pump.ts';
 import { pvSchema } from './schema/pv.ts';
 
-/** Schema of a whole system. */
-const systemSchema = z.strictObject({
+/** Schema of a whole system; exported for the JSON Schema that is made from it. */
+export const systemSchema = z.strictObject({
   name: defaulted(label, 'solar water heating', '', 'judgement: a name for reports'),
   array: arraySchema,
   pv: pvSchema.prefault({}),
