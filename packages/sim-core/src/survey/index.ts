@@ -18,3 +18,11 @@ export {
 export type { Measured, SurveyInput } from './schema.ts';
 export { type TopLoss, type TopLossQuery, topLossCoefficient } from './top-loss.ts';
 export { verticalPlateNusselt } from './vertical-plate.ts';
+export {
+  rateFromYardTest,
+  type YardCoefficient,
+  type YardOrigin,
+  type YardPoint,
+  type YardRating,
+} from './yard.ts';
+export type { YardTestInput } from './yard-schema.ts';

@@ -15,6 +15,7 @@ export const DIMENSIONS = {
   temperatureDifference: { unit: 'K', target: 'K', example: '9 degF' },
   angle: { unit: '°', target: 'deg', example: '0.6 rad' },
   power: { unit: 'W', target: 'W', example: '40000 BTU/h' },
+  irradiance: { unit: 'W/m²', target: 'W/m^2', example: '800 W/m2' },
   pressure: { unit: 'Pa', target: 'Pa', example: '20 psi' },
   voltage: { unit: 'V', target: 'V', example: '17500 mV' },
   current: { unit: 'A', target: 'A', example: '600 mA' },
