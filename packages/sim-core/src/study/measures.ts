@@ -82,6 +82,51 @@ export interface PeriodSummary {
   readonly reliefHeat: number;
 }
 
+/** Name of a key figure. */
+export type Measure = keyof PeriodSummary;
+
+/** Unit of every key figure; its keys are the names that studies take as measures. */
+export const MEASURE_UNITS: Readonly<Record<Measure, string>> = {
+  deliveredEnergy: 'J',
+  stagnationHours: 'h',
+  peakTankTemperature: '°C',
+  peakTankHour: 'h',
+  solarFraction: '-',
+  fuelSaving: '-',
+  fuelSaved: 'J',
+  heaterFuel: 'J',
+  baselineFuel: 'J',
+  heaterHeat: 'J',
+  baselineHeat: 'J',
+  pumpHours: 'h',
+  pumpElectricity: 'J',
+  heaterElectricity: 'J',
+  baselineElectricity: 'J',
+  boilingHours: 'h',
+  lowPressureHours: 'h',
+  noFlowHours: 'h',
+  highLimitHours: 'h',
+  hottestAbsorber: '°C',
+  hottestAbsorberHour: 'h',
+  coldestAbsorber: '°C',
+  coldestAbsorberHour: 'h',
+  tapVolume: 'm³',
+  hotVolume: 'm³',
+  tapHeatAsked: 'J',
+  tapHeat: 'J',
+  irradiation: 'J',
+  collectorLoss: 'J',
+  collectorHeat: 'J',
+  pipeLoss: 'J',
+  coilHeat: 'J',
+  tankLoss: 'J',
+  heaterLoss: 'J',
+  burnerLoss: 'J',
+  reliefVolume: 'm³',
+  loopReliefVolume: 'm³',
+  reliefHeat: 'J',
+};
+
 /** Key figures of a run. */
 export interface PeriodSummaries {
   /** January first. Shape [12]. */

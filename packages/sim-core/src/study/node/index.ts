@@ -1,0 +1,1 @@
+export { type PoolOptions, type StudyPool, startPool } from './pool.ts';
