@@ -6,6 +6,7 @@ export { DesignError, type DesignIssue } from './errors.ts';
 export * from './fluid/index.ts';
 export * from './loop/index.ts';
 export * from './pv/index.ts';
+export * from './sizing/index.ts';
 export * from './study/index.ts';
 export * from './sun/index.ts';
 export * from './survey/index.ts';

@@ -20,6 +20,7 @@ export const DIMENSIONS = {
   voltage: { unit: 'V', target: 'V', example: '17500 mV' },
   current: { unit: 'A', target: 'A', example: '600 mA' },
   resistance: { unit: 'Ω', target: 'ohm', example: '1800 mohm' },
+  speed: { unit: 'm/s', target: 'm/s', example: '2 ft/s' },
   duration: { unit: 's', target: 's', example: '5 min' },
   currentPerKelvin: { unit: 'A/K', target: 'A/K', example: '0.7 mA/K' },
   voltagePerKelvin: { unit: 'V/K', target: 'V/K', example: '-73 mV/K' },
@@ -30,6 +31,7 @@ export const DIMENSIONS = {
   heatTransferPerSpeed: { unit: 'J/(m³·K)', target: 'J/(m^3 K)', example: '0.5 J/(m3 K)' },
   slowness: { unit: 's/m', target: 's/m', example: '0.02 s/m' },
   heatTransferPerKelvin: { unit: 'W/(m²·K²)', target: 'W/(m^2 K^2)', example: '0.014 W/(m2 K2)' },
+  energyPerArea: { unit: 'J/m²', target: 'J/m^2', example: '4 kWh/m2' },
   heatCapacityPerArea: { unit: 'J/(m²·K)', target: 'J/(m^2 K)', example: '8 kJ/(m2 K)' },
   thermalResistance: { unit: 'm²·K/W', target: 'm^2 K/W', example: '0.0002 m2 K/W' },
 } as const;
