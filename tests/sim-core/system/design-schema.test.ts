@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { DesignError, defineSystem, type SystemInput } from '@noonloop/sim-core';
 import Ajv from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
 import { designSchema } from '../../../packages/sim-core/schema/build.ts';
 import { plainInput } from '../../examples.ts';
 
@@ -11,11 +11,6 @@ type Schema = Record<string, unknown>;
 const folder = new URL('../../../packages/sim-core/', import.meta.url);
 const published = JSON.parse(readFileSync(new URL('schema/design-1.json', folder), 'utf8')) as Schema;
 const validate = new Ajv.default({ allErrors: true, strict: true, strictTypes: false }).compile(published);
-// yaml is there for the command line.
-const { parse } = createRequire(new URL('../../../packages/reports/package.json', import.meta.url))('yaml') as {
-  parse(text: string): Schema;
-};
-
 const accepts = (input: unknown): boolean => {
   try {
     defineSystem(input as SystemInput);
@@ -80,7 +75,7 @@ describe('the published JSON Schema of a design', () => {
   const files = readdirSync(new URL('../../../docs/examples/design-files/', import.meta.url));
   it.each(files)('accepts the example %s, as defineSystem does', (name) => {
     const text = readFileSync(new URL(`../../../docs/examples/design-files/${name}`, import.meta.url), 'utf8');
-    const input = parse(text);
+    const input = parse(text) as Schema;
     expect(validate(input), JSON.stringify(validate.errors)).toBe(true);
     const { $schema: _, ...design } = input;
     expect(accepts(design)).toBe(true);
