@@ -4,6 +4,7 @@ export * from './collector/index.ts';
 export * from './draw/index.ts';
 export { DesignError, type DesignIssue } from './errors.ts';
 export * from './fluid/index.ts';
+export * from './freeze/index.ts';
 export * from './loop/index.ts';
 export * from './pv/index.ts';
 export * from './sizing/index.ts';

@@ -1,6 +1,12 @@
 export { type ArrayMonth, type ArraySizing, type ArraySizingOptions, sizeArray } from './array.ts';
 export { type CoilSizing, type CoilSizingOptions, sizeCoil } from './coil.ts';
 export {
+  type CollectorComparison,
+  type CollectorComparisonInput,
+  type CollectorOnRoof,
+  compareCollectors,
+} from './compare-collectors.ts';
+export {
   type InsulationChoice,
   type PipeChoice,
   type PipeSizing,
