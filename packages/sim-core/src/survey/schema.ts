@@ -129,5 +129,5 @@ export const surveySchema = z
 /** What a tape measure and an eye find on a used panel; only `length`, `width` and `covers` are needed. */
 export type SurveyInput = z.input<typeof surveySchema>;
 
-/** @internal */
+/** A survey as the schema leaves it. */
 export type Survey = z.output<typeof surveySchema>;
