@@ -1,87 +1,15 @@
-import type { BalancePart, RunColumns, RunResult, SystemDesign } from '@noonloop/sim-core';
+import {
+  type BalancePart,
+  type PeriodSummary,
+  type RunColumns,
+  type RunResult,
+  type SystemDesign,
+  summarizePeriods,
+} from '@noonloop/sim-core';
 import type { Site } from '@noonloop/weather-io';
-import { MONTH_STARTS } from './calendar.ts';
 import { ReportError } from './errors.ts';
 
-/** Numbers of one month or of the year. What each means in full: {@link DEFINITIONS}. */
-export interface PeriodSummary {
-  /** Heat that the draw took out of the solar tank, above mains. [J] */
-  readonly deliveredEnergy: number;
-  /** Sun, no flow, absorber above the stagnation limit. [h] */
-  readonly stagnationHours: number;
-  /** Hottest node of the tank. [°C] */
-  readonly peakTankTemperature: number;
-  /** Hour of the year of {@link peakTankTemperature}, the first of equals, 0 to 8759. [h] */
-  readonly peakTankHour: number;
-  /** Delivered over delivered and burner's heat; `null` where both are 0. [-] */
-  readonly solarFraction: number | null;
-  /** 1 − fuel with over fuel without; `null` where nothing is burnt without. [-] */
-  readonly fuelSaving: number | null;
-  /** Fuel without less fuel with, gross calorific value. [J] */
-  readonly fuelSaved: number;
-  /** Fuel with the solar system. [J] */
-  readonly heaterFuel: number;
-  /** Fuel without the solar system. [J] */
-  readonly baselineFuel: number;
-  /** Burner's heat into the water, with the solar system. [J] */
-  readonly heaterHeat: number;
-  /** Burner's heat into the water, without the solar system. [J] */
-  readonly baselineHeat: number;
-  /** The pump moves fluid. [h] */
-  readonly pumpHours: number;
-  /** Taken by the pump from the mains. [J] */
-  readonly pumpElectricity: number;
-  /** Taken by the controls of the backup heater from the mains, besides {@link heaterFuel}. [J] */
-  readonly heaterElectricity: number;
-  /** The same without the solar system. [J] */
-  readonly baselineElectricity: number;
-  /** Fluid has boiled out of the collectors. [h] */
-  readonly boilingHours: number;
-  /** The pump would run and the loop has too little pressure. [h] */
-  readonly lowPressureHours: number;
-  /** Sun on the collectors, no fluid moves. [h] */
-  readonly noFlowHours: number;
-  /** The high limit keeps the pump off. [h] */
-  readonly highLimitHours: number;
-  /** Hottest part of the absorber. [°C] */
-  readonly hottestAbsorber: number;
-  /** Hour of the year of {@link hottestAbsorber}, 0 to 8759. [h] */
-  readonly hottestAbsorberHour: number;
-  /** Coldest part of the absorber. [°C] */
-  readonly coldestAbsorber: number;
-  /** Hour of the year of {@link coldestAbsorber}, 0 to 8759. [h] */
-  readonly coldestAbsorberHour: number;
-  /** Mixed water used at the taps. [m³] */
-  readonly tapVolume: number;
-  /** Hot water drawn for it. [m³] */
-  readonly hotVolume: number;
-  /** Heat that the taps asked for, above mains. [J] */
-  readonly tapHeatAsked: number;
-  /** Heat that came out at the taps, above mains. [J] */
-  readonly tapHeat: number;
-  /** Sunlight on the whole array. [J] */
-  readonly irradiation: number;
-  /** Sunlight on the array less {@link collectorHeat}. [J] */
-  readonly collectorLoss: number;
-  /** Heat carried out of the array by the fluid. [J] */
-  readonly collectorHeat: number;
-  /** Lost by the pipes of the loop. [J] */
-  readonly pipeLoss: number;
-  /** From the coil into the tank. [J] */
-  readonly coilHeat: number;
-  /** Lost by the solar tank. [J] */
-  readonly tankLoss: number;
-  /** Standby loss of the backup heater. [J] */
-  readonly heaterLoss: number;
-  /** Fuel less the heat that it put into water. [J] */
-  readonly burnerLoss: number;
-  /** Water let out by the tank's relief valve. [m³] */
-  readonly reliefVolume: number;
-  /** Fluid let out by the loop's relief valve. [m³] */
-  readonly loopReliefVolume: number;
-  /** Heat let out by the tank's relief valve. [J] */
-  readonly reliefHeat: number;
-}
+export type { PeriodSummary } from '@noonloop/sim-core';
 
 /** The part and the hour whose energy balance closes worst. */
 export interface WorstBalance {
@@ -111,74 +39,6 @@ export interface Summary {
   readonly worstBalance: WorstBalance;
 }
 
-/** Sums that come straight from one column. */
-const SUMS = {
-  deliveredEnergy: 'solarHeat',
-  stagnationHours: 'stagnation',
-  heaterFuel: 'heaterFuel',
-  baselineFuel: 'baselineFuel',
-  heaterHeat: 'heaterHeat',
-  baselineHeat: 'baselineHeat',
-  pumpHours: 'pumpRunning',
-  pumpElectricity: 'pumpElectricity',
-  heaterElectricity: 'heaterElectricity',
-  baselineElectricity: 'baselineElectricity',
-  boilingHours: 'boiling',
-  lowPressureHours: 'lowPressure',
-  loopReliefVolume: 'loopReliefVolume',
-  noFlowHours: 'noFlowInSun',
-  highLimitHours: 'highLimit',
-  tapVolume: 'tapVolume',
-  hotVolume: 'hotVolume',
-  tapHeatAsked: 'tapHeatAsked',
-  tapHeat: 'tapHeat',
-  collectorHeat: 'collectorHeat',
-  pipeLoss: 'pipeLoss',
-  coilHeat: 'coilHeat',
-  tankLoss: 'tankLoss',
-  heaterLoss: 'heaterLoss',
-  reliefVolume: 'reliefVolume',
-  reliefHeat: 'reliefHeat',
-} as const satisfies Partial<Record<keyof PeriodSummary, keyof RunColumns>>;
-
-type SumKey = keyof typeof SUMS | 'irradiation';
-type Sums = Record<SumKey, number>;
-const SUM_KEYS = [...(Object.keys(SUMS) as (keyof typeof SUMS)[]), 'irradiation'] as const;
-
-/** Where a column is highest (sign 1) or lowest (sign −1), the first of equals. */
-function extremeHour(column: Float64Array, from: number, to: number, sign: number): number {
-  let best = from;
-  for (let hour = from + 1; hour < to; hour++) if (sign * column[hour]! > sign * column[best]!) best = hour;
-  return best;
-}
-
-function columnSum(column: Float64Array, from: number, to: number): number {
-  let total = 0;
-  for (let hour = from; hour < to; hour++) total += column[hour]!;
-  return total;
-}
-
-function period(columns: RunColumns, sums: Sums, from: number, to: number): PeriodSummary {
-  const peakTankHour = extremeHour(columns.tankMaximumTemperature, from, to, 1);
-  const hottestAbsorberHour = extremeHour(columns.absorberTemperature, from, to, 1);
-  const coldestAbsorberHour = extremeHour(columns.absorberMinimumTemperature, from, to, -1);
-  const heat = sums.deliveredEnergy + sums.heaterHeat;
-  return {
-    ...sums,
-    solarFraction: heat > 0 ? sums.deliveredEnergy / heat : null,
-    fuelSaving: sums.baselineFuel > 0 ? 1 - sums.heaterFuel / sums.baselineFuel : null,
-    fuelSaved: sums.baselineFuel - sums.heaterFuel,
-    collectorLoss: sums.irradiation - sums.collectorHeat,
-    burnerLoss: sums.heaterFuel - sums.heaterHeat,
-    peakTankHour,
-    peakTankTemperature: columns.tankMaximumTemperature[peakTankHour]!,
-    hottestAbsorberHour,
-    hottestAbsorber: columns.absorberTemperature[hottestAbsorberHour]!,
-    coldestAbsorberHour,
-    coldestAbsorber: columns.absorberMinimumTemperature[coldestAbsorberHour]!,
-  };
-}
-
 /** @throws {@link ReportError} when a column is not a whole year of finite numbers. */
 function checkColumns(columns: RunColumns): void {
   for (const [name, column] of Object.entries(columns) as [string, Float64Array][]) {
@@ -197,37 +57,20 @@ function checkColumns(columns: RunColumns): void {
 }
 
 /**
- * The numbers of a run by month and year. Sums, extremes and shares only; no physics.
- *
- * The sums of the year are the twelve monthly sums added in order, so the months add up to the year to the last bit;
- * differences of sums (fuel saved, not collected, lost in burning) do so to rounding of double precision.
+ * The numbers of a run by month and year, as {@link summarizePeriods} computes them, and proof that no energy was lost.
  *
  * @throws {@link ReportError} when a column is not a whole year of finite numbers.
  */
 export function summarize(result: RunResult): Summary {
-  const { columns, design } = result;
-  checkColumns(columns);
-  const area = design.array.panels * design.array.collector.area;
-  const monthSums = MONTH_STARTS.slice(0, 12).map((start, month): Sums => {
-    const from = start * 24;
-    const to = MONTH_STARTS[month + 1]! * 24;
-    const sums = { irradiation: columnSum(columns.irradiance, from, to) * 3600 * area } as Sums;
-    for (const key of Object.keys(SUMS) as (keyof typeof SUMS)[]) sums[key] = columnSum(columns[SUMS[key]], from, to);
-    return sums;
-  });
-  const yearSums = {} as Sums;
-  for (const key of SUM_KEYS) yearSums[key] = monthSums.reduce((total, sums) => total + sums[key], 0);
+  checkColumns(result.columns);
   const parts = Object.entries(result.balance) as [BalancePart, RunResult['balance'][BalancePart]][];
   const [part, worst] = parts.reduce((a, b) => (b[1].worstRelative > a[1].worstRelative ? b : a));
   return {
-    design,
+    design: result.design,
     site: result.site,
     weatherSource: result.weatherSource,
     stagnationLimit: result.stagnationLimit,
-    months: monthSums.map((sums, month) =>
-      period(columns, sums, MONTH_STARTS[month]! * 24, MONTH_STARTS[month + 1]! * 24),
-    ),
-    year: period(columns, yearSums, 0, 8760),
+    ...summarizePeriods(result),
     worstBalance: { part, worstRelative: worst.worstRelative, hour: worst.worstHour },
   };
 }

@@ -21,7 +21,7 @@ export async function readBytes(path: string, most: number, faults: Faults): Pro
     const entry = await stat(path);
     if (!entry.isFile()) {
       const expected = `a file, not ${entry.isDirectory() ? 'a folder' : 'a device or pipe'}`;
-      faults.fail({ code: 'not-a-file', expected, remedy: 'Give the path of one weather file.' });
+      faults.fail({ code: 'not-a-file', expected, remedy: 'Give the path of one file.' });
     }
     if (entry.size > most) failSize(String(entry.size), most, faults);
     const file = await open(path, 'r');

@@ -58,7 +58,7 @@ export function cleanText(text: string, faults: Faults): string {
   const bare = text.startsWith('\ufeff') ? text.slice(1) : text;
   if (hasControl(bare)) failBinary(faults);
   if (bare.trim() === '') {
-    faults.fail({ code: 'empty', expected: 'a weather file, not an empty one', remedy: 'Download the file again.' });
+    faults.fail({ code: 'empty', expected: 'a file with text, not an empty one', remedy: 'Download the file again.' });
   }
   return bare.includes('\r') ? bare.replace(/\r\n?/g, '\n') : bare;
 }

@@ -70,10 +70,15 @@ export class WeatherError extends Error {
 
   /** @param issues - The faults, at least one. */
   constructor(issues: readonly WeatherIssue[]) {
-    const more = issues.length >= MOST_ISSUES ? [`Only the first ${MOST_ISSUES} faults are listed.`] : [];
-    super([...issues.map(sentence), ...more].join('\n'));
+    super(inWords(issues));
     this.issues = issues;
   }
+}
+
+/** Faults in words, one a line. */
+export function inWords(issues: readonly WeatherIssue[]): string {
+  const more = issues.length >= MOST_ISSUES ? [`Only the first ${MOST_ISSUES} faults are listed.`] : [];
+  return [...issues.map(sentence), ...more].join('\n');
 }
 
 /** A fault before it is known which file it is in; what is left out is `null`. */
@@ -83,10 +88,13 @@ export type Fault = Pick<WeatherIssue, 'code' | 'expected' | 'remedy'> &
 /** Collects the faults of one file, throws when 20 are there or when asked to. */
 export class Faults {
   readonly #file: string;
+  readonly #makeError: (issues: readonly WeatherIssue[]) => Error;
   readonly #issues: WeatherIssue[] = [];
 
-  constructor(file: string) {
+  /** @param makeError - What is thrown; a {@link WeatherError} unless the table holds something else. */
+  constructor(file: string, makeError = (issues: readonly WeatherIssue[]): Error => new WeatherError(issues)) {
     this.#file = file;
+    this.#makeError = makeError;
   }
 
   /** Notes a fault; the twentieth throws. */
@@ -97,12 +105,12 @@ export class Faults {
 
   /** Throws what has been noted, if anything. */
   throwIfAny(): void {
-    if (this.#issues.length > 0) throw new WeatherError(this.#issues);
+    if (this.#issues.length > 0) throw this.#makeError(this.#issues);
   }
 
   /** Notes a last fault and throws all. */
   fail(fault: Fault): never {
     this.add(fault);
-    throw new WeatherError(this.#issues);
+    throw this.#makeError(this.#issues);
   }
 }

@@ -1,3 +1,4 @@
+export * from './draw-file/index.ts';
 export { WeatherError, type WeatherIssue, type WeatherIssueCode } from './errors.ts';
 export { type FillOptions, fillGaps } from './fill/fill.ts';
 export type { GappyColumns, GappyYear } from './gappy.ts';

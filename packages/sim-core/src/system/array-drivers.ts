@@ -2,13 +2,14 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import { biaxialEffectiveIrradiance } from '../collector/biaxial.ts';
 import { diffuseModifiers } from '../collector/diffuse.ts';
 import { effectiveIrradiance } from '../collector/effective-irradiance.ts';
-import { nightSky } from '../collector/night-sky.ts';
+import { type NightSky, nightSky } from '../collector/night-sky.ts';
 import { applyWindAndSky, HIGHEST_WIND, lossInWind, windOverTest } from '../collector/quasi-dynamic.ts';
 import type { PlaneOrientation } from '../sun/incidence.ts';
-import { planeOfArray } from '../sun/plane-of-array.ts';
-import { coverWithSnow, hourlyMeans, snowCover } from '../sun/snow-cover.ts';
+import { type PlaneIrradiance, planeOfArray } from '../sun/plane-of-array.ts';
+import { coverWithSnow, hourlyMeans, type SnowSurface, snowCover } from '../sun/snow-cover.ts';
 import { sunTrack } from '../sun/track.ts';
 import type { ObstacleDesign, SystemDesign } from './design.ts';
+import { recent } from './recent.ts';
 
 /** What sun, wind and sky do to the array and the module; part of `Drivers`. */
 export interface ArrayDrivers {
@@ -22,6 +23,8 @@ export interface ArrayDrivers {
   readonly skyLoss: Float64Array;
   /** Heat loss coefficient with the hour's wind; `null` where it is a1 all year. Shape [8760]. [W/(m²·K)] */
   readonly lossCoefficient: Float64Array | null;
+  /** Whether any light falls in the hour. Shape [8760]. */
+  readonly lit: Uint8Array;
   /** Hours whose beam was left out of the collector plane because the sun is down through all of them. */
   readonly lostBeamHours: number;
   /** Hours with more wind along the collectors than the wind terms follow. */
@@ -30,69 +33,119 @@ export interface ArrayDrivers {
   readonly arrayAssumptions: readonly string[];
 }
 
+// A sweep meets the same plane, sky and cover again and again: each is computed once and shared, read-only.
+const planes = recent<PlaneIrradiance>(32, ({ total }) => 6 * total.byteLength);
+const totals = recent<Float64Array>(24, ({ byteLength }) => byteLength);
+const absorbers = recent<AbsorbedLight>(48, ({ absorbed }) => 2 * absorbed.byteLength);
+const litHours = recent<Uint8Array>(1, ({ byteLength }) => byteLength);
+const skies = recent<NightSky>(2, ({ deficit }) => deficit.byteLength);
+
+/** What light on the array becomes in the absorber. */
+interface AbsorbedLight {
+  readonly irradiance: Float64Array;
+  readonly absorbed: Float64Array;
+  readonly lostBeamHours: number;
+}
+
 /**
- * Light on collectors and module, and the weather's part in the collectors' losses.
+ * Light on collectors and module, and the weather's part in the collectors' losses. Runs that share a plane, a cover or a module
+ * share the columns too: they are read-only.
  *
  * @param design - The system.
  * @param weather - One year.
  * @param stepsPerHour - Steps in each hour.
  */
 export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, stepsPerHour: number): ArrayDrivers {
-  const { array } = design;
-  const { collector } = array;
-  const { windSpeed } = weather.columns;
-  const { plane, pvPlane, snowless } = lightOnRoof(design, weather, stepsPerHour);
-  const { incidenceModifier: modifier } = collector;
-  const diffuse = diffuseModifiers(modifier, array.tilt);
-  const absorbed =
-    'tubes' in modifier
-      ? biaxialEffectiveIrradiance(plane, modifier, diffuse, sunTrack(weather, stepsPerHour), array)
-      : effectiveIrradiance(plane, modifier, diffuse);
-  for (let step = 0; step < absorbed.length; step++) absorbed[step]! *= collector.eta0;
+  const { array, pv } = design;
+  const { collector, windFactor } = array;
+  const { eta0, incidenceModifier: modifier, a4, a6 } = collector;
+  const { windSpeed, snowDepth } = weather.columns;
+  const snowFalls = array.snowOnPanels !== 'ignored';
+  const ofArray = lightQuery(design, array, array.obstacle, array.snowOnPanels, stepsPerHour);
+  const ofModule = lightQuery(design, pv, null, snowFalls ? 'plate' : 'ignored', stepsPerHour);
+  const feelsWind = collector.a3 > 0 || a6 > 0;
+  const over = feelsWind && windSpeed !== null ? windOverTest(windSpeed, windFactor) : null;
+  const sky = skies(weather, array.tilt, () => nightSky(weather.columns, array.tilt));
 
-  const sky = nightSky(weather.columns, array.tilt);
-  const feelsWind = collector.a3 > 0 || collector.a6 > 0;
-  const over = feelsWind && windSpeed !== null ? windOverTest(windSpeed, array.windFactor) : null;
-  applyWindAndSky(absorbed, plane.total, over, sky.deficit, collector);
+  const { irradiance, absorbed, lostBeamHours } = absorbers(
+    weather,
+    [ofArray, eta0, modifier, a4, a6, windFactor],
+    () => {
+      const plane = lightOn(weather, ofArray);
+      const diffuse = diffuseModifiers(modifier, array.tilt);
+      const light =
+        'tubes' in modifier
+          ? biaxialEffectiveIrradiance(plane, modifier, diffuse, sunTrack(weather, stepsPerHour), array)
+          : effectiveIrradiance(plane, modifier, diffuse);
+      for (let step = 0; step < light.length; step++) light[step]! *= eta0;
+      applyWindAndSky(light, plane.total, over, sky.deficit, collector);
+      return { irradiance: plane.total, absorbed: light, lostBeamHours: plane.lostBeamHours };
+    },
+  );
+  const pvIrradiance = totals(weather, ofModule, () => lightOn(weather, ofModule).total);
 
-  const arrayAssumptions = [...snowless, collector.a4 === null ? `Night sky: ${sky.basis}.` : `Sky: ${sky.basis}.`];
+  const arrayAssumptions = [a4 === null ? `Night sky: ${sky.basis}.` : `Sky: ${sky.basis}.`];
+  if (snowFalls && snowDepth === null) {
+    arrayAssumptions.unshift('Snow on panels: the weather has no depth; none is taken.');
+  }
   if (feelsWind) {
     arrayAssumptions.push(
       over === null
         ? 'Wind: the weather has none; the collectors’ wind terms stand at their values for 3 m/s.'
-        : `Wind along the collectors: ${array.windFactor} of the station’s.`,
+        : `Wind along the collectors: ${windFactor} of the station’s.`,
     );
   }
   return {
-    irradiance: plane.total,
+    irradiance,
     absorbed,
-    pvIrradiance: pvPlane.total,
+    pvIrradiance,
+    lit: litHours(weather, [ofArray, ofModule], () => hoursWithLight(irradiance, pvIrradiance, stepsPerHour)),
     skyLoss: sky.deficit.map((deficit) => collector.skyCoefficient * deficit),
     lossCoefficient: lossInWind(over, collector),
-    lostBeamHours: plane.lostBeamHours,
-    heldWindHours: over === null ? 0 : windSpeed!.filter((wind) => array.windFactor * wind > HIGHEST_WIND).length,
+    lostBeamHours,
+    heldWindHours: over === null ? 0 : windSpeed!.filter((wind) => windFactor * wind > HIGHEST_WIND).length,
     arrayAssumptions,
   };
 }
 
-/** Light on both planes, past horizon, obstacle and snow. */
-function lightOnRoof(design: SystemDesign, weather: WeatherYear, stepsPerHour: number) {
-  const { array, pv } = design;
+/** All that the light on one plane depends on, besides the weather. */
+type LightQuery = ReturnType<typeof lightQuery>;
+
+function lightQuery(
+  { array }: SystemDesign,
+  { tilt, azimuth }: PlaneOrientation,
+  obstacle: ObstacleDesign | null,
+  snow: SnowSurface | 'ignored',
+  stepsPerHour: number,
+) {
+  const { horizon, groundAlbedo: albedo, snowAlbedo, skyModel: model } = array;
+  // The array's size matters where something near may hide part of it.
+  const extent =
+    obstacle === null ? { width: 1, slopeLength: 1 } : { width: array.width, slopeLength: array.slopeLength };
+  return {
+    stepsPerHour,
+    plane: { tilt, azimuth, albedo, snowAlbedo, model, shading: { horizon, obstacle, extent } },
+    snow,
+  };
+}
+
+/** Light on a plane, past horizon, obstacle and snow. */
+function lightOn(weather: WeatherYear, query: LightQuery): PlaneIrradiance {
+  const { plane, snow, stepsPerHour } = query;
   const { dryBulb, snowDepth } = weather.columns;
-  const { horizon, obstacle, width, slopeLength } = array;
-  const extent = { width, slopeLength };
-  const common = { albedo: array.groundAlbedo, snowAlbedo: array.snowAlbedo, model: array.skyModel };
-  const light = ({ tilt, azimuth }: PlaneOrientation, near: ObstacleDesign | null) =>
-    planeOfArray(weather, { tilt, azimuth, ...common, shading: { horizon, obstacle: near, extent } }, { stepsPerHour });
-  const snowLies = array.snowOnPanels !== 'ignored' && snowDepth !== null;
-  const sameLight = pv.tilt === array.tilt && pv.azimuth === array.azimuth && obstacle === null && !snowLies;
-  const plane = light(array, obstacle);
-  const pvPlane = sameLight ? plane : light(pv, null);
-  if (snowDepth !== null && array.snowOnPanels !== 'ignored') {
-    coverWithSnow(plane, snowCover(snowDepth, dryBulb, hourlyMeans(plane.total), array.tilt, array.snowOnPanels));
-    coverWithSnow(pvPlane, snowCover(snowDepth, dryBulb, hourlyMeans(pvPlane.total), pv.tilt, 'plate'));
+  return planes(weather, query, () => {
+    const light = planeOfArray(weather, plane, { stepsPerHour });
+    if (snowDepth !== null && snow !== 'ignored') {
+      coverWithSnow(light, snowCover(snowDepth, dryBulb, hourlyMeans(light.total), plane.tilt, snow));
+    }
+    return light;
+  });
+}
+
+function hoursWithLight(first: Float64Array, second: Float64Array, stepsPerHour: number): Uint8Array {
+  const lit = new Uint8Array(first.length / stepsPerHour);
+  for (let step = 0; step < first.length; step++) {
+    if (first[step]! > 0 || second[step]! > 0) lit[Math.trunc(step / stepsPerHour)] = 1;
   }
-  const snowless =
-    array.snowOnPanels !== 'ignored' && !snowLies ? ['Snow on panels: the weather has no depth; none is taken.'] : [];
-  return { plane, pvPlane, snowless };
+  return lit;
 }

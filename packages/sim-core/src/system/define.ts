@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { DesignError, type DesignIssue, quote } from '../errors.ts';
 import { moduleParameters } from '../pv/datasheet.ts';
 import { derivedDefaults } from './derived.ts';
 import { isUsed } from './derived-pump.ts';
 import type { DesignAssumption, SystemDesign } from './design.ts';
 import { arraySchema } from './schema/array.ts';
+import { checkInput, member } from './schema/check.ts';
 import { controlSchema } from './schema/control.ts';
 import { drawSchema } from './schema/draw.ts';
 import { defaulted, label, provenance } from './schema/field.ts';
@@ -14,8 +14,8 @@ import { loopSchema } from './schema/loop.ts';
 import { pumpSchema } from './schema/pump.ts';
 import { pvSchema } from './schema/pv.ts';
 
-/** Schema of a whole system. */
-const systemSchema = z.strictObject({
+/** Schema of a whole system; exported for the JSON Schema that is made from it. */
+export const systemSchema = z.strictObject({
   name: defaulted(label, 'solar water heating', '', 'judgement: a name for reports'),
   array: arraySchema,
   pv: pvSchema.prefault({}),
@@ -52,11 +52,10 @@ export type CheckedInput = z.output<typeof systemSchema>;
  * });
  */
 export function defineSystem(input: SystemInput): SystemDesign {
-  const outcome = systemSchema.safeParse(input);
-  if (!outcome.success) throw new DesignError(toDesignIssues(outcome.error.issues, input));
+  const checked = checkInput(systemSchema, input);
   const assumptions: DesignAssumption[] = [];
-  collectDefaults(systemSchema, input, outcome.data, '', assumptions);
-  const design = derivedDefaults(outcome.data, assumptions);
+  collectDefaults(systemSchema, input, checked, '', assumptions);
+  const design = derivedDefaults(checked, assumptions);
   moduleParameters(design.pv.module); // refuses a data sheet that no module can have
   const { control, pump } = design;
   const hasPlate = design.loop.exchanger === 'plate';
@@ -89,53 +88,11 @@ function collectDefaults(
   }
 }
 
-const member = (value: unknown, key: string): unknown =>
-  typeof value === 'object' && value !== null && Object.hasOwn(value, key)
-    ? (value as Record<string, unknown>)[key]
-    : undefined;
-
 /** Structured defaults are shown as text. */
 function plainValue(value: unknown): DesignAssumption['value'] {
   const isList = Array.isArray(value) && value.every((item) => typeof item === 'number');
   const isStructure = typeof value === 'object' && value !== null && !isList;
   return isStructure ? JSON.stringify(value) : (value as DesignAssumption['value']);
-}
-
-/** Turns a validator's findings into our terms, so that the message does not depend on the library. */
-function toDesignIssues(issues: readonly z.core.$ZodIssue[], input: unknown): DesignIssue[] {
-  return issues.flatMap((issue): DesignIssue[] => {
-    const path = issue.path.map(String).join('.');
-    const found = quote(issue.path.reduce<unknown>((value, key) => member(value, String(key)), input));
-    switch (issue.code) {
-      case 'custom': {
-        const params = issue.params as Omit<DesignIssue, 'path'>;
-        return [{ path, found: params.found, expected: params.expected, remedy: params.remedy }];
-      }
-      case 'unrecognized_keys':
-        return issue.keys.map((key) => ({
-          path: path === '' ? key.slice(0, 40) : `${path}.${key.slice(0, 40)}`,
-          found: 'a field of this name',
-          expected: 'one of the documented fields',
-          remedy: 'Check the spelling, or remove it.',
-        }));
-      case 'invalid_union':
-        return [
-          {
-            path,
-            found,
-            expected: '{ b0 }, { angles, values } or { transversal, longitudinal, tubes }',
-            remedy: 'Give one of the forms.',
-          },
-        ];
-      case 'invalid_type':
-        if (issue.expected === 'array') {
-          return [{ path, found, expected: 'a list of the documented objects', remedy: 'Give a list.' }];
-        }
-        return [{ path, found, expected: 'an object with the documented fields', remedy: 'Give it, even if empty.' }];
-      default:
-        return [{ path, found, expected: 'an object with the documented fields', remedy: 'Give it, even if empty.' }];
-    }
-  });
 }
 
 /** Freezes a plain structure through and through. */

@@ -1,17 +1,18 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { mainsColumn } from '../draw/mains.ts';
-import { drawSchedule } from '../draw/schedule.ts';
+import { type DrawSchedule, drawSchedule } from '../draw/schedule.ts';
 import type { DrawWithin } from '../draw/within.ts';
 import { type ArrayDrivers, compileArrayDrivers } from './array-drivers.ts';
 import type { SystemDesign } from './design.ts';
 import { compilePumpDrivers, type PumpDrivers } from './pump-drivers.ts';
+import { recent } from './recent.ts';
+
+const HOURS = 8760;
 
 /** All that acts on the system from outside, computed before the year starts: nothing in it depends on the state. */
 export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDrivers {
   /** Steps in each hour of the sub-hourly columns. */
   readonly stepsPerHour: number;
-  /** Whether any light falls in the hour. Shape [8760]. */
-  readonly lit: Uint8Array;
   /** Outdoor air. Shape [8760]. [°C] */
   readonly ambient: Float64Array;
   /** Cold mains. Shape [8760]. [°C] */
@@ -26,8 +27,13 @@ export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDri
   readonly assumptions: readonly string[];
 }
 
+const supplies = recent<PumpDrivers>(24, ({ pumpSupply }) => pumpSupply.byteLength + 2 * HOURS);
+const mainsColumns = recent<Float64Array>(2, ({ byteLength }) => byteLength);
+const schedules = recent<DrawSchedule>(4, ({ volume }) => 2 * volume.byteLength);
+
 /**
- * Turns weather and habits into what the system meets, step by step.
+ * Turns weather and habits into what the system meets, step by step. What several runs have in common is computed once
+ * (see {@link recent}); columns that leave in a result are copies.
  *
  * @param design - The system.
  * @param weather - One year.
@@ -36,26 +42,28 @@ export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDri
 export function compileDrivers(design: SystemDesign, weather: WeatherYear, stepsPerHour: number): Drivers {
   const { draw } = design;
   const { arrayAssumptions, ...array } = compileArrayDrivers(design, weather, stepsPerHour);
-  const mains = mainsColumn(draw.mains, weather);
-  const schedule = drawSchedule(draw, mains);
+  const mains = mainsColumns(weather, draw.mains, () => mainsColumn(draw.mains, weather));
+  const schedule =
+    draw.volumes === null ? schedules(weather, draw, () => drawSchedule(draw, mains)) : drawSchedule(draw, mains);
   return {
     stepsPerHour,
     ...array,
-    ...compilePumpDrivers(design, array.pvIrradiance, weather.columns.dryBulb, stepsPerHour),
-    lit: litHours(array.irradiance, array.pvIrradiance, stepsPerHour),
+    ...supplies(weather, supplyDependsOn(design, stepsPerHour), () =>
+      compilePumpDrivers(design, array.pvIrradiance, weather.columns.dryBulb, stepsPerHour),
+    ),
     ambient: weather.columns.dryBulb,
-    mains,
-    tapVolume: schedule.volume,
+    mains: mains.slice(),
+    tapVolume: schedule.volume.slice(),
     within: schedule.within,
     heldDrawHours: schedule.heldHours,
     assumptions: [...weather.assumptions.map((assumption) => assumption.text), ...arrayAssumptions],
   };
 }
 
-function litHours(first: Float64Array, second: Float64Array, stepsPerHour: number): Uint8Array {
-  const lit = new Uint8Array(first.length / stepsPerHour);
-  for (let step = 0; step < first.length; step++) {
-    if (first[step]! > 0 || second[step]! > 0) lit[Math.trunc(step / stepsPerHour)] = 1;
-  }
-  return lit;
+/** All that drives the pump, besides the weather; the light on the module's plane by what it depends on in turn. */
+function supplyDependsOn({ array, control, pump, pv }: SystemDesign, stepsPerHour: number): unknown {
+  const { groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels } = array;
+  const light = [groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels !== 'ignored'];
+  const drive = pump.drive === 'booster' ? pump.boosterEfficiency : pump;
+  return [stepsPerHour, light, pv, drive, pump.drive, control.outages];
 }

@@ -72,7 +72,7 @@ export function dataRows(
     faults.fail({
       code: 'truncated',
       line: csv.firstLine + Math.max(last, 0),
-      expected: 'hours of a year after the header',
+      expected: 'rows of numbers after the header',
       remedy: 'Download or export the file again.',
     });
   }

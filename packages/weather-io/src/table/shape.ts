@@ -26,7 +26,7 @@ export function checkShape(text: string, delimiter: string, firstLine: number, f
       line,
       value,
       expected,
-      remedy: 'This is no weather file: choose one year with the columns that are needed.',
+      remedy: 'Choose a file with one year in minutes or less, and the columns that are needed.',
     });
   for (let at = 0; at <= text.length; at++) {
     const code = at < text.length ? text.charCodeAt(at) : 10;

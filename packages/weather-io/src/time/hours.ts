@@ -32,7 +32,7 @@ export function hourStarts(weather: Pick<WeatherYear, 'site' | 'calendarYears'>)
 }
 
 /** Zone at a fixed distance from UTC, without daylight saving. @param utcOffset - Local minus UTC. [h] */
-export const fixedZone = (utcOffset: number): FixedOffsetZone => FixedOffsetZone.instance(Math.round(utcOffset * 60));
+const fixedZone = (utcOffset: number): FixedOffsetZone => FixedOffsetZone.instance(Math.round(utcOffset * 60));
 
 /** Name of a fixed offset as people write it: `UTC+5:30`. @param utcOffset - Local minus UTC. [h] */
 export const zoneName = (utcOffset: number): string => fixedZone(utcOffset).name;

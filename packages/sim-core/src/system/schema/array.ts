@@ -3,6 +3,7 @@ import { quote } from '../../errors.ts';
 import { isHorizon } from '../../sun/shade/horizon.ts';
 import { type Quantity, toSi } from '../../units/quantity.ts';
 import { choice, count, defaulted, fault, flag, label, numbers, quantity, quantityOr } from './field.ts';
+import { listShape, numberShape, quantityShape, shaped } from './shape.ts';
 
 /** Wind to which a1 and eta0 refer (ISO 9806:2017, from memory). [m/s] */
 const WIND_OF_TEST = 3;
@@ -81,21 +82,24 @@ export const collectorSchema = z
   });
 
 /** One reflectance, or twelve. */
-const albedoSchema = z
-  .custom<Quantity | readonly number[]>(() => true)
-  .transform((value, context): number | readonly number[] => {
-    const fits = (item: unknown) => typeof item === 'number' && item >= 0 && item <= 1;
-    if (Array.isArray(value) && value.length === 12 && value.every(fits)) return [...value];
-    const one = Array.isArray(value) ? null : toSi(value, 'fraction');
-    if (fits(one)) return one as number;
-    fault(
-      context,
-      quote(value),
-      'one value or twelve from January, each from 0 to 1',
-      'Give what the ground reflects.',
-    );
-    return z.NEVER;
-  });
+const albedoSchema = shaped(
+  z
+    .custom<Quantity | readonly number[]>(() => true)
+    .transform((value, context): number | readonly number[] => {
+      const fits = (item: unknown) => typeof item === 'number' && item >= 0 && item <= 1;
+      if (Array.isArray(value) && value.length === 12 && value.every(fits)) return [...value];
+      const one = Array.isArray(value) ? null : toSi(value, 'fraction');
+      if (fits(one)) return one as number;
+      fault(
+        context,
+        quote(value),
+        'one value or twelve from January, each from 0 to 1',
+        'Give what the ground reflects.',
+      );
+      return z.NEVER;
+    }),
+  { anyOf: [quantityShape('fraction', 0, 1), listShape(numberShape(0, 1), 12, 12)] },
+);
 
 const horizonSchema = z
   .array(z.strictObject({ azimuth: quantity('angle', 0, 360), altitude: quantity('angle', 0, 90) }))

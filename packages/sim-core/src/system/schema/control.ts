@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { dayOfYear } from '../../control/outages.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from './field.ts';
+import { listShape, numberShape, shaped } from './shape.ts';
 
 const differenceSchema = z
   .strictObject({
@@ -24,37 +25,44 @@ const differenceSchema = z
   });
 
 /** Spans of whole hours, such as [[9, 16]]. */
-const scheduleSchema = z
-  .custom<readonly (readonly [number, number])[]>(() => true)
-  .transform((value, context): readonly (readonly [number, number])[] => {
-    const isHour = (item: unknown): item is number => Number.isInteger(item) && Number(item) >= 0 && Number(item) <= 24;
-    const isSpan = (span: unknown) =>
-      Array.isArray(span) && span.length === 2 && isHour(span[0]) && isHour(span[1]) && span[0] < span[1];
-    if (Array.isArray(value) && value.length > 0 && value.length <= 24 && value.every(isSpan)) {
-      return value.map(([from, to]) => [from, to] as const);
-    }
-    const misfit: unknown = Array.isArray(value) ? value.find((span) => !isSpan(span)) : value;
-    fault(
-      context,
-      JSON.stringify(misfit)?.slice(0, 40) ?? 'nothing',
-      'spans of whole hours from 0 to 24, each ending later than it starts, such as [[9, 16]]',
-      'Split a span that goes over midnight in two.',
-    );
-    return z.NEVER;
-  });
+const scheduleSchema = shaped(
+  z
+    .custom<readonly (readonly [number, number])[]>(() => true)
+    .transform((value, context): readonly (readonly [number, number])[] => {
+      const isHour = (item: unknown): item is number =>
+        Number.isInteger(item) && Number(item) >= 0 && Number(item) <= 24;
+      const isSpan = (span: unknown) =>
+        Array.isArray(span) && span.length === 2 && isHour(span[0]) && isHour(span[1]) && span[0] < span[1];
+      if (Array.isArray(value) && value.length > 0 && value.length <= 24 && value.every(isSpan)) {
+        return value.map(([from, to]) => [from, to] as const);
+      }
+      const misfit: unknown = Array.isArray(value) ? value.find((span) => !isSpan(span)) : value;
+      fault(
+        context,
+        JSON.stringify(misfit)?.slice(0, 40) ?? 'nothing',
+        'spans of whole hours from 0 to 24, each ending later than it starts, such as [[9, 16]]',
+        'Split a span that goes over midnight in two.',
+      );
+      return z.NEVER;
+    }),
+  listShape(listShape(numberShape(0, 24, 'integer'), 2, 2), 1, 24),
+);
 
-const monthDay = z
-  .custom<string>(() => true)
-  .transform((value, context): string => {
-    if (dayOfYear(value) !== null) return value;
-    fault(
-      context,
-      JSON.stringify(value)?.slice(0, 40) ?? 'nothing',
-      'a day of a year without a leap day as "MM-DD"',
-      'Write the month, a hyphen and the day, such as "07-04".',
-    );
-    return z.NEVER;
-  });
+const monthDay = shaped(
+  z
+    .custom<string>(() => true)
+    .transform((value, context): string => {
+      if (dayOfYear(value) !== null) return value;
+      fault(
+        context,
+        JSON.stringify(value)?.slice(0, 40) ?? 'nothing',
+        'a day of a year without a leap day as "MM-DD"',
+        'Write the month, a hyphen and the day, such as "07-04".',
+      );
+      return z.NEVER;
+    }),
+  { type: 'string', pattern: '^\\d\\d-\\d\\d$', examples: ['07-04'] },
+);
 
 const outageSchema = z.strictObject({ from: monthDay, to: monthDay, kind: choice(['pump', 'power']) });
 

@@ -6,26 +6,30 @@ import { WEEKDAYS } from '../../draw/schedule.ts';
 import { TAPPING_TABLE } from '../../draw/tapping-data.ts';
 import { quote } from '../../errors.ts';
 import { choice, defaulted, fault, flag, numbers, quantity, quantityOr } from './field.ts';
+import { listShape, numberShape, shaped } from './shape.ts';
 
 const PROFILES = [...Object.keys(TAPPING_TABLE), ...Object.keys(HOUSEHOLD_SHAPES)] as DrawProfileName[];
 const HOURS = 8760;
 /** Most water in one part of a user's record. [m³] */
 const MOST_WATER = 20;
 
-const mainsSchema = z
-  .custom<'from-weather' | number | readonly number[]>(() => true)
-  .transform((value, context) => {
-    const fits = (item: unknown) => typeof item === 'number' && item >= 0 && item <= 40;
-    if (value === 'from-weather' || fits(value)) return value;
-    if (Array.isArray(value) && value.length === 12 && value.every(fits)) return [...value] as readonly number[];
-    fault(
-      context,
-      Array.isArray(value) ? `a list of ${value.length}` : (JSON.stringify(value)?.slice(0, 40) ?? 'nothing'),
-      '"from-weather", one temperature, or twelve from January, each from 0 to 40 °C',
-      'Leave it out to compute the mains from the weather.',
-    );
-    return z.NEVER;
-  });
+const mainsSchema = shaped(
+  z
+    .custom<'from-weather' | number | readonly number[]>(() => true)
+    .transform((value, context) => {
+      const fits = (item: unknown) => typeof item === 'number' && item >= 0 && item <= 40;
+      if (value === 'from-weather' || fits(value)) return value;
+      if (Array.isArray(value) && value.length === 12 && value.every(fits)) return [...value] as readonly number[];
+      fault(
+        context,
+        Array.isArray(value) ? `a list of ${value.length}` : (JSON.stringify(value)?.slice(0, 40) ?? 'nothing'),
+        '"from-weather", one temperature, or twelve from January, each from 0 to 40 °C',
+        'Leave it out to compute the mains from the weather.',
+      );
+      return z.NEVER;
+    }),
+  { anyOf: [{ const: 'from-weather' }, numberShape(0, 40), listShape(numberShape(0, 40), 12, 12)] },
+);
 
 const sharesSchema = numbers({ length: 24, minimum: 0, maximum: 1e6, unit: '-' }).superRefine((shares, context) => {
   if (shares.reduce((sum, share) => sum + share, 0) > 0) return;
@@ -35,56 +39,69 @@ const sharesSchema = numbers({ length: 24, minimum: 0, maximum: 1e6, unit: '-' }
 
 const RANGE_EXAMPLE = 'days such as "07-10..07-24", month before day';
 
-/** A range of days. */
-const dayRange = z
-  .custom<string>(() => true)
-  .transform((value, context): string => {
-    if (readDayRange(value) !== null) return value;
-    fault(context, quote(value), RANGE_EXAMPLE, 'Give first and last day of the 365-day year.');
-    return z.NEVER;
-  });
+const rangeShape = { type: 'string', pattern: '^\\d\\d-\\d\\d\\.\\.\\d\\d-\\d\\d$', examples: ['07-10..07-24'] };
 
-const dayRanges = z
-  .custom<readonly string[]>(() => true)
-  .transform((value, context): readonly string[] => {
-    const misfit = Array.isArray(value) ? value.findIndex((item) => readDayRange(item) === null) : 0;
-    if (Array.isArray(value) && misfit < 0) return [...value];
-    const found = Array.isArray(value) ? `${quote(value[misfit])} at place ${misfit + 1}` : quote(value);
-    fault(context, found, `a list of ${RANGE_EXAMPLE}`, 'Give first and last day of each absence.');
-    return z.NEVER;
-  });
+/** A range of days. */
+const dayRange = shaped(
+  z
+    .custom<string>(() => true)
+    .transform((value, context): string => {
+      if (readDayRange(value) !== null) return value;
+      fault(context, quote(value), RANGE_EXAMPLE, 'Give first and last day of the 365-day year.');
+      return z.NEVER;
+    }),
+  rangeShape,
+);
+
+const dayRanges = shaped(
+  z
+    .custom<readonly string[]>(() => true)
+    .transform((value, context): readonly string[] => {
+      const misfit = Array.isArray(value) ? value.findIndex((item) => readDayRange(item) === null) : 0;
+      if (Array.isArray(value) && misfit < 0) return [...value];
+      const found = Array.isArray(value) ? `${quote(value[misfit])} at place ${misfit + 1}` : quote(value);
+      fault(context, found, `a list of ${RANGE_EXAMPLE}`, 'Give first and last day of each absence.');
+      return z.NEVER;
+    }),
+  listShape(rangeShape, 0),
+);
 
 /** A year of the user's own volumes, as a list or typed array. */
-const recordSchema = z
-  .custom<readonly number[] | Float64Array>(() => true)
-  .transform((value, context): readonly number[] => {
-    const list = Array.isArray(value) || value instanceof Float64Array ? value : [];
-    const parts = list.length / HOURS;
-    const fits = (item: unknown) => typeof item === 'number' && item >= 0 && item <= MOST_WATER;
-    const misfit = list.findIndex((item) => !fits(item));
-    if (Number.isInteger(parts) && parts > 0 && 60 % parts === 0 && misfit < 0) return Array.from(list);
-    fault(
-      context,
-      misfit < 0 ? `${list.length} values` : `${quote(list[misfit])} at place ${misfit + 1}`,
-      `8760 volumes, or 8760 times a divisor of 60, from 0 to ${MOST_WATER} m³`,
-      'Give the mixed water of each hour, or of each equal part of an hour, from 1 January 00:00 standard time.',
-    );
-    return z.NEVER;
-  });
+const recordSchema = shaped(
+  z
+    .custom<readonly number[] | Float64Array>(() => true)
+    .transform((value, context): readonly number[] => {
+      const list = Array.isArray(value) || value instanceof Float64Array ? value : [];
+      const parts = list.length / HOURS;
+      const fits = (item: unknown) => typeof item === 'number' && item >= 0 && item <= MOST_WATER;
+      const misfit = list.findIndex((item) => !fits(item));
+      if (Number.isInteger(parts) && parts > 0 && 60 % parts === 0 && misfit < 0) return Array.from(list);
+      fault(
+        context,
+        misfit < 0 ? `${list.length} values` : `${quote(list[misfit])} at place ${misfit + 1}`,
+        `8760 volumes, or 8760 times a divisor of 60, from 0 to ${MOST_WATER} m³`,
+        'Give the mixed water of each hour, or of each equal part of an hour, from 1 January 00:00 standard time.',
+      );
+      return z.NEVER;
+    }),
+  listShape(numberShape(0, MOST_WATER), HOURS, 60 * HOURS),
+);
 
 /** Schema of the draw; what follows from other fields is filled in by `derived-draw.ts`. */
 export const drawSchema = z
   .strictObject({
     profile: choice(PROFILES).optional(),
     dailyVolume: quantity('volume', 0, 20).optional(),
-    people: z
-      .custom<number>(() => true)
-      .transform((value, context): number => {
-        if (typeof value === 'number' && value >= 0 && value <= 200) return value;
-        fault(context, quote(value), 'a number from 0 to 200', 'Give how many live in the house.');
-        return z.NEVER;
-      })
-      .optional(),
+    people: shaped(
+      z
+        .custom<number>(() => true)
+        .transform((value, context): number => {
+          if (typeof value === 'number' && value >= 0 && value <= 200) return value;
+          fault(context, quote(value), 'a number from 0 to 200', 'Give how many live in the house.');
+          return z.NEVER;
+        }),
+      numberShape(0, 200),
+    ).optional(),
     volumePerPerson: quantity('volume', 0, 1).optional(),
     tapTemperature: quantityOr(
       'temperature',

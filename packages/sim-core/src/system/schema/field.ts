@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { quote } from '../../errors.ts';
 import { DIMENSIONS, type Dimension, type Quantity, toSi } from '../../units/quantity.ts';
+import { listShape, numberShape, quantityShape, shaped } from './shape.ts';
 
 /** Where a default comes from; stands beside the field in the schema and comes out in every report. */
 export interface Provenance {
@@ -31,7 +32,7 @@ const range = (minimum: number, maximum: number, unit: string): string => {
 /** A quantity within inclusive bounds, in the unit of its dimension. */
 export function quantity(dimension: Dimension, minimum: number, maximum: number) {
   const { unit, example } = DIMENSIONS[dimension];
-  return z
+  const schema = z
     .custom<Quantity>(() => true)
     .transform((value, context): number => {
       const si = toSi(value, dimension);
@@ -45,52 +46,61 @@ export function quantity(dimension: Dimension, minimum: number, maximum: number)
       );
       return z.NEVER;
     });
+  return shaped(schema, quantityShape(dimension, minimum, maximum));
 }
 
 /** A whole number within inclusive bounds. */
 export function count(minimum: number, maximum: number) {
-  return z
+  const schema = z
     .custom<number>(() => true)
     .transform((value, context): number => {
       if (Number.isInteger(value) && value >= minimum && value <= maximum) return value;
       fault(context, quote(value), `a whole number from ${minimum} to ${maximum}`, 'Give a count.');
       return z.NEVER;
     });
+  return shaped(schema, numberShape(minimum, maximum, 'integer'));
 }
 
 /** A short name for reports. */
-export const label = z
-  .custom<string>(() => true)
-  .transform((value, context): string => {
-    if (typeof value === 'string' && value.length > 0 && value.length <= 120) return value;
-    fault(context, quote(value), 'a name of 1 to 120 characters', 'Give a string.');
-    return z.NEVER;
-  });
+export const label = shaped(
+  z
+    .custom<string>(() => true)
+    .transform((value, context): string => {
+      if (typeof value === 'string' && value.length > 0 && value.length <= 120) return value;
+      fault(context, quote(value), 'a name of 1 to 120 characters', 'Give a string.');
+      return z.NEVER;
+    }),
+  { type: 'string', minLength: 1, maxLength: 120 },
+);
 
 /** One of a few words. */
 export function choice<const T extends string>(words: readonly T[]) {
   const list = words.map((word) => `"${word}"`).join(', ');
-  return z
+  const schema = z
     .custom<T>(() => true)
     .transform((value, context): T => {
       if (words.includes(value)) return value;
       fault(context, quote(value), `one of ${list}`, 'Choose one of these words.');
       return z.NEVER;
     });
+  return shaped(schema, { enum: words });
 }
 
 /** Yes or no. */
-export const flag = z
-  .custom<boolean>(() => true)
-  .transform((value, context): boolean => {
-    if (typeof value === 'boolean') return value;
-    fault(context, quote(value), 'true or false', 'Give a boolean.');
-    return z.NEVER;
-  });
+export const flag = shaped(
+  z
+    .custom<boolean>(() => true)
+    .transform((value, context): boolean => {
+      if (typeof value === 'boolean') return value;
+      fault(context, quote(value), 'true or false', 'Give a boolean.');
+      return z.NEVER;
+    }),
+  { type: 'boolean' },
+);
 
 /** A list of plain numbers of a fixed or free length within bounds. */
 export function numbers(shape: { length?: number; minimum: number; maximum: number; unit: string }) {
-  return z
+  const schema = z
     .custom<readonly number[]>(() => true)
     .transform((value, context): readonly number[] => {
       const { length, minimum, maximum, unit } = shape;
@@ -103,6 +113,8 @@ export function numbers(shape: { length?: number; minimum: number; maximum: numb
       fault(context, found, expected, 'Give a list of plain numbers in this unit.');
       return z.NEVER;
     });
+  const { length, minimum, maximum } = shape;
+  return shaped(schema, listShape(numberShape(minimum, maximum), length ?? 2, length));
 }
 
 /** Gives a field a default, and the default a source. */

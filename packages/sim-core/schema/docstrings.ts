@@ -1,0 +1,69 @@
+// What the docstrings of the design's interfaces say, field by field.
+import { readdirSync, readFileSync } from 'node:fs';
+import ts from 'typescript';
+
+const folder = new URL('../src/system/', import.meta.url);
+
+interface Field {
+  readonly text: string;
+  /** Interfaces that its type names. */
+  readonly types: readonly string[];
+}
+
+/** Fields of every interface in the files of the design; read as syntax alone, which takes milliseconds. */
+function readInterfaces(): Map<string, Map<string, Field>> {
+  const interfaces = new Map<string, Map<string, Field>>();
+  const parents = new Map<string, string[]>();
+  const files = readdirSync(folder).filter((name) => /(^|-)design\.ts$/.test(name));
+  for (const file of files) {
+    const text = readFileSync(new URL(file, folder), 'utf8');
+    for (const node of ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true).statements) {
+      if (!ts.isInterfaceDeclaration(node)) continue;
+      const extended = node.heritageClauses?.flatMap((clause) => clause.types.map((type) => type.getText())) ?? [];
+      parents.set(node.name.text, extended);
+      interfaces.set(node.name.text, new Map(node.members.filter(ts.isPropertySignature).map(fieldOf)));
+    }
+  }
+  for (const [name, extended] of parents) {
+    for (const parent of extended)
+      for (const [key, field] of interfaces.get(parent) ?? []) interfaces.get(name)!.set(key, field);
+  }
+  return interfaces;
+}
+
+function fieldOf(node: ts.PropertySignature): [string, Field] {
+  const doc = ts.getJSDocCommentsAndTags(node).find(ts.isJSDoc);
+  const words = ts.getTextOfJSDocComment(doc?.comment) ?? '';
+  const types: string[] = [];
+  const visit = (type: ts.Node): void => {
+    if (ts.isTypeReferenceNode(type)) types.push(type.typeName.getText());
+    type.forEachChild(visit);
+  };
+  if (node.type) visit(node.type);
+  // Links become plain names.
+  return [
+    node.name.getText(),
+    {
+      text: words
+        .replace(/\{@link (\w+)\}/g, '$1')
+        .replace(/\s+/g, ' ')
+        .trim(),
+      types,
+    },
+  ];
+}
+
+/** Docstring of each field by its path in a design, such as `tank.volume`; lists and unions pass through. */
+export function designDocstrings(): Map<string, string> {
+  const interfaces = readInterfaces();
+  const found = new Map<string, string>();
+  const walk = (name: string, path: string): void => {
+    for (const [key, { text, types }] of interfaces.get(name) ?? []) {
+      const below = path === '' ? key : `${path}.${key}`;
+      if (text !== '' && !found.has(below)) found.set(below, text);
+      for (const type of types) walk(type, below);
+    }
+  };
+  walk('SystemDesign', '');
+  return found;
+}

@@ -1,0 +1,18 @@
+export { type ArrayMonth, type ArraySizing, type ArraySizingOptions, sizeArray } from './array.ts';
+export { type CoilSizing, type CoilSizingOptions, sizeCoil } from './coil.ts';
+export {
+  type CollectorComparison,
+  type CollectorComparisonInput,
+  type CollectorOnRoof,
+  compareCollectors,
+} from './compare-collectors.ts';
+export {
+  type InsulationChoice,
+  type PipeChoice,
+  type PipeSizing,
+  type PipeSizingOptions,
+  sizePipe,
+} from './pipe.ts';
+export { type PressureSizing, type PressureSizingOptions, sizeLoopPressure } from './pressure.ts';
+export { type PumpInLight, type PumpSizing, type PumpSizingOptions, sizePumpDrive } from './pump.ts';
+export { sizeTank, type TankSizing, type TankSizingOptions } from './tank.ts';

@@ -1,0 +1,28 @@
+/** Lines of a working, and what all sizing functions share. */
+import type { WorkingStep } from '../loop/expansion.ts';
+
+/** @internal */
+export const line = (
+  quantity: string,
+  formula: string,
+  numbers: string,
+  value: number,
+  unit: string,
+  source: string,
+): WorkingStep => ({ quantity, formula, numbers, value, unit, source });
+
+/** A number as a working shows it. @internal */
+export const show = (value: number, digits = 4): string => String(Number(value.toPrecision(digits)));
+
+/** J → kWh. @internal */
+export const KWH = 3.6e6;
+
+/** m³/s → L/min. @internal */
+export const L_PER_MIN = 60_000;
+
+/** Words for what is common practice. @internal */
+export const PRACTICE = 'common practice, no source';
+
+/** First value of a list of stock sizes that is enough, or the last. @internal */
+export const stockSize = (sizes: readonly number[], needed: number): number =>
+  sizes.find((size) => size >= needed * (1 - 1e-9)) ?? sizes[sizes.length - 1]!;

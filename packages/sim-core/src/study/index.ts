@@ -1,0 +1,35 @@
+export { compare } from './compare.ts';
+export type {
+  ChoiceInput,
+  NormalInput,
+  TriangularInput,
+  UncertainInput,
+  UniformInput,
+} from './distributions.ts';
+export type { Bound, FieldSet } from './fields.ts';
+export { type FrontierOptions, type FrontierPoint, frontier, type RowNumber } from './frontier.ts';
+export {
+  MEASURE_UNITS,
+  type Measure,
+  type PeriodSummaries,
+  type PeriodSummary,
+  summarizePeriods,
+} from './measures.ts';
+export type { StudyRange, StudyRanges } from './ranges.ts';
+export { DEFAULT_MEASURES } from './request.ts';
+export { type BestOf, type BestOfOptions, bestOf, type Search, type SearchGoal } from './search/best-of.ts';
+export type { Limit, Limits } from './search/limits.ts';
+export type { ElementaryEffects, Morris } from './sensitivity/morris.ts';
+export type { MeasureChange, OneAtATime } from './sensitivity/one-at-a-time.ts';
+export {
+  type SensitivityMethod,
+  type SensitivityOptions,
+  type SensitivityOutcomes,
+  sensitivity,
+} from './sensitivity/sensitivity.ts';
+export type { Sobol, SobolIndices, VarianceShare } from './sensitivity/sobol.ts';
+export { collectRows, type Study, shard } from './study.ts';
+export { StudyError } from './study-error.ts';
+export { type AxisSteps, type AxisVariants, type SweepAxes, type SweepAxis, sweep } from './sweep.ts';
+export type * from './types.ts';
+export { type Spread, type Uncertainty, type UncertaintyOptions, uncertainty } from './uncertainty.ts';

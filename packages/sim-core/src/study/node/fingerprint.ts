@@ -1,0 +1,57 @@
+/** What tells one study from another. */
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import type { WeatherYear } from '@noonloop/weather-io';
+import type { StudyPlan } from '../types.ts';
+
+const manifest = JSON.parse(readFileSync(new URL('../../../package.json', import.meta.url), 'utf8')) as {
+  readonly version: string;
+};
+
+/** Version of the simulation that computes the rows. */
+export const ENGINE_VERSION = manifest.version;
+
+/** Parts of a study of which each has its own print, so that a refusal can name what has changed. */
+export interface Fingerprint {
+  /** Version of sim-core. */
+  readonly engine: string;
+  /** Kind of study. */
+  readonly kind: string;
+  /** Base design, axes, ranges, seeds and sizes. */
+  readonly description: string;
+  /** Every weather year: site, columns, clock. */
+  readonly weather: string;
+  /** Key figures kept, and how the year is stepped. */
+  readonly request: string;
+}
+
+/** Half a SHA-256 in hexadecimal: enough that no two studies share it by chance. */
+const digest = (parts: Iterable<string | Uint8Array>): string => {
+  const hash = createHash('sha256');
+  for (const part of parts) hash.update(part);
+  return hash.digest('hex').slice(0, 32);
+};
+
+/** Prints of a plan; a shard's are those of the whole study. */
+export const fingerprintOf = (plan: StudyPlan): Fingerprint => ({
+  engine: ENGINE_VERSION,
+  kind: plan.kind,
+  description: digest([JSON.stringify(plan.description)]),
+  weather: digest(plan.weathers.flatMap(weatherParts)),
+  request: digest([JSON.stringify(plan.request)]),
+});
+
+function weatherParts(weather: WeatherYear): (string | Uint8Array)[] {
+  const { columns, calendarYears, irradianceMidpoint, site } = weather;
+  const bytes = (column: Float64Array | Int16Array) =>
+    new Uint8Array(column.buffer, column.byteOffset, column.byteLength);
+  const named = Object.entries(columns) as [string, Float64Array | null][];
+  const present = named.filter((entry): entry is [string, Float64Array] => entry[1] !== null);
+  present.sort(([one], [other]) => (one < other ? -1 : 1));
+  const { latitude, longitude, elevation, utcOffset } = site;
+  return [
+    JSON.stringify({ latitude, longitude, elevation, utcOffset, irradianceMidpoint }),
+    ...present.flatMap(([name, column]) => [name, bytes(column)]),
+    bytes(calendarYears),
+  ];
+}

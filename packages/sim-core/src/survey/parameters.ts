@@ -1,0 +1,303 @@
+/** The numbers of a survey, each with limits: from what was measured and with what, from words, or from what such panels are like. */
+import type { Band } from './band.ts';
+import type { Reading, Survey } from './schema.ts';
+import { BONDS, COATINGS, CONDITIONS, COVERS, INSULATIONS, METALS } from './words.ts';
+
+/** Numbers that a rating is computed from. */
+export type ParameterName =
+  | 'length'
+  | 'width'
+  | 'depth'
+  | 'frame'
+  | 'coverExtinction'
+  | 'coverThickness'
+  | 'plateConductivity'
+  | 'plateThickness'
+  | 'tubeSpacing'
+  | 'tubeDiameter'
+  | 'tubeWall'
+  | 'headerDiameter'
+  | 'bondResistance'
+  | 'absorptance'
+  | 'emittance'
+  | 'insulationConductivity'
+  | 'backInsulation'
+  | 'edgeInsulation'
+  | 'light'
+  | 'insulationAgeing'
+  | 'boxMass'
+  | 'film'
+  | 'wind'
+  | 'topLoss';
+
+/** A number, its limits and how to know it better. */
+export interface Parameter {
+  /** Name. */
+  readonly name: ParameterName;
+  /** Field of the survey that it comes from; empty for the model's own. */
+  readonly field: string;
+  /** What it is, in words. */
+  readonly what: string;
+  /** Limits. */
+  readonly band: Band;
+  /** Unit of the limits. */
+  readonly unit: string;
+  /** Where they come from: measured, a word of the survey, or a guess with its reason. */
+  readonly source: string;
+  /** Whether the survey leaves it to a guess. */
+  readonly guessed: boolean;
+  /** What would narrow it. */
+  readonly how: string;
+}
+
+const band = (low: number, likely: number, high: number): Band => ({ low, likely, high });
+
+/** What a panel without papers is likely to be, and how far the tool of the trade is off. All judgement. */
+interface Guess {
+  readonly field: keyof Survey;
+  readonly name: ParameterName;
+  readonly what: string;
+  readonly guess: Band;
+  /** What a bare number may be off. [m] */
+  readonly tool: number;
+  readonly reason: string;
+  readonly how: string;
+}
+
+const GUESSES: readonly Guess[] = [
+  {
+    field: 'depth',
+    name: 'depth',
+    what: 'height of the box',
+    guess: band(0.07, 0.09, 0.12),
+    tool: 0.003,
+    reason: 'common boxes are 7 to 12 cm high',
+    how: 'Measure the side of the box.',
+  },
+  {
+    field: 'frame',
+    name: 'frame',
+    what: 'rim that takes no light',
+    guess: band(0.01, 0.02, 0.035),
+    tool: 0.003,
+    reason: 'common rims are 1 to 3.5 cm wide',
+    how: 'Measure from the outside to where the plate can be seen.',
+  },
+  {
+    field: 'plateThickness',
+    name: 'plateThickness',
+    what: 'thickness of the plate',
+    guess: band(0.00018, 0.0003, 0.0006),
+    tool: 0.00005,
+    reason: 'common plates have 0.2 to 0.6 mm',
+    how: 'Callipers on an edge of the plate, at a tube’s passage through the box.',
+  },
+  {
+    field: 'tubeSpacing',
+    name: 'tubeSpacing',
+    what: 'spacing of the tubes',
+    guess: band(0.09, 0.115, 0.15),
+    tool: 0.002,
+    reason: 'common tubes stand 9 to 15 cm apart',
+    how: 'Measure across ten tubes through the glass, or from one riser to the next at the header.',
+  },
+  {
+    field: 'tubeDiameter',
+    name: 'tubeDiameter',
+    what: 'outside of the tubes',
+    guess: band(0.008, 0.01, 0.0127),
+    tool: 0.0005,
+    reason: 'common risers have 8 to 12.7 mm',
+    how: 'Callipers where a tube leaves the header.',
+  },
+  {
+    field: 'tubeWall',
+    name: 'tubeWall',
+    what: 'wall of the tubes',
+    guess: band(0.0004, 0.0006, 0.001),
+    tool: 0.0001,
+    reason: 'common walls have 0.4 to 1 mm',
+    how: 'Callipers at a cut end.',
+  },
+  {
+    field: 'headerDiameter',
+    name: 'headerDiameter',
+    what: 'outside of the headers',
+    guess: band(0.018, 0.022, 0.0286),
+    tool: 0.0005,
+    reason: 'common headers have 18 to 28 mm',
+    how: 'Callipers on a connection.',
+  },
+  {
+    field: 'backInsulation',
+    name: 'backInsulation',
+    what: 'insulation behind the plate',
+    guess: band(0.025, 0.045, 0.065),
+    tool: 0.004,
+    reason: 'common backs have 3 to 6 cm',
+    how: 'A wire through a vent hole of the back, or box height less plate, gap and glass.',
+  },
+  {
+    field: 'edgeInsulation',
+    name: 'edgeInsulation',
+    what: 'insulation at the edge',
+    guess: band(0.008, 0.02, 0.03),
+    tool: 0.003,
+    reason: 'common edges have 1 to 3 cm',
+    how: 'Look along the rim, from the frame to the plate.',
+  },
+];
+
+/** Tape on an outside size. [m] */
+const TAPE = 0.005;
+
+/** Limits of a reading: as given, or the tool's, at most 40 % of the value. */
+const limits = (reading: Reading, tool: number): Band => {
+  if (typeof reading !== 'number') return reading;
+  const off = Math.min(tool, 0.4 * reading);
+  return band(reading - off, reading, reading + off);
+};
+
+/** Every number of a survey with its limits. */
+export function surveyParameters(survey: Survey): Parameter[] {
+  const { coverKind = 'unknown', plateMetal = 'unknown', bond = 'unknown', coating = 'unknown' } = survey;
+  const { insulation = 'unknown', condition = 'unknown' } = survey;
+  const sized = (name: 'length' | 'width'): Parameter => ({
+    name,
+    field: name,
+    what: `outside ${name}`,
+    band: limits(survey[name], TAPE),
+    unit: 'm',
+    source: `measured, ± ${TAPE * 1000} mm`,
+    guessed: false,
+    how: 'Measure again, in two places.',
+  });
+  const measuredOrGuessed = GUESSES.map(({ field, name, what, guess, tool, reason, how }): Parameter => {
+    const reading = survey[field] as Reading | undefined;
+    const source =
+      reading === undefined
+        ? `judgement: ${reason}`
+        : typeof reading === 'number'
+          ? `measured, ± ${Number((tool * 1000).toPrecision(2))} mm (at most 40 %)`
+          : 'limits given';
+    const known = reading === undefined ? guess : limits(reading, tool);
+    return { name, field, what, band: known, unit: 'm', source, guessed: reading === undefined, how };
+  });
+  const ofWord = (
+    name: ParameterName,
+    field: string,
+    word: string,
+    known: Band,
+    rest: Pick<Parameter, 'what' | 'unit' | 'how'>,
+  ): Parameter => ({
+    name,
+    field,
+    band: known,
+    source: `${field} “${word}”: handbook range or judgement, from memory`,
+    guessed: word === 'unknown',
+    ...rest,
+  });
+  const cover = COVERS[coverKind];
+  const thickness = survey.coverThickness;
+  const ofModel = (name: ParameterName, what: string, known: Band, unit: string, source: string): Parameter => ({
+    name,
+    field: '',
+    what,
+    band: known,
+    unit,
+    source,
+    guessed: false,
+    how: 'A yard test: it measures what the formulas leave open.',
+  });
+  return [
+    sized('length'),
+    sized('width'),
+    ...measuredOrGuessed,
+    ofWord('coverExtinction', 'coverKind', coverKind, cover.extinction, {
+      what: 'how much light the cover swallows',
+      unit: '1/m',
+      how: 'Look at the edge of the glass: white or bluish is low in iron, green is window glass.',
+    }),
+    {
+      name: 'coverThickness',
+      field: 'coverThickness',
+      what: 'thickness of a cover',
+      band:
+        thickness === undefined
+          ? band(0.75 * cover.thickness, cover.thickness, 1.25 * cover.thickness)
+          : limits(thickness, 0.0002),
+      unit: 'm',
+      source: thickness === undefined ? 'judgement: common for this cover' : 'measured',
+      guessed: thickness === undefined,
+      how: 'Callipers at the edge.',
+    },
+    ofWord('plateConductivity', 'plateMetal', plateMetal, METALS[plateMetal].conductivity, {
+      what: 'conductivity of the plate',
+      unit: 'W/(m·K)',
+      how: 'Scratch the back of the plate: red is copper, silver and soft aluminium; a magnet holds on steel.',
+    }),
+    ofWord('bondResistance', 'bond', bond, BONDS[bond], {
+      what: 'resistance between plate and tube',
+      unit: 'm·K/W',
+      how: 'Look along a tube: solder or weld seam, groove with clamp or wire, or one sheet.',
+    }),
+    ofWord('absorptance', 'coating', coating, COATINGS[coating].absorptance, {
+      what: 'absorptance of the plate',
+      unit: '-',
+      how: 'Compare with a freshly painted black plate beside it in the sun, by an infrared thermometer on black tape.',
+    }),
+    ofWord('emittance', 'coating', coating, COATINGS[coating].emittance, {
+      what: 'emittance of the plate',
+      unit: '-',
+      how: 'Warm the bare plate and read it with an infrared thermometer beside a strip of black tape: much colder than the tape is selective, the same is paint.',
+    }),
+    ofWord('insulationConductivity', 'insulation', insulation, INSULATIONS[insulation].conductivity, {
+      what: 'conductivity of the insulation',
+      unit: 'W/(m·K)',
+      how: 'Look through a vent hole: fibres or foam.',
+    }),
+    ofWord('light', 'condition', condition, CONDITIONS[condition].light, {
+      what: 'light left by dirt and age',
+      unit: '-',
+      how: 'Clean the glass outside; look for a film inside and a faded plate.',
+    }),
+    ofWord('insulationAgeing', 'condition', condition, CONDITIONS[condition].insulation, {
+      what: 'damp or settled insulation',
+      unit: '-',
+      how: 'Weigh the panel, dry it a week in the sun, weigh it again.',
+    }),
+    survey.weightEmpty === undefined
+      ? {
+          ...ofModel('boxMass', 'mass of box and frame', band(3, 5.5, 9), 'kg/m²', 'judgement: sheet and profiles'),
+          field: 'weightEmpty',
+          guessed: true,
+          how: 'Weigh the panel on a bathroom scale, one end at a time.',
+        }
+      : {
+          ...ofModel('boxMass', 'weight of the empty panel', limits(survey.weightEmpty, 1), 'kg', 'weighed, ± 1 kg'),
+          field: 'weightEmpty',
+          how: 'Weigh it again, dry.',
+        },
+    ofModel(
+      'film',
+      'film inside the tubes over that of developed flow',
+      band(0.85, 1.1, 2),
+      '-',
+      'judgement: inlets and buoyancy raise it',
+    ),
+    ofModel(
+      'wind',
+      'film of the wind on the cover',
+      band(7, 10, 14),
+      'W/(m²·K)',
+      'about 3 m/s: Watmuff and McAdams lie some 30 % apart (from memory)',
+    ),
+    ofModel(
+      'topLoss',
+      'error of the formula for the covers’ loss',
+      band(-0.3, 0, 0.3),
+      'W/(m²·K)',
+      'Klein (1979), its stated fit (from memory)',
+    ),
+  ];
+}

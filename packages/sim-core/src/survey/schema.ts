@@ -1,0 +1,133 @@
+import { z } from 'zod';
+import { quote } from '../errors.ts';
+import { choice, count, fault, label, quantity } from '../system/schema/field.ts';
+import { DIMENSIONS, type Dimension, type Quantity, toSi } from '../units/quantity.ts';
+import type { Band } from './band.ts';
+
+/** A measured number: a quantity, one with what it may be off, or limits. */
+export type Measured =
+  | Quantity
+  | { readonly value: Quantity; readonly give: Quantity }
+  | { readonly low: Quantity; readonly likely?: Quantity; readonly high: Quantity };
+
+/** What a measured number became: its limits, or a value whose tolerance is that of the tool. */
+export type Reading = Band | number;
+
+/** A measured number within inclusive bounds; its limits are held within them. */
+export function measured(dimension: Dimension, minimum: number, maximum: number) {
+  const { unit, example } = DIMENSIONS[dimension];
+  return z
+    .custom<Measured>(() => true)
+    .transform((input, context): Reading => {
+      const reading = readMeasured(input, dimension);
+      const fits = (value: number) => value >= minimum && value <= maximum;
+      if (typeof reading === 'number' && fits(reading)) return reading;
+      if (reading !== null && typeof reading === 'object') {
+        const { low, likely, high } = reading;
+        if (fits(likely) && low <= likely && likely <= high)
+          return { low: Math.max(low, minimum), likely, high: Math.min(high, maximum) };
+      }
+      fault(
+        context,
+        quote(input),
+        `a value from ${minimum} to ${maximum}${unit === '-' ? '' : ` ${unit}`}, or { value, give }, or { low, likely, high } in rising order`,
+        `Give a number in ${unit === '-' ? 'parts of one' : unit} or a string such as "${example}"; leave it out if you do not know.`,
+      );
+      return z.NEVER;
+    })
+    .optional();
+}
+
+function readMeasured(input: unknown, dimension: Dimension): Reading | null {
+  if (typeof input !== 'object' || input === null) return toSi(input, dimension);
+  const read = (key: string) => {
+    const value: unknown = Object.hasOwn(input, key) ? (input as Record<string, unknown>)[key] : undefined;
+    return value === undefined ? undefined : toSi(value, dimension);
+  };
+  const keys = Object.keys(input);
+  if (keys.every((key) => key === 'value' || key === 'give')) {
+    const value = read('value');
+    const give = read('give');
+    if (value == null || give == null || give < 0) return null;
+    return { low: value - give, likely: value, high: value + give };
+  }
+  if (!keys.every((key) => key === 'low' || key === 'likely' || key === 'high')) return null;
+  const low = read('low');
+  const high = read('high');
+  const likely = keys.includes('likely') ? read('likely') : low == null || high == null ? null : (low + high) / 2;
+  return low == null || high == null || likely == null ? null : { low, likely, high };
+}
+
+/** Schema of a survey. */
+export const surveySchema = z
+  .strictObject({
+    name: label.optional(),
+    length: quantity('length', 0.3, 6),
+    width: quantity('length', 0.2, 3),
+    covers: count(1, 3),
+    depth: measured('length', 0.02, 0.3),
+    frame: measured('length', 0, 0.15),
+    coverKind: choice(['low-iron-glass', 'window-glass', 'glass-fibre', 'polycarbonate', 'unknown']).optional(),
+    coverThickness: measured('length', 0.0003, 0.012),
+    plateMetal: choice(['copper', 'aluminium', 'steel', 'stainless-steel', 'unknown']).optional(),
+    plateThickness: measured('length', 5e-5, 0.005),
+    tubeMetal: choice(['copper', 'aluminium', 'steel', 'stainless-steel', 'unknown']).optional(),
+    tubeSpacing: measured('length', 0.015, 0.4),
+    tubeDiameter: measured('length', 0.004, 0.05),
+    tubeWall: measured('length', 0.0002, 0.004),
+    headerDiameter: measured('length', 0.006, 0.08),
+    layout: choice(['harp', 'serpentine']).optional(),
+    bond: choice(['one-piece', 'soldered', 'welded', 'clamped', 'unknown']).optional(),
+    coating: choice(['black-paint', 'selective', 'selective-paint', 'unknown']).optional(),
+    insulation: choice(['mineral-wool', 'foam', 'unknown']).optional(),
+    backInsulation: measured('length', 0.003, 0.2),
+    edgeInsulation: measured('length', 0.003, 0.1),
+    condition: choice(['good', 'worn', 'poor', 'unknown']).optional(),
+    weightEmpty: measured('mass', 3, 300),
+    testFlow: quantity('flow', 1e-6, 1e-3).optional(),
+  })
+  .superRefine((survey, context) => {
+    const middle = (reading: Reading | undefined, fallback: number) =>
+      reading === undefined ? fallback : typeof reading === 'number' ? reading : reading.likely;
+    const spacing = middle(survey.tubeSpacing, 0.11);
+    const diameter = middle(survey.tubeDiameter, Math.min(0.01, spacing));
+    if (diameter > spacing) {
+      fault(context, `${diameter} m`, `at most the spacing, ${spacing} m`, 'Spacing is from middle to middle.', [
+        'tubeDiameter',
+      ]);
+    }
+    if (2 * middle(survey.tubeWall, 0) >= diameter) {
+      fault(
+        context,
+        `${middle(survey.tubeWall, 0)} m`,
+        `less than half the diameter, ${diameter / 2} m`,
+        'Check both.',
+        ['tubeWall'],
+      );
+    }
+    if (2 * middle(survey.frame, 0) >= 0.5 * Math.min(survey.length, survey.width)) {
+      fault(
+        context,
+        `${middle(survey.frame, 0)} m`,
+        'a frame on each side that leaves half of the width for light',
+        'Give the width of the rim on one side.',
+        ['frame'],
+      );
+    }
+    if (survey.width > survey.length * 4 || survey.length > survey.width * 12) {
+      fault(context, `${survey.length} m by ${survey.width} m`, 'sides of a panel', 'Check length and width.', [
+        'width',
+      ]);
+    }
+    if (spacing > 0.5 * Math.min(survey.length, survey.width)) {
+      fault(context, `${spacing} m`, 'a spacing that lays two tubes or more on the plate', 'Check it.', [
+        'tubeSpacing',
+      ]);
+    }
+  });
+
+/** What a tape measure and an eye find on a used panel; only `length`, `width` and `covers` are needed. */
+export type SurveyInput = z.input<typeof surveySchema>;
+
+/** A survey as the schema leaves it. */
+export type Survey = z.output<typeof surveySchema>;

@@ -1,0 +1,124 @@
+/** What must hold of any year of any design, whatever the numbers: found by laws, not by comparison with another program. */
+import { planeOfArray, type RunResult, type SystemDesign } from '@noonloop/sim-core';
+import type { WeatherYear } from '@noonloop/weather-io';
+import { clearSkyEmissivity, dewPointOf } from '../../packages/sim-core/src/collector/night-sky.ts';
+
+/** Share of what flowed through a part in an hour to which its balance closes. [-] */
+const BALANCE = 1e-9;
+/** Rounding of temperatures. [K] */
+const ROUNDING = 1e-6;
+const KELVIN = 273.15;
+/** Wind of the collector test less none: how far the wind terms go down. [m/s] */
+const WIND_UNDER = 3;
+
+/** Columns that are shares of an hour. */
+const SHARES = [
+  'pumpRunning',
+  'noFlowInSun',
+  'stagnation',
+  'boiling',
+  'highLimit',
+  'lowPressure',
+  'glycolMassFraction',
+] as const;
+/** Columns that cannot be negative. */
+const NOT_NEGATIVE = [
+  'irradiance',
+  'pvIrradiance',
+  'loopFlow',
+  'pumpPvEnergy',
+  'pumpElectricity',
+  'reliefVolume',
+  'loopReliefVolume',
+  'tapVolume',
+  'hotVolume',
+  'heaterHeat',
+  'heaterFuel',
+  'heaterElectricity',
+  'baselineFuel',
+] as const;
+
+const most = (column: Float64Array): number => column.reduce((high, value) => Math.max(high, value), -Infinity);
+const least = (column: Float64Array): number => column.reduce((low, value) => Math.min(low, value), Infinity);
+
+/**
+ * Highest temperature that an absorber with no flow could ever have: the root of S = a1 d + a2 d² over the air, with all light of
+ * the brightest step at its best angle and no wind; nothing around shades. [°C]
+ */
+export function hottestPossible({ array }: SystemDesign, weather: WeatherYear, stepsPerHour: number): number {
+  const { collector, groundAlbedo, snowAlbedo, skyModel, tilt, azimuth } = array;
+  const plane = { tilt, azimuth, model: skyModel, albedo: groundAlbedo, snowAlbedo };
+  const { total } = planeOfArray(weather, plane, { stepsPerHour });
+  const modifier = collector.incidenceModifier;
+  const peak =
+    'b0' in modifier
+      ? 1
+      : 'tubes' in modifier
+        ? Math.max(...modifier.transversal.values) * Math.max(...modifier.longitudinal.values)
+        : Math.max(...modifier.values);
+  const a1 = collector.a1 - WIND_UNDER * collector.a3;
+  let hottest = -Infinity;
+  for (let step = 0; step < total.length; step++) {
+    const absorbed = (collector.eta0 * Math.max(peak, 1) + WIND_UNDER * collector.a6) * total[step]!;
+    const rise = (2 * absorbed) / (a1 + Math.sqrt(a1 * a1 + 4 * collector.a2 * absorbed));
+    hottest = Math.max(hottest, weather.columns.dryBulb[Math.trunc(step / stepsPerHour)]! + rise);
+  }
+  return hottest;
+}
+
+/** Radiating temperature of the coldest sky of the year: cloudless, by its moisture. [°C] */
+export function coldestSky({ columns }: WeatherYear): number {
+  let coldest = Infinity;
+  for (let hour = 0; hour < columns.dryBulb.length; hour++) {
+    const air = columns.dryBulb[hour]!;
+    const humidity = columns.relativeHumidity?.[hour];
+    const dew = columns.dewPoint?.[hour] ?? (humidity === undefined ? air - 6 : dewPointOf(air, humidity));
+    coldest = Math.min(coldest, (air + KELVIN) * clearSkyEmissivity(dew) ** 0.25 - KELVIN);
+  }
+  return coldest;
+}
+
+/**
+ * Whether the collector's loss holds the radiation that its own a4 asks for: 4 σ T³ is near 4.5 W/(m²·K) at the coldest. Where a
+ * report's a1 is less than a4 times that, no surface has such coefficients, and the sky bound does not hold.
+ */
+const isPhysical = ({ array: { collector } }: SystemDesign): boolean =>
+  collector.a1 - WIND_UNDER * collector.a3 >= 6 * Math.max(collector.a4 ?? 0, collector.skyCoefficient);
+
+/** What a year breaks of balance, bounds and finiteness; empty where it is sound. */
+export function violations(result: RunResult, weather: WeatherYear): string[] {
+  const { balance, columns, design } = result;
+  const found: string[] = [];
+  for (const [name, column] of Object.entries(columns) as [string, Float64Array][]) {
+    if (!column.every(Number.isFinite)) found.push(`${name} is not finite`);
+  }
+  for (const [part, { worstRelative, worstHour }] of Object.entries(balance)) {
+    if (!(worstRelative < BALANCE)) found.push(`balance of ${part}: ${worstRelative} in hour ${worstHour}`);
+  }
+  for (const name of SHARES) {
+    if (least(columns[name]) < 0 || most(columns[name]) > 1 + 1e-12) found.push(`${name} beyond 0 to 1`);
+  }
+  for (const name of NOT_NEGATIVE) if (least(columns[name]) < 0) found.push(`${name} below 0: ${least(columns[name])}`);
+
+  const { tank, heater } = design;
+  const stagnation = hottestPossible(design, weather, result.stepsPerHour);
+  const start = Math.max(tank.initialTemperature, weather.columns.dryBulb[0]!);
+  const warmRoom = Math.max(tank.roomTemperature, most(columns.mainsTemperature), start);
+  const element = heater.kind === 'element' ? heater.setTemperature : -Infinity;
+  const bound = Math.max(stagnation, warmRoom, element) + ROUNDING;
+  const hotTank = Math.max(tank.reliefTemperature, warmRoom) + ROUNDING;
+  if (most(columns.absorberTemperature) > bound)
+    found.push(`absorber ${most(columns.absorberTemperature)} °C above the stagnation bound, ${bound} °C`);
+  if (most(columns.tankMaximumTemperature) > Math.max(bound, warmRoom)) found.push('tank hotter than any absorber');
+  if (most(columns.tankTopTemperature) > hotTank)
+    found.push(`tank ${most(columns.tankTopTemperature)} °C above its relief valve`);
+
+  const coldRoom = Math.min(tank.roomTemperature, least(columns.mainsTemperature), start, tank.initialTemperature);
+  const cold = Math.min(coldestSky(weather), coldRoom) - ROUNDING;
+  const coldestAbsorber = least(columns.absorberMinimumTemperature);
+  if (!isPhysical(design)) return found;
+  if (least(columns.pipeMinimumTemperature) < cold) found.push('pipe below the coldest sky and room');
+  if (coldestAbsorber < cold) found.push(`absorber ${coldestAbsorber} °C below the coldest sky, ${cold} °C`);
+  if (least(columns.tankBottomTemperature) < cold) found.push('tank below its coldest neighbour');
+  return found;
+}

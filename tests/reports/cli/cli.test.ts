@@ -1,0 +1,292 @@
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { renderText } from '@noonloop/reports';
+import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { DRAFT } from '../../../packages/reports/src/cli/commands/start.ts';
+import { writeWhole } from '../../../packages/reports/src/cli/files.ts';
+import { formatOf } from '../../../packages/reports/src/cli/output.ts';
+import { inventedValley } from '../../examples.ts';
+import { command, example, ownFolder } from './command.ts';
+
+const weather = example('weather/invented-valley.csv');
+const two = example('design-files/two-panels.yaml');
+const three = example('design-files/three-panels.yaml');
+const folder = ownFolder();
+const inFolder = (name: string, text?: string): string => {
+  const path = join(folder, name);
+  if (text !== undefined) writeFileSync(path, text);
+  return path;
+};
+const run = (design: string, ...more: string[]) => command(['run', design, '--weather', weather, ...more]);
+
+describe('run and compare', () => {
+  it('prints what the library says, to standard output alone', async () => {
+    const design = defineSystem(parse(readFileSync(two, 'utf8')) as SystemInput);
+    const expected = renderText(simulate(design, await inventedValley()), { width: 80 });
+    const { exit, out, err } = await run(two);
+    expect(exit).toBe(0);
+    expect(out.trimEnd()).toBe(expected.trimEnd());
+    expect(err).toContain('note: two panels: Fluid boiled');
+    expect(err).not.toContain('\u001b'); // nobody watches
+  });
+
+  it('takes the format that is said, else that of the ending [definition]', () => {
+    const endings = ['a.HTML', 'a.htm', 'a.md', 'a.markdown', 'a.csv', 'a.json', 'a.txt', '-', undefined];
+    const formats = ['html', 'html', 'md', 'md', 'csv', 'json', 'text', 'text', 'text'];
+    expect(endings.map((out) => formatOf(undefined, out))).toEqual(formats);
+    expect(formatOf('csv', 'a.html')).toBe('csv');
+  });
+
+  it('sets designs side by side, ranked, as a file in US units; quiet', async () => {
+    const path = inFolder('two.md');
+    const words = ['--units', 'us', '--rank-by', 'deliveredEnergy', '--against', 'previous', '--out', path, '--quiet'];
+    const { exit, out, err } = await command(['compare', two, three, '--weather', weather, ...words]);
+    expect([exit, out, err]).toEqual([0, '', '']);
+    const text = readFileSync(path, 'utf8');
+    expect(text).toMatch(/^# /);
+    expect(text).toContain('three panels');
+    expect(text).toContain('°F');
+    expect(text.toLowerCase()).toContain('rank');
+  });
+
+  it('takes your own meter and your prices', async () => {
+    const design = inFolder(
+      'metered.yaml',
+      readFileSync(two, 'utf8')
+        .replace(/draw:\n {2}people: 4/, 'draw:')
+        .replace(/ {2}holidays.*\n/, ''),
+    );
+    const { exit, out } = await run(
+      design,
+      ...[
+        '--draw',
+        example('settings/own-meter.yaml'),
+        '--prices',
+        example('settings/prices.yaml'),
+        '--format',
+        'json',
+      ],
+    );
+    expect(exit).toBe(0);
+    const [{ year, money, weatherAssumptions }] = JSON.parse(out).runs;
+    expect(year.tapVolume_m3).toBeCloseTo(83.954, 6); // as docs/examples/own-draw.ts
+    expect(money.currency).toBe('EUR');
+    expect(weatherAssumptions.join()).toContain('invented-meter.csv: The meter went round');
+  });
+});
+
+describe('faults in plain words: file, line, field; exit code', () => {
+  const plain = `name: house
+array:
+  panels: 2
+  tilt: 40
+  azimuth: 180
+  collector: { area: 2 m2, eta0: 0.7, a1: 3, a2: 0.01 }
+tank:
+  volume: 300 L
+draw:
+  people: 4
+`;
+
+  it.each<[string, string, RegExp]>([
+    [
+      'a value',
+      plain.replace('300 L', 'big'),
+      /line 8, tank\.volume: found "big", expected a value from 0\.02 to 50 m³/,
+    ],
+    ['inside braces', plain.replace('2 m2', '-1'), /line 6, array\.collector\.area: found -1/],
+    ['a misspelt field', plain.replace('volume:', 'volumne:'), /line 8, tank\.volumne: found a field of this name/],
+    [
+      'a field that is not there',
+      plain.replace('  people: 4', '  tapTemperature: 45'),
+      /line 9, draw\.dailyVolume: found nothing/,
+    ],
+    ['a tab', plain.replace('  volume', '\tvolume'), /line 8, column 1: Tabs are not allowed as indentation/],
+    ['a field twice', `${plain}tank: {}\n`, /line 11, column 1: Map keys must be unique/],
+    ['a bracket open', plain.replace(' }', ''), /line \d+, column \d+: /],
+    ['a tag', plain.replace('300 L', '!!js/function "x"'), /line 8.*Unresolved tag/],
+    ['no map', 'just words', /expected fields with values/],
+    ['nothing', '', /expected fields with values/],
+  ])('YAML: %s', async (_, text, words) => {
+    const path = inFolder('bad.yaml', text);
+    const { exit, out, err } = await run(path);
+    expect([exit, out]).toEqual([1, '']);
+    expect(err).toMatch(words);
+    expect(err.startsWith(`noonloop: ${path}`)).toBe(true);
+    expect(err).not.toMatch(/ {4}at |Error:/);
+  });
+
+  it('JSON: the line of a field, and of a comma that is missing', async () => {
+    const json = JSON.stringify(parse(plain), null, 2);
+    expect((await run(inFolder('bad.json', json.replace('"300 L"', '0')))).err).toMatch(
+      /line 15, tank\.volume: found 0/,
+    );
+    expect((await run(inFolder('bad.json', json.replace('40,', '40')))).err).toMatch(/line 5, column/);
+  });
+
+  it('all faults of a design at once', async () => {
+    const { err } = await run(inFolder('bad.yaml', plain.replace('300 L', 'big').replace('tilt: 40', 'tilt: 140')));
+    expect(err.trim().split('\n')).toHaveLength(2);
+  });
+
+  it('weather: file, line, column, value', async () => {
+    const spoilt = readFileSync(weather, 'utf8').split('\n');
+    spoilt[100] = spoilt[100]!.replace(/,[^,]*$/, ',hot');
+    const path = inFolder('spoilt.csv', spoilt.join('\n'));
+    const { exit, err } = await command(['run', two, '-w', path]);
+    expect(exit).toBe(1);
+    expect(err).toMatch(/^noonloop: spoilt\.csv, line 101, column ".*": found "hot", expected a number/);
+  });
+
+  it('prices and layouts: the line of their field', async () => {
+    const prices = readFileSync(example('settings/prices.yaml'), 'utf8').replace(
+      'discountRate: 0.03',
+      'discountRate: -2',
+    );
+    const path = inFolder('prices.yaml', prices);
+    expect((await run(two, '--prices', path)).err).toBe(
+      `noonloop: ${path}, line 7, discountRate: found -2, expected a fraction above −1. Give 0.03 for 3 % a year.\n`,
+    );
+    const record = readFileSync(example('settings/own-meter.yaml'), 'utf8').replace('unit: L', 'unit: pints');
+    expect((await run(two, '--draw', inFolder('meter.yaml', record))).err).toMatch(
+      /meter\.yaml, line 5, unit: found "pints"/,
+    );
+  });
+
+  it.each<[string, string[], number, RegExp]>([
+    ['no such file', ['run', '/nowhere.yaml', '-w', weather], 1, /nowhere\.yaml: there is no such file/],
+    ['a folder', ['run', folder, '-w', weather], 1, /expected a file, not a folder/],
+    ['no such weather', ['run', two, '-w', '/nowhere.epw'], 1, /nowhere\.epw: expected a file at this path/],
+    ['an unknown word', ['runn', two], 2, /unknown command 'runn'/],
+    ['an unknown option', ['run', two, '-w', weather, '--fast'], 2, /unknown option '--fast'/],
+    ['no weather', ['run', two], 2, /required option '-w, --weather <file>'/],
+    ['an unknown format', ['run', two, '-w', weather, '-f', 'pdf'], 2, /Allowed choices are text, html/],
+    ['an ending that says nothing', ['run', two, '-w', weather, '-o', 'x.pdf'], 2, /the ending says no format/],
+    ['one design to compare', ['compare', two, '-w', weather], 2, /two designs or more/],
+    [
+      'no folder for the output',
+      ['run', two, '-w', weather, '-o', '/nowhere/x.md'],
+      4,
+      /there is no folder "\/nowhere"/,
+    ],
+  ])('%s', async (_, words, code, says) => {
+    const { exit, out, err } = await command(words);
+    expect([exit, out]).toEqual([code, '']);
+    expect(err).toMatch(says);
+  });
+});
+
+describe('files are written whole, and nowhere else', () => {
+  it('replaces nothing without --force, and looks before it works', async () => {
+    const path = inFolder('mine.md', 'precious');
+    const { exit, err } = await run('/nowhere.yaml', '-o', path);
+    expect(exit).toBe(4);
+    expect(err).toContain('say --force');
+    expect(readFileSync(path, 'utf8')).toBe('precious');
+    await writeWhole({ path, force: true }, 'new');
+    expect(readFileSync(path, 'utf8')).toBe('new');
+    await expect(writeWhole({ path, force: false }, 'newer')).rejects.toMatchObject({ exit: 4 });
+    expect(readFileSync(path, 'utf8')).toBe('new');
+  });
+
+  it('leaves nothing behind when it fails, and nothing beside what was asked when it does not', async () => {
+    mkdirSync(inFolder('empty'));
+    await run(inFolder('bad.yaml', 'tank: 3'), '-o', inFolder('empty/x.html'));
+    expect(readdirSync(inFolder('empty'))).toEqual([]);
+    await writeWhole({ path: inFolder('empty/x.md'), force: false }, 'all');
+    expect(readdirSync(inFolder('empty'))).toEqual(['x.md']);
+  });
+
+  it('follows no link: what a link points at stays as it is', async () => {
+    const path = inFolder('target.md', 'precious');
+    symlinkSync(path, inFolder('link.md'));
+    expect((await run(two, '-o', inFolder('link.md'), '--force')).exit).toBe(4);
+    expect(readFileSync(path, 'utf8')).toBe('precious');
+  });
+});
+
+describe('the other words', () => {
+  it('weather: says what it found and draws it', async () => {
+    const picture = inFolder('light.svg');
+    const { exit, out } = await command(['weather', weather, '--picture', picture]);
+    expect(exit).toBe(0);
+    expect(out).toContain('Invented Valley: 41.20° N 77.50° W, 300 m above the sea, UTC−5');
+    expect(out).toContain('INVENTED data');
+    expect(readFileSync(picture, 'utf8')).toMatch(/^<svg /);
+    expect((await command(['weather', weather, '--strict'])).exit).toBe(1); // three hours off the closure
+  });
+
+  it('rate: a collector that goes into a design', async () => {
+    const { exit, out } = await command(['rate', example('settings/used-panel.yaml'), '--format', 'yaml']);
+    expect(exit).toBe(0);
+    const { collector } = parse(out) as { collector: SystemInput['array']['collector'] };
+    const design = defineSystem({
+      ...(parse(DRAFT) as SystemInput),
+      array: { panels: 2, tilt: 40, azimuth: 180, collector },
+    });
+    expect(design.array.collector.eta0).toBeGreaterThan(0.5);
+    const text = (await command(['rate', example('settings/used-panel.yaml')])).out;
+    expect(text).toContain('caution: ');
+    expect(text).toMatch(/eta0 \[-\] +0\.\d+ +0\.\d+ +0\.\d+/);
+    const wrong = await command(['rate', inFolder('panel.yaml', 'length: 2 m\nwidth: 1 m\ncovers: 9\n')]);
+    expect(wrong.err).toMatch(/panel\.yaml, line 3, covers: found 9/);
+  });
+
+  it('draft: a design that runs', () => {
+    expect(defineSystem(parse(DRAFT) as SystemInput).name).toBe('my house');
+  });
+
+  it('schema: the published file', async () => {
+    const { out } = await command(['schema']);
+    const published = new URL('../../../packages/sim-core/schema/design-1.json', import.meta.url);
+    expect(JSON.parse(out)).toEqual(JSON.parse(readFileSync(published, 'utf8')));
+  });
+
+  it.each([[[]], [['run']], [['compare']], [['weather']], [['rate']], [['draft']], [['schema']]])(
+    '--help of %j goes to standard output, within the width',
+    async (words) => {
+      const { exit, out, err } = await command([...words, '--help']);
+      expect([exit, err]).toEqual([0, '']);
+      expect(out).toMatch(/^Usage: noonloop/);
+      expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
+    },
+  );
+});
+
+describe('the terminal', () => {
+  it('progress goes over itself where somebody watches; a name in a file steers nothing', async () => {
+    const path = inFolder('red.yaml', readFileSync(two, 'utf8').replace('name: two panels', 'name: "\\e[31mred\\a"'));
+    const { out, err } = await command(['run', path, '-w', weather], { isWatched: true });
+    expect(err).toContain('\r\u001b[Ksimulating 1 of 1: ?[31mred?');
+    expect(err.replaceAll('\r\u001b[K', '')).not.toContain('\u001b');
+    for (const letter of ['\u0007', '\u001b']) expect(out).not.toContain(letter);
+    expect(out).toContain('[31mred'); // harmless letters
+  });
+
+  it('colours only where they are taken', async () => {
+    const wrong = ['run', '/nowhere.yaml', '-w', weather];
+    expect((await command(wrong, { hasColours: true })).err).toContain('\u001b[1;31mnoonloop:\u001b[0m /nowhere');
+    expect((await command(wrong)).err).not.toContain('\u001b');
+  });
+});
+
+describe('as a process', () => {
+  it('ends with its code and separates results from errors', () => {
+    const root = fileURLToPath(new URL('../../../', import.meta.url));
+    const words = ['--conditions=@noonloop/source', 'packages/reports/bin/from-source.ts'];
+    const tsx = join(root, 'node_modules/.bin/tsx');
+    expect(execFileSync(tsx, [...words, 'draft'], { cwd: root, encoding: 'utf8' })).toBe(DRAFT);
+    try {
+      execFileSync(tsx, [...words, 'run', '/nowhere.yaml', '-w', weather], { cwd: root, stdio: 'pipe' });
+      expect.unreachable();
+    } catch (error) {
+      const { status, stdout, stderr } = error as { status: number; stdout: Buffer; stderr: Buffer };
+      expect([status, String(stdout)]).toEqual([1, '']);
+      expect(String(stderr)).toMatch(/^noonloop: \/nowhere\.yaml: there is no such file/);
+    }
+  });
+});
