@@ -96,8 +96,8 @@ describe('half the step moves the delivered energy by less than 0.1 % and the pe
     ['a stored electric heater', { heater: { kind: 'stored-electric' } }, 12],
     ['an instantaneous gas heater', { heater: { kind: 'instantaneous-gas' } }, 12],
     ['an element', { heater: { kind: 'element' } }, 24],
-    ['profile M by the minute', { draw: { profile: 'M' } }, 12],
-    ['profile L by the minute', { draw: { profile: 'L' } }, 12],
+    ['profile M by the minute', { draw: { profile: 'M' } }, 24],
+    ['profile L by the minute', { draw: { profile: 'L' } }, 24],
   ] as const)('%s', (_, over, stepsPerHour) => {
     const here = year(run(over));
     const finer = year(run(over, { stepsPerHour }));

@@ -1,6 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { compileHeater, type Heater } from '../backup/heater.ts';
 import { compilePumpControl, type PumpControl } from '../control/pump-control.ts';
+import { drawsWithinHours } from '../draw/schedule.ts';
 import { DesignError, quote } from '../errors.ts';
 import { boilingPoint } from '../fluid/boiling.ts';
 import { type CompiledFluid, compileFluid } from '../fluid/compile.ts';
@@ -30,7 +31,7 @@ const ATMOSPHERE = 101_325;
 
 /** How a run is stepped. */
 export interface StepOptions {
-  /** Steps in an hour with sun. Default 6 (10 minutes), 12 with an element or a stirring inlet in the tank or without a check valve, from the convergence tests. */
+  /** Steps in an hour with sun. Default 6 (10 minutes), 12 with draws by the minute, an element or a stirring inlet in the tank, or without a check valve; from the convergence tests. */
   readonly stepsPerHour?: number;
   /** Nodes along the flow of each panel in series. Default 4, from the same test. */
   readonly collectorNodes?: number;
@@ -104,11 +105,14 @@ function requireCount(path: string, value: number, most: number): void {
 }
 
 /**
- * Steps in an hour with sun where none are asked for, from the convergence tests: 6; twice as many where an element's heat and the
- * draw's are to be told apart, where the mains stir the tank, and where buoyancy drives the loop.
+ * Steps in an hour with sun where none are asked for, from the convergence tests: 6; twice as many where draws have their minutes, where
+ * an element's heat and the draw's are to be told apart, where the mains stir the tank, and where buoyancy drives the loop.
  */
-const defaultSteps = (design: SystemDesign): number =>
-  design.heater.kind === 'element' || design.tank.inletDiameter !== null || !design.loop.checkValve ? 12 : 6;
+function defaultSteps({ draw, heater, loop, tank }: SystemDesign): number {
+  return drawsWithinHours(draw) || heater.kind === 'element' || tank.inletDiameter !== null || !loop.checkValve
+    ? 12
+    : 6;
+}
 
 /** Puts a system together: the only place that allocates. */
 export function assemble(design: SystemDesign, weather: WeatherYear, options: StepOptions = {}): Machine {
