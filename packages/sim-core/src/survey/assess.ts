@@ -33,7 +33,7 @@ export interface Outputs {
   readonly weightEmpty: number;
   /** Full of water, per gross area: what the roof carries. [kg/m²] */
   readonly weightFull: number;
-  /** Plate with no flow, 1000 W/m² and 30 °C. [°C] */
+  /** Plate with no flow, 1000 W/m², 30 °C, still air. [°C] */
   readonly stagnationTemperature: number;
 }
 
@@ -46,6 +46,8 @@ export const STANDARD = {
 } as const;
 /** Stagnation, ISO 9806 (from memory). */
 const STAGNATION = { irradiance: 1000, ambientTemperature: 30 } as const;
+/** Stagnation is measured in still air: film of 5 W/(m²·K) against 10 (Duffie & Beckman §3.15, least value, from memory). [-] */
+const CALM = 0.5;
 /** Mean of the fluid over the air, and light, of the efficiency at work: a tank near 50 °C on a mild sunny day; judgement. */
 export const WORK = { difference: 30, irradiance: 800 } as const;
 
@@ -143,7 +145,11 @@ export function assess(survey: Survey, v: Values, flow: number): Assessed {
       apertureArea: area,
       weightEmpty: dry,
       weightFull: (dry + masses.liquid) / grossArea,
-      stagnationTemperature: stagnationOfBuild(build, { ...conditions, ...STAGNATION }),
+      stagnationTemperature: stagnationOfBuild(build, {
+        ...conditions,
+        ...STAGNATION,
+        windCoefficient: CALM * v.wind,
+      }),
     },
     build,
     conditions,
