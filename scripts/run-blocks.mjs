@@ -64,3 +64,21 @@ export function runBlocks(root, page, blocks) {
   const last = run.stdout.match(/-- block (\d+)/g)?.at(-1) ?? 'the first block';
   return [`${page}: ${last.replace('-- ', '')} ended with ${run.status}`];
 }
+
+/** Type-checks the blocks of all pages as a reader's strict TypeScript would. @returns what failed, in words. */
+export function checkBlocks(root, blocksByPage) {
+  const folder = `${root}out/blocks/types-${process.pid}`;
+  mkdirSync(folder, { recursive: true });
+  for (const [page, blocks] of blocksByPage) {
+    blocks.forEach((code, index) => {
+      writeFileSync(`${folder}/${page.replaceAll('/', '-')}-${index + 1}.mts`, `${code}\nexport {};\n`);
+    });
+  }
+  writeFileSync(
+    `${folder}/tsconfig.json`,
+    JSON.stringify({ extends: '../../../tsconfig.check.json', include: ['*.mts'] }),
+  );
+  const { status, stdout } = spawnSync('node_modules/.bin/tsc', ['-p', folder], { cwd: root, encoding: 'utf8' });
+  rmSync(folder, { recursive: true });
+  return status === 0 ? [] : [`types of the blocks:\n${stdout}`];
+}

@@ -6,7 +6,7 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { blocksOf, pagesOf, runBlocks } from './run-blocks.mjs';
+import { blocksOf, checkBlocks, pagesOf, runBlocks } from './run-blocks.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const write = process.argv.includes('--write');
@@ -54,15 +54,15 @@ for (const page of chosen.length > 0 ? [] : pages) {
 }
 if (chosen.length === 0) console.log(`${quotes} quotes ${write ? 'written' : 'compared'}`);
 
-let blocks = 0;
-for (const page of pages) {
-  const found = blocksOf(readFileSync(root + page, 'utf8'));
-  if (found.length === 0) continue;
-  blocks += found.length;
-  console.log(`\n== ${page}: ${found.length} blocks`);
-  failures.push(...runBlocks(root, page, found));
+const blocksByPage = pages
+  .map((page) => [page, blocksOf(readFileSync(root + page, 'utf8'))])
+  .filter(([, blocks]) => blocks.length > 0);
+for (const [page, blocks] of blocksByPage) {
+  console.log(`\n== ${page}: ${blocks.length} blocks`);
+  failures.push(...runBlocks(root, page, blocks));
 }
-console.log(`\n${blocks} blocks ran`);
+failures.push(...checkBlocks(root, blocksByPage));
+console.log(`\n${blocksByPage.reduce((sum, [, blocks]) => sum + blocks.length, 0)} blocks ran, types checked`);
 
 for (const failure of failures) console.error(failure);
 if (failures.length > 0) process.exit(1);
