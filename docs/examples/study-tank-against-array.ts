@@ -33,8 +33,8 @@ const price = ({ inputs }: StudyRow): number =>
   900 + 350 * (inputs['array.panels'] as number) + 600 + 1.8 * Number.parseFloat(inputs['tank.volume'] as string);
 console.log('\nOf these, none saves more for less money:');
 for (const { cost, saving, row } of await frontier(rows, { cost: price })) {
-  const what = `${row.inputs['array.panels']} panels, ${row.inputs['tank.volume']}`;
+  const what = `panels: ${row.inputs['array.panels']}, tank: ${row.inputs['tank.volume']}`;
   console.log(
-    `${what.padEnd(18)} ${cost.toFixed(0).padStart(6)}   ${(saving / 3.6e6).toFixed(0).padStart(6)} kWh a year`,
+    `${what.padEnd(24)} ${cost.toFixed(0).padStart(6)}   ${(saving / 3.6e6).toFixed(0).padStart(6)} kWh a year`,
   );
 }

@@ -36,7 +36,7 @@ const cells = tilts.flatMap((_, row) =>
     const share = shareAt(row, column);
     const depth = (share - least) / (1 - least);
     const [x, y] = [left + column * width, top + (tilts.length - 1 - row) * height];
-    const fill = `hsl(${210 - 175 * depth} 70% ${88 - 30 * depth}%)`;
+    const fill = `hsl(36 85% ${95 - 35 * depth}%)`;
     return `<rect x="${x}" y="${y}" width="${width - 2}" height="${height - 2}" fill="${fill}"/><text x="${x + width / 2 - 1}" y="${y + height / 2 + 4}" text-anchor="middle">${(100 * share).toFixed(0)} %</text>`;
   }),
 );
