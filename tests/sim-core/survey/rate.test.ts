@@ -9,7 +9,7 @@ import {
   stagnationTemperature,
   transmittanceAbsorptance,
 } from '../../../packages/sim-core/src/index.ts';
-import { assess, type Outputs, type Values } from '../../../packages/sim-core/src/survey/assess.ts';
+import { assess, type SurveyNumbers, type Values } from '../../../packages/sim-core/src/survey/assess.ts';
 import { surveyParameters } from '../../../packages/sim-core/src/survey/parameters.ts';
 
 /** An invented panel, black paint under window glass. */
@@ -185,7 +185,7 @@ describe('bands by the root of the sum of squares, against 1500 seeded draws', (
       return (state + 0.5) / 2 ** 32;
     };
     const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
-    const draws: Outputs[] = [];
+    const draws: SurveyNumbers[] = [];
     for (let round = 0; round < 1500; round++) {
       const values = Object.fromEntries(
         parameters.map(({ name, band: { low, likely, high } }) => {

@@ -10,7 +10,7 @@ import { COVERS, INSULATIONS, METALS } from './words.ts';
 export type Values = Readonly<Record<ParameterName, number>>;
 
 /** Numbers of a panel, per aperture unless said. */
-export interface Outputs {
+export interface SurveyNumbers {
   /** [-] */
   readonly eta0: number;
   /** [W/(m²·K)] */
@@ -63,7 +63,7 @@ export const WATER_20 = { density: 998.2, specificHeat: 4184 };
 
 /** Everything worked out, with what is worth showing of the way. */
 export interface Assessed {
-  readonly outputs: Outputs;
+  readonly outputs: SurveyNumbers;
   readonly build: CollectorBuild;
   readonly conditions: RatingConditions;
   readonly line: RatedLine;
