@@ -83,7 +83,9 @@ export function assess(survey: Survey, v: Values, flow: number): Assessed {
   const plate = METALS[plateMetal];
   const pipe =
     METALS[survey.tubeMetal ?? (plateMetal === 'unknown' || plateMetal === 'aluminium' ? 'copper' : plateMetal)];
-  const inner = { length: v.length - 2 * v.frame, width: v.width - 2 * v.frame };
+  // Limits of a narrow panel's rim must not eat the panel.
+  const within = (outside: number) => Math.max(outside - 2 * v.frame, 0.3 * outside);
+  const inner = { length: within(v.length), width: within(v.width) };
   const area = inner.length * inner.width;
   const grossArea = v.length * v.width;
   const bore = Math.max(v.tubeDiameter - 2 * v.tubeWall, 0.3 * v.tubeDiameter);
