@@ -1,5 +1,6 @@
 export { type SunPosition, type SunQuery, sunPosition } from '@noonloop/weather-io/sun';
 export * from './backup/index.ts';
+export * from './check/index.ts';
 export * from './collector/index.ts';
 export * from './draw/index.ts';
 export { DesignError, type DesignIssue } from './errors.ts';

@@ -52,7 +52,12 @@ const MOST_ISSUES = 20;
 const QUOTE_LENGTH = 40;
 
 /** A piece of text as errors show it: quoted, so that control characters are visible, and cut at 40 characters. */
-export const quote = (value: unknown): string => JSON.stringify(String(value).slice(0, QUOTE_LENGTH));
+export function quote(value: unknown): string {
+  // What is nested is not gone through: it may be deeper than the stack.
+  if (typeof value === 'object' && value !== null)
+    return Array.isArray(value) ? `a list of ${value.length}` : 'an object';
+  return JSON.stringify(String(value).slice(0, QUOTE_LENGTH));
+}
 
 function sentence(issue: WeatherIssue): string {
   const line = issue.line === null ? '' : `, line ${issue.line}`;

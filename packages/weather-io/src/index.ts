@@ -4,6 +4,7 @@ export { type FillOptions, fillGaps } from './fill/fill.ts';
 export type { GappyColumns, GappyYear } from './gappy.ts';
 export { erbsDiffuseFraction } from './irradiance/split.ts';
 export type { ColumnKey } from './limits.ts';
+export * from './log/index.ts';
 export type { GappyOptions, PlainColumn, PlainLayout, PlainTime, ReadOptions } from './options.ts';
 export { qualityChart } from './quality/chart.ts';
 export { checkWeather } from './quality/check.ts';

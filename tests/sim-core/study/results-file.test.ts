@@ -1,7 +1,7 @@
 import { mkdtemp, readFile, rm, truncate, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { collectRows, StudyError, type StudyProgress, shard, sweep } from '@noonloop/sim-core';
+import { bestOf, collectRows, StudyError, type StudyProgress, shard, sweep } from '@noonloop/sim-core';
 import { mergeResults, readResults, resultsFile } from '@noonloop/sim-core/node';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { inventedValley, plainInput } from '../../examples.ts';
@@ -134,6 +134,19 @@ describe('a results file [requirement]', () => {
       expect(error.message).toMatch(/line 1: .*Nothing was written/);
       expect(await readFile(join(folder, name), 'utf8')).toBe(text);
     }
+  });
+});
+
+describe('a search with a results file [requirement]', () => {
+  it('goes on where it stopped, to the same bytes and the same best', async () => {
+    const ranges = { 'array.panels': { from: 1, to: 3, whole: true }, 'tank.volume': { from: 0.2, to: 0.3 } };
+    const search = bestOf(plainInput, ranges, weather, { ...coarse, goal: { highest: 'fuelSaved' }, evaluations: 6 });
+    const path = join(folder, 'search.jsonl');
+    const found = await search.outcome({ store: resultsFile(path) });
+    const text = await readFile(path, 'utf8');
+    await writeFile(path, text.split('\n').slice(0, 4).join('\n'));
+    expect(await search.outcome({ store: resultsFile(path) })).toEqual(found);
+    expect(await readFile(path, 'utf8')).toBe(text);
   });
 });
 

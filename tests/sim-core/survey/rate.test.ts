@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   collectorEfficiencyFactor,
@@ -9,7 +10,7 @@ import {
   stagnationTemperature,
   transmittanceAbsorptance,
 } from '../../../packages/sim-core/src/index.ts';
-import { assess, type Outputs, type Values } from '../../../packages/sim-core/src/survey/assess.ts';
+import { assess, type SurveyNumbers, type Values } from '../../../packages/sim-core/src/survey/assess.ts';
 import { surveyParameters } from '../../../packages/sim-core/src/survey/parameters.ts';
 
 /** An invented panel, black paint under window glass. */
@@ -185,7 +186,7 @@ describe('bands by the root of the sum of squares, against 1500 seeded draws', (
       return (state + 0.5) / 2 ** 32;
     };
     const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
-    const draws: Outputs[] = [];
+    const draws: SurveyNumbers[] = [];
     for (let round = 0; round < 1500; round++) {
       const values = Object.fromEntries(
         parameters.map(({ name, band: { low, likely, high } }) => {
@@ -226,5 +227,48 @@ describe('checked faces of the formulas', () => {
       transmittanceAbsorptance({ covers: 0, refractiveIndex: 1.5, opticalThickness: 0, absorptance: 1 }),
     ).toThrow(/covers/);
     expect(() => collectorFromBuild({} as never, {} as never)).toThrow(DesignError);
+  });
+});
+
+describe('random surveys and readings, fixed seed', () => {
+  const metres = (low: number, high: number) =>
+    fc.option(fc.double({ min: low, max: high, noNaN: true }), { nil: undefined });
+  const word = <T extends string>(...words: T[]) => fc.option(fc.constantFrom(...words), { nil: undefined });
+  const survey = fc.record({
+    length: fc.double({ min: 0.5, max: 4, noNaN: true }),
+    width: fc.double({ min: 0.4, max: 2, noNaN: true }),
+    covers: fc.integer({ min: 1, max: 3 }),
+    depth: metres(0.02, 0.3),
+    frame: metres(0, 0.05),
+    plateThickness: metres(5e-5, 0.005),
+    tubeSpacing: metres(0.05, 0.2),
+    tubeDiameter: metres(0.004, 0.05),
+    backInsulation: metres(0.003, 0.2),
+    layout: word('harp', 'serpentine'),
+    bond: word('one-piece', 'clamped', 'unknown'),
+    coating: word('black-paint', 'selective', 'unknown'),
+    plateMetal: word('copper', 'stainless-steel', 'unknown'),
+    condition: word('good', 'poor', 'unknown'),
+    weightEmpty: metres(3, 300),
+  });
+
+  it('every number is finite and in order, or the survey is refused', () => {
+    fc.assert(
+      fc.property(survey, (input) => {
+        try {
+          const { bands, narrowing, collector } = rateFromSurvey(input as SurveyInput);
+          for (const { low, likely, high } of Object.values(bands)) {
+            expect(low).toBeLessThanOrEqual(likely);
+            expect(likely).toBeLessThanOrEqual(high);
+            expect(Number.isFinite(low + high)).toBe(true);
+          }
+          for (const { effect, share } of narrowing) expect(Number.isFinite(effect + share)).toBe(true);
+          expect(Number.isFinite(collector.ratedPressureDrop)).toBe(true);
+        } catch (error) {
+          expect(error).toBeInstanceOf(DesignError);
+        }
+      }),
+      { seed: 20261125, numRuns: 60 },
+    );
   });
 });

@@ -40,6 +40,7 @@ export function parseSettings(text: string, path: string): Settings {
       prettyErrors: false,
       schema: 'core',
       merge: false,
+      resolveKnownTags: false,
       stringKeys: true,
     });
     const faults = [...document.errors, ...document.warnings];
@@ -61,7 +62,8 @@ export function parseSettings(text: string, path: string): Settings {
   }
 }
 
-const plain = (message: string): string => message.split('\n')[0]!.slice(0, 200);
+/** First line of the library's words, without its advice to programmers. */
+const plain = (message: string): string => message.split('\n')[0]!.split('; please use')[0]!.slice(0, 200);
 
 /** Refuses brackets or indents so deep that reading them would exhaust the stack. */
 function checkDepth(text: string, path: string): void {

@@ -5,6 +5,7 @@ import { line, PRACTICE, show } from '../sizing/working.ts';
 import type { RunResult } from '../system/result.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
+import type { Quantity } from '../units/quantity.ts';
 
 const optionsSchema = z.strictObject({
   limit: quantity('temperature', 80, 300).optional(),
@@ -19,14 +20,29 @@ const optionsSchema = z.strictObject({
 });
 
 /** What {@link glycolAgeing} may be told; each has a default. */
-export type GlycolAgeingOptions = z.input<typeof optionsSchema>;
+export interface GlycolAgeingOptions {
+  /** Temperature from which the fluid ages fast, 80 to 300. Default `loop.fluidLimit` of the design. [°C] */
+  readonly limit?: Quantity;
+  /** Warming that doubles the pace, 5 to 30. Default 10, rule of thumb. [K] */
+  readonly doubling?: Quantity;
+  /** Time at the limit that is worth a test, 3600 to 3.6e7. Default 1.8e5 (fifty hours), judgement. [s] */
+  readonly hoursToTest?: Quantity;
+}
+
+/** Hours above a temperature. */
+export interface HoursAbove {
+  /** [°C] */
+  readonly temperature: number;
+  /** [h] */
+  readonly hours: number;
+}
 
 /** Heat that a loop's glycol has borne in a year, and when to test it. */
 export interface GlycolAgeing {
   /** Temperature from which it ages fast. [°C] */
   readonly limit: number;
   /** Hours in which the hottest part passes each temperature, fluid in it. */
-  readonly hoursAbove: readonly { readonly temperature: number; readonly hours: number }[];
+  readonly hoursAbove: readonly HoursAbove[];
   /** Hours in which fluid had boiled out of the collectors: steam ages nothing, the film left behind does. [h] */
   readonly boilingHours: number;
   /** Hours at the limit that would age it as much as the year did, Σ 2^((T − limit)/10 K). [h] */

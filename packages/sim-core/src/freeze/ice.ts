@@ -1,6 +1,14 @@
 /** Hours and depth below freezing and bursting, from hourly columns; shared by site and run. */
 import { MONTH_STARTS } from '../draw/calendar.ts';
 
+/** When a winter's cold begins and ends. */
+export interface FreezeSeason {
+  /** Hour of the year, 0 to 8759. */
+  readonly first: number;
+  /** Hour of the year, 0 to 8759; below {@link first} where the winter passes the turn of the year. */
+  readonly last: number;
+}
+
 /** Cold against the fluid, through a year. */
 export interface FreezeReport {
   /** Lowest temperature of absorber or outdoor pipe. [°C] */
@@ -28,7 +36,7 @@ export interface FreezeReport {
   /** Hours below the freezing point by month. Shape [12]. [h] */
   readonly monthsBelowFreezing: readonly number[];
   /** First and last hour below the freezing point, counted from 1 July so that a winter is whole; `null`: none. */
-  readonly season: { readonly first: number; readonly last: number } | null;
+  readonly season: FreezeSeason | null;
   /** What hours below the burst point can lead to; empty where there are none. */
   readonly cautions: readonly string[];
 }

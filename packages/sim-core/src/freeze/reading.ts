@@ -9,12 +9,12 @@ import type { WorkingStep } from '../loop/expansion.ts';
 import { line, show } from '../sizing/working.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from '../system/schema/field.ts';
-import { toSi } from '../units/quantity.ts';
+import { type Quantity, toSi } from '../units/quantity.ts';
 
-const SCALES = ['freezing-point', 'refractive-index', 'brix', 'density'] as const;
+const SCALES: readonly GlycolScale[] = ['freezing-point', 'refractive-index', 'brix', 'density'];
 
 /** What an instrument shows. */
-export type GlycolScale = (typeof SCALES)[number];
+export type GlycolScale = 'freezing-point' | 'refractive-index' | 'brix' | 'density';
 
 /** Anything that some scale could show; which one is checked with the scale. */
 const shownValue = z
@@ -51,7 +51,18 @@ const readingSchema = z
   });
 
 /** A reading; `scale` and `value` are needed. */
-export type GlycolReading = z.input<typeof readingSchema>;
+export interface GlycolReading {
+  /** Kind of glycol. Default `'propylene-glycol'`. */
+  readonly glycol?: Glycol;
+  /** What the instrument shows. */
+  readonly scale: GlycolScale;
+  /** The reading: [°C] or a temperature with its unit, index [-], [°Bx] or [kg/m³]. */
+  readonly value: number | string;
+  /** Of the sample, 5 to 40; not used by `'freezing-point'` and `'brix'`. Default 20. [°C] */
+  readonly temperature?: Quantity;
+  /** What instrument and eye may be off, in the scale's unit. Default 1.5 K, 0.001, 0.6 °Bx, 1 kg/m³; judgement. */
+  readonly give?: number;
+}
 
 /** What a reading says of the fluid. */
 export interface GlycolStrength {

@@ -11,6 +11,7 @@ import { line, show } from '../sizing/working.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantityOr } from '../system/schema/field.ts';
+import type { Quantity } from '../units/quantity.ts';
 import { coldAbsorber } from './site.ts';
 
 const optionsSchema = z.strictObject({
@@ -25,7 +26,12 @@ const optionsSchema = z.strictObject({
 });
 
 /** What {@link glycolForSite} may be told; each has a default. */
-export type GlycolShareOptions = z.input<typeof optionsSchema>;
+export interface GlycolShareOptions {
+  /** Freezing point below the coldest hour, 0 to 30. Default 5; 3 to 5 K are common practice, no source. [K] */
+  readonly margin?: Quantity;
+  /** Least share by volume that keeps inhibitor and biocide working, 0 to 0.6. Default 0.25, common practice, no source. [-] */
+  readonly leastVolumeFraction?: Quantity;
+}
 
 /** How much glycol, and why. */
 export interface GlycolShare {

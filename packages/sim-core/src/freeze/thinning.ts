@@ -9,6 +9,7 @@ import { line, show } from '../sizing/working.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { count, defaulted, quantity } from '../system/schema/field.ts';
+import type { Quantity } from '../units/quantity.ts';
 
 const optionsSchema = z.strictObject({
   leak: quantity('flow', 1e-13, 1e-4),
@@ -17,7 +18,14 @@ const optionsSchema = z.strictObject({
 });
 
 /** What {@link thinning} is told; `leak` and `coldest` are needed. */
-export type ThinningOptions = z.input<typeof optionsSchema>;
+export interface ThinningOptions {
+  /** Liquid that seeps out and is made up, 1e-13 to 1e-4, such as `'0.05 L/day'`. [m³/s] */
+  readonly leak: Quantity;
+  /** That the fluid must bear, −60 to −0.1, such as `glycolForSite(...).coldest`. [°C] */
+  readonly coldest: Quantity;
+  /** Day of the year of filling, 0 for 1 January to 364. Default 0. [d] */
+  readonly filledOn?: number;
+}
 
 /** A loop that thins, in one month. */
 export interface ThinningMonth {

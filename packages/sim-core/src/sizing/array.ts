@@ -7,6 +7,7 @@ import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { choice, defaulted, quantityOr } from '../system/schema/field.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
+import type { Quantity } from '../units/quantity.ts';
 import { usefulLight } from './array-light.ts';
 import { KWH, line, PRACTICE, show } from './working.ts';
 
@@ -30,7 +31,16 @@ const optionsSchema = z.strictObject({
 });
 
 /** What {@link sizeArray} may be told; each has a default. */
-export type ArraySizingOptions = z.input<typeof optionsSchema>;
+export interface ArraySizingOptions {
+  /** What the number is to cover: the sunniest month and no more (default), or a share of the year. */
+  readonly aim?: 'summer' | 'year';
+  /** Share of the year's demand for the aim `'year'`, 0.05 to 0.95. Default 0.6, common practice, no source. [-] */
+  readonly yearShare?: Quantity;
+  /** Mean of the fluid in the collectors, 20 to 95. Default 50: a tank half warmed, the coil some kelvin above it; judgement. [°C] */
+  readonly fluidTemperature?: Quantity;
+  /** What pipes, tank and idle mornings leave of the collectors' gain, 0.3 to 1. Default 0.8, judgement. [-] */
+  readonly systemShare?: Quantity;
+}
 
 /** One month of {@link ArraySizing}, a mean day. */
 export interface ArrayMonth {

@@ -8,6 +8,7 @@ import type { WorkingStep } from '../loop/expansion.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
+import type { Quantity } from '../units/quantity.ts';
 import { L_PER_MIN, line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({
@@ -18,7 +19,16 @@ const optionsSchema = z.strictObject({
 });
 
 /** What {@link sizeCoil} may be told; each has a default. */
-export type CoilSizingOptions = z.input<typeof optionsSchema>;
+export interface CoilSizingOptions {
+  /** Through the coil, 1e-6 to 1e-2. Default 0.7 L/min for each m² of collector, common practice, no source. [m³/s] */
+  readonly flow?: Quantity;
+  /** Water around the coil, 5 to 90. Default 40, judgement. [°C] */
+  readonly tankTemperature?: Quantity;
+  /** Mean of the fluid over the tank in full sun, 1 to 40. Default 10; 8 to 12 are common practice, no source. [K] */
+  readonly difference?: Quantity;
+  /** Gain of the collectors in full sun, 100 to 1000. Default 600, common practice, no source. [W/m²] */
+  readonly fluxPerArea?: Quantity;
+}
 
 /** How much coil, and why. */
 export interface CoilSizing {

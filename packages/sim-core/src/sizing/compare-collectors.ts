@@ -9,6 +9,7 @@ import type { RunResult } from '../system/result.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { choice, count, defaulted, fault, label, quantity } from '../system/schema/field.ts';
 import { simulate } from '../system/simulate.ts';
+import type { Quantity } from '../units/quantity.ts';
 
 const money = z
   .custom<number>(() => true)
@@ -38,8 +39,31 @@ const comparisonSchema = z.strictObject({
   years: defaulted(count(1, 50), 20, '', 'judgement: years that the panels are to serve'),
 });
 
-/** Collectors to compare on one house; money in one currency. */
-export type CollectorComparisonInput = z.input<typeof comparisonSchema>;
+/** One of the collectors to compare. */
+export interface CollectorCandidate {
+  /** Name, 1 to 120 characters, each its own. */
+  readonly name: string;
+  /** Its coefficients, as `array.collector` of `defineSystem` takes them. */
+  readonly collector: CollectorInput;
+  /** Panels, 1 to 100. */
+  readonly panels: number;
+  /** Outside size of one panel, 0.1 to 20. [m²] */
+  readonly grossArea: Quantity;
+  /** One panel with its liquid, 1 to 500. [kg] */
+  readonly weightFull: Quantity;
+  /** All panels together, 0 to 1e9, in one currency for all candidates. [money] */
+  readonly price: number;
+  /** Whether snow stays on it as on a plate or on tubes, see `array.snowOnPanels`. Default `'ignored'`. */
+  readonly snow?: 'ignored' | 'plate' | 'tubes';
+}
+
+/** Collectors to compare on one house. */
+export interface CollectorComparisonInput {
+  /** 1 to 50. */
+  readonly candidates: readonly CollectorCandidate[];
+  /** Years that the panels are to serve, 1 to 50. Default 20, judgement. */
+  readonly years?: number;
+}
 
 /** One collector on the house. */
 export interface CollectorOnRoof {

@@ -1,6 +1,7 @@
 export { type ArrayMonth, type ArraySizing, type ArraySizingOptions, sizeArray } from './array.ts';
 export { type CoilSizing, type CoilSizingOptions, sizeCoil } from './coil.ts';
 export {
+  type CollectorCandidate,
   type CollectorComparison,
   type CollectorComparisonInput,
   type CollectorOnRoof,

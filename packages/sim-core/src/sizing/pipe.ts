@@ -7,6 +7,7 @@ import { GRAVITY } from '../loop/pump.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
+import type { Quantity } from '../units/quantity.ts';
 import { L_PER_MIN, line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({
@@ -21,7 +22,24 @@ const optionsSchema = z.strictObject({
 });
 
 /** What {@link sizePipe} may be told; each has a default. */
-export type PipeSizingOptions = z.input<typeof optionsSchema>;
+export interface PipeSizingOptions {
+  /** Through the whole array, 1e-6 to 1e-2. Default 0.7 L/min for each m² of collector, common practice, no source. [m³/s] */
+  readonly flow?: Quantity;
+  /** Limit for quiet and elbows, 0.1 to 3. Default 0.7, common practice, no source. [m/s] */
+  readonly highestVelocity?: Quantity;
+  /** Below it a note says that air is not carried along, 0 to 1. Default 0.25, common practice, no source. [m/s] */
+  readonly lowestVelocity?: Quantity;
+  /** Limit of the pipe's head, fluid warm, 0.05 to 20. Default 1, judgement. [m] */
+  readonly highestHead?: Quantity;
+  /** Loop of a working system, 5 to 95. Default 45, judgement. [°C] */
+  readonly fluidTemperature?: Quantity;
+  /** Loop on a winter morning, −30 to 40. Default 5, judgement. [°C] */
+  readonly coldFluid?: Quantity;
+  /** Around the pipe, −40 to 40. Default 10, judgement. [°C] */
+  readonly air?: Quantity;
+  /** Loss of the pipe over full-sun heat, 0.005 to 0.5. Default 0.05, judgement. [-] */
+  readonly lossShare?: Quantity;
+}
 
 /** Copper tubes of EN 1057 as they are sold, outside by wall; common sizes, from memory. [m] */
 const TUBES = [

@@ -8,6 +8,7 @@ import { GRAVITY } from '../loop/pump.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantityOr } from '../system/schema/field.ts';
+import type { Quantity } from '../units/quantity.ts';
 import { line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({
@@ -35,7 +36,14 @@ const optionsSchema = z.strictObject({
 });
 
 /** What {@link sizeLoopPressure} may be told; each has a default. */
-export type PressureSizingOptions = z.input<typeof optionsSchema>;
+export interface PressureSizingOptions {
+  /** Gauge pressure at the top of the cold loop, 1e4 to 5e5. Default 5e4; 0.5 to 1 bar are common practice, no source. [Pa] */
+  readonly topPressure?: Quantity;
+  /** Gauge pressure that the weakest part bears, 1e5 to 3e6. Default 6e5, common practice, no source: read it off each part. [Pa] */
+  readonly ratedPressure?: Quantity;
+  /** Highest mean of the liquid, 60 to 140. Default 120: above it glycol ages fast, and it is steam. [°C] */
+  readonly maximumTemperature?: Quantity;
+}
 
 /** Relief valves and vessels as they are sold, common practice, no source. [Pa], [m³] */
 const RELIEFS = [2.5e5, 3e5, 4e5, 6e5, 8e5, 10e5] as const;

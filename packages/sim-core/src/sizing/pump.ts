@@ -9,6 +9,7 @@ import { pvOperatingPoint } from '../pv/operating-point.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantityOr } from '../system/schema/field.ts';
+import type { Quantity } from '../units/quantity.ts';
 import { L_PER_MIN, line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({
@@ -20,7 +21,18 @@ const optionsSchema = z.strictObject({
 });
 
 /** What {@link sizePumpDrive} may be told; each has a default. */
-export type PumpSizingOptions = z.input<typeof optionsSchema>;
+export interface PumpSizingOptions {
+  /** Outdoor air, for the cells, −40 to 50. Default 15, judgement. [°C] */
+  readonly air?: Quantity;
+  /** Loop of a working system, 5 to 95. Default 45, judgement. [°C] */
+  readonly warmFluid?: Quantity;
+  /** Loop on a winter morning, −30 to 40. Default 5, judgement. [°C] */
+  readonly coldFluid?: Quantity;
+  /** Light in which the pump is wanted to start, 50 to 600. Default 200, common practice, no source. [W/m²] */
+  readonly startIrradiance?: Quantity;
+  /** Light of a dull morning, 20 to 600. Default 150, judgement. [W/m²] */
+  readonly dullIrradiance?: Quantity;
+}
 
 /** Pump and module in one light. */
 export interface PumpInLight {

@@ -4,6 +4,7 @@ import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
+import type { Quantity } from '../units/quantity.ts';
 import { KWH, line, PRACTICE, show, stockSize } from './working.ts';
 
 const optionsSchema = z.strictObject({
@@ -20,7 +21,16 @@ const optionsSchema = z.strictObject({
 });
 
 /** What {@link sizeTank} may be told; each has a default. */
-export type TankSizingOptions = z.input<typeof optionsSchema>;
+export interface TankSizingOptions {
+  /** Gain of a bright day, such as `bestDay` of `sizeArray`, 1e5 to 4e7. Default 1.15e7 (3.2 kWh/m²), judgement. [J/m²] */
+  readonly dailyGain?: Quantity;
+  /** Mean of the tank on a summer morning, 1 to 60. Default 30, judgement. [°C] */
+  readonly startTemperature?: Quantity;
+  /** Mean that a bright day may bring it to, 40 to 98. Default 80, below the usual high limits; common practice, no source. [°C] */
+  readonly maximumTemperature?: Quantity;
+  /** Days of hot water that it must hold, 0.5 to 5. Default 1.25, common practice, no source. [-] */
+  readonly daysOfDraw?: Quantity;
+}
 
 /** Gain of a bright summer day where none is given: judgement. [J/m²] */
 const BRIGHT_DAY = 3.2 * KWH;
@@ -55,7 +65,7 @@ export interface TankSizing {
  * Common practice stands at 50 to 75 litres for each m² of collector; the first formula says where that comes from.
  *
  * @param design - Array and draw, from `defineSystem`.
- * @param options - `dailyGain` of a bright day, such as {@link ArraySizing.bestDay}, and temperatures.
+ * @param options - `dailyGain` of a bright day, such as `bestDay` of `sizeArray`, and temperatures.
  * @throws {@link DesignError} listing all faults of the options at once.
  */
 export function sizeTank(design: SystemDesign, options: TankSizingOptions = {}): TankSizing {

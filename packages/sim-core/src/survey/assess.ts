@@ -10,7 +10,7 @@ import { COVERS, INSULATIONS, METALS } from './words.ts';
 export type Values = Readonly<Record<ParameterName, number>>;
 
 /** Numbers of a panel, per aperture unless said. */
-export interface Outputs {
+export interface SurveyNumbers {
   /** [-] */
   readonly eta0: number;
   /** [W/(m²·K)] */
@@ -33,7 +33,7 @@ export interface Outputs {
   readonly weightEmpty: number;
   /** Full of water, per gross area: what the roof carries. [kg/m²] */
   readonly weightFull: number;
-  /** Plate with no flow, 1000 W/m² and 30 °C. [°C] */
+  /** Plate with no flow, 1000 W/m², 30 °C, still air. [°C] */
   readonly stagnationTemperature: number;
 }
 
@@ -46,6 +46,8 @@ export const STANDARD = {
 } as const;
 /** Stagnation, ISO 9806 (from memory). */
 const STAGNATION = { irradiance: 1000, ambientTemperature: 30 } as const;
+/** Stagnation is measured in still air: film of 5 W/(m²·K) against 10 (Duffie & Beckman §3.15, least value, from memory). [-] */
+const CALM = 0.5;
 /** Mean of the fluid over the air, and light, of the efficiency at work: a tank near 50 °C on a mild sunny day; judgement. */
 export const WORK = { difference: 30, irradiance: 800 } as const;
 
@@ -61,7 +63,7 @@ export const WATER_20 = { density: 998.2, specificHeat: 4184 };
 
 /** Everything worked out, with what is worth showing of the way. */
 export interface Assessed {
-  readonly outputs: Outputs;
+  readonly outputs: SurveyNumbers;
   readonly build: CollectorBuild;
   readonly conditions: RatingConditions;
   readonly line: RatedLine;
@@ -81,7 +83,9 @@ export function assess(survey: Survey, v: Values, flow: number): Assessed {
   const plate = METALS[plateMetal];
   const pipe =
     METALS[survey.tubeMetal ?? (plateMetal === 'unknown' || plateMetal === 'aluminium' ? 'copper' : plateMetal)];
-  const inner = { length: v.length - 2 * v.frame, width: v.width - 2 * v.frame };
+  // Limits of a narrow panel's rim must not eat the panel.
+  const within = (outside: number) => Math.max(outside - 2 * v.frame, 0.3 * outside);
+  const inner = { length: within(v.length), width: within(v.width) };
   const area = inner.length * inner.width;
   const grossArea = v.length * v.width;
   const bore = Math.max(v.tubeDiameter - 2 * v.tubeWall, 0.3 * v.tubeDiameter);
@@ -143,7 +147,11 @@ export function assess(survey: Survey, v: Values, flow: number): Assessed {
       apertureArea: area,
       weightEmpty: dry,
       weightFull: (dry + masses.liquid) / grossArea,
-      stagnationTemperature: stagnationOfBuild(build, { ...conditions, ...STAGNATION }),
+      stagnationTemperature: stagnationOfBuild(build, {
+        ...conditions,
+        ...STAGNATION,
+        windCoefficient: CALM * v.wind,
+      }),
     },
     build,
     conditions,

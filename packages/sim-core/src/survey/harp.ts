@@ -2,7 +2,7 @@
 import { compileFluid, fluidConductivity, fluidDensity, fluidSpecificHeat, fluidViscosity } from '../fluid/compile.ts';
 import { straightTubeNusselt } from '../loop/film.ts';
 import { pipePressureDrop, pipeReynolds } from '../loop/friction.ts';
-import type { Layout } from './words.ts';
+import type { TubeLayout } from './words.ts';
 
 /** Nusselt number of developed laminar flow with the same heat on each metre. [-] */
 const LAMINAR_NUSSELT = 4.364;
@@ -18,7 +18,7 @@ export const HEADER_WALL = 0.0009;
 
 /** Tubes of a panel. */
 export interface Tubes {
-  readonly layout: Layout;
+  readonly layout: TubeLayout;
   /** Of the plate, along the tubes of a harp. [m] */
   readonly length: number;
   /** Of the plate, across them. [m] */

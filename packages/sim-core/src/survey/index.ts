@@ -1,3 +1,4 @@
+export type { SurveyNumbers } from './assess.ts';
 export type { Band } from './band.ts';
 export {
   type CollectorBuild,
@@ -15,9 +16,18 @@ export {
   type SurveyBands,
   type SurveyRating,
 } from './rate.ts';
-export type { Measured, SurveyInput } from './schema.ts';
+export type { Measured, MeasuredLimits, MeasuredValue, SurveyInput } from './schema.ts';
 export { type TopLoss, type TopLossQuery, topLossCoefficient } from './top-loss.ts';
 export { verticalPlateNusselt } from './vertical-plate.ts';
+export type {
+  CoverKind,
+  PanelCondition,
+  PanelInsulation,
+  PanelMetal,
+  PlateBond,
+  PlateCoating,
+  TubeLayout,
+} from './words.ts';
 export {
   rateFromYardTest,
   type YardCoefficient,
@@ -25,4 +35,4 @@ export {
   type YardPoint,
   type YardRating,
 } from './yard.ts';
-export type { YardTestInput } from './yard-schema.ts';
+export type { YardReading, YardTestInput, YardTools } from './yard-schema.ts';

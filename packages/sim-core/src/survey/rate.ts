@@ -2,7 +2,7 @@ import type { WorkingStep } from '../loop/expansion.ts';
 import type { SystemInput } from '../system/define.ts';
 import type { DesignAssumption } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
-import { type Assessed, assess, type Outputs, TEST_FLOW, type Values, WATER_20 } from './assess.ts';
+import { type Assessed, assess, type SurveyNumbers, TEST_FLOW, type Values, WATER_20 } from './assess.ts';
 import { type Band, combine, type Swing, swingSize } from './band.ts';
 import { type Parameter, type ParameterName, surveyParameters } from './parameters.ts';
 import { type Survey, type SurveyInput, surveySchema } from './schema.ts';
@@ -12,7 +12,7 @@ import { surveySteps } from './steps.ts';
 export type CollectorInput = SystemInput['array']['collector'];
 
 /** Numbers of a surveyed panel, each with its band. */
-export type SurveyBands = Readonly<Record<keyof Outputs, Band>>;
+export type SurveyBands = Readonly<Record<keyof SurveyNumbers, Band>>;
 
 /** One input of a survey, and what its doubt costs. */
 export interface Narrowing {
@@ -79,16 +79,16 @@ export function rateFromSurvey(input: SurveyInput): SurveyRating {
   const aperture = (likely.length - 2 * likely.frame) * (likely.width - 2 * likely.frame);
   const flow = survey.testFlow ?? (TEST_FLOW * aperture) / WATER_20.density;
   const centre = assess(survey, likely, flow);
-  const moved = (name: ParameterName, value: number): Outputs =>
+  const moved = (name: ParameterName, value: number): SurveyNumbers =>
     assess(survey, { ...likely, [name]: value }, flow).outputs;
   const ends = parameters.map(({ name, band }) => ({ atLow: moved(name, band.low), atHigh: moved(name, band.high) }));
-  const swings = (of: keyof Outputs): Swing[] =>
+  const swings = (of: keyof SurveyNumbers): Swing[] =>
     ends.map(({ atLow, atHigh }) => ({
       atLow: atLow[of] - centre.outputs[of],
       atHigh: atHigh[of] - centre.outputs[of],
     }));
   const bands = Object.fromEntries(
-    (Object.keys(centre.outputs) as (keyof Outputs)[]).map((of) => [of, combine(centre.outputs[of], swings(of))]),
+    (Object.keys(centre.outputs) as (keyof SurveyNumbers)[]).map((of) => [of, combine(centre.outputs[of], swings(of))]),
   ) as SurveyBands;
   const atWork = swings('efficiencyAtWork');
   const edge = (side: 1 | -1) => assess(survey, atEdge(parameters, atWork, side), flow);

@@ -3,12 +3,36 @@ import { quote } from '../errors.ts';
 import { choice, count, fault, label, quantity } from '../system/schema/field.ts';
 import { DIMENSIONS, type Dimension, type Quantity, toSi } from '../units/quantity.ts';
 import type { Band } from './band.ts';
+import type {
+  CoverKind,
+  PanelCondition,
+  PanelInsulation,
+  PanelMetal,
+  PlateBond,
+  PlateCoating,
+  TubeLayout,
+} from './words.ts';
 
 /** A measured number: a quantity, one with what it may be off, or limits. */
-export type Measured =
-  | Quantity
-  | { readonly value: Quantity; readonly give: Quantity }
-  | { readonly low: Quantity; readonly likely?: Quantity; readonly high: Quantity };
+export type Measured = Quantity | MeasuredValue | MeasuredLimits;
+
+/** A value and what it may be off. */
+export interface MeasuredValue {
+  /** As measured. */
+  readonly value: Quantity;
+  /** Either side, in nine cases of ten; in the same unit or another of the kind. */
+  readonly give: Quantity;
+}
+
+/** Limits that hold in nine cases of ten. */
+export interface MeasuredLimits {
+  /** Lower limit. */
+  readonly low: Quantity;
+  /** Best guess. Default half-way. */
+  readonly likely?: Quantity;
+  /** Upper limit. */
+  readonly high: Quantity;
+}
 
 /** What a measured number became: its limits, or a value whose tolerance is that of the tool. */
 export type Reading = Band | number;
@@ -126,8 +150,60 @@ export const surveySchema = z
     }
   });
 
-/** What a tape measure and an eye find on a used panel; only `length`, `width` and `covers` are needed. */
-export type SurveyInput = z.input<typeof surveySchema>;
+/**
+ * What a tape measure and an eye find on a used panel; only `length`, `width` and `covers` are needed. What is left out, or `'unknown'`, is as common panels have it, with wide limits. A bare
+ * number is as good as its tool, see docs/guides/buying.md.
+ */
+export interface SurveyInput {
+  /** Name for reports. */
+  readonly name?: string;
+  /** Outside of the box along the tubes of a harp, 0.3 to 6; tape ± 5 mm. [m] */
+  readonly length: Quantity;
+  /** Outside of the box across them, 0.2 to 3; tape ± 5 mm. [m] */
+  readonly width: Quantity;
+  /** Covers, 1 to 3. */
+  readonly covers: number;
+  /** Height of the box, 0.02 to 0.3; unknown 0.07 to 0.12. [m] */
+  readonly depth?: Measured;
+  /** Rim on one side that takes no light, 0 to 0.15; unknown 0.01 to 0.035. [m] */
+  readonly frame?: Measured;
+  /** What the covers are of. */
+  readonly coverKind?: CoverKind;
+  /** One cover, 0.0003 to 0.012; unknown as its kind commonly is. [m] */
+  readonly coverThickness?: Measured;
+  /** Plate under the covers. */
+  readonly plateMetal?: PanelMetal;
+  /** 5e-5 to 0.005; unknown 0.00018 to 0.0006. [m] */
+  readonly plateThickness?: Measured;
+  /** Tubes; default that of a copper or steel plate, else copper. */
+  readonly tubeMetal?: PanelMetal;
+  /** Middle to middle, 0.015 to 0.4; unknown 0.09 to 0.15. [m] */
+  readonly tubeSpacing?: Measured;
+  /** Outside, 0.004 to 0.05; unknown 0.008 to 0.0127. [m] */
+  readonly tubeDiameter?: Measured;
+  /** 0.0002 to 0.004; unknown 0.0004 to 0.001. [m] */
+  readonly tubeWall?: Measured;
+  /** Outside of the headers of a harp, 0.006 to 0.08; unknown 0.018 to 0.0286. [m] */
+  readonly headerDiameter?: Measured;
+  /** How the tubes run. Default `'harp'`. */
+  readonly layout?: TubeLayout;
+  /** How the tubes are held on the plate. */
+  readonly bond?: PlateBond;
+  /** Surface of the plate. */
+  readonly coating?: PlateCoating;
+  /** What lies behind the plate. */
+  readonly insulation?: PanelInsulation;
+  /** Behind the plate, 0.003 to 0.2; unknown 0.025 to 0.065. [m] */
+  readonly backInsulation?: Measured;
+  /** Along the rim, 0.003 to 0.1; unknown 0.008 to 0.03. [m] */
+  readonly edgeInsulation?: Measured;
+  /** State as the eye sees it. */
+  readonly condition?: PanelCondition;
+  /** Empty and dry on a scale, 3 to 300; ± 1 kg. [kg] */
+  readonly weightEmpty?: Measured;
+  /** Through the panel, for which the line is drawn, 1e-6 to 1e-3. Default 0.02 kg/s for each m², ISO 9806 (from memory). [m³/s] */
+  readonly testFlow?: Quantity;
+}
 
 /** A survey as the schema leaves it. */
 export type Survey = z.output<typeof surveySchema>;

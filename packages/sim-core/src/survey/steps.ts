@@ -143,7 +143,7 @@ export function surveySteps(a: Assessed): WorkingStep[] {
     step(
       'stagnation',
       '(τα) G = U_L(T_p) (T_p − T_a)',
-      '1000 W/m², 30 °C',
+      '1000 W/m², 30 °C, still air (half of h_w)',
       outputs.stagnationTemperature,
       '°C',
       'Klein 1979, extrapolated above 200 °C',

@@ -28,7 +28,7 @@ export const COVERS: Readonly<Record<CoverKind, CoverMaterial>> = {
 };
 
 /** Metal of plate or tubes. */
-export type Metal = 'copper' | 'aluminium' | 'steel' | 'stainless-steel' | 'unknown';
+export type PanelMetal = 'copper' | 'aluminium' | 'steel' | 'stainless-steel' | 'unknown';
 
 interface MetalProperties {
   /** [W/(m·K)] */
@@ -40,7 +40,7 @@ interface MetalProperties {
 }
 
 /** Handbook values; an unknown plate is taken as aluminium, which may be copper or steel. */
-export const METALS: Readonly<Record<Metal, MetalProperties>> = {
+export const METALS: Readonly<Record<PanelMetal, MetalProperties>> = {
   copper: { conductivity: band(340, 380, 395), density: 8930, specificHeat: 385 },
   aluminium: { conductivity: band(190, 210, 230), density: 2700, specificHeat: 900 },
   steel: { conductivity: band(43, 50, 55), density: 7850, specificHeat: 470 },
@@ -49,10 +49,10 @@ export const METALS: Readonly<Record<Metal, MetalProperties>> = {
 };
 
 /** How the tubes are held on the plate. */
-export type Bond = 'one-piece' | 'soldered' | 'welded' | 'clamped' | 'unknown';
+export type PlateBond = 'one-piece' | 'soldered' | 'welded' | 'clamped' | 'unknown';
 
 /** 1/C_b [m·K/W]. Good bonds pass more than 30 W/(m·K), wired or clamped ones 3 to 15 (Whillier & Saluja 1965, Duffie & Beckman §6.5, from memory). */
-export const BONDS: Readonly<Record<Bond, Band>> = {
+export const BONDS: Readonly<Record<PlateBond, Band>> = {
   'one-piece': band(0, 0, 0.002),
   soldered: band(0.001, 0.005, 0.03),
   welded: band(0.002, 0.01, 0.04),
@@ -61,7 +61,7 @@ export const BONDS: Readonly<Record<Bond, Band>> = {
 };
 
 /** Surface of the plate. */
-export type Coating = 'black-paint' | 'selective' | 'selective-paint' | 'unknown';
+export type PlateCoating = 'black-paint' | 'selective' | 'selective-paint' | 'unknown';
 
 interface Surface {
   readonly absorptance: Band;
@@ -69,7 +69,7 @@ interface Surface {
 }
 
 /** As they were when new; ageing is in the condition. Handbook ranges, from memory (Duffie & Beckman §4.8). */
-export const COATINGS: Readonly<Record<Coating, Surface>> = {
+export const COATINGS: Readonly<Record<PlateCoating, Surface>> = {
   'black-paint': { absorptance: band(0.92, 0.95, 0.97), emittance: band(0.87, 0.92, 0.96) },
   selective: { absorptance: band(0.91, 0.94, 0.96), emittance: band(0.05, 0.1, 0.2) },
   'selective-paint': { absorptance: band(0.89, 0.92, 0.94), emittance: band(0.25, 0.4, 0.6) },
@@ -77,7 +77,7 @@ export const COATINGS: Readonly<Record<Coating, Surface>> = {
 };
 
 /** What lies behind the plate. */
-export type Insulation = 'mineral-wool' | 'foam' | 'unknown';
+export type PanelInsulation = 'mineral-wool' | 'foam' | 'unknown';
 
 interface InsulationMaterial {
   /** Dry, at working temperature. [W/(m·K)] */
@@ -87,14 +87,14 @@ interface InsulationMaterial {
 }
 
 /** Handbook values at 60 to 80 °C, from memory. Specific heat 840 J/(kg·K) for all. */
-export const INSULATIONS: Readonly<Record<Insulation, InsulationMaterial>> = {
+export const INSULATIONS: Readonly<Record<PanelInsulation, InsulationMaterial>> = {
   'mineral-wool': { conductivity: band(0.038, 0.043, 0.05), density: 50 },
   foam: { conductivity: band(0.025, 0.03, 0.038), density: 35 },
   unknown: { conductivity: band(0.026, 0.042, 0.06), density: 45 },
 };
 
 /** State of a panel as the eye sees it. */
-export type Condition = 'good' | 'worn' | 'poor' | 'unknown';
+export type PanelCondition = 'good' | 'worn' | 'poor' | 'unknown';
 
 interface Ageing {
   /** Factor on (τα): dirt, film inside the cover, faded plate. */
@@ -104,7 +104,7 @@ interface Ageing {
 }
 
 /** Judgement, no source. Good: clear, dry, even colour. Worn: film or chalky spots. Poor: streaks of water, bare or peeling plate. */
-export const CONDITIONS: Readonly<Record<Condition, Ageing>> = {
+export const CONDITIONS: Readonly<Record<PanelCondition, Ageing>> = {
   good: { light: band(0.95, 0.98, 1), insulation: band(1, 1.05, 1.2) },
   worn: { light: band(0.88, 0.94, 0.98), insulation: band(1.05, 1.2, 1.6) },
   poor: { light: band(0.7, 0.84, 0.92), insulation: band(1.2, 1.8, 4) },
@@ -112,4 +112,4 @@ export const CONDITIONS: Readonly<Record<Condition, Ageing>> = {
 };
 
 /** How the tubes run: side by side between two headers, or one tube to and fro. */
-export type Layout = 'harp' | 'serpentine';
+export type TubeLayout = 'harp' | 'serpentine';

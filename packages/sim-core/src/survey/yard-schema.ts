@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { quote } from '../errors.ts';
 import { MAXIMUM_MASS_FRACTION } from '../fluid/melinder.ts';
+import type { LoopFluid } from '../system/design.ts';
 import { choice, defaulted, fault, label, quantity, quantityOr } from '../system/schema/field.ts';
-import { measured } from './schema.ts';
+import type { Quantity } from '../units/quantity.ts';
+import { type Measured, measured } from './schema.ts';
 
 const tool = 'judgement: ';
 
@@ -100,8 +102,72 @@ export const yardSchema = z
     });
   });
 
+/** One reading: means over some ten minutes of steady sun and flow. */
+export interface YardReading {
+  /** Fluid into the panel, −20 to 120. [°C] */
+  readonly inlet: Quantity;
+  /** Fluid out of it, −20 to 130. [°C] */
+  readonly outlet: Quantity;
+  /** Through the panel, 1e-6 to 1e-3. [m³/s] */
+  readonly flow: Quantity;
+  /** In the panel's plane, 300 to 1500; 0 with the panel covered. [W/m²] */
+  readonly irradiance: Quantity;
+  /** Outdoor air in the shade, −30 to 50. [°C] */
+  readonly air: Quantity;
+  /** Of the sun on the panel, 0 to 50. Default 0: turned to the sun. [°] */
+  readonly incidence?: Quantity;
+  /** Share of diffuse light. Default 0.15, a clear sky; judgement. [-] */
+  readonly diffuseShare?: Quantity;
+  /** How fast the mean of inlet and outlet rises, in an hour, −60 to 60. Default 0: steady. [K] */
+  readonly warming?: Quantity;
+}
+
+/** What the tools may be off; standard deviations, two readings in three lie within. Defaults are judgement. */
+export interface YardTools {
+  /** One thermometer, from reading to reading. Default 0.3. [K] */
+  readonly thermometer?: Quantity;
+  /** One thermometer against the other, the same in all readings. Default 0.2. [K] */
+  readonly thermometerPair?: Quantity;
+  /** Air. Default 1. [K] */
+  readonly air?: Quantity;
+  /** Flow, from reading to reading. Default 0.03. [-] */
+  readonly flowReading?: Quantity;
+  /** Flow, the same in all readings. Default 0.02. [-] */
+  readonly flowScale?: Quantity;
+  /** Light, from reading to reading. Default 0.02. [-] */
+  readonly sunReading?: Quantity;
+  /** Light, the same in all readings. Default 0.07: a pocket meter, or a small module's short-circuit current. [-] */
+  readonly sunScale?: Quantity;
+}
+
 /** Readings of a yard test; `area` and `points` are needed. */
-export type YardTestInput = z.input<typeof yardSchema>;
+export interface YardTestInput {
+  /** Name for reports. */
+  readonly name?: string;
+  /** Aperture, 0.1 to 20; eta0, a1 and a2 refer to it. [m²] */
+  readonly area: Quantity;
+  /** Default `'water'`. */
+  readonly fluid?: LoopFluid;
+  /** Glycol by mass, 0 to 0.6. Default 0. [-] */
+  readonly glycolMassFraction?: Quantity;
+  /** Incidence modifier, 0 to 1. Default 0.1, single glazing, Duffie & Beckman §6.17 (from memory). [-] */
+  readonly b0?: Quantity;
+  /** Of the panel with its fluid, 0 to 60,000. Default 8000, judgement. [J/(m²·K)] */
+  readonly heatCapacity?: Quantity;
+  /** What the tools may be off. */
+  readonly tools?: YardTools;
+  /** 1 to 500. */
+  readonly points: readonly YardReading[];
+  /** What is known from elsewhere, such as the bands of a survey; a bare number is taken as good to 10 %. */
+  readonly known?: {
+    /** [-] */
+    readonly eta0?: Measured;
+    /** [W/(m²·K)] */
+    readonly a1?: Measured;
+    /** [W/(m²·K²)] */
+    readonly a2?: Measured;
+  };
+}
 
 /** @internal */
 export type YardTest = z.output<typeof yardSchema>;

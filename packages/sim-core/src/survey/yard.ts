@@ -110,7 +110,8 @@ export function rateFromYardTest(input: YardTestInput): YardRating {
     const half = NINETY * settled.deviation[at]!;
     const before = known[at]!;
     if (at !== 2 && before === null && !told[at]) return { band: null, from: 'cannot tell', remedy };
-    const band = { low: Math.max(fit.line[at] - half, 0), likely: fit.line[at], high: fit.line[at] + half };
+    const likely = Math.max(fit.line[at], 0);
+    const band = { low: Math.max(likely - half, 0), likely, high: likely + half };
     // What the readings could not narrow is as good as it was before them.
     const share = settled.deviation[at]! / (before ?? COMMON_A2).deviation;
     const from = before !== null ? (share < 0.9 ? 'both' : 'known') : at === 2 && share > 0.7 ? 'assumed' : 'test';

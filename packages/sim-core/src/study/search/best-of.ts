@@ -24,7 +24,7 @@ export interface BestOfOptions extends StudyOptions {
   readonly goal: SearchGoal;
   /** Bounds that the best design must keep, by key figure. Default none. */
   readonly limits?: Limits;
-  /** Most designs that are simulated, 2 to 100 000. Default 200. */
+  /** Most designs that are simulated, 2 to 10 000. Default 200. */
   readonly evaluations?: number;
 }
 
@@ -64,7 +64,7 @@ export interface Search extends StudyPlan {
 export function bestOf(base: SystemInput, ranges: StudyRanges, weather: WeatherYear, options: BestOfOptions): Search {
   const issues: DesignIssue[] = unknownOptions(options ?? {}, [...ROW_OPTIONS, 'goal', 'limits', 'evaluations']);
   const weathers = weatherList(issues, weather);
-  const evaluations = wholeOption(issues, 'options.evaluations', options?.evaluations, 200, 2, 100_000);
+  const evaluations = wholeOption(issues, 'options.evaluations', options?.evaluations, 200, 2, 10_000);
   const goal = options?.goal as { highest?: RowNumber; lowest?: RowNumber } | undefined;
   const wanted = goal?.highest ?? goal?.lowest;
   if (wanted === undefined || Object.keys(goal!).length !== 1) {

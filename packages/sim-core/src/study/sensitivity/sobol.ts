@@ -54,9 +54,9 @@ export function sobolPoints(seed: number, samples: number, inputs: number) {
 }
 
 /**
- * Indices of a set of rows, by the estimators of Jansen:
+ * Indices of a set of rows, by the estimators of Saltelli et al. and of Jansen:
  *
- *     S_i = 1 − Σ (f_B − f_ABi)²/(2 N V),   S_Ti = Σ (f_A − f_ABi)²/(2 N V),   V variance of all f_A and f_B
+ *     S_i = Σ (f_B − m) (f_ABi − f_A)/(N V),   S_Ti = Σ (f_A − f_ABi)²/(2 N V),   m, V mean and variance of all f_A and f_B
  *
  * @see Saltelli et al., Computer Physics Communications 181 (2010) 259–270, table 2 (b) and (f).
  * @internal
@@ -130,10 +130,10 @@ function estimate(
   for (const at of chosen) {
     const [a, b, mixed] = [values[at]!, values[at + 1]!, values[at + 2 + input]!];
     variance += ((a - mean) ** 2 + (b - mean) ** 2) / (2 * count);
-    alone += (b - mixed) ** 2 / (2 * count);
+    alone += ((b - mean) * (mixed - a)) / count;
     together += (a - mixed) ** 2 / (2 * count);
   }
   // A spread at the last bits of the number is none.
   if (!(variance > (1e-12 * mean) ** 2)) return null;
-  return { first: 1 - alone / variance, total: together / variance };
+  return { first: alone / variance, total: together / variance };
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { dayOfYear } from '../../control/outages.ts';
+import { quote } from '../../errors.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from './field.ts';
 import { listShape, numberShape, shaped } from './shape.ts';
 
@@ -39,7 +40,7 @@ const scheduleSchema = shaped(
       const misfit: unknown = Array.isArray(value) ? value.find((span) => !isSpan(span)) : value;
       fault(
         context,
-        JSON.stringify(misfit)?.slice(0, 40) ?? 'nothing',
+        quote(misfit),
         'spans of whole hours from 0 to 24, each ending later than it starts, such as [[9, 16]]',
         'Split a span that goes over midnight in two.',
       );
@@ -55,7 +56,7 @@ const monthDay = shaped(
       if (dayOfYear(value) !== null) return value;
       fault(
         context,
-        JSON.stringify(value)?.slice(0, 40) ?? 'nothing',
+        quote(value),
         'a day of a year without a leap day as "MM-DD"',
         'Write the month, a hyphen and the day, such as "07-04".',
       );

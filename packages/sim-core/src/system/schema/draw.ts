@@ -22,7 +22,7 @@ const mainsSchema = shaped(
       if (Array.isArray(value) && value.length === 12 && value.every(fits)) return [...value] as readonly number[];
       fault(
         context,
-        Array.isArray(value) ? `a list of ${value.length}` : (JSON.stringify(value)?.slice(0, 40) ?? 'nothing'),
+        quote(value),
         '"from-weather", one temperature, or twelve from January, each from 0 to 40 °C',
         'Leave it out to compute the mains from the weather.',
       );

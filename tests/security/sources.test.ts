@@ -1,0 +1,128 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
+import { describe, expect, it } from 'vitest';
+
+const packages = fileURLToPath(new URL('../../packages/', import.meta.url));
+
+/** Sources that are published, by path, as syntax trees. */
+const sources = ['weather-io', 'sim-core', 'reports'].flatMap((name) =>
+  readdirSync(`${packages}${name}/src`, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts') && !file.endsWith('.d.ts'))
+    .map((file) => {
+      const path = `${name}/src/${file.replaceAll('\\', '/')}`;
+      const text = readFileSync(`${packages}${path}`, 'utf8');
+      return { path, tree: ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true) };
+    }),
+);
+
+/** Calls, accesses, names and imports of all sources, gathered once. */
+const places = sources.flatMap(({ path, tree }) => {
+  const found: { path: string; node: ts.Node }[] = [];
+  const visit = (node: ts.Node): void => {
+    if (
+      ts.isIdentifier(node) ||
+      ts.isCallExpression(node) ||
+      ts.isNewExpression(node) ||
+      ts.isPropertyAccessExpression(node) ||
+      ts.isElementAccessExpression(node) ||
+      ts.isImportDeclaration(node) ||
+      ts.isExportDeclaration(node)
+    )
+      found.push({ path, node });
+    node.forEachChild(visit);
+  };
+  visit(tree);
+  return found;
+});
+
+/** Places where a rule finds something, as `path: text`. */
+const find = (rule: (node: ts.Node) => boolean): string[] =>
+  places.filter(({ node }) => rule(node)).map(({ path, node }) => `${path}: ${node.getText().slice(0, 60)}`);
+
+/** Modules that a file imports, by name; of an import with a computed name, its text. */
+const importOf = (node: ts.Node): string | null => {
+  if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node))
+    return node.moduleSpecifier && ts.isStringLiteral(node.moduleSpecifier) ? node.moduleSpecifier.text : null;
+  if (!ts.isCallExpression(node) || node.expression.kind !== ts.SyntaxKind.ImportKeyword) return null;
+  const [name] = node.arguments;
+  return name && ts.isStringLiteralLike(name) ? name.text : `computed ${name?.getText() ?? ''}`;
+};
+
+describe('no text becomes a program [read from the syntax of every published source]', () => {
+  it('reads sources at all', () => {
+    expect(sources.length).toBeGreaterThan(200);
+    expect(find((node) => importOf(node) === 'zod').length).toBeGreaterThan(5);
+  });
+
+  it('no eval, no Function, no timer with text', () => {
+    const evaluators = ['eval', 'Function', 'GeneratorFunction', 'AsyncFunction', 'execScript'];
+    const isEvaluator = (node: ts.Node) =>
+      ts.isIdentifier(node) &&
+      evaluators.includes(node.text) &&
+      // Types and property names are no calls.
+      (ts.isCallExpression(node.parent) || ts.isNewExpression(node.parent) || ts.isVariableDeclaration(node.parent));
+    expect(find(isEvaluator)).toEqual([]);
+    const isTimer = (node: ts.Node) =>
+      ts.isCallExpression(node) &&
+      /^(globalThis\.)?set(Timeout|Interval)$/.test(node.expression.getText()) &&
+      node.arguments[0] !== undefined &&
+      ts.isStringLiteralLike(node.arguments[0]);
+    expect(find(isTimer)).toEqual([]);
+    const reachesConstructor = (node: ts.Node) =>
+      (ts.isPropertyAccessExpression(node) && node.name.text === 'constructor') ||
+      (ts.isElementAccessExpression(node) && node.argumentExpression.getText().includes('constructor'));
+    expect(find(reachesConstructor)).toEqual([]);
+  });
+
+  it('of the unit library the reader of units alone is used, in one file', () => {
+    expect(find((node) => /^mathjs/.test(importOf(node) ?? ''))).toHaveLength(1);
+    const uses = find(
+      (node) => ts.isIdentifier(node) && node.text === 'math' && ts.isPropertyAccessExpression(node.parent),
+    );
+    expect(uses).toEqual(['sim-core/src/units/quantity.ts: math']);
+    expect(find((node) => ts.isPropertyAccessExpression(node) && node.expression.getText() === 'math')).toEqual([
+      'sim-core/src/units/quantity.ts: math.unit',
+    ]);
+  });
+
+  it('no program is started, no module compiled, nothing fetched', () => {
+    const forbidden = /^(node:)?(vm|child_process|cluster|http|https|http2|net|tls|dgram|dns|inspector|repl)(\/|$)/;
+    expect(find((node) => forbidden.test(importOf(node) ?? ''))).toEqual([]);
+    const fetches = (node: ts.Node) =>
+      (ts.isCallExpression(node) || ts.isNewExpression(node)) &&
+      /^(globalThis\.)?(fetch|XMLHttpRequest|WebSocket|EventSource)$/.test(node.expression.getText());
+    expect(find(fetches)).toEqual([]);
+  });
+
+  it('imports have fixed names', () => {
+    expect(find((node) => (importOf(node) ?? '').startsWith('computed'))).toEqual([]);
+  });
+});
+
+describe('files are touched in few places', () => {
+  const files = new Set(
+    find((node) => /^(node:)?fs(\/|$)/.test(importOf(node) ?? '')).map((place) => place.split(':')[0]!),
+  );
+
+  it('only these read or write any; every other source runs without a file system', () => {
+    const allowed = [
+      /^weather-io\/src\/bytes\.ts$/, // reads weather and water
+      /^sim-core\/src\/study\/node\//, // results of a study, where its caller says
+      /^reports\/src\/cli\/files\.ts$/, // the command's files
+      /^reports\/src\/cli\/commands\/start\.ts$/, // reads the published schema
+    ];
+    expect([...files].filter((file) => !allowed.some((pattern) => pattern.test(file)))).toEqual([]);
+  });
+
+  it('the command writes in one file only', () => {
+    const writers =
+      /^(writeFile|appendFile|open|rename|link|unlink|mkdir|rm|rmdir|symlink|copyFile|cp|createWriteStream)(Sync)?$/;
+    const writes = find(
+      (node) => ts.isCallExpression(node) && writers.test(node.expression.getText().split('.').at(-1)!),
+    )
+      .map((place) => place.split(':')[0]!)
+      .filter((file) => files.has(file) && !/^sim-core\/src\/study\/node\/|^weather-io\/src\/bytes\.ts$/.test(file));
+    expect(new Set(writes)).toEqual(new Set(['reports/src/cli/files.ts']));
+  });
+});

@@ -1,0 +1,28 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+// For Stryker, which changes a copy of the sources: packages are named by their place in that copy.
+const source = (path: string): string => fileURLToPath(new URL(`./packages/${path}`, import.meta.url));
+
+export default defineConfig({
+  resolve: {
+    alias: [
+      { find: '@noonloop/weather-io/sun', replacement: source('weather-io/src/sun/index.ts') },
+      { find: '@noonloop/weather-io', replacement: source('weather-io/src/index.ts') },
+      { find: '@noonloop/sim-core', replacement: source('sim-core/src/index.ts') },
+    ],
+  },
+  test: {
+    // Tests of single formulas; whole years would take days with each of thousands of changes.
+    include: [
+      'tests/sim-core/collector/{cold-start,efficiency,incidence}.test.ts',
+      'tests/sim-core/draw/{mains,profile}.test.ts',
+      'tests/sim-core/fluid/*.test.ts',
+      'tests/sim-core/pv/{datasheet,operating-point}.test.ts',
+      'tests/validation/{biaxial-modifier,collector-efficiency,collector-flow,collector-tables,fluids}.test.ts',
+      'tests/validation/{incidence-modifier,mains,single-diode,tapping-profiles}.test.ts',
+      'tests/property/formulas.test.ts',
+    ],
+    testTimeout: 60_000,
+  },
+});
