@@ -44,7 +44,7 @@ describe('heatByElement', () => {
         const given = heatByElement(filled, lowest, 1, heat, 1e4);
         const poured = start.slice();
         poured[lowest]! += heat;
-        mixInversions(poured, new Float64Array(start.length), new Int32Array(start.length));
+        mixInversions(poured);
         expect(given).toBeCloseTo(heat, 9);
         expect(sum(filled) - sum(start)).toBeCloseTo(given, 9);
         filled.forEach((temperature, node) => {

@@ -1,9 +1,11 @@
+import { defineSystem } from '@noonloop/sim-core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CIRCUIT, type Circuit, circulate, standStill } from '../../../packages/sim-core/src/loop/circuit.ts';
 import { absorberHeat, pipeHeat } from '../../../packages/sim-core/src/loop/circuit-design.ts';
 import { makeRing } from '../../../packages/sim-core/src/loop/ring.ts';
-import { type Tank, tankHeat, WATER_HEAT_CAPACITY } from '../../../packages/sim-core/src/tank/tank.ts';
+import { compileTank, type Tank, tankHeat } from '../../../packages/sim-core/src/tank/tank.ts';
+import { plainInput } from '../../examples.ts';
 
 const AREA = 4;
 
@@ -34,6 +36,7 @@ function makeCircuit(
     upwards: false,
     coilBottom: 0,
     coilShare: Float64Array.of(0.5, 0.5),
+    acting: new Float64Array(7),
     flows: new Float64Array(5),
     ring: makeRing(nodes + 6),
     source: new Float64Array(nodes),
@@ -43,22 +46,8 @@ function makeCircuit(
 }
 
 function makeTank(start: number, volume = 0.3): Tank {
-  const nodes = 5;
-  return {
-    temperature: new Float64Array(nodes).fill(start),
-    nodeVolume: volume / nodes,
-    nodeCapacity: (volume / nodes) * WATER_HEAT_CAPACITY,
-    jet: null,
-    room: 20,
-    reliefTemperature: 99,
-    steps: new Map(),
-    heated: false,
-    coilRise: new Float64Array(nodes),
-    drift: new Float64Array(nodes),
-    middle: new Float64Array(nodes),
-    poolSum: new Float64Array(nodes),
-    poolSize: new Int32Array(nodes),
-  };
+  const { tank } = defineSystem(plainInput);
+  return compileTank({ ...tank, nodes: 5, volume, initialTemperature: start, roomTemperature: 20 }, [12]);
 }
 
 describe('absorber standing in steady sun [closed form: ISO 9806 stagnation, η = 0]', () => {

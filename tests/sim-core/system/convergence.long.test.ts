@@ -29,8 +29,10 @@ describe.each([
   const reference = run(panels, highLimit, 20, {});
 
   it.each([
-    ['half the step', ENERGY_BY_STEP, 20, { stepsPerHour: 24 }],
+    ['half the step', ENERGY_BY_STEP, 20, { stepsPerHour: 12 }],
+    ['an eighth of the step', ENERGY_BY_STEP, 20, { stepsPerHour: 48 }],
     ['twice the tank nodes', ENERGY_BY_NODES, 40, {}],
+    ['an eighth of the step and four times the tank nodes', ENERGY_BY_NODES, 80, { stepsPerHour: 48 }],
     ['twice the collector nodes', ENERGY_BY_STEP, 20, { collectorNodes: 8 }],
   ] as const)(
     '%s moves the delivered energy by less than %d and the peak by less than 0.2 K',

@@ -28,7 +28,7 @@ describe.each<[string, Partial<SystemInput>]>([
 ])('%s', (_, change) => {
   it.each([2, 3])('%d panels: half the step moves heat by less than 0.1 % and peak by less than 0.2 K', (panels) => {
     const reference = run(change, panels);
-    const finer = run(change, panels, { stepsPerHour: 24 });
+    const finer = run(change, panels, { stepsPerHour: 12 });
     expect(Math.abs(delivered(finer) / delivered(reference) - 1)).toBeLessThan(0.001);
     const peak = ({ columns }: RunResult) => Math.max(...columns.tankMaximumTemperature);
     expect(Math.abs(peak(finer) - peak(reference))).toBeLessThan(0.2);
@@ -69,7 +69,7 @@ describe('drives', () => {
     let weak = 0;
     for (let hour = 0; hour < 8760; hour++) {
       const light = booster.columns.pvIrradiance[hour]!;
-      if (light < 150 || light > 300 || direct.columns.pumpRunning[hour]! < 1) continue;
+      if (light < 150 || light > 300 || direct.columns.pumpRunning[hour]! < 1 - 1e-9) continue;
       weak++;
       expect(booster.columns.loopFlow[hour]).toBeGreaterThan(direct.columns.loopFlow[hour]!);
     }

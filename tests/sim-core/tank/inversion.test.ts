@@ -4,7 +4,7 @@ import { mixInversions } from '../../../packages/sim-core/src/tank/inversion.ts'
 
 const mix = (values: readonly number[]) => {
   const temperature = Float64Array.from(values);
-  const mixed = mixInversions(temperature, new Float64Array(values.length), new Int32Array(values.length));
+  const mixed = mixInversions(temperature);
   return { mixed, temperature: [...temperature] };
 };
 

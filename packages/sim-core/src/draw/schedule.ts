@@ -67,6 +67,12 @@ export function drawSchedule(draw: DrawDesign, mains: Float64Array): DrawSchedul
   return { volume, within: events.length > 0 ? minutePatterns(events, pattern) : null, heldHours };
 }
 
+/** Whether draws have their place inside the hour: those of a tapping profile, and a record finer than hours. */
+export function drawsWithinHours(draw: DrawDesign): boolean {
+  if (draw.volumes !== null) return draw.volumes.length > HOURS;
+  return draw.profile !== null && drawProfile(draw.profile).events.length > 0;
+}
+
 const ranges = (holidays: readonly string[]) => holidays.map((text) => readDayRange(text)!);
 
 /** Draws of a day by minute: 24 patterns, one for each hour of the clock. */

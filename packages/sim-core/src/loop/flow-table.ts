@@ -24,27 +24,28 @@ export interface FlowTable {
   readonly fullPower: Float64Array;
   /** Flow by row and column, columns fastest. Shape [(rows + 1) × (columns + 1)]. [m³/s] */
   readonly flow: Float64Array;
+  /** Which rows are filled: those that the run has come by. Shape [rows + 1]. */
+  readonly filled: Uint8Array;
+  readonly hydraulics: CompiledHydraulics;
 }
 
-/** Fills the table; about 4,300 points, each found from the one before. */
-export function compileFlowTable(h: CompiledHydraulics): FlowTable {
-  const { lowest, highest } = h.fluid;
-  const fullPower = new Float64Array(ROWS + 1);
-  const flow = new Float64Array((ROWS + 1) * (COLUMNS + 1));
-  for (let row = 0; row <= ROWS; row++) {
-    const temperature = lowest + ((highest - lowest) * row) / ROWS;
-    fillRow(h, temperature, row, fullPower, flow);
-  }
-  return { lowest, rowsPerKelvin: ROWS / (highest - lowest), fullPower, flow };
+/** Makes room for the table; a row is filled when it is first asked for, of some 60 a year meets about half. */
+export function compileFlowTable(hydraulics: CompiledHydraulics): FlowTable {
+  const { lowest, highest } = hydraulics.fluid;
+  return {
+    lowest,
+    rowsPerKelvin: ROWS / (highest - lowest),
+    fullPower: new Float64Array(ROWS + 1),
+    flow: new Float64Array((ROWS + 1) * (COLUMNS + 1)),
+    filled: new Uint8Array(ROWS + 1),
+    hydraulics,
+  };
 }
 
-function fillRow(
-  h: CompiledHydraulics,
-  temperature: number,
-  row: number,
-  fullPower: Float64Array,
-  flow: Float64Array,
-): void {
+function fillRow(table: FlowTable, row: number): void {
+  const { flow, fullPower, hydraulics: h } = table;
+  table.filled[row] = 1;
+  const temperature = table.lowest + row / table.rowsPerKelvin;
   const density = fluidDensity(h.fluid, temperature);
   const viscosity = fluidViscosity(h.fluid, temperature);
   const start = row * (COLUMNS + 1);
@@ -86,6 +87,8 @@ export function tableFlow(table: FlowTable, power: number, temperature: number):
   const { fullPower, flow } = table;
   const y = Math.min(Math.max((temperature - table.lowest) * table.rowsPerKelvin, 0), ROWS);
   const row = y < ROWS ? y | 0 : ROWS - 1;
+  if (table.filled[row] === 0) fillRow(table, row);
+  if (table.filled[row + 1] === 0) fillRow(table, row + 1);
   const fy = y - row;
   const full = fullPower[row]! + (fullPower[row + 1]! - fullPower[row]!) * fy;
   const x = power < full ? COLUMNS * Math.sqrt(Math.sqrt(power / full)) : COLUMNS;
@@ -103,5 +106,7 @@ export function tableFullPower(table: FlowTable, temperature: number): number {
   const { fullPower } = table;
   const y = Math.min(Math.max((temperature - table.lowest) * table.rowsPerKelvin, 0), ROWS);
   const row = y < ROWS ? y | 0 : ROWS - 1;
+  if (table.filled[row] === 0) fillRow(table, row);
+  if (table.filled[row + 1] === 0) fillRow(table, row + 1);
   return fullPower[row]! + (fullPower[row + 1]! - fullPower[row]!) * (y - row);
 }

@@ -73,7 +73,7 @@ export function circulatePlate(
     for (let flow = 0; flow < flows.length; flow++) flows[flow]! += circuit.flows[flow]!;
     const share = (plate.secondaryFlow * length) / tank.nodeVolume;
     chargeDown(tank.temperature, entry, share, tank.temperature[0]! + heat / (secondary * length), column);
-    mixInversions(tank.temperature, tank.poolSum, tank.poolSize);
+    mixInversions(tank.temperature);
   }
   circuit.flows.set(flows);
   return outlet / pieces;

@@ -70,9 +70,9 @@ function bookHeater(machine: Machine, hour: number): void {
   columns.heaterLoss[hour]! += heater.loss;
 }
 
-/** Heating element in the solar tank; its heat is kept out of the column of solar heat. */
+/** Heating element in the solar tank, where there is one; its heat is kept out of the column of solar heat. */
 export function heatTankByElement(machine: Machine, hour: number, steps: number): void {
-  if (machine.heater.out) return;
+  if (machine.elementNode < 0 || machine.heater.out) return;
   const { columns, design, elementNode, tank } = machine;
   const { burnerPower, setTemperature } = design.heater;
   const available = (burnerPower * 3600) / steps;

@@ -1,6 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { compileHeater, type Heater } from '../backup/heater.ts';
 import { compilePumpControl, type PumpControl } from '../control/pump-control.ts';
+import { drawsWithinHours } from '../draw/schedule.ts';
 import { DesignError, quote } from '../errors.ts';
 import { boilingPoint } from '../fluid/boiling.ts';
 import { type CompiledFluid, compileFluid } from '../fluid/compile.ts';
@@ -23,14 +24,14 @@ import type { BalancePart, RunColumns } from './result.ts';
 export const SUN_THRESHOLD = 50;
 /** Stagnation is called no later than here, whatever the pressure. [°C] */
 const STAGNATION_AT_MOST = 120;
-/** Steps in place of one in hours in which the high limit may act. */
-export const LIMIT_FINENESS = 4;
+/** Steps in place of one where the high limit or a controller by temperature difference may act. */
+export const FINENESS = 8;
 /** Standard atmosphere, for the boiling point at a gauge pressure. [Pa] */
 const ATMOSPHERE = 101_325;
 
 /** How a run is stepped. */
 export interface StepOptions {
-  /** Steps in an hour with sun. Default 12 (5 minutes), from the convergence test in tests/sim-core/system. */
+  /** Steps in an hour with sun. Default 6 (10 minutes), 12 with draws by the minute, an element or a stirring inlet in the tank, or without a check valve; from the convergence tests. */
   readonly stepsPerHour?: number;
   /** Nodes along the flow of each panel in series. Default 4, from the same test. */
   readonly collectorNodes?: number;
@@ -80,8 +81,10 @@ export interface Machine {
   readonly unfiredHours: { count: number; last: number };
   /** Mixed water that heater and valve aim at: the taps' own, or the valve's where it is set lower. [°C] */
   readonly tapTarget: number;
-  /** Node of the heating element in the tank; 0 where there is none. */
+  /** Node of the heating element in the tank; -1 where there is none. */
   readonly elementNode: number;
+  /** Rise of the tank's top in a step, at most, per light turned into heat in the absorber. [K·m²/W] */
+  readonly risePerLight: number;
   readonly books: Readonly<Record<BalancePart, BalanceKeeper>>;
   /** Steps in an hour with draw and no light; in one with neither there is a single step. */
   readonly darkSteps: number;
@@ -101,9 +104,19 @@ function requireCount(path: string, value: number, most: number): void {
   throw new DesignError([{ path, found: quote(value), expected, remedy: 'Leave the option out for its default.' }]);
 }
 
+/**
+ * Steps in an hour with sun where none are asked for, from the convergence tests: 6; twice as many where draws have their minutes, where
+ * an element's heat and the draw's are to be told apart, where the mains stir the tank, and where buoyancy drives the loop.
+ */
+function defaultSteps({ draw, heater, loop, tank }: SystemDesign): number {
+  return drawsWithinHours(draw) || heater.kind === 'element' || tank.inletDiameter !== null || !loop.checkValve
+    ? 12
+    : 6;
+}
+
 /** Puts a system together: the only place that allocates. */
 export function assemble(design: SystemDesign, weather: WeatherYear, options: StepOptions = {}): Machine {
-  const stepsPerHour = options.stepsPerHour ?? 12;
+  const stepsPerHour = options.stepsPerHour ?? defaultSteps(design);
   const collectorNodes = options.collectorNodes ?? 4;
   const pipeNodes = options.pipeNodes ?? PIPE_NODES;
   requireCount('stepsPerHour', stepsPerHour, MOST_STEPS);
@@ -114,8 +127,8 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
   const drivers = compileDrivers(design, weather, stepsPerHour);
   // Draws that have their minutes, and a jet that stirs, want them resolved at night too.
   const evenly = drivers.within === null && design.tank.inletDiameter === null;
-  const darkSteps = evenly ? Math.max(1, Math.round(stepsPerHour / 4)) : stepsPerHour;
-  const stepCounts = [stepsPerHour, stepsPerHour * LIMIT_FINENESS, darkSteps, 1];
+  const darkSteps = evenly ? Math.max(1, Math.round(stepsPerHour / 3)) : stepsPerHour;
+  const stepCounts = [stepsPerHour, stepsPerHour * FINENESS, darkSteps, 1];
   const tank = compileTank(design.tank, stepCounts);
   const ring = (upwards: boolean) =>
     compileCircuit(
@@ -163,13 +176,22 @@ export function assemble(design: SystemDesign, weather: WeatherYear, options: St
     tapTarget: design.draw.mixingValve
       ? Math.min(design.draw.tapTemperature, design.draw.valveTemperature)
       : design.draw.tapTemperature,
-    elementNode: Math.trunc(design.heater.elementHeight * design.tank.nodes),
+    elementNode: design.heater.kind === 'element' ? Math.trunc(design.heater.elementHeight * design.tank.nodes) : -1,
+    risePerLight: risePerLight(design, circuit, tank, stepsPerHour),
     books: openBooks(circuit, tank, heater, baseline),
     darkSteps,
     stagnationLimit:
       control.stagnationLimit ??
       Math.min(STAGNATION_AT_MOST, boilingPoint(loop.fluid, loop.glycolMassFraction, loop.pressure + ATMOSPHERE)),
   };
+}
+
+/** The heat of a step's light in the water that it warms at least: from the coil's foot, or the plate exchanger's inlet, upwards. */
+function risePerLight(design: SystemDesign, circuit: Circuit, tank: Tank, stepsPerHour: number): number {
+  const nodes = tank.temperature.length;
+  const lowest = design.loop.exchanger === 'plate' ? nodes - 1 : circuit.coilBottom;
+  const area = circuit.nodeArea * circuit.absorber.length;
+  return (area * 3600) / (stepsPerHour * tank.nodeCapacity * (nodes - lowest));
 }
 
 function openBooks(circuit: Circuit, tank: Tank, heater: Heater, baseline: Heater): Machine['books'] {

@@ -10,19 +10,21 @@ import { relieveTank, restTank } from '../tank/tank.ts';
 import { closeHour, openHour } from './hour.ts';
 import { drawHotWater, heatTankByElement, keepHeaterWarm, stepBaseline } from './house.ts';
 import { canCirculate, meanFluidTemperature, settleLoop } from './loop-step.ts';
-import { LIMIT_FINENESS, type Machine, SUN_THRESHOLD } from './machine.ts';
+import { FINENESS, type Machine, SUN_THRESHOLD } from './machine.ts';
 import { siphon } from './siphon-step.ts';
 
-/** Below the high limit by less than what a strong sun adds to the tank in an hour. [K] */
-const LIMIT_APPROACH = 10;
-/** Difference over the controller's stop from which the pump is taken to run through an hour; judgement. [K] */
+/** A rise that the bound below does not see: heat left in the circuit, pump and draw within the step; judgement. [K] */
+const LIMIT_MARGIN = 1;
+/** Difference over the controller's stop from which the pump is taken to run on for a step; judgement. [K] */
 const SPARE_DIFFERENCE = 3;
 
 /**
  * Steps the system through one hour and writes its row of every column. Allocates nothing.
  *
  * Within a step the parts act one after the other, each exactly or implicitly for the whole step: the draw through tank and
- * heater, the sun through the circuit, then the tank at rest. What leaves one part in a step is what the next receives in it.
+ * heater, the sun through the circuit, then the tank at rest. What leaves one part in a step is what the next receives in it. Every
+ * other step has the draw last: taken in turn, the two orders are of the second order in the step's length, one alone of the
+ * first (Strang 1968).
  *
  * @param machine - From `assemble`; its state is that at the end of the hour before.
  * @param hour - 0 to 8759; hours are stepped in order.
@@ -31,30 +33,47 @@ export function stepHour(machine: Machine, hour: number): void {
   const { drivers } = machine;
   const lit = drivers.lit[hour] === 1;
   const drawn = drivers.tapVolume[hour]! > 0;
-  const element = machine.design.heater.kind === 'element';
-  const fineness = nearLimit(machine) || maySwitch(machine) ? LIMIT_FINENESS : 1;
   const fine = lit || machine.thermosiphon !== null || mayPumpInDark(machine, hour);
-  const steps = fine ? drivers.stepsPerHour * fineness : drawn ? machine.darkSteps : 1;
+  const steps = fine ? drivers.stepsPerHour : drawn ? machine.darkSteps : 1;
   if (drivers.lossCoefficient !== null) machine.circuit.a1 = drivers.lossCoefficient[hour]!;
   openHour(machine, hour);
   for (let step = 0; step < steps; step++) {
-    if (drawn) drawHotWater(machine, hour, step, steps);
-    else keepHeaterWarm(machine, hour, steps);
-    if (element) heatTankByElement(machine, hour, steps);
-    collectHeat(machine, hour, steps, lit ? hour * drivers.stepsPerHour + Math.trunc(step / fineness) : -1);
-    restStorage(machine, hour, steps);
+    const at = lit ? hour * drivers.stepsPerHour + step : -1;
+    const parts = fine && (nearLimit(machine, at) || maySwitch(machine, hour, at)) ? FINENESS : 1;
+    for (let part = 0; part < parts; part++) advance(machine, hour, step * parts + part, steps * parts, at);
   }
   stepBaseline(machine, hour, drivers.within === null ? 1 : steps);
   closeHour(machine, hour);
 }
 
+/** One step: of `steps` in the hour the one numbered `step`; `at` is its place in the sub-hourly drivers, -1 in the dark. */
+function advance(machine: Machine, hour: number, step: number, steps: number, at: number): void {
+  const drawsFirst = step % 2 === 0;
+  if (drawsFirst) useWater(machine, hour, step, steps);
+  if (drawsFirst) heatTankByElement(machine, hour, steps);
+  collectHeat(machine, hour, steps, at);
+  restStorage(machine, hour, steps);
+  if (!drawsFirst) heatTankByElement(machine, hour, steps);
+  if (!drawsFirst) useWater(machine, hour, step, steps);
+}
+
+/** Draw through tank and heater. */
+function useWater(machine: Machine, hour: number, step: number, steps: number): void {
+  if (machine.drivers.tapVolume[hour]! > 0) drawHotWater(machine, hour, step, steps);
+  else keepHeaterWarm(machine, hour, steps);
+}
+
 /**
- * Whether the high limit may act in this hour: the pump's stop is an event, and a step's length late at it would show in the
- * peak temperature, so such hours are cut finer.
+ * Whether the high limit or the tank's relief valve may act in this step: these are events, and a step's length late at them would
+ * show in the peak temperature, so such steps are cut finer. Below the limit the step's light, all of it in the water from the coil's foot upwards,
+ * bounds how far the top may rise.
  */
-function nearLimit(machine: Machine): boolean {
-  const { control, tank } = machine;
-  return control.limited || tank.temperature[tank.temperature.length - 1]! > control.limit - LIMIT_APPROACH;
+function nearLimit(machine: Machine, at: number): boolean {
+  const { control, drivers, tank } = machine;
+  const top = tank.temperature[tank.temperature.length - 1]!;
+  if (control.limited) return top < control.release + LIMIT_MARGIN;
+  const event = Math.min(control.limit, tank.reliefTemperature);
+  return at >= 0 && top > event - LIMIT_MARGIN - drivers.absorbed[at]! * machine.risePerLight;
 }
 
 /** Sun on the array, and the loop between it and the tank. */
@@ -124,14 +143,19 @@ function pumpRound(
 }
 
 /**
- * Whether a controller by temperature difference may switch in this hour: unless the pump turns into it with difference to spare.
- * Where the sun hardly carries the flow, the pump cycles within minutes; finer steps follow it.
+ * Whether a controller by temperature difference may switch in this step: unless the pump turns into it with difference to spare, or
+ * stands and the step's light cannot warm the absorber enough. Where the sun hardly carries the flow, the pump cycles within
+ * minutes; finer steps follow it.
  */
-function maySwitch(machine: Machine): boolean {
-  const { circuit, control, design, tank } = machine;
-  if (control.mode !== 'difference') return false;
+function maySwitch(machine: Machine, hour: number, at: number): boolean {
+  const { circuit, control, design, drivers, tank } = machine;
+  if (control.mode !== 'difference' || control.limited || drivers.pumpOut[hour] === 1) return false;
   const { difference } = design.control;
-  return !control.running || sensedDifference(circuit, tank, difference, true) < difference.stop + SPARE_DIFFERENCE;
+  const sensed = sensedDifference(circuit, tank, difference, control.running);
+  if (control.running) return sensed < difference.stop + SPARE_DIFFERENCE;
+  const light = at < 0 ? 0 : drivers.absorbed[at]!;
+  const rise = (light * 3600 * circuit.nodeArea) / (drivers.stepsPerHour * circuit.absorberCapacity);
+  return sensed + rise > difference.start - SPARE_DIFFERENCE;
 }
 
 /** Whether the loop passes a flow that the pump would drive: no steam in the collectors, and pressure enough. */

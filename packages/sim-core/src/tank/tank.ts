@@ -1,6 +1,6 @@
 import { compileFluid } from '../fluid/compile.ts';
 import type { TankDesign } from '../system/design.ts';
-import { type ConductionFactors, conduct, conductionFactors } from './conduction.ts';
+import { type ConductionFactors, conduct, conductionFactors, coolInOnePass, ONE_PASS_AT_MOST } from './conduction.ts';
 import { type InletJet, mixByJet } from './inlet-jet.ts';
 import { mixInversions } from './inversion.ts';
 import { loseToRoom, nodeConductances, nodeDecays } from './losses.ts';
@@ -20,9 +20,14 @@ const LONGEST_REST = 4;
 
 /** What a step length needs, computed once. */
 interface TankStep {
+  readonly stepsPerHour: number;
   /** Equal parts in which losses and conduction take the step; more than one in long steps, which would blur a sharp front. */
   readonly passes: number;
   readonly decay: Float64Array;
+  /** 1 − decay. Shape [nodes]. [-] */
+  readonly lossShare: Float64Array;
+  /** Conduction number of a part. [-] */
+  readonly ratio: number;
   readonly conduction: ConductionFactors;
 }
 
@@ -42,6 +47,8 @@ export interface Tank {
   readonly reliefTemperature: number;
   /** Steps in an hour → factors, for the step lengths that the run uses. */
   readonly steps: ReadonlyMap<number, TankStep>;
+  /** Those of the last step. */
+  step: TankStep;
   /** Whether the coil gave or took heat in the current step. */
   heated: boolean;
   /** What it added to each node; already in {@link temperature}. Shape [nodes]. [K] */
@@ -50,8 +57,6 @@ export interface Tank {
   readonly drift: Float64Array;
   /** Scratch. Shape [nodes]. */
   readonly middle: Float64Array;
-  readonly poolSum: Float64Array;
-  readonly poolSize: Int32Array;
 }
 
 /**
@@ -72,9 +77,13 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
   for (const count of stepsPerHour) {
     const passes = Math.max(1, Math.round(LONGEST_REST / count));
     const duration = 3600 / (count * passes);
+    const decay = nodeDecays(conductance, nodeCapacity, duration);
     steps.set(count, {
+      stepsPerHour: count,
       passes,
-      decay: nodeDecays(conductance, nodeCapacity, duration),
+      decay,
+      lossShare: decay.map((left) => 1 - left),
+      ratio: (diffusivity * duration) / (height / nodes) ** 2,
       conduction: conductionFactors(diffusivity, height / nodes, duration, nodes),
     });
   }
@@ -93,12 +102,11 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     room: design.roomTemperature,
     reliefTemperature: design.reliefTemperature,
     steps,
+    step: steps.get(stepsPerHour[0]!)!,
     heated: false,
     coilRise: new Float64Array(nodes),
     drift: new Float64Array(nodes),
     middle: new Float64Array(nodes),
-    poolSum: new Float64Array(nodes),
-    poolSize: new Int32Array(nodes),
   };
 }
 
@@ -144,6 +152,10 @@ export function drawFromTank(tank: Tank, volume: number, mains: number, flow: nu
 /** Losses and conduction of one step; returns what the room gained. [J] */
 function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, room: number): number {
   let lost = 0;
+  if (step.ratio <= ONE_PASS_AT_MOST) {
+    for (let pass = 0; pass < step.passes; pass++) lost += coolInOnePass(temperature, step.lossShare, step.ratio, room);
+    return nodeCapacity * lost;
+  }
   for (let pass = 0; pass < step.passes; pass++) {
     lost += loseToRoom(temperature, step.decay, nodeCapacity, room);
     conduct(temperature, step.conduction);
@@ -161,15 +173,16 @@ function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, r
  * @returns Heat lost to the room. [J]
  */
 export function restTank(tank: Tank, stepsPerHour: number): number {
-  const { nodeCapacity, poolSize, poolSum, room, temperature } = tank;
-  const step = tank.steps.get(stepsPerHour)!;
+  const { nodeCapacity, room, temperature } = tank;
+  if (tank.step.stepsPerHour !== stepsPerHour) tank.step = tank.steps.get(stepsPerHour)!;
+  const { step } = tank;
   let lost: number;
   if (tank.heated) {
     tank.heated = false;
     const { coilRise, drift, middle } = tank;
     const nodes = temperature.length;
     for (let node = 0; node < nodes; node++) middle[node] = temperature[node]!;
-    mixInversions(middle, poolSum, poolSize);
+    mixInversions(middle);
     for (let node = 0; node < nodes; node++) {
       const halfway = 0.5 * (temperature[node]! - coilRise[node]! + middle[node]!);
       middle[node] = halfway;
@@ -185,7 +198,7 @@ export function restTank(tank: Tank, stepsPerHour: number): number {
   } else {
     lost = cool(temperature, step, nodeCapacity, room);
   }
-  mixInversions(temperature, poolSum, poolSize);
+  mixInversions(temperature);
   return lost;
 }
 
