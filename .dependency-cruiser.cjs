@@ -4,7 +4,7 @@
 const node = { dependencyTypes: ['core'] };
 /** Parts that only a Node program imports: the command line, files of a study's workers. */
 const NODE_ONLY =
-  '^packages/(weather-io/src/bytes\\.ts|sim-core/src/study/(pool|worker)[^/]*(/|\\.ts)|reports/src/(cli|command)(/|\\.ts)|[^/]+/schema/)';
+  '^packages/(weather-io/src/bytes\\.ts|sim-core/src/study/node/|reports/src/(cli|command)(/|\\.ts)|[^/]+/schema/)';
 
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
@@ -41,7 +41,12 @@ module.exports = {
       from: { path: '^packages/([^/]+)/src/' },
       to: {
         path: '^packages/',
-        pathNot: ['^packages/$1/', '^packages/[^/]+/src/index\\.ts$', '^packages/weather-io/src/sun/index\\.ts$'],
+        pathNot: [
+          '^packages/$1/',
+          '^packages/[^/]+/src/index\\.ts$',
+          '^packages/weather-io/src/sun/index\\.ts$',
+          '^packages/sim-core/src/study/node/index\\.ts$',
+        ],
       },
     },
     {

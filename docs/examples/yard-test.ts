@@ -1,4 +1,7 @@
 // A used panel in the yard, an hour of sun: hose, bucket, two thermometers, a sun meter, a blanket. The readings are invented.
+// Writes out/yard-test.svg.
+import { mkdir, writeFile } from 'node:fs/promises';
+import { collectorChart } from '@noonloop/reports';
 import { rateFromSurvey, rateFromYardTest, type YardRating } from '@noonloop/sim-core';
 
 const air = '68 degF';
@@ -43,17 +46,26 @@ print(
 );
 
 // A survey fills what the readings cannot tell.
-const { bands } = rateFromSurvey({
+const survey = rateFromSurvey({
   length: '78 in',
   width: '39 in',
   covers: 1,
   coating: 'black-paint',
   condition: 'worn',
 });
-const { eta0, a1, a2 } = bands;
+const { eta0, a1, a2 } = survey.bands;
 print(
   'The first two, with a survey of the panel',
   rateFromYardTest({ ...panel, points: readings.slice(0, 2), known: { eta0, a1, a2 } }),
 );
 
 console.log('\nInto a design: array.collector =', whole.collector);
+
+// The line with its readings, beside what the survey alone said.
+await mkdir(new URL('../../out/', import.meta.url), { recursive: true });
+const picture = await collectorChart([
+  { ...whole.collector!, name: 'yard test', points: whole.points },
+  { ...survey.collector, name: 'survey, with its ends', limits: [survey.low, survey.high] },
+]);
+await writeFile(new URL('../../out/yard-test.svg', import.meta.url), picture);
+console.log('\nPicture: out/yard-test.svg');

@@ -15,6 +15,12 @@ describe('pages of the documentation', () => {
     expect(broken).toEqual([]);
   });
 
+  it('stand in docs/README.md, guides and theory all', () => {
+    const index = readFileSync(`${root}docs/README.md`, 'utf8');
+    const listed = pages.filter((page) => /^docs\/(guides|theory)\//.test(page));
+    expect(listed.filter((page) => !index.includes(`(${page.slice('docs/'.length)})`))).toEqual([]);
+  });
+
   it('each name a picture for those who do not see it', () => {
     const bare = pages.flatMap((page) =>
       [...readFileSync(root + page, 'utf8').matchAll(/!\[([^\]]*)\]\(/g)]

@@ -1,6 +1,13 @@
 export type { Caution, CautionNumber, CautionSeverity } from './cautions/index.ts';
 export { cautions } from './cautions/index.ts';
 export { type ChartName, type ChartOptions, chart } from './charts/chart.ts';
+export {
+  type CollectorChartOptions,
+  type CollectorLine,
+  type CollectorReading,
+  collectorChart,
+  type EfficiencyLine,
+} from './charts/collector-lines.ts';
 export type { ChartTheme } from './charts/frame.ts';
 export type { Comparison, ComparisonReference, ComparisonRow } from './compare.ts';
 export { compareRuns, compareSummaries } from './compare.ts';

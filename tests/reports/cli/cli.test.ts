@@ -236,6 +236,17 @@ describe('the other words', () => {
     expect(wrong.err).toMatch(/panel\.yaml, line 3, covers: found 9/);
   });
 
+  it('check-log: faults of the log by file and line [the check itself: tests/sim-core/check]', async () => {
+    const check = (log: string) => command(['check-log', two, '-w', weather, '--log', inFolder('log.yaml', log)]);
+    inFolder('readings.csv', 'date,time,tank top\n2023-07-01,07:30,warm\n');
+    const layout =
+      'file: readings.csv\ntime: { date: date, clock: time }\ncolumns:\n  tankTopTemperature: { column: tank top, unit: degC }\n';
+    expect((await check(layout)).err).toMatch(/^noonloop: readings\.csv, line 2, column "tank top": found "warm"/);
+    expect((await check(layout.replace('file', 'fill'))).err).toMatch(/log\.yaml: expected the field "file"/);
+    expect((await check(layout.replace('degC', 'psi'))).err).toMatch(/log\.yaml, line 4, columns\.tankTopTemperature/);
+    expect((await command(['check-log', two, '-w', weather])).exit).toBe(2);
+  });
+
   it('draft: a design that runs', () => {
     expect(defineSystem(parse(DRAFT) as SystemInput).name).toBe('my house');
   });
@@ -246,7 +257,7 @@ describe('the other words', () => {
     expect(JSON.parse(out)).toEqual(JSON.parse(readFileSync(published, 'utf8')));
   });
 
-  it.each([[[]], [['run']], [['compare']], [['weather']], [['rate']], [['draft']], [['schema']]])(
+  it.each([[[]], [['run']], [['compare']], [['weather']], [['rate']], [['check-log']], [['draft']], [['schema']]])(
     '--help of %j goes to standard output, within the width',
     async (words) => {
       const { exit, out, err } = await command([...words, '--help']);

@@ -38,7 +38,7 @@ describe('rateFromSurvey', () => {
       tank: { volume: 0.3 },
       draw: { dailyVolume: 0.2 },
     });
-    expect(array.collector.eta0).toBeCloseTo(rating[which].eta0 as number, 12);
+    expect(array.collector.eta0).toBeCloseTo(rating[which].eta0, 12);
     expect(array.collector.heatCapacity).toBe(rating[which].heatCapacity);
   });
 
@@ -72,7 +72,7 @@ describe('rateFromSurvey', () => {
   });
 
   it('agrees with the quadratic’s own stagnation where the line was drawn, within its band', () => {
-    const { area, eta0, a1, a2 } = rating.collector as { area: number; eta0: number; a1: number; a2: number };
+    const { area, eta0, a1, a2 } = rating.collector;
     const ofLine = stagnationTemperature({ area, eta0, a1, a2 }, 1000, 30);
     const { low, high } = rating.bands.stagnationTemperature;
     expect(ofLine).toBeGreaterThan(low);
@@ -82,7 +82,7 @@ describe('rateFromSurvey', () => {
   it('low and high panels lie at the ends of the band of the efficiency at work', () => {
     const { low, likely, high } = rating.bands.efficiencyAtWork;
     const work = (side: 'low' | 'high') => {
-      const { eta0, a1, a2 } = rating[side] as { eta0: number; a1: number; a2: number };
+      const { eta0, a1, a2 } = rating[side];
       return eta0 - ((a1 + a2 * 30) * 30) / 800;
     };
     expect(Math.abs(work('low') - low)).toBeLessThan(0.1 * (likely - low));

@@ -4,18 +4,13 @@ import type { SystemDesign, SystemInput } from '@noonloop/sim-core';
 import type { DrawLayout, DrawRecord } from '@noonloop/weather-io';
 import { EXIT, Refusal } from './exit-codes.ts';
 import { blaming, blamingLayout } from './in-words.ts';
-import { asMap, readSettings, type Settings } from './settings-file.ts';
+import { asMap, readSettings, type Settings, tableSettings } from './settings-file.ts';
 
 /** A record of water used, by a file that names the table (`file`, beside it) and its layout. */
 export async function drawOf(path: string): Promise<DrawRecord> {
   const { readDraw } = await import('@noonloop/weather-io');
   const settings = await readSettings(path);
-  const { file, ...layout } = asMap(settings);
-  if (typeof file !== 'string' || file === '') {
-    throw new Refusal(EXIT.input, [
-      `${path}: expected the field "file", the table with the water, such as "file: meter.csv".`,
-    ]);
-  }
+  const { file, ...layout } = tableSettings(settings);
   return blamingLayout(settings, () => readDraw(resolve(dirname(path), file), layout as unknown as DrawLayout));
 }
 

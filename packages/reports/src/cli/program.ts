@@ -101,6 +101,20 @@ function buildProgram(terminal: Terminal, done: (exit: ExitCode) => void): Comma
     .action(async (survey: string, options) => {
       await (await import('./commands/rate.ts')).ratePanel(survey, options, terminal);
     });
+  weatherOptions(
+    outputOptions(
+      program
+        .command('check-log <design>')
+        .requiredOption('-w, --weather <file>', 'weather of the very weeks of the log; a typical year will not do')
+        .requiredOption('-l, --log <file>', 'YAML or JSON that names the table of readings and its layout'),
+    ),
+  )
+    .summary('what may be wrong, by a notebook of gauge readings')
+    .description('Sets gauge readings against what the model expects in their weather, and ranks what may be wrong.')
+    .addOption(choice('-f, --format <format>', 'default by the ending of --out, else text', ['text', 'json']))
+    .action(async (design: string, options) => {
+      await (await import('./commands/check-log.ts')).checkGauges(design, options, terminal);
+    });
   outputOptions(program.command('draft'))
     .summary('a design to fill in')
     .description('Hands out a design in YAML to fill in.')

@@ -107,3 +107,11 @@ export function asMap({ value, path }: Settings): Record<string, unknown> {
   const { $schema: _, ...rest } = value as Record<string, unknown>;
   return rest;
 }
+
+/** The same of a file that names a table beside it (`file`) and says how it is laid out. */
+export function tableSettings(settings: Settings): Record<string, unknown> & { readonly file: string } {
+  const { file, ...layout } = asMap(settings);
+  if (typeof file === 'string' && file !== '') return { ...layout, file };
+  const words = 'expected the field "file": the table, by its path from here, such as "file: meter.csv"';
+  throw new Refusal(EXIT.input, [`${settings.path}: ${words}.`]);
+}

@@ -12,8 +12,10 @@ export { collectorEfficiencyFactor, type Fin, type FinnedTube, finEfficiency, fl
 export {
   type CollectorInput,
   type Narrowing,
+  type RatedCollector,
   rateFromSurvey,
   type SurveyBands,
+  type SurveyedCollector,
   type SurveyRating,
 } from './rate.ts';
 export type { Measured, MeasuredLimits, MeasuredValue, SurveyInput } from './schema.ts';

@@ -1,6 +1,6 @@
 import type { WorkingStep } from '../loop/expansion.ts';
 import type { SystemInput } from '../system/define.ts';
-import type { DesignAssumption } from '../system/design.ts';
+import type { DesignAssumption, IncidenceModifierB0 } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { type Assessed, assess, type SurveyNumbers, TEST_FLOW, type Values, WATER_20 } from './assess.ts';
 import { type Band, combine, type Swing, swingSize } from './band.ts';
@@ -10,6 +10,36 @@ import { surveySteps } from './steps.ts';
 
 /** A collector as `defineSystem` takes it. */
 export type CollectorInput = SystemInput['array']['collector'];
+
+/** A collector as a yard test leaves it: numbers in SI, for `array.collector` of `defineSystem`. */
+export interface RatedCollector {
+  /** Name for reports. */
+  readonly name: string;
+  /** Aperture, to which eta0, a1 and a2 refer. [m²] */
+  readonly area: number;
+  /** Zero-loss efficiency at normal incidence. [-] */
+  readonly eta0: number;
+  /** Linear loss. [W/(m²·K)] */
+  readonly a1: number;
+  /** Quadratic loss. [W/(m²·K²)] */
+  readonly a2: number;
+  /** b0. [-] */
+  readonly incidenceModifier: IncidenceModifierB0;
+  /** With its liquid; left out where a test was told none. [J/(m²·K)] */
+  readonly heatCapacity?: number;
+}
+
+/** A collector as a survey leaves it. */
+export interface SurveyedCollector extends RatedCollector {
+  /** With its liquid. [J/(m²·K)] */
+  readonly heatCapacity: number;
+  /** Liquid in the panel. [m³] */
+  readonly fluidContent: number;
+  /** Of the panel with water at 20 °C and {@link ratedFlow}. [Pa] */
+  readonly ratedPressureDrop: number;
+  /** Through the panel. [m³/s] */
+  readonly ratedFlow: number;
+}
 
 /** Numbers of a surveyed panel, each with its band. */
 export type SurveyBands = Readonly<Record<keyof SurveyNumbers, Band>>;
@@ -35,11 +65,11 @@ export interface Narrowing {
 /** A used panel rated from what can be seen and measured. */
 export interface SurveyRating {
   /** Likely case, for `array.collector` of `defineSystem`; eta0, a1 and a2 are per aperture. */
-  readonly collector: CollectorInput;
+  readonly collector: SurveyedCollector;
   /** A panel at the lower end of the efficiency at work: one consistent panel, not the worst of each number. */
-  readonly low: CollectorInput;
+  readonly low: SurveyedCollector;
   /** The same at the upper end. */
-  readonly high: CollectorInput;
+  readonly high: SurveyedCollector;
   /** Every number with the limits that it stays within in about nine cases of ten. */
   readonly bands: SurveyBands;
   /** Outside length times width. [m²] */
@@ -144,7 +174,7 @@ function rank(parameters: readonly Parameter[], swings: readonly Swing[]): Narro
     .sort((a, b) => b.effect - a.effect);
 }
 
-function toCollector(survey: Survey, { outputs, flow }: Assessed): CollectorInput {
+function toCollector(survey: Survey, { outputs, flow }: Assessed): SurveyedCollector {
   return {
     name: survey.name ?? 'surveyed flat plate',
     area: outputs.apertureArea,

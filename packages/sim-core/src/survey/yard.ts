@@ -1,7 +1,7 @@
 import type { WorkingStep } from '../loop/expansion.ts';
 import { checkInput } from '../system/schema/check.ts';
 import type { Band } from './band.ts';
-import type { CollectorInput } from './rate.ts';
+import type { RatedCollector } from './rate.ts';
 import type { Reading } from './schema.ts';
 import {
   fitLine,
@@ -51,7 +51,7 @@ export interface YardPoint {
 /** A panel's line from readings in a yard. */
 export interface YardRating {
   /** For `array.collector` of `defineSystem`; `null` where eta0 or a1 cannot be told. */
-  readonly collector: CollectorInput | null;
+  readonly collector: RatedCollector | null;
   /** Zero-loss efficiency at normal incidence. [-] */
   readonly eta0: YardCoefficient;
   /** [W/(m²·K)] */
@@ -252,7 +252,7 @@ function toCollector(
   eta0: YardCoefficient,
   a1: YardCoefficient,
   a2: YardCoefficient,
-): CollectorInput | null {
+): RatedCollector | null {
   if (eta0.band === null || a1.band === null || a2.band === null) return null;
   return {
     name: test.name ?? 'flat plate of a yard test',

@@ -1,0 +1,57 @@
+// What a browser would load: sizes with what is not used shaken off, and whether loading the packages does anything by itself.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { build } from 'esbuild';
+import { quietly, root } from './run.mjs';
+
+/** Bundles, and the most that each may weigh, gzipped. DEVELOPERS.md states what they weigh. [kB] */
+const BUNDLES = [
+  ['the sun alone', "export { sunPosition } from '@noonloop/weather-io/sun';", 4],
+  ['read a weather file', "export { parseWeather } from '@noonloop/weather-io';", 60],
+  ['one formula', "export { mainsTemperature } from '@noonloop/sim-core';", 8],
+  ['define and simulate', "export { defineSystem, simulate } from '@noonloop/sim-core';", 360],
+  ['text report', "export { renderText } from '@noonloop/reports';", 90],
+  ['nothing', "import '@noonloop/reports'; import '@noonloop/sim-core'; import '@noonloop/weather-io';", 0.1],
+];
+
+/** Bundles, prints the sizes and throws where one is over its bound, or where loading has an effect. */
+export async function checkBundles() {
+  console.log('\nbundles for a browser, minified [kB] and gzipped [kB]');
+  for (const [name, contents, most] of BUNDLES) {
+    const { outputFiles } = await build({
+      stdin: { contents, resolveDir: join(root, 'packages/reports') },
+      bundle: true,
+      minify: true,
+      format: 'esm',
+      platform: 'browser',
+      external: ['node:*'],
+      write: false,
+      logLevel: 'silent',
+    });
+    const [whole, zipped] = [outputFiles[0].contents.length / 1000, gzipSync(outputFiles[0].contents).length / 1000];
+    console.log(`  ${name.padEnd(22)}${whole.toFixed(1).padStart(8)}${zipped.toFixed(1).padStart(8)}`);
+    if (zipped > most) throw new Error(`${name}: ${zipped.toFixed(1)} kB gzipped, expected at most ${most}`);
+  }
+  await checkEffects();
+}
+
+/** Loads every module of the packages in a process of its own and looks for traces. */
+async function checkEffects() {
+  const modules = ['weather-io', 'sim-core', 'reports'].flatMap((name) => {
+    const dist = join(root, 'packages', name, 'dist');
+    return readdirSync(dist, { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.js') && !isProgram(join(dist, file)))
+      .map((file) => join(dist, file));
+  });
+  const words = await quietly(process.execPath, [join(root, 'scripts/packages/traces.mjs')], {
+    env: { ...process.env, MODULES: JSON.stringify(modules) },
+  });
+  if (words !== 'none') throw new Error(`loading the packages leaves traces: ${words}`);
+  console.log(
+    `loading ${modules.length} modules: no global but zod's two, no listener, no output, no changed prototype`,
+  );
+}
+
+/** A worker's first file runs when loaded: that is what it is for; nothing imports it. */
+const isProgram = (file) => /parentPort|workerData/.test(readFileSync(file, 'utf8'));

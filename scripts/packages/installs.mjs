@@ -1,0 +1,117 @@
+// Installs the tarballs into empty projects, as a stranger would: npm and pnpm, both module resolutions, strict types, the command.
+import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pnpm, quietly, root } from './run.mjs';
+
+const NAMES = ['weather-io', 'sim-core', 'reports'];
+
+/** A stranger's first script, with types that must not have become `any`. */
+const SCRIPT = `import { renderText, type Summary, summarize } from '@noonloop/reports';
+import { defineSystem, DesignError, type RunResult, simulate, type SystemDesign } from '@noonloop/sim-core';
+import { sunPosition } from '@noonloop/weather-io/sun';
+import { readWeather, type WeatherYear } from '@noonloop/weather-io';
+
+const weather: WeatherYear = await readWeather('weather.csv');
+const design: SystemDesign = defineSystem({
+  array: { panels: 2, tilt: 40, azimuth: 180, collector: { area: '21 ft2', eta0: 0.75, a1: 3.8, a2: 0.012 } },
+  tank: { volume: '80 gal' },
+  draw: { dailyVolume: '200 L' },
+});
+const year: RunResult = simulate(design, weather);
+const summary: Summary = summarize(year);
+const change = () => {
+  // @ts-expect-error: a design is typed through and through, and frozen
+  design.tank.volume = 'big';
+};
+// @ts-expect-error: so is what people write
+const wrong = () => defineSystem({ tank: { volumne: 1 } });
+try {
+  wrong();
+  throw new Error('a faulty design passed');
+} catch (error) {
+  if (!(error instanceof DesignError)) throw error;
+}
+try {
+  change();
+  throw new Error('a design was changed');
+} catch (error) {
+  if (!(error instanceof TypeError)) throw error;
+}
+const noon = sunPosition({ time: Date.UTC(2023, 5, 21, 12), latitude: 0, longitude: 0 });
+if (!(summary.year.deliveredEnergy > 1e9) || !renderText(year).includes('Energy delivered') || !(noon.zenith < 30))
+  throw new Error('the year came out wrong');
+for (const schema of ['sim-core/schema/design-1.json', 'reports/schema/report-1.json'])
+  import.meta.resolve(\`@noonloop/\${schema}\`);
+`;
+
+/** Both ways in which TypeScript finds packages. */
+const RESOLUTIONS = {
+  nodenext: { module: 'nodenext', moduleResolution: 'nodenext' },
+  bundler: { module: 'esnext', moduleResolution: 'bundler' },
+};
+
+/** Installs and tries; throws at the first fault. */
+export async function checkInstalls(tarballs) {
+  const folder = mkdtempSync(join(tmpdir(), 'noonloop-install-'));
+  const tarballOf = (name) => `file:${tarballs.find((path) => path.includes(`noonloop-${name}-`))}`;
+  const files = Object.fromEntries(NAMES.map((name) => [`@noonloop/${name}`, tarballOf(name)]));
+  try {
+    // Both to their end, so that the folder can be removed.
+    const outcomes = await Promise.allSettled([
+      tryProject(join(folder, 'npm'), files, ['nodenext', 'bundler'], (cwd) =>
+        quietly('npm', ['install', '--prefer-offline', '--no-audit', '--no-fund', '--ignore-scripts'], { cwd }),
+      ),
+      tryProject(join(folder, 'pnpm'), files, ['nodenext'], async (cwd) => {
+        // What one tarball needs of another is not on any registry yet.
+        const overrides = Object.entries(files).map(([name, file]) => `  '${name}': '${file}'\n`);
+        writeFileSync(join(cwd, 'pnpm-workspace.yaml'), `overrides:\n${overrides.join('')}`);
+        await quietly('npx', ['--yes', pnpm, 'install', '--prefer-offline', '--ignore-scripts'], { cwd });
+      }),
+    ]);
+    for (const outcome of outcomes) if (outcome.status === 'rejected') throw outcome.reason;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+async function tryProject(cwd, dependencies, resolutions, install) {
+  mkdirSync(cwd);
+  const project = { name: 'stranger', private: true, type: 'module', dependencies };
+  writeFileSync(join(cwd, 'package.json'), JSON.stringify(project));
+  writeFileSync(join(cwd, 'script.ts'), SCRIPT);
+  copyFileSync(join(root, 'docs/examples/weather/invented-valley.csv'), join(cwd, 'weather.csv'));
+  await install(cwd);
+  for (const name of resolutions) {
+    // No type of Node, and the libraries' own declarations are checked too.
+    const compilerOptions = {
+      ...RESOLUTIONS[name],
+      strict: true,
+      exactOptionalPropertyTypes: true,
+      noUncheckedIndexedAccess: true,
+      skipLibCheck: false,
+      target: 'es2023',
+      lib: ['es2023', 'dom'],
+      types: [],
+      outDir: name,
+    };
+    writeFileSync(join(cwd, `${name}.json`), JSON.stringify({ compilerOptions, files: ['script.ts'] }));
+    await quietly(join(root, 'node_modules/.bin/tsc'), ['-p', `${name}.json`], { cwd });
+  }
+  const command = join(cwd, 'node_modules/@noonloop/reports/bin/noonloop.js');
+  await quietly(join(cwd, 'node_modules/.bin/noonloop'), ['draft', '--out', 'house.yaml'], { cwd });
+  for (const node of ['', ...(process.env.NOONLOOP_NODES ?? '').split(',').filter((version) => version !== '')]) {
+    const [program, words] = node === '' ? [process.execPath, []] : ['npx', ['--yes', `node@${node}`]];
+    const onNode = (...args) => quietly(program, [...words, ...args], { cwd });
+    await onNode('nodenext/script.js');
+    // CommonJS takes the packages too, since Node 20.19 requires ES modules.
+    await onNode('--input-type=commonjs', '-e', "if (!require('@noonloop/reports').renderText) process.exit(1)");
+    const report = await onNode(command, 'run', 'house.yaml', '--weather', 'weather.csv', '--detail', 'short');
+    if (!report.includes('Energy delivered')) throw new Error(`the command reported nothing: ${report}`);
+    const version = (await onNode('--version')).trim();
+    const manager = cwd.endsWith('pnpm') ? 'pnpm' : 'npm';
+    console.log(
+      `installed by ${manager}, Node ${version}: script, types (${resolutions.join(', ')}), require, command`,
+    );
+  }
+}
