@@ -414,15 +414,20 @@ static double cool(vector<double>& t, const Rest& rest) {
   double lost = 0;
   for (int pass = 0; pass < rest.passes; pass++) {
     const int top = (int)t.size() - 1;
+    const double halfSquare = 0.5 * rest.ratio * rest.ratio;
     double fallen = 0, fromBelow = 0, here = t[0];
+    double above = top > 0 ? t[1] : here, bend = above - here;
     for (int node = 0; node < top; node++) {
-      const double above = t[node + 1];
-      const double fromAbove = rest.ratio * (above - here);
+      const double next = node + 2 <= top ? t[node + 2] : above;
+      const double slope = above - here, bendAbove = next - above - slope;
+      const double fromAbove = rest.ratio * slope + halfSquare * (bendAbove - bend);
       const double fall = (here - room) * rest.lossShare[node];
       fallen += fall;
       t[node] = here - fall + (fromAbove - fromBelow);
       fromBelow = fromAbove;
+      bend = bendAbove;
       here = above;
+      above = next;
     }
     const double fall = (here - room) * rest.lossShare[top];
     t[top] = here - fall - fromBelow;
