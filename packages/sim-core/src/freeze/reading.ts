@@ -149,8 +149,7 @@ function indexOfBrix(brix: number): number {
  *
  * - `'freezing-point'` [°C], as most refractometers for this use are marked, or tried in a freezer: Melinder's curve, inverted.
  * - `'refractive-index'` at the sodium line, at `temperature`; `'brix'`, the sugar scale, corrected to 20 °C: the rule of
- *   Lorentz and
- *   Lorenz with Melinder's density (indices of the pure liquids from memory), inverted.
+ *   Lorentz and Lorenz with Melinder's density (indices of the pure liquids from memory), inverted.
  * - `'density'` [kg/m³] at `temperature`: Melinder's density, inverted. Propylene glycol is hardly denser than water: its
  *   band is wide.
  *

@@ -1,3 +1,4 @@
+import { type CompiledFluid, compileFluid } from '../fluid/compile.ts';
 import type { WorkingStep } from '../loop/expansion.ts';
 import { checkInput } from '../system/schema/check.ts';
 import type { Band } from './band.ts';
@@ -108,7 +109,8 @@ const TOLD = { eta0: 0.12, a1: 0.4 } as const;
 export function rateFromYardTest(input: YardTestInput): YardRating {
   const test = checkInput(yardSchema, input);
   const known = [test.known.eta0, test.known.a1, test.known.a2].map(toPrior);
-  const { settled, told } = firstTold(test, known);
+  const fluid = compileFluid(test.fluid, test.glycolMassFraction);
+  const { settled, told } = firstTold(test, fluid, known);
   const { fit, points, deviations, scatter } = settled;
   const coefficient = (at: 0 | 1 | 2, remedy: string): YardCoefficient => {
     const half = NINETY * settled.deviation[at]!;
@@ -158,8 +160,13 @@ interface Settled {
   readonly deviation: readonly number[];
 }
 
-function settle(test: YardTest, priors: readonly Prior[], known: readonly (Prior | null)[]): Settled {
-  const points = yardNumbers(test, UNSHIFTED);
+function settle(
+  test: YardTest,
+  fluid: CompiledFluid,
+  priors: readonly Prior[],
+  known: readonly (Prior | null)[],
+): Settled {
+  const points = yardNumbers(test, fluid, UNSHIFTED);
   // The weights need a line, and the line weights: a few rounds settle both.
   let line: Line = [priors[0]!.value, priors[1]!.value, priors[2]!.value];
   let deviations = yardDeviations(test, points, plausible(line));
@@ -172,7 +179,7 @@ function settle(test: YardTest, priors: readonly Prior[], known: readonly (Prior
   const spare = points.length - known.slice(0, 2).filter((prior) => prior === null).length;
   const scatter = spare > 0 ? fit.chiSquare / spare : null;
   const widening = Math.max(1, scatter ?? 1);
-  const common = commonErrors(test, deviations, priors);
+  const common = commonErrors(test, fluid, deviations, priors);
   const deviation = [0, 1, 2].map((at) =>
     Math.hypot(Math.sqrt(fit.covariance[at]![at]! * widening), ...common.map((change) => change[at]!)),
   );
@@ -183,17 +190,21 @@ function settle(test: YardTest, priors: readonly Prior[], known: readonly (Prior
  * The fit that asks most of the readings and gets it: both coefficients; else eta0 alone, a1 as common panels have it (a cold
  * test); else a1 alone (a covered panel); else neither.
  */
-function firstTold(test: YardTest, known: readonly (Prior | null)[]): { settled: Settled; told: readonly boolean[] } {
+function firstTold(
+  test: YardTest,
+  fluid: CompiledFluid,
+  known: readonly (Prior | null)[],
+): { settled: Settled; told: readonly boolean[] } {
   for (const told of [
     [true, true],
     [true, false],
     [false, true],
   ]) {
-    const settled = settle(test, priorsFor(known, told), known);
+    const settled = settle(test, fluid, priorsFor(known, told), known);
     if (told.every((asked, at) => !asked || known[at] !== null || isTold(settled, at))) return { settled, told };
   }
   const told = [false, false];
-  return { settled: settle(test, priorsFor(known, told), known), told };
+  return { settled: settle(test, fluid, priorsFor(known, told), known), told };
 }
 
 const priorsFor = (known: readonly (Prior | null)[], told: readonly boolean[]): Prior[] => [
@@ -225,10 +236,15 @@ function toPrior(reading: Reading | undefined): Prior | null {
 /**
  * What one standard deviation of each error that all readings share does to the line: half the way from one side to the other.
  */
-function commonErrors(test: YardTest, deviations: readonly number[], priors: readonly Prior[]): number[][] {
+function commonErrors(
+  test: YardTest,
+  fluid: CompiledFluid,
+  deviations: readonly number[],
+  priors: readonly Prior[],
+): number[][] {
   const { thermometerPair, flowScale, sunScale } = test.tools;
   const line = (shift: Partial<Shift>) =>
-    fitLine(yardNumbers(test, { ...UNSHIFTED, ...shift }), deviations, priors).line;
+    fitLine(yardNumbers(test, fluid, { ...UNSHIFTED, ...shift }), deviations, priors).line;
   const sides = (shift: (sign: number) => Partial<Shift>) => {
     const above = line(shift(1));
     return line(shift(-1)).map((value, at) => (above[at]! - value) / 2);
