@@ -5,9 +5,9 @@ import { covariance, type Expectation, expect, timeCorrelation } from './expecta
 import type { Library } from './library.ts';
 import { factorize, invert, solveLower } from './matrix.ts';
 import { expected, observe } from './observe.ts';
+import { findSlips, SLIP_NOISE } from './slips.ts';
 import { runSpan } from './span-run.ts';
 import { type House, type ModelUncertainty, moved, PARAMETERS, type ReadingNoise } from './uncertainty.ts';
-import { findSlips, SLIP_NOISE } from './weigh.ts';
 
 /** What can be fitted. */
 export type FittedKey = 'eta0' | 'collectorLoss' | 'tankLoss' | 'heaterLoss' | 'draw';

@@ -4,7 +4,8 @@ import type { RunResult } from '../system/result.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { choice, count, defaulted, fault, flag } from '../system/schema/field.ts';
 import { dayNumber, dayText, monthsLater, nextMonthDay } from './calendar-days.ts';
-import { type Rule, rulesOf } from './maintenance-rules.ts';
+import type { Rule } from './maintenance-rule.ts';
+import { rulesOf } from './maintenance-rules.ts';
 import type { MaintenanceTask, WearNumbers } from './maintenance-types.ts';
 import { monthOf, wearOf } from './wear.ts';
 

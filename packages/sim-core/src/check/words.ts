@@ -1,8 +1,9 @@
 // What the check found, in words.
 import type { CauseCode } from './causes.ts';
 import type { Expectation } from './expectation.ts';
+import { GAUGE_NAMES } from './gauges.ts';
 import type { MeasuredKey, Observation, Observations } from './observe.ts';
-import { type Explanation, GAUGE_NAMES } from './weigh.ts';
+import type { Explanation } from './weigh.ts';
 
 const MONTHS = [
   ['January', 31],
