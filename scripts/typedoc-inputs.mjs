@@ -9,7 +9,8 @@ export function load(app) {
       const path = project.getSymbolIdFromReflection(reflection)?.packagePath ?? '';
       const ofSchema = /(^|\/)system\/(schema\/|define\.ts)/.test(path);
       // Types that a schema infers have no symbol of their own everywhere.
-      if (!ofSchema && !/\b(CollectorCandidate\.collector|StudyCase\.design)\b/.test(reflection.getFullName())) continue;
+      if (!ofSchema && !/\b(CollectorCandidate\.collector|StudyCase\.design)\b/.test(reflection.getFullName()))
+        continue;
       const text =
         'As the field of this name in `SystemDesign`, where unit, range and default stand; a string may carry any unit.';
       reflection.comment = new Comment([{ kind: 'text', text }]);
