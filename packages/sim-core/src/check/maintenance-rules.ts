@@ -34,7 +34,7 @@ function fluid({ autumn, design, fluidAge, wear }: RuleContext): Rule[] {
       what: 'Test the fluid: freezing point by refractometer, pH by strip, look and smell. Change it when pH is under 7, when it is dark or sour, or when it no longer protects.',
       season: [(autumn + 11) % 12, 15],
       everyMonths: strained ? 6 : 12,
-      reason: `${causes.join('; ')}. ${strained ? 'Twice' : 'Once'} a year, first in autumn before the frost.`,
+      reason: `${causes.join('; ')}. ${strained ? 'Twice a year, one of them' : 'Once a year,'} in autumn before the frost.`,
       numbers: [
         number('hours above the fluid’s limit', over, 'h'),
         number('make-up', madeUp, 'm³'),
