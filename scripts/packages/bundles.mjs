@@ -10,7 +10,7 @@ const BUNDLES = [
   ['the sun alone', "export { sunPosition } from '@noonloop/weather-io/sun';", 4],
   ['read a weather file', "export { parseWeather } from '@noonloop/weather-io';", 60],
   ['one formula', "export { mainsTemperature } from '@noonloop/sim-core';", 8],
-  ['define and simulate', "export { defineSystem, simulate } from '@noonloop/sim-core';", 360],
+  ['define and simulate', "export { defineSystem, simulate } from '@noonloop/sim-core';", 400],
   ['text report', "export { renderText } from '@noonloop/reports';", 90],
   ['nothing', "import '@noonloop/reports'; import '@noonloop/sim-core'; import '@noonloop/weather-io';", 0.1],
 ];

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { defineSystem, simulate, sizeArray } from '../../packages/sim-core/src/index.ts';
 import { inventedValley, plainInput, sum } from '../examples.ts';
 
-// The reckoning holds the fluid at 50 °C all year; a real tank's bottom is colder in winter, and heat above the demand covers the heater's standby. So it errs
+// The reckoning holds the fluid at 50 °C all year; a real tank's bottom is colder in winter, and heat above the demand covers
+// the heater's standby. So it errs
 // low: 5 points with one panel, 14 with four (docs/theory/sizing.md). It must stay on that side and within 15.
 describe('sizeArray against the simulation, invented valley', () => {
   it.each([1, 4])('%i panels: the simulated share lies 0 to 15 points above the reckoning', async (panels) => {

@@ -7,7 +7,8 @@ import {
   stagnationTemperature,
 } from '../../packages/sim-core/src/index.ts';
 
-// reference/safety.md, section "Freezing and bursting": °C, freeze protection and burst protection of propylene glycol in % by volume (a maker's guide, from
+// reference/safety.md, section "Freezing and bursting": °C, freeze protection and burst protection of propylene glycol in % by
+// volume (a maker's guide, from
 // memory), and the freezing point by the polynomial in % by volume.
 const ROWS: readonly (readonly [number, number, number, number])[] = [
   [-7, 18, 12, 19],

@@ -52,6 +52,8 @@ export interface PlantOptions {
   readonly gauges: GaugeSet;
   readonly readings: number;
   readonly seed: number;
+  /** Whether the fault is there all through; else it begins within the span in half of the logs. */
+  readonly allThrough?: boolean;
 }
 
 /** Runs a house that differs at random from the model, with a fault of random severity and beginning, and reads its gauges. */
@@ -63,7 +65,7 @@ export function plant(options: PlantOptions): Planted {
   const { house, differs } = otherHouse(plainHouse(design, weather), uncertainty, gauss, between, options.seed);
 
   const first = span.from + settle;
-  const sudden = uniform() < 0.5;
+  const sudden = uniform() < 0.5 && options.allThrough !== true;
   const since = cause === 'healthy' || !sudden ? null : between(first, first + 0.8 * (span.to - first));
   const fault = faultFor(cause, design, uniform, between);
   const change = fault.sudden ? since : null;

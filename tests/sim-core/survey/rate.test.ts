@@ -12,6 +12,7 @@ import {
 } from '../../../packages/sim-core/src/index.ts';
 import { assess, type SurveyNumbers, type Values } from '../../../packages/sim-core/src/survey/assess.ts';
 import { surveyParameters } from '../../../packages/sim-core/src/survey/parameters.ts';
+import { random } from './random.ts';
 
 /** An invented panel, black paint under window glass. */
 const black: SurveyInput = {
@@ -163,49 +164,41 @@ describe('rateFromSurvey', () => {
   });
 });
 
-describe('bands by the root of the sum of squares, against 1500 seeded draws', () => {
-  // Each input drawn from a normal distribution whose halves reach their limits at 1.645 deviations (90 % between them).
-  // The method is first order: the check allows a fifth of the band's width at each end.
+describe('bands by the root of the sum of squares, against 1000 seeded draws', () => {
+  // Each input drawn from a normal distribution whose halves reach their limits at 1.645 deviations (90 % between them). The method is
+  // first order; of 1000 draws 86 to 94 % may lie inside by chance and curvature, and each end may be off by a fifth of the band.
   it.each([
-    ['measured well', black],
-    ['hardly known', { length: 2, width: 1, covers: 1 } as SurveyInput],
+    ['measured well', { ...black, length: 2, width: 1, tubeSpacing: 0.12, tubeDiameter: 0.01 }],
+    ['hardly known', { length: 2, width: 1, covers: 1 }],
   ])('%s', (_, input) => {
-    const survey = { ...input, length: 2, width: 1 } as Parameters<typeof surveyParameters>[0];
-    const metres = (text: unknown) =>
-      typeof text === 'string' ? Number.parseFloat(text) / (text.includes('mm') ? 1000 : 100) : text;
-    const read = {
-      ...survey,
-      tubeSpacing: metres(survey.tubeSpacing),
-      tubeDiameter: metres(survey.tubeDiameter),
-    } as typeof survey;
-    const parameters = surveyParameters(read);
-    const { bands } = rateFromSurvey(input);
-    let state = 12345;
-    const uniform = () => {
-      state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-      return (state + 0.5) / 2 ** 32;
-    };
-    const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+    const survey = input as Parameters<typeof surveyParameters>[0];
+    const parameters = surveyParameters(survey);
+    const { bands } = rateFromSurvey(input as SurveyInput);
+    const normal = random(1);
     const draws: SurveyNumbers[] = [];
-    for (let round = 0; round < 1500; round++) {
+    for (let round = 0; round < 1000; round++) {
       const values = Object.fromEntries(
         parameters.map(({ name, band: { low, likely, high } }) => {
           const z = Math.max(-2.5, Math.min(2.5, normal())) / 1.645;
           const value = likely + z * (z > 0 ? high - likely : likely - low);
+          if (name === 'topLoss') return [name, value];
           return [
             name,
             name === 'bondResistance' || name === 'frame' ? Math.max(value, 0) : Math.max(value, 0.2 * likely),
           ];
         }),
       ) as unknown as Values;
-      draws.push(assess(read, { ...values, topLoss: values.topLoss }, 3.77e-5).outputs);
+      draws.push(assess(survey, values, 3.77e-5).outputs);
     }
     for (const of of ['eta0', 'a1', 'efficiencyAtWork'] as const) {
       const sorted = draws.map((draw) => draw[of]).sort((a, b) => a - b);
       const { low, high } = bands[of];
+      const inside = sorted.filter((value) => value >= low && value <= high).length / sorted.length;
+      expect(inside, `${of} inside`).toBeGreaterThan(0.86);
+      expect(inside, `${of} inside`).toBeLessThan(0.94);
       const slack = 0.2 * (high - low);
-      expect(Math.abs(sorted[75]! - low), `${of} low`).toBeLessThan(slack);
-      expect(Math.abs(sorted[1425]! - high), `${of} high`).toBeLessThan(slack);
+      expect(Math.abs(sorted[50]! - low), `${of} low`).toBeLessThan(slack);
+      expect(Math.abs(sorted[950]! - high), `${of} high`).toBeLessThan(slack);
     }
   });
 });
@@ -268,7 +261,7 @@ describe('random surveys and readings, fixed seed', () => {
           expect(error).toBeInstanceOf(DesignError);
         }
       }),
-      { seed: 20261125, numRuns: 60 },
+      { seed: 20261125, numRuns: 40 },
     );
   });
 });

@@ -1,12 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import {
+  compileFluid,
   DesignError,
   defineSystem,
-  fluidProperties,
+  fluidDensity,
+  fluidSpecificHeat,
   rateFromSurvey,
   rateFromYardTest,
   type YardTestInput,
 } from '../../../packages/sim-core/src/index.ts';
+import { random } from './random.ts';
+
+const water = compileFluid('water', 0);
 
 /** A panel of our own invention, and what tools would read on it. */
 const truth = { area: 2, eta0: 0.72, a1: 5.5, a2: 0.012 };
@@ -19,11 +24,11 @@ interface Moment {
 
 /** Outlet of the true panel, normal incidence and no diffuse light: its balance by iteration, a contraction of about a tenth. */
 function outletOf({ irradiance, air, inlet, flow }: Moment, a2: number = truth.a2): number {
-  const { density } = fluidProperties({ fluid: 'water', temperature: inlet });
+  const density = fluidDensity(water, inlet);
   let outlet = inlet;
   for (let round = 0; round < 6; round++) {
     const mean = (inlet + outlet) / 2;
-    const { specificHeat } = fluidProperties({ fluid: 'water', temperature: mean });
+    const specificHeat = fluidSpecificHeat(water, mean);
     const d = mean - air;
     const flux = truth.eta0 * irradiance - truth.a1 * d - a2 * d * Math.abs(d);
     outlet = inlet + (flux * truth.area) / (density * specificHeat * flow);
@@ -42,19 +47,6 @@ const hour: Moment[] = [
   { irradiance: 0, air: 20, inlet: 60, flow: flow / 2 },
 ];
 const test: YardTestInput = { area: truth.area, points: hour.map((moment) => perfect(moment)), heatCapacity: 8000 };
-
-/** Uniform and normal numbers from a seed. */
-function random(seed: number) {
-  let state = seed;
-  // mulberry32, public domain: seeds next to each other give unrelated series.
-  const uniform = () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return (((mixed ^ (mixed >>> 14)) >>> 0) + 0.5) / 2 ** 32;
-  };
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
-}
 
 describe('rateFromYardTest', () => {
   it('perfect readings give back the panel [its own equation, iterated]', () => {

@@ -5,9 +5,9 @@ import { covariance, type Expectation, expect, timeCorrelation } from './expecta
 import type { Library } from './library.ts';
 import { factorize, invert, solveLower } from './matrix.ts';
 import { expected, observe } from './observe.ts';
+import { findSlips, SLIP_NOISE } from './slips.ts';
 import { runSpan } from './span-run.ts';
 import { type House, type ModelUncertainty, moved, PARAMETERS, type ReadingNoise } from './uncertainty.ts';
-import { findSlips, SLIP_NOISE } from './weigh.ts';
 
 /** What can be fitted. */
 export type FittedKey = 'eta0' | 'collectorLoss' | 'tankLoss' | 'heaterLoss' | 'draw';
@@ -26,7 +26,7 @@ export interface Fit {
 }
 
 /** Rounds of the fit; the runs are nearly linear within their uncertainty, and two or three do. */
-const ROUNDS = 5;
+const ROUNDS = 4;
 /** Step of the numerical slopes, in prior standard deviations: above what the steps of a run scatter. */
 const STEP = 0.5;
 /** A fit stays within so many prior standard deviations. */
@@ -84,7 +84,10 @@ export function fitLog(
     {
       initialValues: none,
       damping: 0.01,
-      gradientDifference: STEP,
+      jacobianFunction: (parameters) => {
+        const columns = slopesAt(parameters, rows);
+        return (at) => columns.map((column) => column[at]!);
+      },
       maxIterations: ROUNDS,
       minValues: keys.map(() => -FARTHEST),
       maxValues: keys.map(() => FARTHEST),
@@ -122,14 +125,27 @@ function withoutFitted(
   return { ...whole, slopes, reading };
 }
 
+/**
+ * Slopes of the rows. Of the one ahead and the one behind the smaller counts, and none where they differ in sign (minmod): an event
+ * that a step happens to cross, such as the loop boiling once, is no slope and must not pass for knowledge.
+ */
+function slopesAt(values: readonly number[], rows: (values: readonly number[]) => Float64Array): Float64Array[] {
+  const base = rows(values);
+  const shifted = (at: number, by: number) => rows(values.map((value, k) => (k === at ? value + by : value)));
+  return values.map((_, at) => {
+    const ahead = shifted(at, STEP);
+    const behind = shifted(at, -STEP);
+    return base.map((value, row) => {
+      const [a, b] = [ahead[row]! - value, value - behind[row]!];
+      return a * b <= 0 ? 0 : (Math.sign(a) * Math.min(Math.abs(a), Math.abs(b))) / STEP;
+    });
+  });
+}
+
 /** (Jᵀ J)⁻¹ at the solution. */
 function covarianceOf(values: readonly number[], rows: (values: readonly number[]) => Float64Array): Float64Array {
   const p = values.length;
-  const base = rows(values);
-  const slopes = values.map((_, at) => {
-    const ahead = rows(values.map((value, k) => (k === at ? value + STEP : value)));
-    return base.map((value, row) => (ahead[row]! - value) / STEP);
-  });
+  const slopes = slopesAt(values, rows);
   const normal = new Float64Array(p * p);
   for (let i = 0; i < p; i++) {
     for (let j = 0; j < p; j++) {

@@ -104,7 +104,7 @@ const BAND = 1.96;
  *
  * A sound system and each fault, at two severities, are run through the weeks of the log; uncertain house, habits and weather widen
  * each expectation to a band (docs/theory/check-log.md). The weight of a cause follows from how likely it makes the readings, over
- * severities and times of beginning. One fault at a time is considered.
+ * severities and times of beginning. One fault at a time is considered. It takes some 130 runs of those weeks: seconds.
  *
  * @param design - From `defineSystem`: the system as it should be.
  * @param weather - Of the very weeks of the log; a typical year will not do.
@@ -155,7 +155,10 @@ export function checkLog(
     next: nextTest(weights),
     fit,
     cautions: cautionsFor(verdict),
-    notes: notesOf(design, used, observations, span.from, every, library.runs),
+    notes: [
+      ...yearNote(weather, log.calendarYear, span.from),
+      ...notesOf(design, used, observations, span.from, every, library.runs),
+    ],
   };
 }
 
@@ -213,6 +216,13 @@ function headline(
     return `Cannot tell: none of the causes explains the readings; nearest is ${CAUSE_NAMES[first]}. Check units, clock, weather and design.`;
   }
   return `Cannot tell: ${CAUSE_NAMES[first]} (${percent(first)}), or ${CAUSE_NAMES[second]} (${percent(second)}).`;
+}
+
+/** Weather of another year is not the weather of the log. */
+function yearNote({ calendarYears }: WeatherYear, year: number, hour: number): string[] {
+  const ofWeather = calendarYears[Math.min(hour + 240, calendarYears.length - 1)];
+  if (ofWeather === year) return [];
+  return [`The weather is of ${ofWeather}, the log of ${year}: the bands are not those of the log’s days.`];
 }
 
 function notesOf(

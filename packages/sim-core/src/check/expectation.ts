@@ -32,7 +32,7 @@ function gaugeSlopes(
     of('returnTemperature', () => uncertainty.thermometer),
     of('loopPressure', () => uncertainty.fillPressure),
     of('heaterMeter', (at) => uncertainty.meter * mean[at]!),
-  ].filter((slope) => slope.some((value) => value !== 0));
+  ];
 }
 
 const difference = (a: Float64Array, b: Float64Array, scale = 1): Float64Array =>

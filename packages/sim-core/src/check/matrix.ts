@@ -54,3 +54,10 @@ export function invert(l: Float64Array, n: number): Float64Array {
   }
   return inverse;
 }
+
+/** Scalar product. */
+export function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  return sum;
+}

@@ -6,7 +6,12 @@ export interface NextTest {
   /** What to do. */
   readonly what: string;
   /** What each outcome would speak for. */
-  readonly outcomes: readonly { readonly seen: string; readonly causes: readonly CauseCode[] }[];
+  readonly outcomes: readonly {
+    /** What one sees or reads. */
+    readonly seen: string;
+    /** Causes that it speaks for. */
+    readonly causes: readonly CauseCode[];
+  }[];
   /** What can hurt someone; `null` for nothing beyond the general cautions. */
   readonly caution: string | null;
   /** Share of the doubt between the causes that it is expected to take away. [-] */
@@ -35,22 +40,22 @@ const CARDS: readonly TestCard[] = [
     otherwise: 'it hums evenly',
   },
   {
-    what: 'In bright sun around noon, compare hot and cold pipe at the tank.',
-    caution: SCALD,
-    effort: 1,
-    outcomes: [
-      ['both are cold, or the hot one is more than some 15 K warmer', ['no-flow', 'lost-fluid', 'pump-fault']],
-      ['both are hot, much hotter than the tank beside the coil', ['scaled-coil', 'sediment']],
-      ['both are cooler than usual, with the usual difference', ['dirty-or-shaded']],
-    ],
-    otherwise: 'the hot one is some K warmer, as usual',
-  },
-  {
     what: 'Read the pressure early in the morning with the panels cold, and compare with the note of the filling.',
     caution: 'Do not open or refill a hot loop: steam under pressure scalds. Wait for dusk or cover the panels.',
     effort: 1,
     outcomes: [['it is lower by more than 0.3 bar', ['lost-fluid', 'sensor-wrong']]],
     otherwise: 'it is as noted',
+  },
+  {
+    what: 'In bright sun around noon, compare hot and cold pipe at the tank.',
+    caution: SCALD,
+    effort: 1,
+    outcomes: [
+      ['both are cold, or the hot one is more than some 15 K warmer', ['no-flow', 'pump-fault']],
+      ['both are hot, much hotter than the tank beside the coil', ['scaled-coil', 'sediment']],
+      ['both are cooler than usual, with the usual difference', ['dirty-or-shaded']],
+    ],
+    otherwise: 'the hot one is some K warmer, as usual',
   },
   {
     what: 'Before sunrise, feel the hot pipe at the tank and a metre or two above it.',

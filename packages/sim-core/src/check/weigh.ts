@@ -1,9 +1,11 @@
 // How well each cause explains a log: its likelihood over degrees and times of beginning, and a weight from it.
 import { CAUSES, type CauseCode } from './causes.ts';
 import { blend, covariance, type Expectation, expect, timeCorrelation } from './expectation.ts';
+import { GAUGE_NAMES, OFFSETS, STUCK } from './gauges.ts';
 import type { FaultRuns, Library } from './library.ts';
-import { factorize, halfLogDeterminant, invert, solveLower } from './matrix.ts';
+import { dot, factorize, halfLogDeterminant, solveLower } from './matrix.ts';
 import { MEASURED, type MeasuredKey, type Observation, type Observations, runningChance } from './observe.ts';
+import { findSlips, SLIP_CHANCE, SLIP_NOISE } from './slips.ts';
 import type { ReadingNoise } from './uncertainty.ts';
 
 /** A cause in one form, degree and time of beginning. */
@@ -41,40 +43,6 @@ const PRIOR_BEFORE = 0.5;
 const BEGINNINGS = [1 / 3, 2 / 3];
 /** Time in which the tank turns from sound to faulty. Judgement. [h] */
 const TURNING = 24;
-/** A number this many deviations from what the others tell is a slip. Judgement. */
-const SLIP = 4;
-/** No more than this share of the numbers is set aside so. Judgement. */
-const MOST_SLIPS = 0.05;
-/** Noise of a slip, in deviations of its reading. */
-export const SLIP_NOISE = 30;
-/** A number is a slip with this chance. Judgement. */
-const SLIP_CHANCE = 0.01;
-/** Wrong gauges: offsets and their spread. Judgement. */
-const OFFSETS: Readonly<Record<'temperature' | 'pressure', readonly (readonly [number, number])[]>> = {
-  temperature: [
-    [7, 2.5],
-    [-7, 2.5],
-    [15, 5],
-    [-15, 5],
-  ],
-  pressure: [
-    [50_000, 15_000],
-    [-50_000, 15_000],
-    [120_000, 40_000],
-    [-120_000, 40_000],
-  ],
-};
-/** A gauge that is stuck may be stuck anywhere here: middle and spread. Judgement. */
-const STUCK = { temperature: [40, 30], pressure: [150_000, 100_000] } as const;
-
-/** Names of gauges. */
-export const GAUGE_NAMES: Readonly<Record<MeasuredKey, string>> = {
-  tankTopTemperature: 'thermometer at the tank’s top',
-  flowTemperature: 'thermometer on the hot pipe',
-  returnTemperature: 'thermometer on the cold pipe',
-  loopPressure: 'pressure gauge',
-  heaterMeter: 'heater’s meter',
-};
 
 /**
  * Power to which the likelihood is taken: readings have more in common than the covariance says, so that they tell less than as
@@ -104,22 +72,6 @@ function likeliest({ best, sound, weights }: Weighing): Explanation[] {
   const faults = [...best.values()].filter(({ cause }) => cause !== 'healthy');
   const fault = faults.reduce((a, b) => (weights[b.cause] > weights[a.cause] ? b : a));
   return [sound, fault];
-}
-
-/** Numbers that an expectation does not explain by the others; `null` where there are none, or too many to be slips. */
-export function findSlips(expectation: Expectation, numbers: readonly Observation[], model: number): Uint8Array | null {
-  const n = numbers.length;
-  const matrix = covariance(expectation, numbers, timeCorrelation(numbers), model);
-  factorize(matrix, n);
-  const inverse = invert(matrix, n);
-  const slips = Uint8Array.from(numbers, (_, i) => {
-    let sum = 0;
-    for (let j = 0; j < n; j++) sum += inverse[i * n + j]! * (numbers[j]!.value - expectation.mean[j]!);
-    // Residual of leaving this one out, over its deviation.
-    return Math.abs(sum) > SLIP * Math.sqrt(inverse[i * n + i]!) ? 1 : 0;
-  });
-  const count = dot(slips, slips);
-  return count > 0 && count <= Math.max(2, MOST_SLIPS * n) ? slips : null;
 }
 
 /** Triangle of a covariance, and half the logarithm of its determinant. */
@@ -351,9 +303,3 @@ class Scales {
 
 const mixed = (a: Float64Array, b: Float64Array, share: (at: number) => number): Float64Array =>
   a.map((value, at) => value + share(at) * (b[at]! - value));
-
-function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum;
-}

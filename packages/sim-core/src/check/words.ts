@@ -1,8 +1,9 @@
 // What the check found, in words.
 import type { CauseCode } from './causes.ts';
 import type { Expectation } from './expectation.ts';
+import { GAUGE_NAMES } from './gauges.ts';
 import type { MeasuredKey, Observation, Observations } from './observe.ts';
-import { type Explanation, GAUGE_NAMES } from './weigh.ts';
+import type { Explanation } from './weigh.ts';
 
 const MONTHS = [
   ['January', 31],
@@ -51,26 +52,36 @@ export function detailOf({ cause, since, words }: Explanation): string {
 interface Tally {
   readonly key: MeasuredKey;
   readonly count: number;
-  /** Mean residual under the sound system and under the cause, in SI. */
+  /** Mean residual under the sound system, in SI. */
   readonly sound: number;
-  readonly caused: number;
+  /** Root mean squares of the same. */
+  readonly straySound: number;
+  readonly strayCaused: number;
   /** Sum of squared residuals over variance that the cause takes away. */
   readonly gained: number;
 }
 
 function tally(key: MeasuredKey, numbers: readonly Observation[], sound: Expectation, caused: Expectation): Tally {
   let count = 0;
-  let [ofSound, ofCause, gained] = [0, 0, 0];
+  let [ofSound, gained, squareSound, squareCause] = [0, 0, 0, 0];
   numbers.forEach((number, at) => {
     if (number.key !== key) return;
     const a = number.value - sound.mean[at]!;
     const b = number.value - caused.mean[at]!;
     count++;
     ofSound += a;
-    ofCause += b;
+    squareSound += a * a;
+    squareCause += b * b;
     gained += (a * a - b * b) / sound.reading[at]!;
   });
-  return { key, count, sound: ofSound / count, caused: ofCause / count, gained };
+  return {
+    key,
+    count,
+    sound: ofSound / count,
+    gained,
+    straySound: Math.sqrt(squareSound / count),
+    strayCaused: Math.sqrt(squareCause / count),
+  };
 }
 
 /** What speaks for a cause, the strongest first. */
@@ -96,10 +107,10 @@ export function evidenceFor(
     .filter(({ gained }) => gained > 2)
     .sort((a, b) => b.gained - a.gained)
     .slice(0, 4)
-    .map(({ key, count, sound: off, caused }) => {
+    .map(({ key, count, sound: off, straySound, strayCaused }) => {
       const name = GAUGE_NAMES[key].charAt(0).toUpperCase() + GAUGE_NAMES[key].slice(1);
-      const usual = `${size(key, Math.abs(off))} ${side(off, key)} ${key === 'heaterMeter' ? 'between readings than' : ''} a sound system`;
-      return `${name}: in ${count} readings ${usual.replace('  ', ' ')} on average; ${size(key, Math.abs(caused))} ${side(caused, key)} what this fault would show.`;
+      const mean = `${size(key, Math.abs(off))} ${side(off, key)} on average`;
+      return `${name}: ${count} readings stray from a sound system by ${size(key, straySound)} (root mean square; ${mean}), from this fault by ${size(key, strayCaused)}.`;
     });
   const after = looks.map((_, at) => at).filter((at) => looks[at]!.hour >= (explanation.since ?? 0));
   if (after.length > 0) {

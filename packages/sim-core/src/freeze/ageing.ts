@@ -66,8 +66,9 @@ const MARKS = [100, 110, 120, 140, 170, 200] as const;
  *
  *     equivalent hours = Σ (1 − share of the hour boiled out) 2^((T − limit)/10 K),   T ≥ limit − 40 K
  *
- * T is the hottest part of the absorber in the hour, so that a passing peak counts for the whole hour: on the safe side. The pace is a rule of thumb, and how much heat a fluid bears
- * is its maker's to say; the count tells one design from another and a hot summer from a mild one.
+ * T is the hottest part of the absorber in the hour, so that a passing peak counts for the whole hour: on the safe side. The pace
+ * is a rule of thumb, and how much heat a fluid bears is its maker's to say; the count tells one design from another and a hot
+ * summer from a mild one.
  *
  * @param run - From `simulate`.
  * @param options - Limit (by default `loop.fluidLimit` of the design), pace, heat worth a test.

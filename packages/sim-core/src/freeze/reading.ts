@@ -148,11 +148,13 @@ function indexOfBrix(brix: number): number {
  * Strength of a loop's glycol from a refractometer, a hydrometer or a freezing point.
  *
  * - `'freezing-point'` [°C], as most refractometers for this use are marked, or tried in a freezer: Melinder's curve, inverted.
- * - `'refractive-index'` at the sodium line, at `temperature`; `'brix'`, the sugar scale, corrected to 20 °C: the rule of Lorentz and
- *   Lorenz with Melinder's density (indices of the pure liquids from memory), inverted.
- * - `'density'` [kg/m³] at `temperature`: Melinder's density, inverted. Propylene glycol is hardly denser than water: its band is wide.
+ * - `'refractive-index'` at the sodium line, at `temperature`; `'brix'`, the sugar scale, corrected to 20 °C: the rule of
+ *   Lorentz and Lorenz with Melinder's density (indices of the pure liquids from memory), inverted.
+ * - `'density'` [kg/m³] at `temperature`: Melinder's density, inverted. Propylene glycol is hardly denser than water: its
+ *   band is wide.
  *
- * Inhibitors shift index and density a little, and a mixture of two glycols reads as either; a fluid that is dark or smells is spent whatever it reads.
+ * Inhibitors shift index and density a little, and a mixture of two glycols reads as either; a fluid that is dark or smells
+ * is spent whatever it reads.
  *
  * @param reading - See {@link GlycolReading}; `give` is what the instrument may be off, in the scale's unit.
  * @throws {@link DesignError} listing all faults at once, and where no mixture of 0 to 0.6 reads so.

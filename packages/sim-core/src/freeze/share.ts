@@ -67,7 +67,8 @@ export interface GlycolShare {
  * @param design - Collector, plane, fluid and volumes, from `defineSystem`.
  * @param weather - One year; a typical year has no hundred-year night, which the margin is for.
  * @param options - Margin, and the least share that keeps the inhibitor working.
- * @throws {@link DesignError} listing all faults of the options at once, for water, and for a cold that no mixture of up to 0.6 bears.
+ * @throws {@link DesignError} listing all faults of the options at once, for water, and for a cold that no mixture of up to
+ *   0.6 bears.
  * @see Melinder (2010); `burstProtection` (from memory); Berdahl & Martin (1984).
  */
 export function glycolForSite(

@@ -13,8 +13,8 @@ import { type FreezeReport, freezeReport } from './ice.ts';
  *
  *     T = T_air − s D/a1 in hours without light,   T = T_air with it
  *
- * s is the collector's `skyCoefficient`, D the long-wave deficit of its plane. Steady: what the panel still holds from the hours before is
- * left out, so that the coldest hour comes out a little colder than in a run. Snow and frost are left out.
+ * s is the collector's `skyCoefficient`, D the long-wave deficit of its plane. Steady: what the panel still holds from the hours
+ * before is left out, so that the coldest hour comes out a little colder than in a run. Snow and frost are left out.
  *
  * @internal
  */
@@ -30,14 +30,15 @@ export function coldAbsorber(design: SystemDesign, weather: WeatherYear): Float6
 /**
  * Freezing and bursting at a site with a share of glycol, night sky included, without a simulation.
  *
- * Absorber at rest and steady: air less s D/a1 by night; outdoor pipes at the air. A run ({@link freezeOfRun}) adds what panels and pipes
- * hold from the hours before, leak and thinning.
+ * Absorber at rest and steady: air less s D/a1 by night; outdoor pipes at the air. A run ({@link freezeOfRun}) adds what panels
+ * and pipes hold from the hours before, leak and thinning.
  *
  * @param design - Collector, plane and fluid, from `defineSystem`.
  * @param weather - One year.
  * @param glycolMassFraction - By default the design's. [-]
  * @throws {@link DesignError} for a share outside 0 to 0.6, or above 0 with water.
- * @see Berdahl & Martin (1984) where the weather has no long-wave column; Melinder (2010); burst rows from memory, see `burstProtection`.
+ * @see Berdahl & Martin (1984) where the weather has no long-wave column; Melinder (2010); burst rows from memory, see
+ *   `burstProtection`.
  */
 export function freezeAtSite(
   design: SystemDesign,
@@ -61,7 +62,8 @@ export function freezeAtSite(
 }
 
 /**
- * Freezing and bursting in a simulated year: absorber and outdoor pipes as they were, and the fluid as leak and make-up left it.
+ * Freezing and bursting in a simulated year: absorber and outdoor pipes as they were, and the fluid as leak and make-up left
+ * it.
  *
  * @param run - From `simulate`.
  */

@@ -36,7 +36,10 @@ export interface ArraySizingOptions {
   readonly aim?: 'summer' | 'year';
   /** Share of the year's demand for the aim `'year'`, 0.05 to 0.95. Default 0.6, common practice, no source. [-] */
   readonly yearShare?: Quantity;
-  /** Mean of the fluid in the collectors, 20 to 95. Default 50: a tank half warmed, the coil some kelvin above it; judgement. [°C] */
+  /**
+   * Mean of the fluid in the collectors, 20 to 95. Default 50: a tank half warmed, the coil some kelvin above it; judgement.
+   * [°C]
+   */
   readonly fluidTemperature?: Quantity;
   /** What pipes, tank and idle mornings leave of the collectors' gain, 0.3 to 1. Default 0.8, judgement. [-] */
   readonly systemShare?: Quantity;
@@ -83,9 +86,10 @@ export interface ArraySizing {
  *
  *     demand = ρ c V (t_tap − t_mains),   per panel = s A [η0 H_u − (a1 d + a2 d²) N_u],   d = t_fluid − t_air
  *
- * H_u and N_u are light and time of the hours in which a panel at the working temperature gains. With the aim `'summer'` the number covers the month with
- * most surplus and no more; with `'year'` the share of the year. A reckoning for choosing what to simulate: it has no tank, no clouds one after the other, no
- * stagnation, and holds the fluid at one temperature all year: it errs low. The number of panels of the design plays no part; horizon and obstacles are left out.
+ * H_u and N_u are light and time of the hours in which a panel at the working temperature gains. With the aim `'summer'` the
+ * number covers the month with most surplus and no more; with `'year'` the share of the year. A reckoning for choosing what to
+ * simulate: it has no tank, no clouds one after the other, no stagnation, and holds the fluid at one temperature all year: it
+ * errs low. The number of panels of the design plays no part; horizon and obstacles are left out.
  *
  * @param design - Collector, plane, draw and mains, from `defineSystem`.
  * @param weather - One year.

@@ -9,7 +9,7 @@ import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
-import { L_PER_MIN, line, PRACTICE, show } from './working.ts';
+import { COMMON_FLOW, L_PER_MIN, line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({
   flow: quantity('flow', 1e-6, 1e-2).optional(),
@@ -50,8 +50,6 @@ export interface CoilSizing {
   readonly steps: readonly WorkingStep[];
 }
 
-/** Flow where none is given, common practice, no source. [m³/(s·m²)] */
-const COMMON_FLOW = 0.7 / L_PER_MIN;
 /** Longest coil looked at. [m] */
 const LONGEST = 200;
 
@@ -64,7 +62,8 @@ const LONGEST = 200;
  *
  * @param design - From `defineSystem`, with a coil.
  * @param options - Flow (by default 0.7 L/min for each m²), temperatures, heat.
- * @throws {@link DesignError} listing all faults of the options at once, for a design with a plate exchanger, and where 200 m of coil do not do.
+ * @throws {@link DesignError} listing all faults of the options at once, for a design with a plate exchanger, and where 200 m
+ *   of coil do not do.
  * @see `coilConductance`; de Winter (1975) for the collectors' share.
  */
 export function sizeCoil(design: SystemDesign, options: CoilSizingOptions = {}): CoilSizing {

@@ -126,12 +126,14 @@ export interface CollectorComparison {
 const HOT = 200;
 
 /**
- * Sets collectors against each other on one house: a simulated year each, with price, weight on the roof, stagnation, heat per money and roof.
+ * Sets collectors against each other on one house: a simulated year each, with price, weight on the roof, stagnation, heat
+ * per money and roof.
  *
  * @param house - The system without its panels' choice: `array.panels` and `array.collector` are replaced by each candidate's.
  * @param weather - One year.
  * @param input - The candidates, gross area and full weight of one panel each, price of all.
- * @throws {@link DesignError} listing all faults at once; those of a candidate's collector as `array.collector`, by its own design.
+ * @throws {@link DesignError} listing all faults at once; those of a candidate's collector as `array.collector`, by its own
+ *   design.
  * @example
  * compareCollectors(house, weather, {
  *   candidates: [

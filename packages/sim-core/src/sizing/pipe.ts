@@ -8,7 +8,7 @@ import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
-import { L_PER_MIN, line, PRACTICE, show } from './working.ts';
+import { COMMON_FLOW, L_PER_MIN, line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({
   flow: quantity('flow', 1e-6, 1e-2).optional(),
@@ -102,9 +102,6 @@ export interface PipeSizing {
   /** What to look at. */
   readonly notes: readonly string[];
 }
-
-/** Flow where none is given, common practice, no source. [m³/(s·m²)] */
-const COMMON_FLOW = 0.7 / L_PER_MIN;
 
 /**
  * Tube and insulation of the loop's pipe.

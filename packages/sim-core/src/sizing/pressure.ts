@@ -39,7 +39,10 @@ const optionsSchema = z.strictObject({
 export interface PressureSizingOptions {
   /** Gauge pressure at the top of the cold loop, 1e4 to 5e5. Default 5e4; 0.5 to 1 bar are common practice, no source. [Pa] */
   readonly topPressure?: Quantity;
-  /** Gauge pressure that the weakest part bears, 1e5 to 3e6. Default 6e5, common practice, no source: read it off each part. [Pa] */
+  /**
+   * Gauge pressure that the weakest part bears, 1e5 to 3e6. Default 6e5, common practice, no source: read it off each part.
+   * [Pa]
+   */
   readonly ratedPressure?: Quantity;
   /** Highest mean of the liquid, 60 to 140. Default 120: above it glycol ages fast, and it is steam. [°C] */
   readonly maximumTemperature?: Quantity;
@@ -85,7 +88,8 @@ export interface PressureSizing {
  *
  * @param design - From `defineSystem`.
  * @param options - Pressure wanted at the top, rating of the weakest part, highest temperature.
- * @throws {@link DesignError} listing all faults of the options at once, and where the height leaves no room below the relief valve.
+ * @throws {@link DesignError} listing all faults of the options at once, and where the height leaves no room below the relief
+ *   valve.
  * @see EN 12828 (details from memory).
  */
 export function sizeLoopPressure(design: SystemDesign, options: PressureSizingOptions = {}): PressureSizing {

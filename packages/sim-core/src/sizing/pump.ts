@@ -52,7 +52,10 @@ export interface PumpInLight {
 export interface PumpSizing {
   /** Light at which a standing pump starts, fluid cold; `null`: not up to 1200 W/m². [W/m²] */
   readonly startIrradiance: number | null;
-  /** Light at which a turning pump stops, fluid cold; equals {@link startIrradiance} on a direct drive, where friction decides. [W/m²] */
+  /**
+   * Light at which a turning pump stops, fluid cold; equals {@link startIrradiance} on a direct drive, where friction decides.
+   * [W/m²]
+   */
   readonly stopIrradiance: number | null;
   /** In 1000 W/m², fluid warm. */
   readonly fullSun: PumpInLight;
@@ -64,7 +67,10 @@ export interface PumpSizing {
   readonly flowPerArea: number;
   /** Warming of the fluid through the array in full sun, cold tank. [K] */
   readonly riseInFullSun: number;
-  /** Rated power of module (1000 W/m², 25 °C) that starts the pump in the light wanted; `null` on a direct drive or the mains. [W] */
+  /**
+   * Rated power of module (1000 W/m², 25 °C) that starts the pump in the light wanted; `null` on a direct drive or the mains.
+   * [W]
+   */
   readonly modulePowerForStart: number | null;
   /** The working. */
   readonly steps: readonly WorkingStep[];
@@ -78,8 +84,8 @@ const FLOWS = { low: 0.2 / L_PER_MIN, high: 1.5 / L_PER_MIN } as const;
 /**
  * What a pump does on its PV module: the light in which it starts, its flow in full sun, and a dull morning with cold fluid.
  *
- * Booster: it starts when efficiency × maximum power reaches the start power, and runs at the power left. Direct: it starts when the
- * standing rotor's current reaches the start current. Flow by the loop's own resistance at the fluid's temperature.
+ * Booster: it starts when efficiency × maximum power reaches the start power, and runs at the power left. Direct: it starts when
+ * the standing rotor's current reaches the start current. Flow by the loop's own resistance at the fluid's temperature.
  *
  * @param design - From `defineSystem`.
  * @param options - Temperatures and the light wanted.

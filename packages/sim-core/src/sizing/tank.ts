@@ -26,7 +26,9 @@ export interface TankSizingOptions {
   readonly dailyGain?: Quantity;
   /** Mean of the tank on a summer morning, 1 to 60. Default 30, judgement. [°C] */
   readonly startTemperature?: Quantity;
-  /** Mean that a bright day may bring it to, 40 to 98. Default 80, below the usual high limits; common practice, no source. [°C] */
+  /**
+   * Mean that a bright day may bring it to, 40 to 98. Default 80, below the usual high limits; common practice, no source. [°C]
+   */
   readonly maximumTemperature?: Quantity;
   /** Days of hot water that it must hold, 0.5 to 5. Default 1.25, common practice, no source. [-] */
   readonly daysOfDraw?: Quantity;

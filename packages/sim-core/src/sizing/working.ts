@@ -26,3 +26,6 @@ export const PRACTICE = 'common practice, no source';
 /** First value of a list of stock sizes that is enough, or the last. @internal */
 export const stockSize = (sizes: readonly number[], needed: number): number =>
   sizes.find((size) => size >= needed * (1 - 1e-9)) ?? sizes[sizes.length - 1]!;
+
+/** Flow of a loop where none is given, common practice, no source. [m³/(s·m²)] @internal */
+export const COMMON_FLOW = 0.7 / L_PER_MIN;

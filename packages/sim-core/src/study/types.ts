@@ -21,7 +21,11 @@ export interface StudyCase {
   readonly index: number;
   /** What was chosen for this design, by axis. */
   readonly inputs: Readonly<Record<string, StudyValue>>;
-  /** The whole design. */
+  /**
+   * The whole design, as written or defined.
+   *
+   * @hidden its type is long, and `SystemInput` tells it
+   */
   readonly design: SystemInput | SystemDesign;
   /** Which of the study's weather years. */
   readonly weather: number;
@@ -158,5 +162,10 @@ export interface StudyPlan {
   /** Designs of this shard; {@link total} where the study is whole. */
   readonly count: number;
   /** Which shard this is; `null` where the study is whole. */
-  readonly shard: { readonly index: number; readonly count: number } | null;
+  readonly shard: {
+    /** Which of them, 0 for the first. */
+    readonly index: number;
+    /** How many there are. */
+    readonly count: number;
+  } | null;
 }

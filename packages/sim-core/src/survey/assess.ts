@@ -46,7 +46,9 @@ export const STANDARD = {
 } as const;
 /** Stagnation, ISO 9806 (from memory). */
 const STAGNATION = { irradiance: 1000, ambientTemperature: 30 } as const;
-/** Stagnation is measured in still air: film of 5 W/(m²·K) against 10 (Duffie & Beckman §3.15, least value, from memory). [-] */
+/**
+ * Stagnation is measured in still air: film of 5 W/(m²·K) against 10 (Duffie & Beckman §3.15, least value, from memory). [-]
+ */
 const CALM = 0.5;
 /** Mean of the fluid over the air, and light, of the efficiency at work: a tank near 50 °C on a mild sunny day; judgement. */
 export const WORK = { difference: 30, irradiance: 800 } as const;

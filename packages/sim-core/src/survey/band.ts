@@ -25,8 +25,8 @@ const up = ({ atLow, atHigh }: Swing): number => Math.max(atLow, atHigh, 0);
 export const swingSize = (swing: Swing): number => (up(swing) - down(swing)) / 2;
 
 /**
- * Band of an output from the swings of independent inputs: each side the root of the sum of squares (first order, as in the Guide to the
- * Expression of Uncertainty in Measurement, with unequal sides kept apart).
+ * Band of an output from the swings of independent inputs: each side the root of the sum of squares (first order, as in the Guide
+ * to the Expression of Uncertainty in Measurement, with unequal sides kept apart).
  *
  * @internal
  */

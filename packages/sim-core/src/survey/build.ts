@@ -97,7 +97,8 @@ export interface RatedLine {
 }
 
 /**
- * Efficiency line of a flat plate from its build: plate temperature by iteration at each inlet, then least squares of η on (t_m − t_a)/G.
+ * Efficiency line of a flat plate from its build: plate temperature by iteration at each inlet, then least squares of η on
+ * (t_m − t_a)/G.
  *
  *     U_L = U_t(T_p) + k/thickness + (k/edge) edge area/A
  *     T_p = T_in + (Q/A)(1 − F_R)/(F_R U_L),   Q = A [F_R (τα) G − F_R U_L (T_in − T_a)]

@@ -13,7 +13,9 @@ export interface CoverQuery {
   readonly absorptance: number;
 }
 
-/** Diffuse reflectance of the covers' inner side for what the plate sends back: one, two, three covers (Duffie & Beckman §5.5). */
+/**
+ * Diffuse reflectance of the covers' inner side for what the plate sends back: one, two, three covers (Duffie & Beckman §5.5).
+ */
 const BACK_REFLECTANCE = [0.16, 0.24, 0.29] as const;
 
 /**
@@ -22,7 +24,8 @@ const BACK_REFLECTANCE = [0.16, 0.24, 0.29] as const;
  *     τ = e^(−K L N/cos θ₂) ½ Σ (1 − r)/(1 + (2N − 1) r),   r by Fresnel for both polarisations
  *     (τα) = τ α(θ)/(1 − (1 − α(θ)) ρ_d)
  *
- * α(θ)/α(0) is the polynomial of Duffie & Beckman eq. 4.11.1 for a black plate, up to 80° (coefficients from memory), held above it.
+ * α(θ)/α(0) is the polynomial of Duffie & Beckman eq. 4.11.1 for a black plate, up to 80° (coefficients from memory), held
+ * above it.
  *
  * @param query - Covers and plate.
  * @param incidenceAngle - θ, 0 to 89. [°]

@@ -1,5 +1,12 @@
 /** Tubes of a panel: content, flow resistance and film inside. */
-import { compileFluid, fluidConductivity, fluidDensity, fluidSpecificHeat, fluidViscosity } from '../fluid/compile.ts';
+import {
+  type CompiledFluid,
+  compileFluid,
+  fluidConductivity,
+  fluidDensity,
+  fluidSpecificHeat,
+  fluidViscosity,
+} from '../fluid/compile.ts';
 import { straightTubeNusselt } from '../loop/film.ts';
 import { pipePressureDrop, pipeReynolds } from '../loop/friction.ts';
 import type { TubeLayout } from './words.ts';
@@ -15,6 +22,13 @@ const BEND = 0.4;
 const HEADER_SHARE = 1 / 3;
 /** Wall of the headers; judgement. [m] */
 export const HEADER_WALL = 0.0009;
+
+let compiledWater: CompiledFluid | undefined;
+/** Water, worked in once: a survey asks for it by the hundred. */
+const water = (): CompiledFluid => {
+  compiledWater ??= compileFluid('water', 0);
+  return compiledWater;
+};
 
 /** Tubes of a panel. */
 export interface Tubes {
@@ -47,8 +61,7 @@ const tubeFlow = (tubes: Tubes, flow: number): number => (tubes.layout === 'harp
 
 /** Pressure drop of the panel with water at 20 °C. [Pa] */
 export function tubeDrop(tubes: Tubes, flow: number): number {
-  const water = compileFluid('water', 0);
-  const state = { density: fluidDensity(water, 20), dynamicViscosity: fluidViscosity(water, 20) };
+  const state = { density: fluidDensity(water(), 20), dynamicViscosity: fluidViscosity(water(), 20) };
   const harp = tubes.layout === 'harp';
   const risers = pipePressureDrop({
     ...state,
@@ -67,10 +80,9 @@ const FILM_TEMPERATURE = 50;
 
 /** Film inside the tubes with water: 4.364 k/d while laminar, as in a straight tube when turbulent. [W/(m²·K)] */
 export function tubeFilm(tubes: Tubes, flow: number): number {
-  const water = compileFluid('water', 0);
-  const viscosity = fluidViscosity(water, FILM_TEMPERATURE);
-  const conductivity = fluidConductivity(water, FILM_TEMPERATURE);
-  const reynolds = pipeReynolds(tubeFlow(tubes, flow), tubes.bore, fluidDensity(water, FILM_TEMPERATURE), viscosity);
-  const prandtl = (viscosity * fluidSpecificHeat(water, FILM_TEMPERATURE)) / conductivity;
+  const viscosity = fluidViscosity(water(), FILM_TEMPERATURE);
+  const conductivity = fluidConductivity(water(), FILM_TEMPERATURE);
+  const reynolds = pipeReynolds(tubeFlow(tubes, flow), tubes.bore, fluidDensity(water(), FILM_TEMPERATURE), viscosity);
+  const prandtl = (viscosity * fluidSpecificHeat(water(), FILM_TEMPERATURE)) / conductivity;
   return (Math.max(LAMINAR_NUSSELT, straightTubeNusselt(reynolds, prandtl)) * conductivity) / tubes.bore;
 }

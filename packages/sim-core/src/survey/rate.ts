@@ -87,13 +87,13 @@ export interface SurveyRating {
 /**
  * Rates a used flat plate from a survey: a tape measure, callipers and an eye in place of a test report.
  *
- * Fins, bond and films by Hottel, Whillier and Bliss, the covers' loss by Klein, light through the covers by Fresnel; the line is fitted
- * to five points at 800 W/m², 20 °C, 45° and 0.02 kg/(s·m²) of water. Fields left out, or `'unknown'`, take what common panels have, with
- * wide limits. Bands: each input goes to its lower and upper limit alone, and the changes add as independent errors (root of the sum of
- * squares, each side by itself; first order).
+ * Fins, bond and films by Hottel, Whillier and Bliss, the covers' loss by Klein, light through the covers by Fresnel; the line is
+ * fitted to five points at 800 W/m², 20 °C, 45° and 0.02 kg/(s·m²) of water. Fields left out, or `'unknown'`, take what common
+ * panels have, with wide limits. Bands: each input goes to its lower and upper limit alone, and the changes add as independent
+ * errors (root of the sum of squares, each side by itself; first order).
  *
- * The flow matters to the line only through the film inside the tubes, for eta0, a1 and a2 stand on the mean of inlet and outlet; a run
- * resolves the fluid along the flow by itself.
+ * The flow matters to the line only through the film inside the tubes, for eta0, a1 and a2 stand on the mean of inlet and outlet;
+ * a run resolves the fluid along the flow by itself.
  *
  * @param input - The survey; see {@link SurveyInput}. `length`, `width` and `covers` are needed.
  * @throws {@link DesignError} listing all faults at once, by field, with the unit expected.
@@ -143,8 +143,8 @@ export function rateFromSurvey(input: SurveyInput): SurveyRating {
 }
 
 /**
- * The panel at one end of the efficiency at work: every input moved by its share of the way, so that together they make the whole band.
- * (The most likely of all panels that lie there, to first order.)
+ * The panel at one end of the efficiency at work: every input moved by its share of the way, so that together they make the whole
+ * band. (The most likely of all panels that lie there, to first order.)
  */
 function atEdge(parameters: readonly Parameter[], swings: readonly Swing[], side: 1 | -1): Values {
   const reach = (swing: Swing) => Math.max(side * swing.atLow, side * swing.atHigh, 0);

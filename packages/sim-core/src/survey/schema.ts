@@ -151,8 +151,8 @@ export const surveySchema = z
   });
 
 /**
- * What a tape measure and an eye find on a used panel; only `length`, `width` and `covers` are needed. What is left out, or `'unknown'`, is as common panels have it, with wide limits. A bare
- * number is as good as its tool, see docs/guides/buying.md.
+ * What a tape measure and an eye find on a used panel; only `length`, `width` and `covers` are needed. What is left out, or
+ * `'unknown'`, is as common panels have it, with wide limits. A bare number is as good as its tool, see docs/guides/buying.md.
  */
 export interface SurveyInput {
   /** Name for reports. */
@@ -201,7 +201,9 @@ export interface SurveyInput {
   readonly condition?: PanelCondition;
   /** Empty and dry on a scale, 3 to 300; ± 1 kg. [kg] */
   readonly weightEmpty?: Measured;
-  /** Through the panel, for which the line is drawn, 1e-6 to 1e-3. Default 0.02 kg/s for each m², ISO 9806 (from memory). [m³/s] */
+  /**
+   * Through the panel, for which the line is drawn, 1e-6 to 1e-3. Default 0.02 kg/s for each m², ISO 9806 (from memory). [m³/s]
+   */
   readonly testFlow?: Quantity;
 }
 

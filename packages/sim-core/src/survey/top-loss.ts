@@ -48,8 +48,9 @@ export interface TopLoss {
  *           + σ (T_p + T_a)(T_p² + T_a²)/{1/(ε_p + 0.00591 N h_w) + (2N + f − 1 + 0.133 ε_p)/ε_g − N}
  *     f = (1 + 0.089 h_w − 0.1166 h_w ε_p)(1 + 0.07866 N),   C = 520 (1 − 0.000051 β²),   e = 0.430 (1 − 100/T_p)
  *
- * T in kelvin, β at most 70°. Stated fit: within 0.3 W/(m²·K) of the layer-by-layer solution for plates from the air's temperature to
- * 200 °C (from memory); above it the formula is extrapolated. The gap between plate and cover does not enter: about 25 mm.
+ * T in kelvin, β at most 70°. Stated fit: within 0.3 W/(m²·K) of the layer-by-layer solution for plates from the air's
+ * temperature to 200 °C (from memory); above it the formula is extrapolated. The gap between plate and cover does not enter:
+ * about 25 mm.
  *
  * @throws {@link DesignError} for a number out of its range, and for a plate that is not warmer than the air.
  * @see Klein (1979); Duffie & Beckman (2013) eq. 6.4.9.

@@ -51,7 +51,10 @@ export const METALS: Readonly<Record<PanelMetal, MetalProperties>> = {
 /** How the tubes are held on the plate. */
 export type PlateBond = 'one-piece' | 'soldered' | 'welded' | 'clamped' | 'unknown';
 
-/** 1/C_b [m·K/W]. Good bonds pass more than 30 W/(m·K), wired or clamped ones 3 to 15 (Whillier & Saluja 1965, Duffie & Beckman §6.5, from memory). */
+/**
+ * 1/C_b [m·K/W]. Good bonds pass more than 30 W/(m·K), wired or clamped ones 3 to 15 (Whillier & Saluja 1965, Duffie & Beckman
+ * §6.5, from memory).
+ */
 export const BONDS: Readonly<Record<PlateBond, Band>> = {
   'one-piece': band(0, 0, 0.002),
   soldered: band(0.001, 0.005, 0.03),
@@ -103,7 +106,10 @@ interface Ageing {
   readonly insulation: Band;
 }
 
-/** Judgement, no source. Good: clear, dry, even colour. Worn: film or chalky spots. Poor: streaks of water, bare or peeling plate. */
+/**
+ * Judgement, no source. Good: clear, dry, even colour. Worn: film or chalky spots. Poor: streaks of water, bare or peeling
+ * plate.
+ */
 export const CONDITIONS: Readonly<Record<PanelCondition, Ageing>> = {
   good: { light: band(0.95, 0.98, 1), insulation: band(1, 1.05, 1.2) },
   worn: { light: band(0.88, 0.94, 0.98), insulation: band(1.05, 1.2, 1.6) },

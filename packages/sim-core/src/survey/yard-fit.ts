@@ -1,6 +1,6 @@
 /** Weighted least squares of the efficiency line through the points of a yard test. */
 import { beamIncidenceModifier } from '../collector/incidence.ts';
-import { compileFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
+import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import { solve } from './least-squares.ts';
 import type { YardTest } from './yard-schema.ts';
 
@@ -46,8 +46,7 @@ const modifierOf = (b0: number, incidence: number, diffuse: number): number =>
   (1 - diffuse) * beamIncidenceModifier({ b0 }, incidence) + diffuse * (1 - b0);
 
 /** The readings as points. */
-export function yardNumbers(test: YardTest, shift: Shift): YardNumbers[] {
-  const fluid = compileFluid(test.fluid, test.glycolMassFraction);
+export function yardNumbers(test: YardTest, fluid: CompiledFluid, shift: Shift): YardNumbers[] {
   return test.points.map((point) => {
     const outlet = point.outlet + shift.pair;
     const mean = (point.inlet + outlet) / 2;

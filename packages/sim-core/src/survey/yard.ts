@@ -1,3 +1,4 @@
+import { type CompiledFluid, compileFluid } from '../fluid/compile.ts';
 import type { WorkingStep } from '../loop/expansion.ts';
 import { checkInput } from '../system/schema/check.ts';
 import type { Band } from './band.ts';
@@ -15,6 +16,7 @@ import {
   yardDeviations,
   yardNumbers,
 } from './yard-fit.ts';
+import { yardNotes } from './yard-notes.ts';
 import { type YardTest, type YardTestInput, yardSchema } from './yard-schema.ts';
 import { yardSteps } from './yard-steps.ts';
 
@@ -60,7 +62,10 @@ export interface YardRating {
   readonly a2: YardCoefficient;
   /** The readings, in order. */
   readonly points: readonly YardPoint[];
-  /** Σ (residual/deviation)² over the points less the coefficients that they told; near 1 when the tools are as good as said; `null` without spare points. [-] */
+  /**
+   * Σ (residual/deviation)² over the points less the coefficients that they told; near 1 when the tools are as good as said;
+   * `null` without spare points. [-]
+   */
   readonly scatter: number | null;
   /** The working. */
   readonly steps: readonly WorkingStep[];
@@ -91,11 +96,11 @@ const TOLD = { eta0: 0.12, a1: 0.4 } as const;
  *
  *     q = ρ c_p V̇ (t_out − t_in)/A + C dt_m/dt,   q = eta0 K G − a1 d − a2 d |d|,   d = t_m − t_a
  *
- * Weighted least squares on q, so that a covered panel (irradiance 0, warm inlet) tells the loss alone. Each reading weighs by its tools.
- * What the tools do to all readings alike (scales of flow and sun, difference between the thermometers, heat capacity) is found by
- * fitting again with each shifted, and adds as independent errors. Where the readings scatter more than their tools explain, their part
- * grows by that. What was known before (`known`, such as the bands of a survey) enters with its own limits. A coefficient whose band stays
- * wider than 0.12 (eta0) or 40 % (a1) is refused, with what would tell it.
+ * Weighted least squares on q, so that a covered panel (irradiance 0, warm inlet) tells the loss alone. Each reading weighs by
+ * its tools. What the tools do to all readings alike (scales of flow and sun, difference between the thermometers, heat capacity)
+ * is found by fitting again with each shifted, and adds as independent errors. Where the readings scatter more than their tools
+ * explain, their part grows by that. What was known before (`known`, such as the bands of a survey) enters with its own limits. A
+ * coefficient whose band stays wider than 0.12 (eta0) or 40 % (a1) is refused, with what would tell it.
  *
  * @param input - Readings; see {@link YardTestInput}. `area` and `points` are needed.
  * @throws {@link DesignError} listing all faults at once, by field and point, with the unit expected.
@@ -104,7 +109,8 @@ const TOLD = { eta0: 0.12, a1: 0.4 } as const;
 export function rateFromYardTest(input: YardTestInput): YardRating {
   const test = checkInput(yardSchema, input);
   const known = [test.known.eta0, test.known.a1, test.known.a2].map(toPrior);
-  const { settled, told } = firstTold(test, known);
+  const fluid = compileFluid(test.fluid, test.glycolMassFraction);
+  const { settled, told } = firstTold(test, fluid, known);
   const { fit, points, deviations, scatter } = settled;
   const coefficient = (at: 0 | 1 | 2, remedy: string): YardCoefficient => {
     const half = NINETY * settled.deviation[at]!;
@@ -134,7 +140,7 @@ export function rateFromYardTest(input: YardTestInput): YardRating {
     points: points.map((point, at) => toPoint(point, fit.line, deviations[at]!)),
     scatter,
     steps: yardSteps(test, points, deviations, fit.line),
-    notes: notes(test, points, {
+    notes: yardNotes(test, points, {
       eta0,
       a1,
       scatter,
@@ -154,8 +160,13 @@ interface Settled {
   readonly deviation: readonly number[];
 }
 
-function settle(test: YardTest, priors: readonly Prior[], known: readonly (Prior | null)[]): Settled {
-  const points = yardNumbers(test, UNSHIFTED);
+function settle(
+  test: YardTest,
+  fluid: CompiledFluid,
+  priors: readonly Prior[],
+  known: readonly (Prior | null)[],
+): Settled {
+  const points = yardNumbers(test, fluid, UNSHIFTED);
   // The weights need a line, and the line weights: a few rounds settle both.
   let line: Line = [priors[0]!.value, priors[1]!.value, priors[2]!.value];
   let deviations = yardDeviations(test, points, plausible(line));
@@ -168,7 +179,7 @@ function settle(test: YardTest, priors: readonly Prior[], known: readonly (Prior
   const spare = points.length - known.slice(0, 2).filter((prior) => prior === null).length;
   const scatter = spare > 0 ? fit.chiSquare / spare : null;
   const widening = Math.max(1, scatter ?? 1);
-  const common = commonErrors(test, deviations, priors);
+  const common = commonErrors(test, fluid, deviations, priors);
   const deviation = [0, 1, 2].map((at) =>
     Math.hypot(Math.sqrt(fit.covariance[at]![at]! * widening), ...common.map((change) => change[at]!)),
   );
@@ -176,20 +187,24 @@ function settle(test: YardTest, priors: readonly Prior[], known: readonly (Prior
 }
 
 /**
- * The fit that asks most of the readings and gets it: both coefficients; else eta0 alone, a1 as common panels have it (a cold test); else a1
- * alone (a covered panel); else neither.
+ * The fit that asks most of the readings and gets it: both coefficients; else eta0 alone, a1 as common panels have it (a cold
+ * test); else a1 alone (a covered panel); else neither.
  */
-function firstTold(test: YardTest, known: readonly (Prior | null)[]): { settled: Settled; told: readonly boolean[] } {
+function firstTold(
+  test: YardTest,
+  fluid: CompiledFluid,
+  known: readonly (Prior | null)[],
+): { settled: Settled; told: readonly boolean[] } {
   for (const told of [
     [true, true],
     [true, false],
     [false, true],
   ]) {
-    const settled = settle(test, priorsFor(known, told), known);
+    const settled = settle(test, fluid, priorsFor(known, told), known);
     if (told.every((asked, at) => !asked || known[at] !== null || isTold(settled, at))) return { settled, told };
   }
   const told = [false, false];
-  return { settled: settle(test, priorsFor(known, told), known), told };
+  return { settled: settle(test, fluid, priorsFor(known, told), known), told };
 }
 
 const priorsFor = (known: readonly (Prior | null)[], told: readonly boolean[]): Prior[] => [
@@ -218,11 +233,18 @@ function toPrior(reading: Reading | undefined): Prior | null {
   return { value: likely, deviation: Math.max((high - low) / (2 * NINETY), 1e-6 * likely, 1e-9) };
 }
 
-/** What one standard deviation of each error that all readings share does to the line: half the way from one side to the other. */
-function commonErrors(test: YardTest, deviations: readonly number[], priors: readonly Prior[]): number[][] {
+/**
+ * What one standard deviation of each error that all readings share does to the line: half the way from one side to the other.
+ */
+function commonErrors(
+  test: YardTest,
+  fluid: CompiledFluid,
+  deviations: readonly number[],
+  priors: readonly Prior[],
+): number[][] {
   const { thermometerPair, flowScale, sunScale } = test.tools;
   const line = (shift: Partial<Shift>) =>
-    fitLine(yardNumbers(test, { ...UNSHIFTED, ...shift }), deviations, priors).line;
+    fitLine(yardNumbers(test, fluid, { ...UNSHIFTED, ...shift }), deviations, priors).line;
   const sides = (shift: (sign: number) => Partial<Shift>) => {
     const above = line(shift(1));
     return line(shift(-1)).map((value, at) => (above[at]! - value) / 2);
@@ -263,42 +285,4 @@ function toCollector(
     incidenceModifier: { b0: test.b0 },
     ...(test.heatCapacity >= 1000 ? { heatCapacity: test.heatCapacity } : {}),
   };
-}
-
-function notes(
-  test: YardTest,
-  points: readonly YardNumbers[],
-  found: { eta0: YardCoefficient; a1: YardCoefficient; scatter: number | null; residuals: readonly number[] },
-): string[] {
-  const list: string[] = [];
-  const rises = test.points.map(({ inlet, outlet }) => Math.abs(outlet - inlet));
-  const small = rises.filter((rise) => rise < 1.5).length;
-  if (small > 0)
-    list.push(
-      `${small} of ${rises.length} readings differ by less than 1.5 K between inlet and outlet: the thermometers’ error is then a large part of the heat. Throttle the flow.`,
-    );
-  found.residuals.forEach((residual, at) => {
-    if (Math.abs(residual) > 3)
-      list.push(
-        `Reading ${at + 1} lies ${Math.abs(residual).toFixed(1)} deviations off the line: cloud, air in the flow, or a slip of the pen?`,
-      );
-  });
-  if (found.scatter === null) list.push('No spare readings: nothing shows whether the tools are as good as said.');
-  else if (found.scatter > 2)
-    list.push(
-      `The readings scatter ${Math.sqrt(found.scatter).toFixed(1)} times as much as the tools explain; the errors were widened by that.`,
-    );
-  if (points.every(({ irradiance }) => irradiance === 0))
-    list.push('All readings are of a covered panel: the loss can be told, the light cannot.');
-  if (test.points.some(({ irradiance, incidence }) => irradiance > 0 && incidence > 30))
-    list.push('Light came from more than 30° aside: b0 has a say in eta0.');
-  for (const [name, { from, remedy }] of [
-    ['eta0', found.eta0],
-    ['a1', found.a1],
-  ] as const)
-    if (from === 'cannot tell') list.push(`${name} cannot be told from these readings. ${remedy}`);
-  list.push(
-    'Hot water and steam scald: never feed a panel that stood dry in the sun; cover it first. Leave both ends of the panel open.',
-  );
-  return list;
 }

@@ -9,8 +9,9 @@ const LAYOUT = 1;
 
 /** What a results file says of itself before its rows. */
 export interface ResultsHeader {
-  /** What the file is, and the version of its layout. */
+  /** What the file is. */
   readonly format: 'noonloop study results';
+  /** Version of its layout. */
   readonly layout: number;
   /** Of the study that it belongs to. */
   readonly fingerprint: Fingerprint;
@@ -21,7 +22,12 @@ export interface ResultsHeader {
   /** Designs of the whole study. */
   readonly total: number;
   /** Which part of it the file holds; `null`: all. */
-  readonly shard: { readonly index: number; readonly count: number } | null;
+  readonly shard: {
+    /** Which of them, 0 for the first. */
+    readonly index: number;
+    /** How many there are. */
+    readonly count: number;
+  } | null;
   /** First design of the part. */
   readonly first: number;
   /** Designs of the part. */

@@ -16,7 +16,15 @@ import { type Limits, limitFaults, penalised, violation } from './limits.ts';
 const IDLE_ROUNDS = 40;
 
 /** What is looked for. */
-export type SearchGoal = { readonly highest: RowNumber } | { readonly lowest: RowNumber };
+export type SearchGoal =
+  | {
+      /** To be as high as it can. */
+      readonly highest: RowNumber;
+    }
+  | {
+      /** To be as low as it can. */
+      readonly lowest: RowNumber;
+    };
 
 /** Options of {@link bestOf}. */
 export interface BestOfOptions extends StudyOptions {
