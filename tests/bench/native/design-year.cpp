@@ -338,11 +338,12 @@ static void circulate(double capacityRate, double conductance, double light, dou
       effectiveness = -std::expm1((-conductance * lastShare) / capacityRate);
       perRate = nodeCapacity / (capacityRate * effectiveness);
     }
-    drifts[piece] = drift[node] * duration * perWeight;
+    const double slow = std::min(std::max(drift[node], -1 / duration), 1 / duration);
+    drifts[piece] = slow * duration * perWeight;
     perWeights[piece] = perWeight;
     const int at = coilAt + piece;
     rx[at] = (duration / perRate) * perWeight; rshare[at] = 1; rown[at] = effectiveness;
-    rrest[at] = drift[node] * perRate; rstart[at] = here;
+    rrest[at] = slow * perRate; rstart[at] = here;
   }
   closeRing();
   double lost = 0;

@@ -8,6 +8,9 @@ export const PIPE_SECTIONS = 4;
 /** Tank nodes that differ by less turn over as one when warmed from below or cooled from above. [K] */
 const POOLED = 0.01;
 
+/** What losses and conduction are taken to do to a node in a step, at most: in a long one a sharp front's pace does not last. [K] */
+const MOST_DRIFT = 1;
+
 /** What the circuit's last step exchanged; indices into {@link Circuit.flows}. [J] */
 export const CIRCUIT = {
   /** Light turned into heat in the absorber. */
@@ -177,6 +180,7 @@ function circulateByActing(circuit: Circuit, tank: Tank): void {
     start[part] = pipe[at]!;
   }
 
+  const mostDrift = MOST_DRIFT / duration;
   // Coil, from its top down: there the fluid meets the warmest node first, unless the loop runs backwards.
   const fluid = pipe[hotNodes - 1]!;
   let low = coilBottom + coilNodes; // lowest node of the pool that was found last, and whether the fluid warms it
@@ -205,7 +209,7 @@ function circulateByActing(circuit: Circuit, tank: Tank): void {
       effectiveness = -Math.expm1((-coilConductance * lastShare) / capacityRate);
       perRate = tank.nodeCapacity / (capacityRate * effectiveness);
     }
-    const drift = tank.drift[node]!;
+    const drift = Math.min(Math.max(tank.drift[node]!, -mostDrift), mostDrift);
     circuit.pieceDrift[piece] = drift * duration * perWeight;
     circuit.piecePerWeight[piece] = perWeight;
     const at = coilAt + (circuit.upwards ? coilNodes - 1 - piece : piece);

@@ -47,6 +47,7 @@ export interface LoopLedger {
 
 /** A system put together and ready to step through its year. */
 export interface Machine {
+  /** A copy of the one given. */
   readonly design: SystemDesign;
   readonly drivers: Drivers;
   /** In the loop; renewed at the start of a month where it has thinned, and with it drive and coil. */
@@ -115,7 +116,8 @@ function defaultSteps({ draw, heater, loop, tank }: SystemDesign): number {
 }
 
 /** Puts a system together: the only place that allocates. */
-export function assemble(design: SystemDesign, weather: WeatherYear, options: StepOptions = {}): Machine {
+export function assemble(given: SystemDesign, weather: WeatherYear, options: StepOptions = {}): Machine {
+  const design = inOneShape(given);
   const stepsPerHour = options.stepsPerHour ?? defaultSteps(design);
   const collectorNodes = options.collectorNodes ?? 4;
   const pipeNodes = options.pipeNodes ?? PIPE_NODES;
@@ -192,6 +194,19 @@ function risePerLight(design: SystemDesign, circuit: Circuit, tank: Tank, stepsP
   const lowest = design.loop.exchanger === 'plate' ? nodes - 1 : circuit.coilBottom;
   const area = circuit.nodeArea * circuit.absorber.length;
   return (area * 3600) / (stepsPerHour * tank.nodeCapacity * (nodes - lowest));
+}
+
+/**
+ * A copy of a design whose objects have the shape that all such copies have. Designs as checked and frozen differ in it inside the engine, which
+ * would compile the year loop anew for each design of a study.
+ */
+function inOneShape<T extends object>(value: T): T {
+  const copy: T = { ...value };
+  for (const key of Object.keys(copy) as (keyof T)[]) {
+    const part = copy[key];
+    if (typeof part === 'object' && part !== null && !Array.isArray(part)) copy[key] = inOneShape(part);
+  }
+  return copy;
 }
 
 function openBooks(circuit: Circuit, tank: Tank, heater: Heater, baseline: Heater): Machine['books'] {

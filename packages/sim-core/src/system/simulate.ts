@@ -33,7 +33,7 @@ export function simulate(design: SystemDesign, weather: WeatherYear, options: Si
     stepHour(machine, hour);
     if (options.keepTankNodes) tankNodes.set(temperature, hour * temperature.length);
   }
-  return toResult(machine, weather, tankNodes);
+  return toResult(machine, design, weather, tankNodes);
 }
 
 /** State of the system at the end of one hour. */
@@ -86,10 +86,10 @@ export function* steps(
   }
 }
 
-function toResult(machine: Machine, weather: WeatherYear, tankNodes: Float64Array): RunResult {
+function toResult(machine: Machine, design: SystemDesign, weather: WeatherYear, tankNodes: Float64Array): RunResult {
   const { books } = machine;
   return {
-    design: machine.design,
+    design,
     site: weather.site,
     weatherSource: weather.source,
     weatherAssumptions: machine.drivers.assumptions,

@@ -1,4 +1,4 @@
-import { coilShares } from '../loop/circuit-design.ts';
+import { coilShares } from '../loop/coil-shares.ts';
 import type { SystemDesign } from '../system/design.ts';
 
 /** Conductivity of settled lime sludge, between water's and compact scale's; judgement. [W/(m·K)] */
