@@ -1,6 +1,7 @@
 export type { Caution, CautionNumber, CautionSeverity } from './cautions/index.ts';
 export { cautions } from './cautions/index.ts';
 export { type ChartName, type ChartOptions, chart } from './charts/chart.ts';
+export { type CheckChartOptions, checkChart } from './charts/check-log.ts';
 export {
   type CollectorChartOptions,
   type CollectorLine,

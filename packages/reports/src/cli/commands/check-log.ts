@@ -2,7 +2,10 @@
 import { dirname, resolve } from 'node:path';
 import type { CheckLogOptions, LogCheck } from '@noonloop/sim-core';
 import type { LogLayout } from '@noonloop/weather-io';
+import { formatReading, gaugeUnit, gaugeWord } from '../../charts/check-words.ts';
 import { wrap } from '../../formats/table.ts';
+import { convertSentence } from '../../quantities.ts';
+import type { Units } from '../../units.ts';
 import { designOf } from '../designs.ts';
 import { checkTarget } from '../files.ts';
 import { blaming, blamingLayout } from '../in-words.ts';
@@ -18,14 +21,17 @@ export interface CheckGaugesOptions extends WeatherOptions {
   readonly out?: string;
   readonly force?: boolean;
   readonly format?: 'text' | 'json';
+  readonly units?: Units;
+  readonly picture?: string;
   readonly quiet?: boolean;
 }
 
 /** Ranks what may be wrong with a system by the readings of its gauges. */
 export async function checkGauges(file: string, options: CheckGaugesOptions, terminal: Terminal): Promise<void> {
-  const { quiet = false } = options;
+  const { quiet = false, units = 'metric', picture } = options;
   const target = targetOf(options.out, options.force);
-  if (target !== null) await checkTarget(target);
+  const pictureTarget = targetOf(picture, options.force);
+  for (const one of [target, pictureTarget]) if (one !== null) await checkTarget(one);
   const progress = new Progress(terminal, quiet);
   try {
     await progress.show('reading design, weather and log');
@@ -42,42 +48,53 @@ export async function checkGauges(file: string, options: CheckGaugesOptions, ter
     const check = await blaming(settings, () => checkLog(design, weather, log, known));
     progress.clear();
     const json = options.format === 'json' || (options.format === undefined && /\.json$/i.test(options.out ?? ''));
-    const text = json ? JSON.stringify(check, null, 2) : harmless(inWords(check, terminal.width).join('\n'));
-    await deliver(text, target, terminal, quiet);
+    const text = json ? JSON.stringify(check, null, 2) : harmless(inWords(check, units, terminal.width).join('\n'));
+    // A picture for standard output has it to itself.
+    if (target !== null || picture !== '-') await deliver(text, target, terminal, quiet);
+    if (picture !== undefined) {
+      const { checkChart } = await import('../../charts/check-log.ts');
+      await deliver(await checkChart(check, { units, title: design.name }), pictureTarget, terminal, quiet);
+    }
   } finally {
     progress.clear();
   }
 }
 
-function inWords({ headline, causes, next, numbers, notes, cautions }: LogCheck, width: number): string[] {
+function inWords(
+  { headline, causes, next, numbers, notes, cautions }: LogCheck,
+  units: Units,
+  width: number,
+): string[] {
   const outside = numbers.filter((number) => number.outside);
+  const say = (text: string, indent = ''): string[] => wrap(convertSentence(text, units), width, indent);
   return [
-    ...wrap(headline, width),
+    ...say(headline),
     '',
     ...causes.flatMap(({ weight, name, detail, evidence }) => [
-      ...wrap(`${String(Math.round(weight * 100)).padStart(3)} %  ${name}: ${detail}`, width),
-      ...evidence.flatMap((words) => wrap(`- ${words}`, width, '       ')),
+      ...say(`${String(Math.round(weight * 100)).padStart(3)} %  ${name}: ${detail}`),
+      ...evidence.flatMap((words) => say(`- ${words}`, '       ')),
     ]),
     '',
     `${outside.length} of ${numbers.length} readings lie outside the band of a sound system.`,
-    ...outside
-      .slice(0, 10)
-      .map(
-        ({ line, gauge, found, low, high }) =>
-          `  ${line === null ? '' : `line ${line}, `}${gauge}: ${digits(found)} against ${digits(low)} to ${digits(high)}`,
-      ),
+    ...outside.slice(0, 10).flatMap(({ line, gauge, found, low, high }) => {
+      const shown = (value: number): string => formatReading(value, gauge, units);
+      const where = line === null ? '' : `line ${line}, `;
+      return wrap(
+        `${where}${gaugeWord(gauge)}: ${shown(found)} against ${shown(low)} to ${shown(high)} ${gaugeUnit(gauge, units)}`,
+        width,
+        '  ',
+      );
+    }),
     ...(next === null
       ? []
       : [
           '',
-          ...wrap(`Next: ${next.what}`, width),
-          ...next.outcomes.flatMap(({ seen, causes: left }) => wrap(`- ${seen}: ${left.join(', ')}`, width, '  ')),
-          ...(next.caution === null ? [] : wrap(`caution: ${next.caution}`, width)),
+          ...say(`Next: ${next.what}`),
+          ...next.outcomes.flatMap(({ seen, causes: left }) => say(`- ${seen}: ${left.join(', ')}`, '  ')),
+          ...(next.caution === null ? [] : say(`caution: ${next.caution}`)),
         ]),
     '',
-    ...notes.flatMap((note) => wrap(`- ${note}`, width)),
-    ...cautions.flatMap((caution) => wrap(`caution: ${caution}`, width)),
+    ...notes.flatMap((note) => say(`- ${note}`)),
+    ...cautions.flatMap((caution) => say(`caution: ${caution}`)),
   ];
 }
-
-const digits = (value: number): string => String(Number(value.toPrecision(3)));

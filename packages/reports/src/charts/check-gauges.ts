@@ -1,0 +1,222 @@
+/** Panels of a checked log: each gauge over the weeks, its readings beside what a sound system would show. */
+import type { CheckedNumber } from '@noonloop/sim-core';
+import { formatDay } from '../calendar.ts';
+import { formatNumber, type Units } from '../units.ts';
+import { GAUGE_KEYS, gaugeUnit, gaugeWord, shownReading } from './check-words.ts';
+import { legendEntry, niceAxis, TEXT } from './context.ts';
+import { isNarrow } from './frame.ts';
+import type { Palette } from './palette.ts';
+
+const PLOT = 96; // [px]
+const TITLE = 30; // [px]
+const GAP = 12; // [px]
+const LEFT = 48; // [px]
+const RIGHT = 14; // [px]
+const AXIS_ROOM = 26; // [px]
+const LINE = 20; // [px] of the legend
+/** Days between two dates on the axis. */
+const DAY_STEPS = [1, 2, 5, 7, 14, 21, 28, 56];
+
+/** What the panels are drawn from. */
+export interface GaugePanels {
+  readonly numbers: readonly CheckedNumber[];
+  /** Hour from which the named fault fits best; `null` for none, or all through. [h] */
+  readonly since: number | null;
+  readonly units: Units;
+  /** [px] */
+  readonly width: number;
+  readonly palette: Palette;
+  /** Upper edge. [px] */
+  readonly top: number;
+}
+
+/** Parts of an echarts option, with legend and height. */
+export interface Panels {
+  readonly title: readonly object[];
+  readonly grid: readonly object[];
+  readonly xAxis: readonly object[];
+  readonly yAxis: readonly object[];
+  readonly series: readonly object[];
+  readonly front: string;
+  /** [px] */
+  readonly height: number;
+}
+
+/**
+ * A panel for each gauge that was read. What a sound system would show is known for the moments of the readings alone, so it is
+ * drawn as an upright bar at each of them and not as a band: between morning and evening it would be invented.
+ */
+export function gaugePanels(of: GaugePanels): Panels {
+  const { numbers, since, units, width, palette, top } = of;
+  const gauges = GAUGE_KEYS.filter((key) => numbers.some(({ gauge }) => gauge === key));
+  if (gauges.length === 0) return { title: [], grid: [], xAxis: [], yAxis: [], series: [], front: '', height: 0 };
+  const [front, legendRoom] = legendOf(of);
+  const firstDay = Math.floor(Math.min(...numbers.map(({ hour }) => hour)) / 24);
+  const days = Math.max(1, Math.ceil(Math.max(...numbers.map(({ hour }) => hour)) / 24) - firstDay);
+  const x = (hour: number): number => hour / 24 - firstDay;
+  const plot = width - LEFT - RIGHT;
+  const most = isNarrow(width) ? 5 : 10;
+  const step = DAY_STEPS.find((one) => days / one <= most) ?? Math.ceil(days / most);
+  const dates = Array.from({ length: Math.ceil(days / step) }, (_, at) => at * step);
+  const at = (index: number): number => top + legendRoom + TITLE + index * (PLOT + TITLE + GAP);
+  const label = { color: palette.muted, fontSize: TEXT };
+  const axis = { type: 'value', axisTick: { show: false }, splitLine: { lineStyle: { color: palette.grid } } };
+
+  return {
+    front,
+    height: legendRoom + gauges.length * (PLOT + TITLE + GAP) - GAP + AXIS_ROOM,
+    title: gauges.map((gauge, index) => ({
+      text: `${gaugeWord(gauge)} [${gaugeUnit(gauge, units)}]`,
+      left: 4,
+      top: at(index) - TITLE + 8,
+      padding: 0,
+      textStyle: { fontSize: TEXT + 1, fontWeight: 600, color: palette.ink },
+    })),
+    grid: gauges.map((_, index) => ({
+      left: LEFT,
+      top: at(index),
+      width: plot,
+      height: PLOT,
+      outerBoundsMode: 'none',
+    })),
+    xAxis: gauges.map((_, index) => ({
+      ...axis,
+      gridIndex: index,
+      min: 0,
+      max: days,
+      interval: step,
+      axisLine: { show: true, onZero: false, lineStyle: { color: palette.muted } },
+      axisTick: { show: true, customValues: dates, lineStyle: { color: palette.muted } },
+      axisLabel: {
+        ...label,
+        show: index === gauges.length - 1,
+        customValues: dates,
+        // The last date of a long axis would run over the picture’s edge.
+        formatter: (day: number) => (day > days - step / 3 ? '' : formatDay(firstDay + Math.round(day))),
+      },
+    })),
+    yAxis: gauges.map((gauge, index) => {
+      const all = numbers
+        .filter((number) => number.gauge === gauge)
+        .flatMap(({ found, low, high }) => [found, low, high].map((value) => shownReading(value, gauge, units)));
+      // A meter never counts back: what a normal distribution says below nought is cut off.
+      const least = gauge === 'heaterMeter' ? Math.max(0, Math.min(...all)) : Math.min(...all);
+      const scale = niceAxis(least, Math.max(...all, least), 4);
+      const digits = digitsOf(scale.interval);
+      return {
+        ...axis,
+        ...scale,
+        gridIndex: index,
+        axisLine: { show: false },
+        axisLabel: { ...label, formatter: (value: number) => formatNumber(value, digits) },
+      };
+    }),
+    series: gauges.flatMap((gauge, index) => {
+      const here = { xAxisIndex: index, yAxisIndex: index };
+      const read = numbers.filter((number) => number.gauge === gauge);
+      const shown = (value: number): number => shownReading(value, gauge, units);
+      const thick = Math.min(7, Math.max(2, (0.5 * plot) / read.length));
+      return [
+        {
+          ...here,
+          type: 'line',
+          symbol: 'none',
+          lineStyle: { color: palette.muted, width: thick, opacity: 0.38, cap: 'butt' },
+          data: read.flatMap(({ hour, low, high }) => [
+            [x(hour), shown(low)],
+            [x(hour), shown(high)],
+            [x(hour), null],
+          ]),
+        },
+        {
+          ...here,
+          type: 'scatter',
+          symbol: 'rect',
+          symbolSize: [thick + 4, 2],
+          itemStyle: { color: palette.muted, opacity: 1 },
+          data: read.map(({ hour, expected }) => [x(hour), shown(expected)]),
+        },
+        ...(since === null ? [] : [{ ...here, ...sinceLine(since / 24 - firstDay, days, palette) }]),
+        {
+          ...here,
+          type: 'scatter',
+          data: read.map((number) => ({ value: [x(number.hour), shown(number.found)], ...markOf(number, palette) })),
+        },
+      ];
+    }),
+  };
+}
+
+/** Outside the band: another shape, which way it is off, and another colour; a slip of the pen is hollow. */
+function markOf({ outside, deviation, slip }: CheckedNumber, palette: Palette): object {
+  const colour = outside ? palette.solar : palette.burner;
+  return {
+    symbol: outside ? 'triangle' : 'circle',
+    symbolRotate: outside && deviation < 0 ? 180 : 0,
+    symbolSize: outside ? 11 : 6,
+    itemStyle: slip
+      ? { color: 'transparent', borderColor: colour, borderWidth: 2, opacity: 1 }
+      : { color: colour, borderColor: palette.ink, borderWidth: outside ? 1 : 0, opacity: 1 },
+  };
+}
+
+const sinceLine = (day: number, days: number, palette: Palette): object => ({
+  type: 'line',
+  data: [],
+  markLine: {
+    silent: true,
+    symbol: 'none',
+    label: { show: false },
+    lineStyle: { color: palette.ink, width: 1.5, type: [2, 3] },
+    data: day >= 0 && day <= days ? [{ xAxis: day }] : [],
+  },
+});
+
+/** Decimals that a scale needs. */
+function digitsOf(interval: number): number {
+  let digits = 0;
+  while (digits < 6 && Math.abs(interval * 10 ** digits - Math.round(interval * 10 ** digits)) > 1e-6) digits++;
+  return digits;
+}
+
+function legendOf({ numbers, since, width, palette, top }: GaugePanels): [svg: string, height: number] {
+  const { burner, ink, muted, solar } = palette;
+  const triangle = (x: number, y: number, size: number): string =>
+    `<path d="M${x} ${y}h11l-5.5 ${size}z" fill="${solar}" stroke="${ink}"/>`;
+  const entries: [word: string, mark: (x: number, y: number) => string][] = [
+    [
+      'a sound system: 95 % of readings, and the middle',
+      (x, y) =>
+        `<rect x="${x + 2}" y="${y - 12}" width="7" height="14" fill="${muted}" opacity="0.38"/><rect x="${x}" y="${y - 6}" width="11" height="2" fill="${muted}"/>`,
+    ],
+    ['read, within', (x, y) => `<circle cx="${x + 5.5}" cy="${y - 4}" r="3" fill="${burner}"/>`],
+  ];
+  const outside = numbers.filter((number) => number.outside);
+  if (outside.some(({ deviation }) => deviation >= 0)) entries.push(['read, above', (x, y) => triangle(x, y, -9)]);
+  if (outside.some(({ deviation }) => deviation < 0)) entries.push(['read, below', (x, y) => triangle(x, y - 9, 9)]);
+  if (numbers.some(({ slip }) => slip))
+    entries.push([
+      'hollow: taken for a slip of the pen',
+      (x, y) => `<circle cx="${x + 5.5}" cy="${y - 4}" r="4" fill="none" stroke="${muted}" stroke-width="2"/>`,
+    ]);
+  if (since !== null)
+    entries.push([
+      'likely since here',
+      (x, y) => `<path d="M${x + 5.5} ${y - 12}v14" stroke="${ink}" stroke-width="1.5" stroke-dasharray="2 3"/>`,
+    ]);
+  let svg = '';
+  let x = 4;
+  let row = 0;
+  for (const [word, mark] of entries) {
+    if (x > 4 && x + 30 + word.length * 6.4 > width) {
+      row++;
+      x = 4;
+    }
+    const y = top + 14 + row * LINE;
+    // The word of a usual entry beside a mark of our own: its square is of no colour.
+    const [text, next] = legendEntry(x, y, { colour: 'none' }, word, ink);
+    svg += mark(x, y) + text;
+    x = next;
+  }
+  return [svg, (row + 1) * LINE];
+}
