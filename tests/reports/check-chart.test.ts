@@ -66,16 +66,16 @@ const of = (gauge: CheckedNumber['gauge']) => check.numbers.filter((number) => n
 type Mark = {
   readonly x: number;
   readonly y: number;
-  readonly shape: 'circle' | 'up' | 'down' | 'middle';
+  readonly shape: 'circle' | 'up' | 'down';
   fill: string;
 };
 
-/** Marks of the readings and middles of the bars, from top to bottom of the text. [px] */
+/** Marks of the readings, gauge by gauge. [px] */
 function marksOf(svg: string): Mark[] {
   const all = svg.matchAll(/<path d="(M[^"]+)" transform="matrix\(([^)]+)\)" fill="([^"]+)"/g);
   return [...all].map(([, path, matrix, fill]) => {
-    const [a, , , d, x, y] = matrix!.split(',').map(Number) as [number, number, number, number, number, number];
-    const shape = path!.includes('A') ? 'circle' : a === d ? (a < 0 ? 'down' : 'up') : 'middle';
+    const [a, , , , x, y] = matrix!.split(',').map(Number) as [number, number, number, number, number, number];
+    const shape = path!.includes('A') ? 'circle' : a < 0 ? 'down' : 'up';
     return { x, y, shape, fill: fill! };
   });
 }
@@ -101,7 +101,7 @@ describe('checkChart', () => {
       expect(svg).toContain(units === 'us' ? 'Tank top [°F]' : 'Tank top [°C]');
       expect(svg).toContain(units === 'us' ? 'Loop pressure [psi]' : 'Loop pressure [bar]');
       const marks = marksOf(svg);
-      const readings = marks.filter(({ shape }) => shape !== 'middle');
+      const readings = marks;
       expect(readings).toHaveLength(check.numbers.length);
       const top = scaleOf(svg, labels);
       const pressure = scaleOf(svg, pressures);
@@ -135,7 +135,7 @@ describe('checkChart', () => {
       ['light', LIGHT],
       ['dark', DARK],
     ] as const) {
-      const shown = marksOf(await checkChart(check, { theme })).filter(({ shape }) => shape !== 'middle');
+      const shown = marksOf(await checkChart(check, { theme }));
       expect(shown.map(({ shape, fill }) => [shape, fill])).toEqual([
         ['circle', burner],
         ['down', solar],
@@ -179,7 +179,7 @@ describe('checkChart', () => {
     const svg = await checkChart(check);
     const lines = [...svg.matchAll(since)].map((one) => Number(one[1]));
     expect(lines).toHaveLength(3); // tank, pressure, meter
-    const [first, next] = marksOf(svg).filter(({ shape }) => shape !== 'middle');
+    const [first, next] = marksOf(svg);
     const [perDay, begin] = [next!.x - first!.x, first!.x];
     // The first reading is at 07:00 of day 180.
     expect(Math.abs(lines[0]! - (begin + perDay * (2 - 7 / 24)))).toBeLessThan(1);

@@ -116,6 +116,7 @@ export function gaugePanels(of: GaugePanels): Panels {
       const read = numbers.filter((number) => number.gauge === gauge);
       const shown = (value: number): number => shownReading(value, gauge, units);
       const thick = Math.min(7, Math.max(2, (0.5 * plot) / read.length));
+      const half = ((thick / 2 + 2) * days) / plot; // [d]
       return [
         {
           ...here,
@@ -130,11 +131,14 @@ export function gaugePanels(of: GaugePanels): Panels {
         },
         {
           ...here,
-          type: 'scatter',
-          symbol: 'rect',
-          symbolSize: [thick + 4, 2],
-          itemStyle: { color: palette.muted, opacity: 1 },
-          data: read.map(({ hour, expected }) => [x(hour), shown(expected)]),
+          type: 'line',
+          symbol: 'none',
+          lineStyle: { color: palette.muted, width: 2, cap: 'butt' },
+          data: read.flatMap(({ hour, expected }) => [
+            [x(hour) - half, shown(expected)],
+            [x(hour) + half, shown(expected)],
+            [x(hour), null],
+          ]),
         },
         ...(since === null ? [] : [{ ...here, ...sinceLine(since / 24 - firstDay, days, palette) }]),
         {

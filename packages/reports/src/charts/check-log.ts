@@ -72,15 +72,15 @@ function drawing(check: LogCheck, title: string, units: Units, width: number, pa
   const name = plainText(title);
   let y = 0;
   let front = '';
-  const say = (text: string, size: number, colour: string, weight = 400): void => {
+  const say = (text: string, size: number, colour: string, bold = false): void => {
     const characters = Math.floor(((width - 2 * EDGE) * TEXT) / (size * CHARACTER));
     for (const line of wrap(convertSentence(plainText(text), units), characters)) {
       y += size + 6;
-      front += `<text x="${EDGE}" y="${y - 3}" font-size="${size}" font-weight="${weight}" fill="${colour}">${escapeHtml(line)}</text>`;
+      front += `<text x="${EDGE}" y="${y - 3}" font-size="${size}"${bold ? ' font-weight="600"' : ''} fill="${colour}">${escapeHtml(line)}</text>`;
     }
   };
-  if (name !== '') say(name, 15, palette.ink, 600);
-  say(check.headline, 13, palette.ink, name === '' ? 600 : 400);
+  if (name !== '') say(name, 15, palette.ink, true);
+  say(check.headline, 13, palette.ink, name === '');
   y += 10;
   const panels = gaugePanels({
     numbers: check.numbers,
@@ -91,7 +91,7 @@ function drawing(check: LogCheck, title: string, units: Units, width: number, pa
     top: y,
   });
   y += panels.height + (panels.height > 0 ? 14 : 0);
-  say('Weight of each cause after these readings', TEXT + 1, palette.ink, 600);
+  say('Weight of each cause after these readings', TEXT + 1, palette.ink, true);
   const tops = check.causes.map((cause) => {
     say(cause.name, TEXT, palette.ink);
     say(cause.detail, TEXT - 1, palette.muted);
