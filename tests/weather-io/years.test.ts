@@ -77,7 +77,7 @@ describe('several years in one text [ours: invented logs]', () => {
   it('a year that lacks an hour is named by line; the year after it is not blamed', () => {
     const rows = ['time,g,b,d,t', ...plainRows(2015, [0]), ...plainRows(2017, [0])];
     const read = () => parseWeatherYears(rows.toSpliced(500, 1).join('\n'), { plain: layout });
-    expect(read).toThrow(/line 501, column "time": found "2015-01-21 20:00".*1 are missing/);
+    expect(read).toThrow(/line 501, column "time": found "2015-01-21 20:00".*1 is missing/);
   });
 
   it('a log that ends in June is refused, and kept with its gap', () => {

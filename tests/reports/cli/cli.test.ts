@@ -142,6 +142,15 @@ draw:
     expect(err).toMatch(/^noonloop: spoilt\.csv, line 101, column ".*": found "hot", expected a number/);
   });
 
+  it('weather: advice is of the command, not of the library', async () => {
+    const lines = readFileSync(weather, 'utf8').split('\n');
+    const path = inFolder('short.csv', lines.toSpliced(500, 1).join('\n'));
+    const missing = await command(['weather', path]);
+    expect(missing.err).toMatch(/1 is missing\. .* or say --fill-gaps\.\n$/);
+    const none = await command(['weather', two]);
+    expect(none.err).toMatch(/ or say by --layout how this table is laid out\.\n$/);
+  });
+
   it('prices and layouts: the line of their field', async () => {
     const prices = readFileSync(example('settings/prices.yaml'), 'utf8').replace(
       'discountRate: 0.03',

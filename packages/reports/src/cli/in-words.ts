@@ -63,12 +63,22 @@ function sentence(settings: Settings, field: string, words: string): string {
   return `${settings.path}${place}${field === '' ? '' : `, ${field}`}: ${words}`;
 }
 
+/** What the libraries advise to those who script, by what the command has for it. */
+const ADVICE: readonly (readonly [string, string])[] = [
+  ["or read with gaps: 'keep' and call fillGaps.", 'or say --fill-gaps.'],
+  ["or read it with gaps: 'keep' and call fillGaps, which lists what it fills.", 'or say --fill-gaps.'],
+  ['or give a layout with the option plain.', 'or say by --layout how this table is laid out.'],
+  ['a layout (option plain) that says', 'a layout (--layout) that says'],
+];
+
+const forCommand = (words: string): string => ADVICE.reduce((text, [from, to]) => text.replaceAll(from, to), words);
+
 /** Lines and exit code of whatever ended a command. */
 export function explain(error: unknown): { readonly exit: ExitCode; readonly lines: readonly string[] } {
   if (error instanceof Refusal) return error;
   const known = ['WeatherError', 'DrawError', 'DesignError', 'ReportError'];
   if (error instanceof Error && known.includes(error.name))
-    return { exit: EXIT.input, lines: error.message.split('\n') };
+    return { exit: EXIT.input, lines: forCommand(error.message).split('\n') };
   const words = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   return {
     exit: EXIT.internal,

@@ -79,7 +79,7 @@ function buildProgram(terminal: Terminal, done: (exit: ExitCode) => void): Comma
     )
     .addOption(choice('--rank-by <number>', 'number by which they are ranked', [...NUMBER_KEYS, ...CASE_KEYS]))
     .action(async (designs: string[], options) => {
-      if (designs.length < 2) program.error('compare takes two designs or more');
+      if (designs.length < 2) program.error('error: compare takes two designs or more');
       await (await import('./commands/run.ts')).runDesigns(designs, options, terminal);
     });
   weatherOptions(program.command('weather <file>'))

@@ -47,7 +47,7 @@ export function parseSettings(text: string, path: string): Settings {
     if (faults.length > 0) {
       const words = faults.slice(0, 20).map(({ message, pos }) => {
         const { line, col } = lines.linePos(pos[0]);
-        return `${path}, line ${line}, column ${col}: ${plain(message)}`;
+        return `${path}, line ${line}, column ${col}: ${plain(message).replace(/\.$/, '')}. Look here and in the lines before for a bracket, a quote, a colon or an indent that is wrong.`;
       });
       throw new Refusal(EXIT.input, words);
     }

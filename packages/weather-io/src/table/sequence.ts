@@ -182,7 +182,11 @@ function checkOrder(order: Order): Int32Array {
     if (keepGaps && slot < next && seen[slot] === 0 && years[row] === lastYear + 1) next = 0;
     lastYear = years[row]!;
     if (slot > next && !keepGaps)
-      fault(row, 'missing-hour', `the row after that of the line before; ${slot - next} are missing`);
+      fault(
+        row,
+        'missing-hour',
+        `the row after that of the line before; ${slot - next} ${slot - next === 1 ? 'is' : 'are'} missing`,
+      );
     else if (slot < next && seen[slot] === 1) fault(row, 'repeated-hour', 'each hour once; this one was there before');
     else if (slot < next) fault(row, 'out-of-order', 'a later time than in the line before');
     seen[slot] = 1;
