@@ -37,7 +37,7 @@ const SCHEDULERS: readonly Scheduler[] = [
  *
  * @param environment - Default: that of the process.
  * @returns Part 0 of 1 where nothing is set.
- * @throws {@link StudyError} when an index comes without a count, or either is no whole number in its range.
+ * @throws StudyError when an index comes without a count, or either is no whole number in its range.
  */
 export function shardFromEnvironment(
   environment: Readonly<Record<string, string | undefined>> = process.env,

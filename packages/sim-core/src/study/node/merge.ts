@@ -13,7 +13,7 @@ const BATCH = 500;
  * @param paths - Of the shards' files, in any order.
  * @param target - File to be written; it appears when it is complete.
  * @returns What the file says of itself.
- * @throws {@link StudyError} when a file belongs to another study, or parts are missing, doubled or not finished; all of them are named.
+ * @throws StudyError when a file belongs to another study, or parts are missing, doubled or not finished; all of them are named.
  */
 export async function mergeResults(paths: readonly string[], target: string): Promise<ResultsHeader> {
   const parts: { path: string; file: ReadResults }[] = [];

@@ -36,7 +36,7 @@ const IN_HAND = 3;
  * Close it when done, or let `await using` do so where the language has it; threads left open keep the process alive no longer
  * than their work.
  *
- * @throws {@link DesignError} for a number of threads out of range.
+ * @throws DesignError for a number of threads out of range.
  */
 export function startPool(options: PoolOptions = {}): StudyPool {
   const { workers = availableParallelism() } = options;

@@ -156,7 +156,7 @@ export interface ReadResults extends AsyncIterable<StudyRow> {
  * while a study is still writing it.
  *
  * @param path - Of the file.
- * @throws {@link StudyError} when it is no results file, and while reading at a line that is not as it was written.
+ * @throws StudyError when it is no results file, and while reading at a line that is not as it was written.
  */
 export async function readResults(path: string): Promise<ReadResults> {
   async function* contents() {
