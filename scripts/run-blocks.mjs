@@ -4,8 +4,9 @@
 //     const result = …;
 //     -->
 // and holds for all blocks after it, up to the next such comment.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 
 /** Pages of the project, from its root. */
 export function pagesOf(root) {
@@ -40,29 +41,49 @@ function joined(before, code) {
   return `${setup}\n${code}`; // imports are hoisted wherever they stand
 }
 
-/** Runs blocks in one process, in their order. @returns what failed, in words. */
-export function runBlocks(root, page, blocks) {
+/** Runs a script from the sources. @returns its exit code, what it printed, and both streams as they came. */
+export function runScript(root, path) {
+  return new Promise((resolve, reject) => {
+    const run = spawn('node_modules/.bin/tsx', ['--conditions=@noonloop/source', path], { cwd: root });
+    const streams = { stdout: '', all: '' };
+    run.stdout.setEncoding('utf8').on('data', (text) => {
+      streams.stdout += text;
+      streams.all += text;
+    });
+    run.stderr.setEncoding('utf8').on('data', (text) => {
+      streams.all += text;
+    });
+    run.on('error', reject).on('close', (status) => resolve({ status, ...streams }));
+  });
+}
+
+/** Does a job for each item, as many at a time as the machine has cores, and hands the results on in the order of the items. */
+export async function forEachInOrder(items, job, take) {
+  const running = [];
+  for (const item of items) {
+    running.push(job(item));
+    if (running.length >= availableParallelism()) take(await running.shift());
+  }
+  for (const rest of running) take(await rest);
+}
+
+/** Runs blocks in one process, in their order. @returns the page, what it printed and what failed, in words. */
+export async function runBlocks(root, page, blocks) {
   // Inside the checkout, so that the packages are found; `out` is not committed.
   const folder = `${root}out/blocks/${page.replaceAll('/', '-')}-${process.pid}`;
   mkdirSync(folder, { recursive: true });
   blocks.forEach((code, index) => {
     writeFileSync(`${folder}/block-${index + 1}.mts`, code);
   });
-  const all = blocks.map(
+  const inOrder = blocks.map(
     (_, index) => `console.log('-- block ${index + 1}');\nawait import('./block-${index + 1}.mts');`,
   );
-  writeFileSync(`${folder}/all.mts`, all.join('\n'));
-  const run = spawnSync('node_modules/.bin/tsx', ['--conditions=@noonloop/source', `${folder}/all.mts`], {
-    cwd: root,
-    encoding: 'utf8',
-    maxBuffer: 1 << 26,
-  });
-  process.stdout.write(run.stdout);
-  process.stderr.write(run.stderr);
+  writeFileSync(`${folder}/all.mts`, inOrder.join('\n'));
+  const { status, stdout, all: printed } = await runScript(root, `${folder}/all.mts`);
   rmSync(folder, { recursive: true });
-  if (run.status === 0) return [];
-  const last = run.stdout.match(/-- block (\d+)/g)?.at(-1) ?? 'the first block';
-  return [`${page}: ${last.replace('-- ', '')} ended with ${run.status}`];
+  const last = stdout.match(/-- block (\d+)/g)?.at(-1) ?? 'the first block';
+  const failures = status === 0 ? [] : [`${page}: ${last.replace('-- ', '')} ended with ${status}`];
+  return { page, printed, failures };
 }
 
 /** Type-checks the blocks of all pages as a reader's strict TypeScript would. @returns what failed, in words. */

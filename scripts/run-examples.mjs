@@ -3,10 +3,9 @@
 //     node scripts/run-examples.mjs            examples, quotes, blocks
 //     node scripts/run-examples.mjs --write    puts the quotes into the pages instead of comparing them
 //     node scripts/run-examples.mjs page.md    the blocks of some pages only
-import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { blocksOf, checkBlocks, pagesOf, runBlocks } from './run-blocks.mjs';
+import { blocksOf, checkBlocks, forEachInOrder, pagesOf, runBlocks, runScript } from './run-blocks.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const write = process.argv.includes('--write');
@@ -17,19 +16,15 @@ const printed = new Map();
 if (chosen.length === 0) {
   const examples = readdirSync(`${root}docs/examples`).filter((file) => file.endsWith('.ts'));
   if (examples.length === 0) throw new Error('no examples found in docs/examples');
-  for (const example of examples) {
+  const run = async (example) => {
     const path = `docs/examples/${example}`;
-    console.log(`\n== ${path}`);
-    const run = spawnSync('node_modules/.bin/tsx', ['--conditions=@noonloop/source', path], {
-      cwd: root,
-      encoding: 'utf8',
-      maxBuffer: 1 << 26,
-    });
-    process.stdout.write(run.stdout);
-    process.stderr.write(run.stderr);
-    if (run.status !== 0) failures.push(`${path} ended with ${run.status}`);
-    printed.set(path, run.stdout);
-  }
+    return { path, ...(await runScript(root, path)) };
+  };
+  await forEachInOrder(examples, run, ({ path, status, stdout, all }) => {
+    process.stdout.write(`\n== ${path}\n${all}`);
+    if (status !== 0) failures.push(`${path} ended with ${status}`);
+    printed.set(path, stdout);
+  });
   console.log(`\n${examples.length} examples ran`);
 }
 
@@ -57,10 +52,14 @@ if (chosen.length === 0) console.log(`${quotes} quotes ${write ? 'written' : 'co
 const blocksByPage = pages
   .map((page) => [page, blocksOf(readFileSync(root + page, 'utf8'))])
   .filter(([, blocks]) => blocks.length > 0);
-for (const [page, blocks] of blocksByPage) {
-  console.log(`\n== ${page}: ${blocks.length} blocks`);
-  failures.push(...runBlocks(root, page, blocks));
-}
+await forEachInOrder(
+  blocksByPage,
+  ([page, blocks]) => runBlocks(root, page, blocks),
+  (run) => {
+    process.stdout.write(`\n== ${run.page}\n${run.printed}`);
+    failures.push(...run.failures);
+  },
+);
 failures.push(...checkBlocks(root, blocksByPage));
 console.log(`\n${blocksByPage.reduce((sum, [, blocks]) => sum + blocks.length, 0)} blocks ran, types checked`);
 
