@@ -21,17 +21,33 @@ const house: SystemInput = {
   loop: { pipeLength: '80 ft', staticHeight: '20 ft' },
 };
 
+/** Units in which people read what the library holds in SI. */
+const READ_IN: Readonly<Record<string, readonly [string, number]>> = {
+  J: ['kWh', 1 / 3.6e6],
+  'J/m²': ['kWh/m²', 1 / 3.6e6],
+  'm³': ['L', 1000],
+  'm³/m²': ['L/m²', 1000],
+  'm³/s': ['L/min', 6e4],
+  'm³/(s·m²)': ['L/(min·m²)', 6e4],
+  Pa: ['bar', 1e-5],
+};
+
+function said(value: number, unit: string): string {
+  const [name, factor] = READ_IN[unit] ?? [unit, 1];
+  return `${Number((value * factor).toPrecision(4))}${name === '-' ? '' : ` ${name}`}`;
+}
+
 function print(title: string, steps: readonly WorkingStep[], notes: readonly string[] = []): void {
   console.log(`\n${title}`);
   for (const { quantity, formula, numbers, value, unit, source } of steps) {
     console.log(`  ${quantity}: ${formula}`);
-    console.log(`      ${numbers}  →  ${Number(value.toPrecision(4))} ${unit}   [${source}]`);
+    console.log(`      ${numbers}  →  ${said(value, unit)}   [${source}]`);
   }
   for (const note of notes) console.log(`  ! ${note}`);
 }
 
 const array = sizeArray(defineSystem(house), weather);
-print(`${array.panels} panel(s) for summer, ${array.panelsForYear} for 60 % of the year`, array.steps);
+print(`Panels: ${array.panels} for summer, ${array.panelsForYear} for 60 % of the year`, array.steps);
 
 const panels = array.panelsForYear ?? array.panels;
 const design = defineSystem({ ...house, array: { ...house.array, panels } });
