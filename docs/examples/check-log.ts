@@ -1,8 +1,8 @@
 // What is wrong with this system? A notebook of five weeks beside what the model expects in the weather of those weeks.
 // The notebook is INVENTED: read from a run of our own with a planted fault (docs/examples/logs/invented-summer.csv).
-// Writes out/check-log.svg.
+// Writes out/check-log.svg and out/check-log.html.
 import { mkdir, writeFile } from 'node:fs/promises';
-import { checkChart } from '@noonloop/reports';
+import { checkChart, renderCheckHtml } from '@noonloop/reports';
 import { checkLog, defineSystem } from '@noonloop/sim-core';
 import { readLog, readWeather } from '@noonloop/weather-io';
 
@@ -46,6 +46,8 @@ for (const { line, found, low, high, outside } of check.numbers.filter(({ gauge 
 console.log(`\n${[...check.notes, ...check.cautions].join('\n')}`);
 
 await mkdir(new URL('../../out/', import.meta.url), { recursive: true });
-const picture = await checkChart(check, { title: 'Two panels, an invented summer' });
+const title = 'Two panels, an invented summer';
+const picture = await checkChart(check, { title });
 await writeFile(new URL('../../out/check-log.svg', import.meta.url), picture);
-console.log('\nPicture: out/check-log.svg');
+await writeFile(new URL('../../out/check-log.html', import.meta.url), await renderCheckHtml(check, { title }));
+console.log('\nPicture: out/check-log.svg; page: out/check-log.html');

@@ -1,4 +1,4 @@
-import { checkChart, ReportError } from '@noonloop/reports';
+import { checkChart, ReportError, renderCheckHtml } from '@noonloop/reports';
 import type { CheckedNumber, LogCheck } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { DARK, LIGHT } from '../../packages/reports/src/charts/palette.ts';
@@ -203,5 +203,36 @@ describe('checkChart', () => {
     await expect(checkChart({ ...check, causes: [{ ...check.causes[0]!, weight: 2 }] })).rejects.toThrow(/weight/);
     await expect(checkChart(check, { units: 'imperial' as 'us' })).rejects.toThrow(/units/);
     await expect(checkChart(check, { width: Number.NaN })).rejects.toThrow(/width/);
+  });
+});
+
+describe('renderCheckHtml', () => {
+  it('is one page with verdict, cautions, pictures, evidence, next test and every reading, in one system of units', async () => {
+    const evidence = ['Thermometer <i>: 4.0 K off.'];
+    const next = {
+      what: 'Feel the hot pipe at <night>.',
+      outcomes: [{ seen: 'it is warm', causes: ['check-valve', 'scaled-coil'] as const }],
+      caution: 'It can burn.',
+      gain: 0.4,
+    };
+    const causes = check.causes.map((cause) => ({ ...cause, evidence }));
+    const page = await renderCheckHtml(
+      { ...check, causes, next, notes: ['Assumed & noted.'] },
+      { units: 'us', title: '<x>' },
+    );
+    expect(page).toContain('<h1>&lt;x&gt;</h1><p>Likely: check valve leaks &amp; &lt;worse&gt;');
+    expect(page.match(/<svg /g)).toHaveLength(2);
+    expect(page).toContain('122\u00a0°F and more scalds');
+    expect(page).toContain('<h3>82 %: check valve leaks &lt;b&gt;</h3>');
+    expect(page).toContain('Thermometer &lt;i&gt;: 7.2\u00a0°F off.');
+    expect(page).toContain('it is warm: check valve leaks &lt;b&gt;; scaled-coil');
+    expect(page).toContain('<strong>caution</strong><p>It can burn.</p>');
+    expect(page).toContain('Assumed &amp; noted.');
+    expect(page.match(/<tr><th scope="row">/g)).toHaveLength(check.numbers.length);
+    expect(page).toContain(
+      '<td>Tank top [°F]</td><td>194.0</td><td>122.0</td><td>161.6</td><td>outside, taken for a slip</td>',
+    ); // 90, 50, 72 °C
+    expect(page).not.toMatch(/NaN|undefined|<worse>|<night>|<x>|<i>|<script|src=|href=|°C/);
+    expect(await renderCheckHtml(check)).toContain('<h1>Gauge readings, checked</h1>');
   });
 });

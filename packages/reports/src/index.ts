@@ -15,6 +15,7 @@ export { compareRuns, compareSummaries } from './compare.ts';
 export type { Definition, NumberKey } from './definitions.ts';
 export { DEFINITIONS } from './definitions.ts';
 export { ReportError } from './errors.ts';
+export { type CheckHtmlOptions, renderCheckHtml } from './formats/check-html.ts';
 export { type CsvOptions, renderCsv } from './formats/csv.ts';
 export { type HtmlOptions, renderHtml } from './formats/html.ts';
 export { JSON_SCHEMA_VERSION, type JsonOptions, renderJson } from './formats/json.ts';

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { command, example, ownFolder } from './command.ts';
 
 describe('check-log of the command', () => {
-  it('writes words to a file and the picture to standard output, in the units that are asked for', async () => {
+  it('writes words or a page to a file and the picture to standard output, in the units that are asked for', async () => {
     const folder = ownFolder();
     const log = join(folder, 'log.yaml');
     const days = ['01,07:30,41', '01,12:30,60', '02,18:00,96', '03,07:30,58', '03,18:00,70'];
@@ -32,5 +32,8 @@ describe('check-log of the command', () => {
     // Words and picture may not both have standard output: the picture has it alone.
     const metric = await command(['check-log', ...files, '--picture', '-', '--quiet']);
     expect(metric.out).toMatch(/^<svg .*Tank top \[°C\].*<\/svg>\n$/s);
+    const page = join(folder, 'log.html');
+    expect((await command(['check-log', ...files, '--out', page])).err).toContain('written: ');
+    expect(readFileSync(page, 'utf8')).toMatch(/^<!doctype html>.*<h1>two panels<\/h1>/s);
   });
 });

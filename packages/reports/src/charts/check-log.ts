@@ -17,7 +17,7 @@ export interface CheckChartOptions {
   readonly units?: Units;
   /** Width of the picture, at least 300; under 600 it is laid out for a telephone. Default 760. [px] */
   readonly width?: number;
-  /** Colours for light or dark ground. Default `light`. */
+  /** Colours for light or dark ground, or `page` for the CSS variables of the HTML report. Default `light`. */
   readonly theme?: ChartTheme;
   /** What stands on top, such as the system's name. Default nothing. */
   readonly title?: string;
@@ -152,8 +152,7 @@ function labelOf({ causes, headline, numbers }: LogCheck, title: string): string
   });
   const ranked = causes.map(({ name, weight }) => `${percent(weight)} ${name}`);
   return [
-    ...(title === '' ? [] : [title]),
-    headline.replace(/\.$/, ''),
+    ...[title, headline.replace(/\.$/, '')].filter((words) => words !== ''),
     ...(gauges.length === 0
       ? ['No gauge with a number was read']
       : [`Readings outside the band of a sound system: ${gauges.join(', ')}`]),

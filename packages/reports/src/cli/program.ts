@@ -111,9 +111,11 @@ function buildProgram(terminal: Terminal, done: (exit: ExitCode) => void): Comma
   )
     .summary('what may be wrong, by a notebook of gauge readings')
     .description('Sets gauge readings against what the model expects in their weather, and ranks what may be wrong.')
-    .addOption(choice('-f, --format <format>', 'default by the ending of --out, else text', ['text', 'json']))
+    .addOption(choice('-f, --format <format>', 'default by the ending of --out, else text', ['text', 'html', 'json']))
     .addOption(
-      choice('-u, --units <units>', 'units of text and picture; json is in SI', ['metric', 'us']).default('metric'),
+      choice('-u, --units <units>', 'units of text, page and picture; json is in SI', ['metric', 'us']).default(
+        'metric',
+      ),
     )
     .option('-p, --picture <file>', 'draw readings, bands and causes as SVG; - for standard output')
     .action(async (design: string, options) => {

@@ -7,6 +7,7 @@ import { escapeHtml } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
 import type { ReportModel } from '../model/types.ts';
 import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { htmlPage } from './html-page.ts';
 import {
   assumptionTable,
   balanceTables,
@@ -20,7 +21,6 @@ import {
   rankList,
   sentence,
 } from './html-parts.ts';
-import { STYLE } from './html-style.ts';
 
 /** Each chart is drawn for screens and paper, and for telephones; the style sheet shows one. [px] */
 const WIDTHS = { wide: 960, narrow: 360 };
@@ -162,20 +162,5 @@ export async function renderHtml(runs: Runs, options: HtmlOptions = {}): Promise
   ];
   const names = model.runs.map(({ name }) => name).join('; ');
   const title = several ? `${model.title}: ${names}` : names;
-  return `<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${escapeHtml(title)}</title>
-<style>${STYLE}</style>
-</head>
-<body>
-<main>
-${body.join('\n')}
-</main>
-</body>
-</html>
-`;
+  return htmlPage(title, body);
 }

@@ -14,13 +14,15 @@ import { readSettings, tableSettings } from '../settings-file.ts';
 import { harmless, Progress, type Terminal } from '../terminal.ts';
 import { type WeatherOptions, weatherOf } from '../weather.ts';
 
+type CheckFormat = 'text' | 'html' | 'json';
+
 /** Options of `check-log`. */
 export interface CheckGaugesOptions extends WeatherOptions {
   readonly weather: string;
   readonly log: string;
   readonly out?: string;
   readonly force?: boolean;
-  readonly format?: 'text' | 'json';
+  readonly format?: CheckFormat;
   readonly units?: Units;
   readonly picture?: string;
   readonly quiet?: boolean;
@@ -47,17 +49,30 @@ export async function checkGauges(file: string, options: CheckGaugesOptions, ter
     const known = { ...(uncertainty ? { uncertainty } : {}), ...(noise ? { noise } : {}) } as CheckLogOptions;
     const check = await blaming(settings, () => checkLog(design, weather, log, known));
     progress.clear();
-    const json = options.format === 'json' || (options.format === undefined && /\.json$/i.test(options.out ?? ''));
-    const text = json ? JSON.stringify(check, null, 2) : harmless(inWords(check, units, terminal.width).join('\n'));
+    const { name: title } = design;
+    const text = await rendered(check, formatOf(options), { units, title, width: terminal.width });
     // A picture for standard output has it to itself.
     if (target !== null || picture !== '-') await deliver(text, target, terminal, quiet);
     if (picture !== undefined) {
       const { checkChart } = await import('../../charts/check-log.ts');
-      await deliver(await checkChart(check, { units, title: design.name }), pictureTarget, terminal, quiet);
+      await deliver(await checkChart(check, { units, title }), pictureTarget, terminal, quiet);
     }
   } finally {
     progress.clear();
   }
+}
+
+const formatOf = ({ format, out = '' }: CheckGaugesOptions): CheckFormat =>
+  format ?? (/\.json$/i.test(out) ? 'json' : /\.html?$/i.test(out) ? 'html' : 'text');
+
+async function rendered(
+  check: LogCheck,
+  format: CheckFormat,
+  { units, title, width }: { units: Units; title: string; width: number },
+): Promise<string> {
+  if (format === 'json') return JSON.stringify(check, null, 2);
+  if (format === 'text') return harmless(inWords(check, units, width).join('\n'));
+  return (await import('../../formats/check-html.ts')).renderCheckHtml(check, { units, title });
 }
 
 function inWords(
