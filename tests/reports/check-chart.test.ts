@@ -162,14 +162,14 @@ describe('checkChart', () => {
   });
 
   it('says in words what it shows, in its units, with the cautions; escapes what others wrote', async () => {
-    const svg = await checkChart(check, { title: 'my <house>', units: 'us' });
+    const svg = await checkChart(check, { title: 'my <house>, 300 L', units: 'us' });
     expect(svg).toContain('Tank top: 2 of 4 outside, Loop pressure: 1 of 2 outside');
     expect(svg).toContain('82 % check valve leaks &lt;b&gt;; 13 % a gauge shows wrong values');
-    expect(svg).toContain('>my &lt;house&gt;</text>');
+    expect(svg).toContain('>my &lt;house&gt;, 300 L</text>');
     expect(svg).toContain('It reads 18 °F low');
     expect(svg).toContain('Caution: Hot water of 122 °F and more scalds.');
     expect(svg).not.toMatch(/NaN|undefined|<b>|<worse>|<house>/);
-    const again = await checkChart(check, { title: 'my <house>', units: 'us' });
+    const again = await checkChart(check, { title: 'my <house>, 300 L', units: 'us' });
     expect(again).toBe(svg);
     expect(await checkChart(check, { width: 320, theme: 'page' })).toMatch(/^<svg .*var\(--nl-solar\)/s);
   });

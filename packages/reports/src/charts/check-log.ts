@@ -74,7 +74,7 @@ function drawing(check: LogCheck, title: string, units: Units, width: number, pa
   let front = '';
   const say = (text: string, size: number, colour: string, bold = false): void => {
     const characters = Math.floor(((width - 2 * EDGE) * TEXT) / (size * CHARACTER));
-    for (const line of wrap(convertSentence(plainText(text), units), characters)) {
+    for (const line of wrap(plainText(text), characters)) {
       y += size + 6;
       front += `<text x="${EDGE}" y="${y - 3}" font-size="${size}"${bold ? ' font-weight="600"' : ''} fill="${colour}">${escapeHtml(line)}</text>`;
     }
@@ -94,13 +94,13 @@ function drawing(check: LogCheck, title: string, units: Units, width: number, pa
   say('Weight of each cause after these readings', TEXT + 1, palette.ink, true);
   const tops = check.causes.map((cause) => {
     say(cause.name, TEXT, palette.ink);
-    say(cause.detail, TEXT - 1, palette.muted);
+    say(convertSentence(cause.detail, units), TEXT - 1, palette.muted);
     const top = y + 3;
     front += `<text x="${width - PERCENT + 6}" y="${top + BAR - 2}" font-size="${TEXT}" fill="${palette.ink}">${percent(cause.weight)}</text>`;
     y = top + BAR + 8;
     return top;
   });
-  for (const caution of check.cautions) say(`Caution: ${caution}`, TEXT - 1, palette.muted);
+  for (const caution of check.cautions) say(`Caution: ${convertSentence(caution, units)}`, TEXT - 1, palette.muted);
   const bars = causeBars(check, tops, panels.grid.length, width, palette);
   return {
     height: Math.ceil(y) + 6,
