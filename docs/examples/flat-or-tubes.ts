@@ -65,7 +65,7 @@ const { rows, ranking, notes } = compareCollectors(house, weather, {
 });
 
 const kWh = (joule: number) => joule / 3.6e6;
-console.log('                        price   roof  weight        heat   a m² of roof   ct/kWh  stagnation  hottest');
+console.log('collectors              price   roof  weight        heat   a m² of roof   ct/kWh  stagnation  hottest');
 for (const row of rows) {
   console.log(
     row.name.padEnd(22),

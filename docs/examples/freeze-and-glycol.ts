@@ -36,7 +36,7 @@ for (const share of [0, 0.1, 0.2, 0.3, 0.4]) {
     share,
   );
   console.log(
-    `  ${(100 * share).toFixed(0).padStart(2)} %, ${freezingPoint.toFixed(1).padStart(6)} °C: ${String(hoursBelowFreezing).padStart(5)} h (${hoursBySky}), ${deepestBelowFreezing.toFixed(1).padStart(4)} K, ${String(hoursBelowBurst).padStart(5)} h`,
+    `  ${(100 * share).toFixed(0).padStart(2)} %, ${(Math.round(10 * freezingPoint) / 10 + 0).toFixed(1).padStart(6)} °C: ${String(hoursBelowFreezing).padStart(5)} h (${hoursBySky}), ${deepestBelowFreezing.toFixed(1).padStart(4)} K, ${String(hoursBelowBurst).padStart(5)} h`,
   );
 }
 const needed = glycolForSite(design, weather);

@@ -59,7 +59,8 @@ print(
   rateFromYardTest({ ...panel, points: readings.slice(0, 2), known: { eta0, a1, a2 } }),
 );
 
-console.log('\nInto a design: array.collector =', whole.collector);
+const fourDigits = (_: string, value: unknown) => (typeof value === 'number' ? Number(value.toPrecision(4)) : value);
+console.log('\nInto a design: array.collector =', JSON.parse(JSON.stringify(whole.collector, fourDigits)));
 
 // The line with its readings, beside what the survey alone said.
 await mkdir(new URL('../../out/', import.meta.url), { recursive: true });
