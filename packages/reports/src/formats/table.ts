@@ -19,6 +19,10 @@ export function wrap(text: string, columns: number, indent = ''): string[] {
   return lines.map((one) => indent + one.replaceAll('\u00a0', ' '));
 }
 
+/** A line of a list: a dash, and further lines under its words. */
+export const listItem = (text: string, columns: number): string[] =>
+  wrap(text, columns, '  ').map((line, at) => (at === 0 ? `- ${line.slice(2)}` : line));
+
 const GAP = '  ';
 
 /**

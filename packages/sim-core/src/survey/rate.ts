@@ -136,7 +136,7 @@ export function rateFromSurvey(input: SurveyInput): SurveyRating {
         path: name,
         value: band.likely,
         unit,
-        source: `${source}; ${Number(band.low.toPrecision(3))} to ${Number(band.high.toPrecision(3))}`,
+        source: `${source}; ${Number(band.low.toPrecision(4))} to ${Number(band.high.toPrecision(4))}`,
       })),
     cautions: cautions(bands),
   };

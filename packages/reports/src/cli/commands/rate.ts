@@ -1,7 +1,7 @@
 // A used panel rated from a survey.
 import type { SurveyInput, SurveyRating } from '@noonloop/sim-core';
 import { stringify } from 'yaml';
-import { textTable, wrap } from '../../formats/table.ts';
+import { listItem, textTable, wrap } from '../../formats/table.ts';
 import { checkTarget } from '../files.ts';
 import { blaming } from '../in-words.ts';
 import { deliver, targetOf } from '../output.ts';
@@ -34,16 +34,16 @@ export async function ratePanel(file: string, options: RateOptions, terminal: Te
   await deliver(text, target, terminal, options.quiet === true);
 }
 
-/** Numbers of a rating in words, with their units. */
-const WORDS: Readonly<Record<keyof SurveyRating['bands'], string>> = {
+/** Numbers of a rating in words, with the unit in which they are shown and how many of it make one of the library's. */
+const WORDS: Readonly<Record<keyof SurveyRating['bands'], string | readonly [string, number]>> = {
   eta0: 'eta0 [-]',
   a1: 'a1 [W/(m²·K)]',
   a2: 'a2 [W/(m²·K²)]',
   b0: 'incidence modifier b0 [-]',
-  efficiencyAtWork: 'efficiency at work, 30 K over the air in 800 W/m² [-]',
-  heatCapacity: 'heat capacity [J/(m²·K)]',
+  efficiencyAtWork: 'efficiency, 30 K over the air, 800 W/m² [-]',
+  heatCapacity: ['heat capacity [kJ/(m²·K)]', 1e-3],
   pressureDrop: 'pressure drop at rated flow [Pa]',
-  fluidContent: 'liquid in it [m³]',
+  fluidContent: ['liquid in it [L]', 1000],
   apertureArea: 'aperture area [m²]',
   weightEmpty: 'weight, empty [kg]',
   weightFull: 'weight, full, for each m² of roof [kg/m²]',
@@ -64,7 +64,8 @@ const digits = (value: number): string => String(Number(value.toPrecision(3)));
 function inWords({ collector, bands, narrowing, assumptions, cautions }: SurveyRating, width: number): string[] {
   const rows = Object.entries(WORDS).map(([name, words]) => {
     const { low, likely, high } = bands[name as keyof typeof WORDS];
-    return [words, digits(low), digits(likely), digits(high)];
+    const [label, factor] = typeof words === 'string' ? [words, 1] : words;
+    return [label, digits(low * factor), digits(likely * factor), digits(high * factor)];
   });
   return [
     ...textTable(['', 'low', 'likely', 'high'], rows, width),
@@ -80,12 +81,15 @@ function inWords({ collector, bands, narrowing, assumptions, cautions }: SurveyR
       .filter(({ share }) => share >= 0.01)
       .slice(0, 5)
       .flatMap(({ what, how, share }) =>
-        wrap(`- ${what} (${Math.round(share * 100)} % of the doubt): ${how}`, width, '  '),
+        listItem(`${what} (${Math.round(share * 100)} % of the doubt): ${how}`, width),
       ),
     '',
     'What was assumed:',
     ...assumptions.flatMap(({ path, value, unit, source }) =>
-      wrap(`- ${path} = ${typeof value === 'number' ? digits(value) : String(value)} ${unit}: ${source}`, width, '  '),
+      listItem(
+        `${path} = ${typeof value === 'number' ? digits(value) : String(value)}${unit === '-' ? '' : ` ${unit}`}: ${source}`,
+        width,
+      ),
     ),
     '',
     ...cautions.flatMap((caution) => wrap(`caution: ${caution}`, width)),

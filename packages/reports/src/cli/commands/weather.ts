@@ -1,6 +1,6 @@
 // A weather file looked over.
 import type { QualityReport, WeatherYear } from '@noonloop/weather-io';
-import { wrap } from '../../formats/table.ts';
+import { listItem, wrap } from '../../formats/table.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { checkTarget } from '../files.ts';
 import { deliver, targetOf } from '../output.ts';
@@ -66,7 +66,7 @@ function inWords(weather: WeatherYear, report: QualityReport, width: number): st
   }
   lines.push('', 'What was assumed in reading it:');
   if (weather.assumptions.length === 0) lines.push('- nothing');
-  for (const { text } of weather.assumptions) lines.push(...wrap(`- ${text}`, width));
+  for (const { text } of weather.assumptions) lines.push(...listItem(text, width));
   return lines;
 }
 
