@@ -89,12 +89,12 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
     'Electricity that the pump takes from the mains; none where it runs on its own PV modules.',
   ),
   heaterElectricity: sum(
-    'Electricity of the heater’s controls',
+    'Electricity of heater controls',
     'electricity',
     'Electricity that the controls of the backup heater draw from the mains; it heats no water. What an electric heater heats with is its fuel.',
   ),
   baselineElectricity: sum(
-    'Electricity of controls, without solar',
+    'Electricity of controls, no solar',
     'electricity',
     'Electricity that the controls of the same house’s heater draw without the solar system.',
   ),
