@@ -16,7 +16,9 @@ export default defineConfig({
     // Tests of single formulas; whole years would take days with each of thousands of changes.
     include: [
       'tests/sim-core/collector/{cold-start,efficiency,incidence}.test.ts',
-      'tests/sim-core/draw/{mains,profile}.test.ts',
+      'tests/sim-core/ranges.test.ts',
+      'tests/sim-core/draw/{mains,profile,schedule}.test.ts',
+      'tests/sim-core/loop/pressure.test.ts',
       'tests/sim-core/fluid/*.test.ts',
       'tests/sim-core/pv/{datasheet,operating-point}.test.ts',
       'tests/validation/{biaxial-modifier,collector-efficiency,collector-flow,collector-tables,fluids}.test.ts',
