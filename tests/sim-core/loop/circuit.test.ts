@@ -36,7 +36,6 @@ function makeCircuit(
     upwards: false,
     coilBottom: 0,
     coilShare: Float64Array.of(0.5, 0.5),
-    acting: new Float64Array(7),
     flows: new Float64Array(5),
     ring: makeRing(nodes + 6),
     source: new Float64Array(nodes),

@@ -2,7 +2,6 @@ import type { HeaterDesign } from '../system/design.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 
 /** What an instantaneous heater looks at to decide how hard to fire. */
-/** What a flow-through heater can do. */
 export type FiringLimits = Pick<HeaterDesign, 'setTemperature' | 'burnerPower' | 'minimumPower' | 'minimumRise'>;
 
 /**

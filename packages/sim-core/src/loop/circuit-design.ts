@@ -61,7 +61,6 @@ export function compileCircuit(
     upwards,
     coilBottom: share.bottom,
     coilShare: share.shares,
-    acting: new Float64Array(7),
     flows: new Float64Array(5),
     ring: makeRing(parts),
     source: new Float64Array(collectorNodes),

@@ -25,27 +25,6 @@ export const CIRCUIT = {
   coilHeat: 4,
 } as const;
 
-/**
- * What acts on the circuit in a step; indices into {@link Circuit.acting}. Numbers handed to a function too large to be inlined would
- * each be allocated, so they go through an array that is kept.
- */
-const ACTING = {
-  /** Heat capacity rate of the fluid, ṁ c_p. [W/K] */
-  capacityRate: 0,
-  /** Of the whole coil. [W/K] */
-  coilConductance: 1,
-  /** Light turned into heat, less the extra loss to the night sky. [W/m²] */
-  absorbed: 2,
-  /** Outdoor air. [°C] */
-  ambient: 3,
-  /** Air around the indoor pipes. [°C] */
-  room: 4,
-  /** Length of the step. [s] */
-  duration: 5,
-  /** Result: mean temperature of the fluid that leaves the array. [°C] */
-  outlet: 6,
-} as const;
-
 /** The collector circuit ready to be stepped: its state and what does not depend on it. */
 export interface Circuit extends BoilingState {
   /** Absorber and its fluid along the flow, inlet first. Shape [collector nodes]. [°C] */
@@ -71,8 +50,6 @@ export interface Circuit extends BoilingState {
   readonly upwards: boolean;
   /** Share of the coil in each node from {@link coilBottom} upwards; they add up to 1. */
   readonly coilShare: Float64Array;
-  /** Scratch: what acts in the step. Shape [7]. */
-  readonly acting: Float64Array;
   /** Exchange of the last step, see {@link CIRCUIT}. [J] */
   readonly flows: Float64Array;
   /** Collector nodes, hot pipes, coil pieces from the top down, cold pipes, in the order of the flow. */
@@ -117,25 +94,6 @@ export function circulate(
   room: number,
   duration: number,
 ): number {
-  const { acting } = circuit;
-  acting[ACTING.capacityRate] = capacityRate;
-  acting[ACTING.coilConductance] = coilConductance;
-  acting[ACTING.absorbed] = absorbed;
-  acting[ACTING.ambient] = ambient;
-  acting[ACTING.room] = room;
-  acting[ACTING.duration] = duration;
-  circulateByActing(circuit, tank);
-  return acting[ACTING.outlet]!;
-}
-
-function circulateByActing(circuit: Circuit, tank: Tank): void {
-  const { acting } = circuit;
-  const capacityRate = acting[ACTING.capacityRate]!;
-  const coilConductance = acting[ACTING.coilConductance]!;
-  const absorbed = acting[ACTING.absorbed]!;
-  const ambient = acting[ACTING.ambient]!;
-  const room = acting[ACTING.room]!;
-  const duration = acting[ACTING.duration]!;
   const { absorber, coilBottom, coilShare, flows, nodeArea, pipe, pipeCapacity, pipeConductance, ring, source } =
     circuit;
   const { inlet, own, rest, rise, share, start, x } = ring;
@@ -251,7 +209,7 @@ function circulateByActing(circuit: Circuit, tank: Tank): void {
   }
   tank.heated = true;
   flows[CIRCUIT.coilHeat] = coilHeat * tank.nodeCapacity;
-  acting[ACTING.outlet] = inlet[nodes]!;
+  return inlet[nodes]!;
 }
 
 /**
@@ -267,18 +225,6 @@ export function standStill(
   ambient: number,
   room: number,
 ): void {
-  const { acting } = circuit;
-  acting[ACTING.absorbed] = absorbed;
-  acting[ACTING.ambient] = ambient;
-  acting[ACTING.room] = room;
-  standStillByActing(circuit, stepsPerHour);
-}
-
-function standStillByActing(circuit: Circuit, stepsPerHour: number): void {
-  const { acting } = circuit;
-  const absorbed = acting[ACTING.absorbed]!;
-  const ambient = acting[ACTING.ambient]!;
-  const room = acting[ACTING.room]!;
   const { absorber, pipe, absorberCapacity, boilingPoint, nodeArea, a1, a2, pipeCapacity, flows } = circuit;
   const duration = 3600 / stepsPerHour;
   let lost = 0;
