@@ -2,6 +2,7 @@ import { DesignError, requireNumber } from '../errors.ts';
 import { fluidDensity } from '../fluid/compile.ts';
 import { checkedFluid } from '../fluid/properties.ts';
 import type { LoopFluid } from '../system/design.ts';
+import { line as step, type WorkingStep } from '../working.ts';
 import { endPressure, prechargePressure, reserveRule, SMALL_VESSEL } from './expansion-rules.ts';
 
 /** Air pressure of EN 12828's formula. [Pa] */
@@ -33,22 +34,6 @@ export interface ExpansionInput {
   readonly reliefPressure?: number;
   /** A vessel at hand, whose pressures are wanted; by default the smallest that does. [m³] */
   readonly vesselVolume?: number;
-}
-
-/** One line of the working. */
-export interface WorkingStep {
-  /** What is computed. */
-  readonly quantity: string;
-  /** The formula in symbols. */
-  readonly formula: string;
-  /** The formula in numbers, in litres and bar. */
-  readonly numbers: string;
-  /** Result in SI. */
-  readonly value: number;
-  /** Unit of {@link value}. */
-  readonly unit: string;
-  /** Where the formula comes from. */
-  readonly source: string;
 }
 
 /** A sized vessel. Pressures are gauge. */
@@ -199,15 +184,6 @@ export function sizeExpansionVessel(input: ExpansionInput): ExpansionVessel {
 
 const litres = (volume: number): string => `${(volume * 1000).toFixed(2)} L`;
 const bar = (pressure: number): string => `${(pressure / 1e5).toFixed(2)} bar`;
-
-const step = (
-  quantity: string,
-  formula: string,
-  numbers: string,
-  value: number,
-  unit: string,
-  source: string,
-): WorkingStep => ({ quantity, formula, numbers, value, unit, source });
 
 const pressureError = (end: number, precharge: number): DesignError =>
   new DesignError([

@@ -1,3 +1,4 @@
+export type { WorkingStep } from '../working.ts';
 export { type CoilConductance, type CoilQuery, coilConductance } from './coil-conductance.ts';
 export { type DirectPumpConditions, type DirectPumpPoint, directPumpPoint } from './direct-pump.ts';
 export {
@@ -15,7 +16,6 @@ export {
   sizeExpansionVessel,
   type Vessel,
   vesselPressure,
-  type WorkingStep,
 } from './expansion.ts';
 export { coiledTubeNusselt, horizontalCylinderNusselt, straightTubeNusselt } from './film.ts';
 export { frictionFactor, type PipeFlow, pipePressureDrop } from './friction.ts';

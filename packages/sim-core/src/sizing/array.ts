@@ -2,12 +2,12 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import { z } from 'zod';
 import { DAYS_OF_MONTH, monthlyMeans } from '../draw/calendar.ts';
 import { mainsColumn } from '../draw/mains.ts';
-import type { WorkingStep } from '../loop/expansion.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { choice, defaulted, quantityOr } from '../system/schema/field.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import type { Quantity } from '../units/quantity.ts';
+import type { WorkingStep } from '../working.ts';
 import { usefulLight } from './array-light.ts';
 import { KWH, line, PRACTICE, show } from './working.ts';
 

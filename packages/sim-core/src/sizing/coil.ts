@@ -4,11 +4,11 @@ import { DesignError } from '../errors.ts';
 import { compileFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import { coilConductance } from '../loop/coil-conductance.ts';
 import { coilEffectiveness } from '../loop/exchanger.ts';
-import type { WorkingStep } from '../loop/expansion.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
+import type { WorkingStep } from '../working.ts';
 import { COMMON_FLOW, L_PER_MIN, line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({

@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { compileFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
-import type { WorkingStep } from '../loop/expansion.ts';
 import { pipePressureDrop, pipeReynolds } from '../loop/friction.ts';
 import { pipeLossConductance } from '../loop/pipe.ts';
 import { GRAVITY } from '../loop/pump.ts';
@@ -8,6 +7,7 @@ import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
+import type { WorkingStep } from '../working.ts';
 import { COMMON_FLOW, L_PER_MIN, line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({

@@ -2,13 +2,14 @@ import { z } from 'zod';
 import { DesignError } from '../errors.ts';
 import { boilingPoint } from '../fluid/boiling.ts';
 import { compileFluid, fluidDensity, HIGHEST_TEMPERATURE } from '../fluid/compile.ts';
-import { type ExpansionVessel, sizeExpansionVessel, type WorkingStep } from '../loop/expansion.ts';
+import { type ExpansionVessel, sizeExpansionVessel } from '../loop/expansion.ts';
 import { loopVolumes } from '../loop/pressure-design.ts';
 import { GRAVITY } from '../loop/pump.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
+import type { WorkingStep } from '../working.ts';
 import { line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { compileFluid } from '../fluid/compile.ts';
 import { directPumpPoint } from '../loop/direct-pump.ts';
-import type { WorkingStep } from '../loop/expansion.ts';
 import { compileHydraulics, operatingPoint } from '../loop/hydraulics.ts';
 import { cellTemperature } from '../pv/cell-temperature.ts';
 import { moduleParameters } from '../pv/datasheet.ts';
@@ -10,6 +9,7 @@ import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
+import type { WorkingStep } from '../working.ts';
 import { L_PER_MIN, line, PRACTICE, show } from './working.ts';
 
 const optionsSchema = z.strictObject({

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import type { WorkingStep } from '../loop/expansion.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import type { Quantity } from '../units/quantity.ts';
+import type { WorkingStep } from '../working.ts';
 import { KWH, line, PRACTICE, show, stockSize } from './working.ts';
 
 const optionsSchema = z.strictObject({

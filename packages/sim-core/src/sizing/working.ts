@@ -1,18 +1,5 @@
-/** Lines of a working, and what all sizing functions share. */
-import type { WorkingStep } from '../loop/expansion.ts';
-
-/** @internal */
-export const line = (
-  quantity: string,
-  formula: string,
-  numbers: string,
-  value: number,
-  unit: string,
-  source: string,
-): WorkingStep => ({ quantity, formula, numbers, value, unit, source });
-
-/** A number as a working shows it. @internal */
-export const show = (value: number, digits = 4): string => String(Number(value.toPrecision(digits)));
+/** What all sizing functions share. */
+export { line, show } from '../working.ts';
 
 /** J → kWh. @internal */
 export const KWH = 3.6e6;

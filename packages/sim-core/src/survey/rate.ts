@@ -1,7 +1,7 @@
-import type { WorkingStep } from '../loop/expansion.ts';
 import type { SystemInput } from '../system/define.ts';
 import type { DesignAssumption, IncidenceModifierB0 } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
+import type { WorkingStep } from '../working.ts';
 import { type Assessed, assess, type SurveyNumbers, TEST_FLOW, type Values, WATER_20 } from './assess.ts';
 import { type Band, combine, type Swing, swingSize } from './band.ts';
 import { type Parameter, type ParameterName, surveyParameters } from './parameters.ts';

@@ -1,10 +1,9 @@
 /** The working of a survey, line by line. */
-import type { WorkingStep } from '../loop/expansion.ts';
+import { show as digits, line as step, type WorkingStep } from '../working.ts';
 import { type Assessed, STANDARD, WORK } from './assess.ts';
 import { fins } from './fin.ts';
 
 const dB = 'Duffie & Beckman (2013)';
-const digits = (value: number, count = 4): string => String(Number(value.toPrecision(count)));
 
 /** The working of a panel, for the middle point of the line. @internal */
 export function surveySteps(a: Assessed): WorkingStep[] {
@@ -14,14 +13,6 @@ export function surveySteps(a: Assessed): WorkingStep[] {
   const fin = fins({ ...b, loss });
   const back = b.insulationConductivity / b.backThickness;
   const edge = (b.insulationConductivity / b.edgeThickness) * (b.edgeArea / b.area);
-  const step = (
-    quantity: string,
-    formula: string,
-    numbers: string,
-    value: number,
-    unit: string,
-    source: string,
-  ): WorkingStep => ({ quantity, formula, numbers, value, unit, source });
   const at = `with ${point.inletTemperature} °C at the inlet, ${STANDARD.irradiance} W/m² and ${STANDARD.ambientTemperature} °C`;
   return [
     step(

@@ -1,9 +1,7 @@
 /** The working of a yard test, line by line. */
-import type { WorkingStep } from '../loop/expansion.ts';
+import { show as digits, type WorkingStep } from '../working.ts';
 import { fluxOf, type Line, type YardNumbers } from './yard-fit.ts';
 import type { YardTest } from './yard-schema.ts';
-
-const digits = (value: number, count = 4): string => String(Number(value.toPrecision(count)));
 
 /** @internal */
 export function yardSteps(

@@ -1,6 +1,6 @@
 import { type CompiledFluid, compileFluid } from '../fluid/compile.ts';
-import type { WorkingStep } from '../loop/expansion.ts';
 import { checkInput } from '../system/schema/check.ts';
+import type { WorkingStep } from '../working.ts';
 import type { Band } from './band.ts';
 import type { RatedCollector } from './rate.ts';
 import type { Reading } from './schema.ts';
