@@ -118,3 +118,57 @@ export function coolInOnePass(temperature: Float64Array, lossShare: Float64Array
   temperature[top] = here - fall - fromBelow;
   return fallen + fall;
 }
+
+/**
+ * {@link coolInOnePass} for a tank that the coil warmed in the same step: losses and conduction follow the profile halfway, and what they
+ * change is laid upon the coil's heat. Allocates nothing.
+ *
+ * @param temperature - With the coil's heat in, not yet turned over; changed in place. Shape [nodes]. [°C]
+ * @param coilRise - What the coil added to each node. Shape [nodes]. [K]
+ * @param mixed - {@link temperature} turned over. Shape [nodes]. [°C]
+ * @param drift - Receives how fast losses and conduction changed each node. Shape [nodes]. [K/s]
+ * @param lossShare - As for {@link coolInOnePass}. Shape [nodes]. [-]
+ * @param ratio - r, as there. [-]
+ * @param room - Air around the tank. [°C]
+ * @param perSecond - 1 over the length of the step. [1/s]
+ * @returns Sum of the falls of the nodes by loss. [K]
+ */
+export function coolHalfway(
+  temperature: Float64Array,
+  coilRise: Float64Array,
+  mixed: Float64Array,
+  drift: Float64Array,
+  lossShare: Float64Array,
+  ratio: number,
+  room: number,
+  perSecond: number,
+): number {
+  const top = temperature.length - 1;
+  const halfSquare = 0.5 * ratio * ratio;
+  let fallen = 0;
+  let fromBelow = 0;
+  let here = 0.5 * (temperature[0]! - coilRise[0]! + mixed[0]!);
+  let above = top > 0 ? 0.5 * (temperature[1]! - coilRise[1]! + mixed[1]!) : here;
+  let bend = above - here;
+  for (let node = 0; node < top; node++) {
+    const ahead = node + 2;
+    const next = ahead <= top ? 0.5 * (temperature[ahead]! - coilRise[ahead]! + mixed[ahead]!) : above;
+    const slope = above - here;
+    const bendAbove = next - above - slope;
+    const fromAbove = ratio * slope + halfSquare * (bendAbove - bend);
+    const fall = (here - room) * lossShare[node]!;
+    fallen += fall;
+    const change = fromAbove - fromBelow - fall;
+    temperature[node]! += change;
+    drift[node] = change * perSecond;
+    fromBelow = fromAbove;
+    bend = bendAbove;
+    here = above;
+    above = next;
+  }
+  const fall = (here - room) * lossShare[top]!;
+  const change = -fall - fromBelow;
+  temperature[top]! += change;
+  drift[top] = change * perSecond;
+  return fallen + fall;
+}

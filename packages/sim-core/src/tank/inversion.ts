@@ -5,22 +5,25 @@
  * nodes, until the column is in order: the same result as mixing pair by pair in any order (pool adjacent violators). No energy
  * is lost.
  *
- * @param temperature - Equal nodes, bottom first; changed in place. Shape [nodes]. [°C]
+ * @param temperature - Equal nodes, bottom first. Shape [nodes]. [°C]
+ * @param mixed - Where the result goes; `temperature` itself by default. Shape [nodes]. [°C]
  * @returns Whether anything was mixed.
  * @see R. Barlow et al., Statistical Inference under Order Restrictions, 1972 (pool adjacent violators)
  */
-export function mixInversions(temperature: Float64Array): boolean {
+export function mixInversions(temperature: Float64Array, mixed = temperature): boolean {
   const nodes = temperature.length;
-  let mixed = false;
+  let any = false;
   let below = temperature[0]!;
+  mixed[0] = below;
   for (let node = 1; node < nodes; node++) {
     const here = temperature[node]!;
     if (here >= below) {
+      mixed[node] = here;
       below = here;
       continue;
     }
     // Below the pool the column is in order already; the pool grows upwards and downwards until it is too.
-    mixed = true;
+    any = true;
     let low = node - 1;
     let high = node;
     let sum = below + here;
@@ -29,15 +32,15 @@ export function mixInversions(temperature: Float64Array): boolean {
       if (high + 1 < nodes && temperature[high + 1]! * size < sum) {
         high++;
         sum += temperature[high]!;
-      } else if (low > 0 && temperature[low - 1]! * size > sum) {
+      } else if (low > 0 && mixed[low - 1]! * size > sum) {
         low--;
-        sum += temperature[low]!;
+        sum += mixed[low]!;
       } else break;
       size++;
     }
     below = sum / size;
-    for (let member = low; member <= high; member++) temperature[member] = below;
+    for (let member = low; member <= high; member++) mixed[member] = below;
     node = high;
   }
-  return mixed;
+  return any;
 }

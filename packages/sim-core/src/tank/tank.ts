@@ -1,6 +1,13 @@
 import { compileFluid } from '../fluid/compile.ts';
 import type { TankDesign } from '../system/design.ts';
-import { type ConductionFactors, conduct, conductionFactors, coolInOnePass, ONE_PASS_AT_MOST } from './conduction.ts';
+import {
+  type ConductionFactors,
+  conduct,
+  conductionFactors,
+  coolHalfway,
+  coolInOnePass,
+  ONE_PASS_AT_MOST,
+} from './conduction.ts';
 import { type InletJet, mixByJet } from './inlet-jet.ts';
 import { mixInversions } from './inversion.ts';
 import { loseToRoom, nodeConductances, nodeDecays } from './losses.ts';
@@ -163,6 +170,29 @@ function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, r
   return lost;
 }
 
+/** {@link cool} on the profile halfway through a step in which the coil gave heat. */
+function coolAfterCoil(tank: Tank, step: TankStep, perSecond: number): number {
+  const { coilRise, drift, middle, nodeCapacity, room, temperature } = tank;
+  mixInversions(temperature, middle);
+  if (step.ratio <= ONE_PASS_AT_MOST && step.passes === 1) {
+    const { lossShare, ratio } = step;
+    return nodeCapacity * coolHalfway(temperature, coilRise, middle, drift, lossShare, ratio, room, perSecond);
+  }
+  const nodes = temperature.length;
+  for (let node = 0; node < nodes; node++) {
+    const halfway = 0.5 * (temperature[node]! - coilRise[node]! + middle[node]!);
+    middle[node] = halfway;
+    drift[node] = halfway;
+  }
+  const lost = cool(middle, step, nodeCapacity, room);
+  for (let node = 0; node < nodes; node++) {
+    const changed = middle[node]! - drift[node]!;
+    temperature[node]! += changed;
+    drift[node] = changed * perSecond;
+  }
+  return lost;
+}
+
 /**
  * Lets the tank lose heat, conduct and turn over for one step.
  *
@@ -179,22 +209,7 @@ export function restTank(tank: Tank, stepsPerHour: number): number {
   let lost: number;
   if (tank.heated) {
     tank.heated = false;
-    const { coilRise, drift, middle } = tank;
-    const nodes = temperature.length;
-    for (let node = 0; node < nodes; node++) middle[node] = temperature[node]!;
-    mixInversions(middle);
-    for (let node = 0; node < nodes; node++) {
-      const halfway = 0.5 * (temperature[node]! - coilRise[node]! + middle[node]!);
-      middle[node] = halfway;
-      drift[node] = halfway;
-    }
-    lost = cool(middle, step, nodeCapacity, room);
-    const perSecond = stepsPerHour / 3600;
-    for (let node = 0; node < nodes; node++) {
-      const changed = middle[node]! - drift[node]!;
-      temperature[node]! += changed;
-      drift[node] = changed * perSecond;
-    }
+    lost = coolAfterCoil(tank, step, stepsPerHour / 3600);
   } else {
     lost = cool(temperature, step, nodeCapacity, room);
   }
