@@ -34,7 +34,8 @@ export function saturationTemperature(pressure: number): number {
   const F = N1 * beta * beta + N4 * beta + N7;
   const G = N2 * beta * beta + N5 * beta + N8;
   const D = (2 * G) / (-F - Math.sqrt(F * F - 4 * E * G));
-  return (N10 + D - Math.sqrt((N10 + D) ** 2 - 4 * (N9 + N10 * D))) / 2 - KELVIN;
+  const sum = N10 + D;
+  return (sum - Math.sqrt(sum * sum - 4 * (N9 + N10 * D))) / 2 - KELVIN;
 }
 
 /**
@@ -50,7 +51,8 @@ export function saturationPressure(temperature: number): number {
   const B = N3 * theta * theta + N4 * theta + N5;
   const C = N6 * theta * theta + N7 * theta + N8;
   const root = (2 * C) / (-B + Math.sqrt(B * B - 4 * A * C));
-  return 1e6 * (root * root) ** 2;
+  const square = root * root;
+  return 1e6 * square * square;
 }
 
 /**

@@ -1,6 +1,6 @@
 /** Pressure of the closed loop: what its liquid leaves of the expansion vessel's gas. */
 import { saturationPressure, saturationTemperature, waterMoleFraction } from '../fluid/boiling.ts';
-import { type CompiledFluid, fluidDensity } from '../fluid/compile.ts';
+import { type CompiledFluid, fluidDensity, liquidMass } from '../fluid/compile.ts';
 
 /** Air pressure of the gas law, as in EN 12828's formula. [Pa] */
 const GAS_ATMOSPHERE = 1e5;
@@ -59,7 +59,8 @@ export interface LoopPressure {
   vesselDensity: number;
   /** Mole fraction of water. [-] */
   waterShare: number;
-  readonly nodeVolume: number;
+  /** Of each collector node. [m³] */
+  readonly collectorVolume: Float64Array;
   readonly pipeVolume: Float64Array;
   readonly coilVolume: number;
   readonly vesselVolume: number;
@@ -99,7 +100,7 @@ export function compilePressure(parts: PressureParts): LoopPressure {
     steam: 0,
     vesselDensity: 0,
     waterShare: 1,
-    nodeVolume,
+    collectorVolume: new Float64Array(nodes).fill(nodeVolume),
     pipeVolume,
     coilVolume,
     vesselVolume,
@@ -151,19 +152,14 @@ export function settlePressure(
   coil: number,
   standing: boolean,
 ): number {
-  const { fluid, pipeVolume } = state;
-  let inLoop = state.coilVolume * fluidDensity(fluid, coil);
-  let inCollectors = 0;
+  const { fluid } = state;
+  const inLoop =
+    state.coilVolume * fluidDensity(fluid, coil) +
+    liquidMass(fluid, pipe, state.pipeVolume) +
+    liquidMass(fluid, absorber, state.collectorVolume);
   let hottest = absorber[0]!;
-  for (let node = 0; node < absorber.length; node++) {
-    const here = absorber[node]!;
-    if (here > hottest) hottest = here;
-    inCollectors += fluidDensity(fluid, here);
-  }
-  for (let section = 0; section < pipe.length; section++) {
-    inLoop += pipeVolume[section]! * fluidDensity(fluid, pipe[section]!);
-  }
-  let stored = (state.mass - inLoop - inCollectors * state.nodeVolume) / state.vesselDensity;
+  for (let node = 1; node < absorber.length; node++) if (absorber[node]! > hottest) hottest = absorber[node]!;
+  let stored = (state.mass - inLoop) / state.vesselDensity;
   state.steam = 0;
   setPressure(state, stored);
   if (standing && hottest > state.boilingPoint) {
@@ -204,7 +200,7 @@ function setPressure(state: LoopPressure, stored: number): void {
 
 /** Liquid in the vessel once the collectors boil. [m³] */
 function pushBySteam(state: LoopPressure, absorber: Float64Array, liquid: number): number {
-  const { boiled, nodeVolume } = state;
+  const { boiled, collectorVolume } = state;
   boiled.fill(0);
   let stored = liquid;
   for (let done = 0; done < absorber.length; done++) {
@@ -213,6 +209,7 @@ function pushBySteam(state: LoopPressure, absorber: Float64Array, liquid: number
       if (boiled[node] === 0 && (hottest < 0 || absorber[node]! > absorber[hottest]!)) hottest = node;
     }
     boiled[hottest] = 1;
+    const nodeVolume = collectorVolume[hottest]!;
     const temperature = absorber[hottest]!;
     const gauge = state.waterShare * saturationPressure(temperature) - ATMOSPHERE + state.staticPressure;
     const room = vesselContent(state.vesselVolume, state.precharge, gauge) - stored;
