@@ -1,7 +1,8 @@
 import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { exchangerRatio, flowCorrection, seriesRatio } from '../../packages/sim-core/src/collector/index.ts';
-import { CIRCUIT, circulate } from '../../packages/sim-core/src/loop/circuit.ts';
+import { circulate } from '../../packages/sim-core/src/loop/circuit.ts';
+import { CIRCUIT } from '../../packages/sim-core/src/loop/circuit-state.ts';
 import { assemble } from '../../packages/sim-core/src/system/machine.ts';
 import { inventedValley, plainInput } from '../examples.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sizeExpansionVessel } from '../../packages/sim-core/src/loop/expansion.ts';
-import { closeRing, makeRing } from '../../packages/sim-core/src/loop/ring.ts';
+import { closeRing, makeRing, NUMBERS, RING } from '../../packages/sim-core/src/loop/ring.ts';
 import type { LoopFluid } from '../../packages/sim-core/src/system/design.ts';
 import { conduct, conductionFactors } from '../../packages/sim-core/src/tank/conduction.ts';
 import { loseToRoom, nodeDecays } from '../../packages/sim-core/src/tank/losses.ts';
@@ -33,16 +33,21 @@ describe('all cases of section 6, closed forms of the tank [collector-and-tank.j
       expect(epsilon).toBeCloseTo(effectiveness!, 9);
       for (const stepsPerHour of [1, 12]) {
         const ring = makeRing(2);
-        ring.x.set([1e9, ((epsilon * mcp! + UA_loss!) * 3600) / (stepsPerHour * mass! * cp!)]);
-        ring.own.set([1, epsilon]);
-        ring.share.set([0, (epsilon * mcp!) / (epsilon * mcp! + UA_loss!)]);
-        ring.rest.set([T_in!, (UA_loss! * T_room!) / (epsilon * mcp! + UA_loss!)]);
-        ring.start.set([T_in!, T0!]);
+        const tank = ring.subarray(NUMBERS, 2 * NUMBERS);
+        ring[RING.x] = 1e9;
+        ring[RING.own] = 1;
+        ring[RING.rest] = T_in!;
+        ring[RING.start] = T_in!;
+        tank[RING.x] = ((epsilon * mcp! + UA_loss!) * 3600) / (stepsPerHour * mass! * cp!);
+        tank[RING.own] = epsilon;
+        tank[RING.share] = (epsilon * mcp!) / (epsilon * mcp! + UA_loss!);
+        tank[RING.rest] = (UA_loss! * T_room!) / (epsilon * mcp! + UA_loss!);
+        tank[RING.start] = T0!;
         for (let step = 0; step < stepsPerHour * hours!; step++) {
           closeRing(ring);
-          ring.start[1]! += ring.rise[1]!;
+          tank[RING.start]! += tank[RING.rise]!;
         }
-        expect(ring.start[1]).toBeCloseTo(T_C!, 7);
+        expect(tank[RING.start]).toBeCloseTo(T_C!, 7);
       }
     },
   );

@@ -1,6 +1,8 @@
 import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { CIRCUIT, circulate, standStill } from '../../../packages/sim-core/src/loop/circuit.ts';
+import { circulate } from '../../../packages/sim-core/src/loop/circuit.ts';
+import { CIRCUIT } from '../../../packages/sim-core/src/loop/circuit-state.ts';
+import { standStill } from '../../../packages/sim-core/src/loop/standing.ts';
 import { assemble } from '../../../packages/sim-core/src/system/machine.ts';
 import { inventedValley, plainInput } from '../../examples.ts';
 

@@ -1,8 +1,9 @@
 import { defineSystem, type SystemInput, simulate, stagnationTemperature } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { boilNode, nodeHeat, settleBoiling } from '../../../packages/sim-core/src/loop/boil.ts';
-import { CIRCUIT, type Circuit, standStill } from '../../../packages/sim-core/src/loop/circuit.ts';
 import { absorberHeat } from '../../../packages/sim-core/src/loop/circuit-design.ts';
+import { CIRCUIT, type Circuit } from '../../../packages/sim-core/src/loop/circuit-state.ts';
+import { standStill } from '../../../packages/sim-core/src/loop/standing.ts';
 import { assemble } from '../../../packages/sim-core/src/system/machine.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 

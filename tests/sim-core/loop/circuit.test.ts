@@ -1,9 +1,10 @@
 import { defineSystem } from '@noonloop/sim-core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { CIRCUIT, type Circuit, circulate, standStill } from '../../../packages/sim-core/src/loop/circuit.ts';
+import { circuitRing, circulate } from '../../../packages/sim-core/src/loop/circuit.ts';
 import { absorberHeat, pipeHeat } from '../../../packages/sim-core/src/loop/circuit-design.ts';
-import { makeRing } from '../../../packages/sim-core/src/loop/ring.ts';
+import { CIRCUIT, type Circuit } from '../../../packages/sim-core/src/loop/circuit-state.ts';
+import { standStill } from '../../../packages/sim-core/src/loop/standing.ts';
 import { compileTank, type Tank, tankHeat } from '../../../packages/sim-core/src/tank/tank.ts';
 import { plainInput } from '../../examples.ts';
 
@@ -37,10 +38,7 @@ function makeCircuit(
     coilBottom: 0,
     coilShare: Float64Array.of(0.5, 0.5),
     flows: new Float64Array(5),
-    ring: makeRing(nodes + 6),
-    source: new Float64Array(nodes),
-    piecePerWeight: new Float64Array(2),
-    pieceDrift: new Float64Array(2),
+    ring: circuitRing(nodes, 2, pipeCapacity, pipeConductance),
   };
 }
 

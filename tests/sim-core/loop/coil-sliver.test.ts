@@ -1,8 +1,9 @@
 import { defineSystem, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { compileFluid } from '../../../packages/sim-core/src/fluid/compile.ts';
-import { CIRCUIT, circulate } from '../../../packages/sim-core/src/loop/circuit.ts';
+import { circulate } from '../../../packages/sim-core/src/loop/circuit.ts';
 import { compileCircuit, pipeHeat } from '../../../packages/sim-core/src/loop/circuit-design.ts';
+import { CIRCUIT } from '../../../packages/sim-core/src/loop/circuit-state.ts';
 import { coilShares } from '../../../packages/sim-core/src/loop/coil-shares.ts';
 import { compileTank, tankHeat } from '../../../packages/sim-core/src/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';

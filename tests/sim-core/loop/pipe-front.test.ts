@@ -1,8 +1,9 @@
 import { defineSystem, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { compileFluid, fluidDensity, fluidSpecificHeat } from '../../../packages/sim-core/src/fluid/compile.ts';
-import { CIRCUIT, circulate } from '../../../packages/sim-core/src/loop/circuit.ts';
+import { circulate } from '../../../packages/sim-core/src/loop/circuit.ts';
 import { compileCircuit } from '../../../packages/sim-core/src/loop/circuit-design.ts';
+import { CIRCUIT } from '../../../packages/sim-core/src/loop/circuit-state.ts';
 import { compileTank } from '../../../packages/sim-core/src/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 

@@ -1,4 +1,4 @@
-import type { Circuit } from '../loop/circuit.ts';
+import type { Circuit } from '../loop/circuit-state.ts';
 import type { DifferenceControlDesign } from '../system/control-design.ts';
 import type { Tank } from '../tank/tank.ts';
 

@@ -10,7 +10,7 @@
  * filled again. Judgement throughout; that a loop with steam in it does not circulate is common practice, no source.
  */
 import { meanDecay } from '../relaxation.ts';
-import type { Circuit } from './circuit.ts';
+import type { Circuit } from './circuit-state.ts';
 
 /** Below this boiling point the loop is taken as drawn empty by a vacuum, and stands for want of pressure. [°C] */
 const LOWEST_BOILING_POINT = 80;

@@ -2,11 +2,11 @@ import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/co
 import type { SystemDesign } from '../system/design.ts';
 import { coilInWater } from '../tank/sediment.ts';
 import { nodeHeat } from './boil.ts';
-import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit.ts';
+import { circuitRing } from './circuit.ts';
+import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
 import { pipeLossConductance } from './pipe.ts';
-import { makeRing } from './ring.ts';
 
-export type { Circuit } from './circuit.ts';
+export type { Circuit } from './circuit-state.ts';
 
 /** Copper: density times specific heat, handbook. [J/(m³·K)] */
 const COPPER_HEAT_CAPACITY = 8930 * 385;
@@ -40,7 +40,6 @@ export function compileCircuit(
   const nodeArea = (array.panels * collector.area) / collectorNodes;
   const pipe = pipeNodesOf(design, fluid, pipeNodes);
   const share = coilInWater(design);
-  const parts = collectorNodes + pipe.capacity.length + share.shares.length;
   const decays = stepCounts.map((count): [number, Float64Array] => [
     count,
     pipe.capacity.map((capacity, at) => Math.exp((-pipe.conductance[at]! * 3600) / (count * capacity))),
@@ -62,10 +61,7 @@ export function compileCircuit(
     coilBottom: share.bottom,
     coilShare: share.shares,
     flows: new Float64Array(5),
-    ring: makeRing(parts),
-    source: new Float64Array(collectorNodes),
-    piecePerWeight: new Float64Array(share.shares.length),
-    pieceDrift: new Float64Array(share.shares.length),
+    ring: circuitRing(collectorNodes, share.shares.length, pipe.capacity, pipe.conductance),
   };
 }
 

@@ -3,8 +3,10 @@ import { requireNumber } from '../errors.ts';
 import { chargeDown } from '../tank/charge.ts';
 import { mixInversions } from '../tank/inversion.ts';
 import { type Tank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
-import { CIRCUIT, type Circuit, circulate } from './circuit.ts';
+import { circulate } from './circuit.ts';
+import { CIRCUIT, type Circuit } from './circuit-state.ts';
 import { counterflowEffectiveness } from './exchanger.ts';
+import { NUMBERS, RING } from './ring.ts';
 
 /** Capacity of the store that stands for the secondary stream: so large that no step warms it. [J/K] */
 export const ENDLESS = 1e15;
@@ -54,7 +56,7 @@ export function circulatePlate(
   duration: number,
 ): number {
   const { column, entry, flows, store } = plate;
-  const { inlet } = circuit.ring;
+  const { ring } = circuit;
   const secondary = plate.secondaryFlow * WATER_HEAT_CAPACITY;
   const pieces = Math.max(1, Math.ceil((plate.secondaryFlow * duration) / (MOST_MOVED * tank.nodeVolume)));
   const length = duration / pieces;
@@ -62,13 +64,13 @@ export function circulatePlate(
   const ratio = smaller / Math.max(capacityRate, secondary);
   const effectiveness = counterflowEffectiveness(plate.conductance / smaller, ratio) * (smaller / capacityRate);
   const asCoil = -capacityRate * Math.log1p(-Math.min(effectiveness, ALMOST_ALL));
-  const coilAt = circuit.absorber.length + (circuit.pipe.length >> 1);
+  const coilAt = (circuit.absorber.length + (circuit.pipe.length >> 1)) * NUMBERS;
   flows.fill(0);
   let outlet = 0;
   for (let piece = 0; piece < pieces; piece++) {
     store.temperature[0] = tank.temperature[0]!;
     outlet += circulate(circuit, store, capacityRate, asCoil, absorbed, ambient, room, length);
-    const heat = capacityRate * (inlet[coilAt]! - inlet[coilAt + 1]!) * length;
+    const heat = capacityRate * (ring[coilAt + RING.inlet]! - ring[coilAt + NUMBERS + RING.inlet]!) * length;
     circuit.flows[CIRCUIT.coilHeat] = heat;
     for (let flow = 0; flow < flows.length; flow++) flows[flow]! += circuit.flows[flow]!;
     const share = (plate.secondaryFlow * length) / tank.nodeVolume;

@@ -1,7 +1,7 @@
 /** What of the design the pressure needs. */
 import type { CompiledFluid } from '../fluid/compile.ts';
 import type { ArrayDesign, CoilDesign, LoopDesign, SystemDesign } from '../system/design.ts';
-import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit.ts';
+import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
 import { compilePressure, type LoopPressure } from './pressure.ts';
 
 /** Volumes of liquid in a loop. [m³] */

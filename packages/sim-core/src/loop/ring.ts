@@ -1,43 +1,62 @@
 import { meanOfRise } from '../relaxation.ts';
 
-/** Parts on a ring through which one fluid goes round: what each is in this step, and what became of it. Shape [parts] each. */
-export interface Ring {
-  /** Step over the time constant of the part's volume. [-] */
-  readonly x: Float64Array;
-  /** g: how much of the inlet drives the volume. [-] */
-  readonly share: Float64Array;
-  /** Share of the outlet that comes from the volume; the rest passes it by. [-] */
-  readonly own: Float64Array;
-  /** r: what drives the volume besides its inlet. [K] */
-  readonly rest: Float64Array;
-  /** T0: the volume at the start of the step. [°C] */
-  readonly start: Float64Array;
-  /** Result: mean of what flows into each part; what leaves the last one stands behind it. Shape [parts + 1]. [°C] */
-  readonly inlet: Float64Array;
-  /** Result: rise of each volume from start to end of the step. [K] */
-  readonly rise: Float64Array;
-  /** Scratch. Shape [parts × {@link NUMBERS}]. */
-  readonly map: Float64Array;
-}
+/**
+ * Parts on a ring through which one fluid goes round: what each is in this step, and what became of it. The numbers of a part lie side by
+ * side, see {@link RING}; behind the last part, its inlet's place holds what leaves it. Shape [(parts + 1) × {@link NUMBERS}].
+ */
+export type Ring = Float64Array;
 
-/** Numbers of one part in {@link Ring.map}. */
-const NUMBERS = 8;
+/** Numbers of one part in a {@link Ring}. */
+export const NUMBERS = 20;
+
+const X = 0;
+const SHARE = 1;
+const OWN = 2;
+const REST = 3;
+const START = 4;
+const INLET = 5;
+const RISE = 6;
+const LIKE = 7;
+const SPARE = 8;
+const MEAN_BY_MEAN = 12;
+const MEAN_BY_TREND = 13;
+const MEAN = 14;
+const TREND_BY_MEAN = 15;
+const TREND_BY_TREND = 16;
+const TREND = 17;
+const GONE = 18;
+const LATE = 19;
+
+/** Places of a part's numbers. */
+export const RING = {
+  /** Step over the time constant of the part's volume. [-] */
+  x: X,
+  /** g: how much of the inlet drives the volume. [-] */
+  share: SHARE,
+  /** Share of the outlet that comes from the volume; the rest passes it by. [-] */
+  own: OWN,
+  /** r: what drives the volume besides its inlet. [K] */
+  rest: REST,
+  /** T0: the volume at the start of the step. [°C] */
+  start: START,
+  /** Result: mean of what flows in. [°C] */
+  inlet: INLET,
+  /** Result: rise of the volume from start to end of the step. [K] */
+  rise: RISE,
+  /** Where a part before this one always has the same x: the start of its numbers; else −1. Spares its e^(−x). */
+  like: LIKE,
+  /** Four places that the caller may use. */
+  spare: SPARE,
+} as const;
+
 /** Below this, (1 − φ)/x loses digits that the series of {@link meanOfRise} keeps. */
 const SMALL = 1e-2;
 
 /** Makes room for a ring. */
 export function makeRing(parts: number): Ring {
-  const column = () => new Float64Array(parts);
-  return {
-    x: column(),
-    share: column(),
-    own: column(),
-    rest: column(),
-    start: column(),
-    inlet: new Float64Array(parts + 1),
-    rise: column(),
-    map: new Float64Array(parts * NUMBERS),
-  };
+  const ring = new Float64Array((parts + 1) * NUMBERS);
+  for (let at = 0; at < ring.length; at += NUMBERS) ring[at + LIKE] = -1;
+  return ring;
 }
 
 /**
@@ -58,8 +77,7 @@ export function makeRing(parts: number): Ring {
  * shorter than a turn may pass the range of what drives them by up to 2 % of it.
  */
 export function closeRing(ring: Ring): void {
-  const { inlet, map, own, rest, rise, share, start, x } = ring;
-  const parts = x.length;
+  const end = ring.length - NUMBERS;
 
   // After the parts so far: mean = mm·m + mk·k + m0, trend = km·m + kk·k + k0, with m and k of what enters the first part.
   let mm = 1;
@@ -75,15 +93,17 @@ export function closeRing(ring: Ring): void {
   let turning = 0;
   let bend = 0;
   let late = 0;
-  for (let part = 0, at = 0; part < parts; part++, at += NUMBERS) {
-    const number = x[part]!;
+  for (let at = 0; at < end; at += NUMBERS) {
+    const number = ring[at + X]!;
     if (number !== lastX) {
       lastX = number;
       if (number > SMALL) {
-        gone = 1 - Math.exp(-number);
-        held = gone / number;
+        const like = ring[at + LIKE]!;
+        gone = like < 0 ? 1 - Math.exp(-number) : ring[like + GONE]!;
+        const inverse = 1 / number;
+        held = gone * inverse;
         settled = 1 - held;
-        bend = 0.5 * held - settled / number;
+        bend = 0.5 * held - settled * inverse;
       } else {
         // From the series down, so that a part that hardly exchanges keeps its digits.
         const risen = meanOfRise(number);
@@ -95,22 +115,24 @@ export function closeRing(ring: Ring): void {
       late = settled - 0.5 * gone;
       turning = 2 * (gone - settled);
     }
-    const fromVolume = own[part]!;
-    const driven = fromVolume * share[part]!;
+    const fromVolume = ring[at + OWN]!;
+    const driven = fromVolume * ring[at + SHARE]!;
     const meanByMean = 1 - fromVolume + driven * settled;
     const meanByTrend = driven * bend;
     const trendByMean = driven * turning;
     const trendByTrend = 1 - fromVolume + 2 * driven * (late - bend);
-    const mean = fromVolume * (settled * rest[part]! + held * start[part]!);
-    const trend = fromVolume * turning * (rest[part]! - start[part]!);
-    map[at] = meanByMean;
-    map[at + 1] = meanByTrend;
-    map[at + 2] = mean;
-    map[at + 3] = trendByMean;
-    map[at + 4] = trendByTrend;
-    map[at + 5] = trend;
-    map[at + 6] = gone;
-    map[at + 7] = late;
+    const rest = ring[at + REST]!;
+    const start = ring[at + START]!;
+    const mean = fromVolume * (settled * rest + held * start);
+    const trend = fromVolume * turning * (rest - start);
+    ring[at + MEAN_BY_MEAN] = meanByMean;
+    ring[at + MEAN_BY_TREND] = meanByTrend;
+    ring[at + MEAN] = mean;
+    ring[at + TREND_BY_MEAN] = trendByMean;
+    ring[at + TREND_BY_TREND] = trendByTrend;
+    ring[at + TREND] = trend;
+    ring[at + GONE] = gone;
+    ring[at + LATE] = late;
     const mmBefore = mm;
     const mkBefore = mk;
     const m0Before = m0;
@@ -125,13 +147,13 @@ export function closeRing(ring: Ring): void {
   const determinant = (1 - mm) * (1 - kk) - mk * km;
   let m = (m0 * (1 - kk) + mk * k0) / determinant;
   let k = (k0 * (1 - mm) + km * m0) / determinant;
-  for (let part = 0, at = 0; part < parts; part++, at += NUMBERS) {
-    inlet[part] = m;
-    const g = share[part]!;
-    rise[part] = map[at + 6]! * (g * m + rest[part]! - start[part]!) + map[at + 7]! * g * k;
-    const mean = map[at]! * m + map[at + 1]! * k + map[at + 2]!;
-    k = map[at + 3]! * m + map[at + 4]! * k + map[at + 5]!;
+  for (let at = 0; at < end; at += NUMBERS) {
+    ring[at + INLET] = m;
+    const g = ring[at + SHARE]!;
+    ring[at + RISE] = ring[at + GONE]! * (g * m + ring[at + REST]! - ring[at + START]!) + ring[at + LATE]! * g * k;
+    const mean = ring[at + MEAN_BY_MEAN]! * m + ring[at + MEAN_BY_TREND]! * k + ring[at + MEAN]!;
+    k = ring[at + TREND_BY_MEAN]! * m + ring[at + TREND_BY_TREND]! * k + ring[at + TREND]!;
     m = mean;
   }
-  inlet[parts] = m;
+  ring[end + INLET] = m;
 }

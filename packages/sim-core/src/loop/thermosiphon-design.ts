@@ -1,6 +1,6 @@
 /** What of the design a loop without a check valve needs. */
 import type { SystemDesign } from '../system/design.ts';
-import { type Circuit, PIPE_SECTIONS } from './circuit.ts';
+import { type Circuit, PIPE_SECTIONS } from './circuit-state.ts';
 import type { CompiledHydraulics } from './hydraulics.ts';
 import type { LoopRises } from './thermosiphon.ts';
 

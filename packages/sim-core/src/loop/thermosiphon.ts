@@ -3,7 +3,7 @@ import { requireNumber } from '../errors.ts';
 import { type CompiledFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
 import { checkedFluid } from '../fluid/properties.ts';
 import type { Tank } from '../tank/tank.ts';
-import type { Circuit } from './circuit.ts';
+import type { Circuit } from './circuit-state.ts';
 import { type CompiledHydraulics, compileHydraulics, type HydraulicParts, loopHead } from './hydraulics.ts';
 import { GRAVITY } from './pump.ts';
 

@@ -1,5 +1,5 @@
 import { compileFluid, fluidDensity } from '../fluid/compile.ts';
-import type { Circuit } from '../loop/circuit.ts';
+import type { Circuit } from '../loop/circuit-state.ts';
 import { compileCoil } from '../loop/coil.ts';
 import { compileHydraulics } from '../loop/hydraulics.ts';
 import { changeFluid, settlePressure, takeOut, topUp } from '../loop/pressure.ts';

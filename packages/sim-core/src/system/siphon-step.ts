@@ -1,5 +1,6 @@
 import { fluidDensity, fluidSpecificHeat, fluidViscosity } from '../fluid/compile.ts';
-import { type Circuit, circulate } from '../loop/circuit.ts';
+import { circulate } from '../loop/circuit.ts';
+import type { Circuit } from '../loop/circuit-state.ts';
 import { coilUA } from '../loop/coil.ts';
 import { buoyancyPressure, buoyantFlow } from '../loop/thermosiphon.ts';
 import { meanFluidTemperature } from './loop-step.ts';
