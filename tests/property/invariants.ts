@@ -1,7 +1,8 @@
 /** What must hold of any year of any design, whatever the numbers: found by laws, not by comparison with another program. */
-import { planeOfArray, type RunResult, type SystemDesign } from '@noonloop/sim-core';
+import { planeOfArray, type SystemDesign } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { clearSkyEmissivity, dewPointOf } from '../../packages/sim-core/src/collector/night-sky.ts';
+import type { Lived } from './span.ts';
 
 /** Share of what flowed through a part in an hour to which its balance closes. [-] */
 const BALANCE = 1e-9;
@@ -43,14 +44,24 @@ const NOT_NEGATIVE = [
 const most = (column: Float64Array): number => column.reduce((high, value) => Math.max(high, value), -Infinity);
 const least = (column: Float64Array): number => column.reduce((low, value) => Math.min(low, value), Infinity);
 
+let latest: { weather: WeatherYear; key: string; total: Float64Array } | null = null;
+
+/** Unshaded light on a plane; kept until another is asked for, since designs come in families on one roof. [W/m²] */
+function lightOn(weather: WeatherYear, plane: Parameters<typeof planeOfArray>[1], stepsPerHour: number): Float64Array {
+  const key = JSON.stringify([plane, stepsPerHour]);
+  if (latest?.weather !== weather || latest.key !== key)
+    latest = { weather, key, total: planeOfArray(weather, plane, { stepsPerHour }).total };
+  return latest.total;
+}
+
 /**
  * Highest temperature that an absorber with no flow could ever have: the root of S = a1 d + a2 d² over the air, with all light of
  * the brightest step at its best angle and no wind; nothing around shades. [°C]
  */
-export function hottestPossible({ array }: SystemDesign, weather: WeatherYear, stepsPerHour: number): number {
+function hottestPossible({ array }: SystemDesign, weather: WeatherYear, stepsPerHour: number): number {
   const { collector, groundAlbedo, snowAlbedo, skyModel, tilt, azimuth } = array;
   const plane = { tilt, azimuth, model: skyModel, albedo: groundAlbedo, snowAlbedo };
-  const { total } = planeOfArray(weather, plane, { stepsPerHour });
+  const total = lightOn(weather, plane, stepsPerHour);
   const modifier = collector.incidenceModifier;
   const peak =
     'b0' in modifier
@@ -87,8 +98,8 @@ export function coldestSky({ columns }: WeatherYear): number {
 const isPhysical = ({ array: { collector } }: SystemDesign): boolean =>
   collector.a1 - WIND_UNDER * collector.a3 >= 6 * Math.max(collector.a4 ?? 0, collector.skyCoefficient);
 
-/** What a year breaks of balance, bounds and finiteness; empty where it is sound. */
-export function violations(result: RunResult, weather: WeatherYear): string[] {
+/** What a run breaks of balance, bounds and finiteness; empty where it is sound. */
+export function violations(result: Lived, weather: WeatherYear): string[] {
   const { balance, columns, design } = result;
   const found: string[] = [];
   for (const [name, column] of Object.entries(columns) as [string, Float64Array][]) {
