@@ -25,10 +25,12 @@ const starts = fc.integer({ min: 0, max: 24 * (YEAR - days) });
 
 type Family = readonly [SystemInput, Parameters<typeof changeWeather>[1]];
 
-/** The roof of one design under the collectors of another. */
+/** The collectors of one design on the roof of another; where something near shades that roof, of the same size. */
 function onRoofOf([roof]: Family, own: SystemInput): SystemInput {
   const { panels, inSeries, collector } = own.array;
-  return { ...own, array: { ...roof.array, panels, inSeries, collector } };
+  const size = { panels, inSeries };
+  if (roof.array.obstacle == null) return { ...own, array: { ...roof.array, ...size, collector } };
+  return { ...own, array: { ...roof.array, collector: { ...collector, area: roof.array.collector.area } } };
 }
 
 function live(input: SystemInput, year: typeof weather, from: number) {

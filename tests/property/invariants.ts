@@ -44,14 +44,17 @@ const NOT_NEGATIVE = [
 const most = (column: Float64Array): number => column.reduce((high, value) => Math.max(high, value), -Infinity);
 const least = (column: Float64Array): number => column.reduce((low, value) => Math.min(low, value), Infinity);
 
-let latest: { weather: WeatherYear; key: string; total: Float64Array } | null = null;
+const lights = new Map<string, Float64Array>();
+let litBy: WeatherYear | null = null;
 
-/** Unshaded light on a plane; kept until another is asked for, since designs come in families on one roof. [W/m²] */
+/** Unshaded light on a plane; kept while the weather stays, since designs come in families on one roof. [W/m²] */
 function lightOn(weather: WeatherYear, plane: Parameters<typeof planeOfArray>[1], stepsPerHour: number): Float64Array {
+  if (litBy !== weather) lights.clear();
+  litBy = weather;
   const key = JSON.stringify([plane, stepsPerHour]);
-  if (latest?.weather !== weather || latest.key !== key)
-    latest = { weather, key, total: planeOfArray(weather, plane, { stepsPerHour }).total };
-  return latest.total;
+  const light = lights.get(key) ?? planeOfArray(weather, plane, { stepsPerHour }).total;
+  lights.set(key, light);
+  return light;
 }
 
 /**
