@@ -85,6 +85,19 @@ describe('a standing collector', () => {
     expect(circuit.boilingPoint).toBe(120); // held while it boils
   });
 
+  it('flashes where the pressure falls away: no hotter for it, and the steam carries the heat off', () => {
+    const circuit = standing(110, 2);
+    const before = absorberHeat(circuit);
+    const lost = circuit.flows[CIRCUIT.collectorLoss]!;
+    settleBoiling(circuit, false, 90);
+    expect(circuit.boiling).toBe(true);
+    expect([...circuit.absorber]).toEqual([110, 110]);
+    // By hand: of two nodes the liquid, 0.4 of their heat capacity, gives up 20 K.
+    const carriedOff = circuit.flows[CIRCUIT.collectorLoss]! - lost;
+    expect(carriedOff).toBeCloseTo(2 * 0.4 * circuit.absorberCapacity * 20, 6);
+    expect(absorberHeat(circuit)).toBeCloseTo(before - carriedOff, 4);
+  });
+
   it('in a loop under vacuum does not boil at night: the boiling point is held at 80 °C', () => {
     const circuit = standing(20, 2);
     settleBoiling(circuit, false, 3);

@@ -38,6 +38,16 @@ export interface NightSky {
   readonly basis: string;
 }
 
+/**
+ * Temperature of black surroundings that send as much as a plane's sky and ground do: the coldest that radiation can make it.
+ *
+ * @param air - Taken for the ground too. [°C]
+ * @param deficit - Of {@link NightSky}, for the plane. [W/m²]
+ * @returns [°C]
+ */
+export const radiatingTemperature = (air: number, deficit: number): number =>
+  ((air + KELVIN) ** 4 - deficit / STEFAN_BOLTZMANN) ** 0.25 - KELVIN;
+
 /** Dew point below air where the weather gives no moisture at all; judgement. [K] */
 const DRY_SPREAD = 6;
 

@@ -7,10 +7,11 @@
  *
  * The liquid waits in the vessel at T_b and comes back with it. Steam carries nothing to the tank; what it takes to evaporate the
  * little liquid that fills a collector with steam, some 3 kJ a panel, is left out. T_b is that at which the boiling began, until all nodes have
- * filled again. Judgement throughout; that a loop with steam in it does not circulate is common practice, no source.
+ * filled again. Where the pressure falls away over hot liquid (a loop that has let out its reserve and cools), it flashes: the metal keeps its
+ * temperature, and what the liquid held above the new T_b goes with the steam and is counted as the array's loss. Judgement throughout; that a loop with steam in it does not circulate is common practice, no source.
  */
 import { meanDecay } from '../relaxation.ts';
-import type { Circuit } from './circuit-state.ts';
+import { CIRCUIT, type Circuit } from './circuit-state.ts';
 
 /** Below this boiling point the loop is taken as drawn empty by a vacuum, and stands for want of pressure. [°C] */
 const LOWEST_BOILING_POINT = 80;
@@ -69,10 +70,10 @@ export function boilNode(circuit: Circuit, node: number, limit: number, slope: n
 }
 
 /**
- * Settles after a step whether the collectors boil. Nodes that a flow has carried past T_b give their liquid's excess to the empty absorber;
- * where none holds steam, the loop's pressure sets T_b anew. Heat is kept. Allocates nothing.
+ * Settles after a step whether the collectors boil. Nodes that a flow has carried past T_b give their liquid's excess to the empty absorber,
+ * heat for heat; where none holds steam, the loop's pressure sets T_b anew. Allocates nothing.
  *
- * @param circuit - Changed in place.
+ * @param circuit - Changed in place; what flashes off as the pressure falls is added to the step's loss of the array.
  * @param flowed - Whether the step was one with flow.
  * @param boilingPoint - At the collectors' pressure. [°C]
  */
@@ -81,7 +82,18 @@ export function settleBoiling(circuit: Circuit, flowed: boolean, boilingPoint: n
   else circuit.boiling = hottest(circuit) > circuit.boilingPoint;
   if (circuit.boiling) return;
   circuit.boilingPoint = Math.max(boilingPoint, LOWEST_BOILING_POINT);
-  circuit.boiling = evaporate(circuit);
+  circuit.boiling = flash(circuit);
+}
+
+/**
+ * Empties nodes that a falling T_b finds above it: the metal stays as hot as it is, and the steam carries off what the liquid held above
+ * T_b, as loss. @returns Whether there were any.
+ */
+function flash({ absorber, absorberCapacity, boilingPoint, dryCapacity, flows }: Circuit): boolean {
+  let over = 0;
+  for (let node = 0; node < absorber.length; node++) over += Math.max(absorber[node]! - boilingPoint, 0);
+  flows[CIRCUIT.collectorLoss]! += (absorberCapacity - dryCapacity) * over;
+  return over > 0;
 }
 
 /** Turns liquid above T_b into steam, its heat kept. @returns Whether there was any. */
