@@ -2,7 +2,8 @@ import { meanOfRise } from '../relaxation.ts';
 
 /**
  * Parts on a ring through which one fluid goes round: what each is in this step, and what became of it. The numbers of a part lie side by
- * side, see {@link RING}; behind the last part, its inlet's place holds what leaves it. Shape [(parts + 1) × {@link NUMBERS}].
+ * side, see {@link RING}: one array in place of eight, each of which the engine would check anew in every turn of the loops. Behind the last
+ * part, its inlet's place holds what leaves it. Shape [(parts + 1) × {@link NUMBERS}].
  */
 export type Ring = Float64Array;
 
