@@ -41,7 +41,7 @@ export interface FuzzFinding {
   readonly what: string;
 }
 
-/** Longest that a copy may take. [ms] */
+/** Longest processor time that a copy may take; time on the wall would find the machine's other work. [ms] */
 const HANG = 5000;
 
 const PIECES = [
@@ -285,7 +285,7 @@ export function fuzz(
     const [lines, mutation] = mutate(file.lines, file.layout.header, roll);
     const text = lines.join('\n');
     const find = (what: string) => findings.push({ file: file.name, round, mutation, what });
-    const started = performance.now();
+    const before = process.cpuUsage();
     try {
       const year = parseWeather(text, file.layout.options);
       // The text as the reader saw it, for the simple one.
@@ -310,9 +310,10 @@ export function fuzz(
           find(`refused without a column: ${issue.code}`);
       }
     }
-    const took = performance.now() - started;
+    const used = process.cpuUsage(before);
+    const took = (used.user + used.system) / 1000;
     slowest = Math.max(slowest, took);
-    if (took > HANG) find(`took ${took.toFixed(0)} ms`);
+    if (took > HANG) find(`took ${took.toFixed(0)} ms of processor time`);
   }
   return { counts, findings, slowest };
 }
