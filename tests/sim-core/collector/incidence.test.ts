@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { modifierAtCosine } from '../../../packages/sim-core/src/collector/incidence.ts';
 import {
   beamIncidenceModifier,
   diffuseModifiers,
@@ -31,7 +32,35 @@ describe('beamIncidenceModifier', () => {
   });
 });
 
+describe('modifierAtCosine', () => {
+  it('lets nothing through from behind or along the plane, also where b0 is 0 [definition]', () => {
+    for (const cosine of [0, -0.5, -1]) {
+      for (const modifier of [{ b0: 0 }, { b0: 0.1 }, table]) expect(modifierAtCosine(modifier, cosine)).toBe(0);
+    }
+  });
+});
+
+/** What a uniform hemisphere gets through, from its two parts by their view factors. */
+function hemisphere(b0: number, tilt: number): number {
+  const { sky, ground } = diffuseModifiers({ b0 }, tilt);
+  const cosine = Math.cos((tilt * Math.PI) / 180);
+  return (sky * (1 + cosine)) / 2 + (ground * (1 - cosine)) / 2;
+}
+
 describe('diffuseModifiers', () => {
+  it.each([10, 45, 80])(
+    'at %i° sky and ground by their view factors make up the hemisphere, 1/1.1 [closed form]',
+    (tilt) => {
+      expect(hemisphere(0.1, tilt)).toBeCloseTo(1 / 1.1, 6);
+    },
+  );
+
+  it('on a wall are the same for sky and ground [symmetry], and a level plane sees no ground [definition]', () => {
+    const wall = diffuseModifiers({ b0: 0.1 }, 90);
+    expect(wall.sky).toBeCloseTo(wall.ground, 10);
+    expect(diffuseModifiers({ b0: 0.1 }, 0).ground).toBe(0);
+  });
+
   it('of a cover that passes all light alike are 1 at every tilt [identity]', () => {
     const clear = { angles: [0, 89.999999], values: [1, 1] };
     for (const tilt of [0, 1, 30, 90]) expect(diffuseModifiers(clear, tilt).sky).toBeCloseTo(1, 7);

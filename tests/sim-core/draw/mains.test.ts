@@ -39,6 +39,8 @@ describe('mainsColumn', () => {
     // By hand: the cosine of 12 K integrated over January, 744 h from its foot, and over July, from 36 h before its top.
     expect(climate.monthlyRange).toBeCloseTo(11.4386 + 11.5165, 2);
     expect(climate.southern).toBe(false);
+    expect(mainsClimate(weather(10, 12, 0)).southern).toBe(false); // on the equator is not south of it
+    expect(mainsClimate(weather(10, 12, -1)).southern).toBe(true);
     for (const day of [1, 100, 365]) {
       expect(column[24 * (day - 1)]).toBe(mainsTemperature(climate, day));
       expect(column[24 * day - 1]).toBe(mainsTemperature(climate, day));

@@ -49,6 +49,19 @@ describe('drawProfile', () => {
     expect(sum('morning', 0, 9)).toBeCloseTo(0.6, 1);
   });
 
+  it('M starts at 07:00 with 0.105 kWh at 3 L/min from 25 °C, then 1.4 kWh at 6 L/min of 40 °C [EU 812/2013, Table 3]', () => {
+    const [first, second] = drawProfile('M').events;
+    expect(first).toMatchObject({ start: 25_200, usefulTemperature: 25, peakTemperature: null });
+    expect(first!.energy).toBeCloseTo(378_000, 6);
+    expect(first!.flow).toBeCloseTo(5e-5, 15);
+    expect(second).toMatchObject({ start: 25_500, usefulTemperature: 40, peakTemperature: null });
+    expect(second!.flow).toBeCloseTo(1e-4, 15);
+  });
+
+  it('a mere shape has no draws and no heat of its own', () => {
+    expect(drawProfile('level')).toMatchObject({ events: [], dailyEnergy: null });
+  });
+
   it('refuses a name it does not know', () => {
     expect(() => drawProfile('weekend' as 'M')).toThrow(DesignError);
     expect(() => drawProfile('toString' as 'M')).toThrow(DesignError);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   cellTemperature,
   cellTemperatureInWind,
+  diodeParameters,
   type PvModuleParameters,
   pvOperatingPoint,
 } from '../../../packages/sim-core/src/pv/index.ts';
@@ -39,6 +40,17 @@ describe('pvOperatingPoint', () => {
     expect(pvOperatingPoint(module, sun, { kind: 'motor', backEmf: 25, resistance: 3 }).current).toBeLessThan(0);
   });
 
+  it('holds a given voltage to the bit, and the current falls as it rises [definition]', () => {
+    let last = Number.POSITIVE_INFINITY;
+    for (let voltage = 0; voltage <= 25; voltage += 0.7) {
+      const point = pvOperatingPoint(module, sun, { kind: 'voltage', voltage });
+      expect(point.voltage).toBe(voltage);
+      expect(point.power).toBe(voltage * point.current);
+      expect(point.current).toBeLessThan(last);
+      last = point.current;
+    }
+  });
+
   it('is finite in every corner of its range, and 0 in the dark on a passive load', () => {
     for (const irradiance of [0, 1e-6, 1, 2000]) {
       for (const cell of [-60, 25, 150]) {
@@ -68,6 +80,16 @@ describe('pvOperatingPoint', () => {
   });
 });
 
+describe('diodeParameters', () => {
+  it('photocurrent and leak in proportion to the light, 0.0007 A more for each kelvin [De Soto 2006, by hand]', () => {
+    const warm = diodeParameters(module, { irradiance: 500, cellTemperature: 45 });
+    expect(warm.photocurrent).toBeCloseTo(0.5 * (1.2421462 + 0.014), 12);
+    expect(warm.shuntConductance).toBeCloseTo(0.5 / 260, 12);
+    expect(warm.modifiedIdeality).toBeCloseTo((1.0174261 * 318.15) / 298.15, 12);
+    expect(warm.seriesResistance).toBe(0.45);
+  });
+});
+
 describe('cell temperature', () => {
   it('is the nominal one at 800 W/m² and 20 °C air [definition of NOCT]', () => {
     expect(cellTemperature(800, 20, 45)).toBeCloseTo(45, 12);
@@ -79,5 +101,10 @@ describe('cell temperature', () => {
 
   it('with wind is 20 + 800/(25 + 6.84) = 45.1256 °C at 1 m/s [Faiman 2008]', () => {
     expect(cellTemperatureInWind(800, 20, 1)).toBeCloseTo(45.1256, 4);
+  });
+
+  it('in calm air is 20 + 800/25 = 52 °C, at 4 m/s 20 + 800/52.36 = 35.2788 °C [Faiman 2008, by hand]', () => {
+    expect(cellTemperatureInWind(800, 20, 0)).toBe(52);
+    expect(cellTemperatureInWind(800, 20, 4)).toBeCloseTo(35.2788, 4);
   });
 });
