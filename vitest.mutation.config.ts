@@ -19,16 +19,19 @@ export default defineConfig({
   test: {
     // Without it the copy finds no tables, and every test that reads one is skipped.
     env: { NOONLOOP_SHARED: process.env.NOONLOOP_SHARED ?? shared },
-    // Tests of single formulas; whole years would take days with each of thousands of changes.
+    // Tests of single formulas and of single steps; whole years would take days with each of thousands of changes.
     include: [
       'tests/sim-core/collector/{cold-start,efficiency,incidence,night-sky}.test.ts',
       'tests/sim-core/ranges.test.ts',
       'tests/sim-core/draw/{days,mains,profile,schedule}.test.ts',
-      'tests/sim-core/loop/pressure.test.ts',
+      'tests/sim-core/loop/{boil,circuit,coil-conductance,coil-sliver,exchanger,expansion,pressure}.test.ts',
+      'tests/sim-core/tank/{charge,inlet-jet,inversion}.test.ts',
+      'tests/sim-core/{backup,control}/*.test.ts',
       'tests/sim-core/fluid/*.test.ts',
       'tests/sim-core/pv/{datasheet,operating-point,single-diode}.test.ts',
       'tests/validation/{biaxial-modifier,collector-efficiency,collector-flow,collector-tables,fluids}.test.ts',
-      'tests/validation/{incidence-modifier,mains,single-diode,tapping-profiles}.test.ts',
+      'tests/validation/{friction,heat-exchanger,heat-transfer-films,heater-labels,incidence-modifier}.test.ts',
+      'tests/validation/{mains,pump,single-diode,tank,tank-tables,tapping-profiles}.test.ts',
     ],
     testTimeout: 60_000,
   },

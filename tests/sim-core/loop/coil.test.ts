@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { DesignError } from '../../../packages/sim-core/src/errors.ts';
 import {
   type CompiledFluid,
   compileFluid,
@@ -16,7 +15,6 @@ import {
   waterViscosity,
 } from '../../../packages/sim-core/src/fluid/water.ts';
 import { coilUA, compileCoil } from '../../../packages/sim-core/src/loop/coil.ts';
-import { coilConductance } from '../../../packages/sim-core/src/loop/coil-conductance.ts';
 import { coiledTubeNusselt, horizontalCylinderNusselt } from '../../../packages/sim-core/src/loop/film.ts';
 import type { CoilDesign } from '../../../packages/sim-core/src/system/design.ts';
 import { parts } from './parts.ts';
@@ -105,27 +103,5 @@ describe('coilUA', () => {
       apart = now;
     }
     expect(apart).toBeLessThan(0.25); // 1e-11 K still carries (1e-11)^(1/6) = 1.5 % of what 1 K does
-  });
-});
-
-describe('coilConductance', () => {
-  it('gives films that add up to its conductance [series of resistances]', () => {
-    const query = { coil: coils[1]!, fluid: 'water', flow: 6e-5, fluidTemperature: 65, tankTemperature: 35 } as const;
-    const result = coilConductance(query);
-    const { length, innerDiameter: di, outerDiameter: d, wallConductivity, fouling } = query.coil;
-    const resistance =
-      1 / (result.insideCoefficient * Math.PI * di * length) +
-      Math.log(d / di) / (2 * Math.PI * wallConductivity * length) +
-      fouling / (Math.PI * d * length) +
-      1 / (result.outsideCoefficient * Math.PI * d * length);
-    expect(1 / resistance).toBeCloseTo(result.conductance, 9);
-    expect(result.surfaceTemperature).toBeGreaterThan(35);
-    expect(result.surfaceTemperature).toBeLessThan(65);
-  });
-
-  it('refuses a tube without a bore and a frozen fluid', () => {
-    const query = { coil: parts.coil, fluid: 'water', flow: 6e-5, fluidTemperature: 65, tankTemperature: 35 } as const;
-    expect(() => coilConductance({ ...query, coil: { ...parts.coil, innerDiameter: 0 } })).toThrow(DesignError);
-    expect(() => coilConductance({ ...query, fluidTemperature: -5 })).toThrow(DesignError);
   });
 });
