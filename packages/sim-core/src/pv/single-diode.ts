@@ -73,13 +73,6 @@ export function diodeVoltageOnLoad(p: Float64Array, voltage: number, outerResist
   return v;
 }
 
-/** Terminal current at a terminal voltage; negative past open circuit. [A] @internal */
-export const currentAtVoltage = (p: Float64Array, voltage: number): number =>
-  diodeCurrent(p, diodeVoltageOnLoad(p, voltage, 0));
-
-/** Current with the terminals joined. [A] @internal */
-export const shortCircuitCurrent = (p: Float64Array): number => currentAtVoltage(p, 0);
-
 /** Voltage with nothing connected: the root of the falling, concave I(V_d). [V] @internal */
 export function openCircuitVoltage(p: Float64Array): number {
   if (!(p[PHOTOCURRENT]! > 0)) return 0;
@@ -115,7 +108,7 @@ export function diodeVoltageAtMaximumPower(p: Float64Array): number {
     const bend = (slope + p[SHUNT_CONDUCTANCE]!) / a;
     const change = value / (slope + bend * arm + slope * (1 - 2 * rs * slope));
     let next = v - change;
-    if (!(next > low && next < high)) next = (low + high) / 2;
+    if (!(next >= low && next <= high)) next = (low + high) / 2;
     const moved = Math.abs(next - v);
     v = next;
     if (moved <= 1e-13 * (1 + v)) break;
