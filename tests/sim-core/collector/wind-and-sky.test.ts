@@ -1,7 +1,7 @@
 import { defineSystem, type SystemInput, simulate, usefulPower } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
-import { nightSky } from '../../../packages/sim-core/src/collector/night-sky.ts';
+import { nightSky, radiatingTemperature } from '../../../packages/sim-core/src/collector/night-sky.ts';
 import { compileArrayDrivers } from '../../../packages/sim-core/src/system/array-drivers.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 import { inventedYear } from '../sun/weather.ts';
@@ -76,5 +76,18 @@ describe('wind and sky in the run', () => {
     const storm = simulate(defineSystem(withCollector({}, { windFactor: 2 })), weather, { stepsPerHour: 1 });
     const notice = storm.notices.find(({ code }) => code === 'wind-held');
     expect(notice?.hours).toBe(weather.columns.windSpeed!.filter((wind) => 2 * wind > 10).length);
+  });
+
+  it('say so where a1 cannot hold the radiation that a4 asks for: the absorber came out colder than its sky', () => {
+    const codes = (collector: object) =>
+      simulate(defineSystem(withCollector(collector)), weather, { stepsPerHour: 1 }).notices.map(({ code }) => code);
+    expect(codes({ a1: 0.8, a3: 0, a4: 0.8, a6: 0 })).toContain('collector-cooled-too-far');
+    expect(codes({ a1: 5.5, a3: 0, a4: 0.8, a6: 0 })).not.toContain('collector-cooled-too-far');
+  });
+
+  // By hand: a black body at 0 °C sends 315.66 W/m²; surroundings that send 100 less are those of 215.66 W/m², 248.34 K.
+  it('surroundings that send 100 W/m² less than the air of 0 °C are at −24.8 °C [Stefan-Boltzmann]', () => {
+    expect(radiatingTemperature(0, 100)).toBeCloseTo(248.34 - 273.15, 2);
+    expect(radiatingTemperature(17, 0)).toBeCloseTo(17, 12);
   });
 });

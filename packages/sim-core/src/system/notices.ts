@@ -1,5 +1,8 @@
+import { REFERENCE_WIND } from '../collector/efficiency.ts';
+import { radiatingTemperature } from '../collector/night-sky.ts';
 import { HIGHEST_WIND } from '../collector/quasi-dynamic.ts';
 import { HIGHEST_TEMPERATURE } from '../fluid/compile.ts';
+import type { CollectorDesign } from './array-design.ts';
 import type { Machine } from './machine.ts';
 import type { RunNotice } from './result.ts';
 
@@ -8,11 +11,8 @@ const MOTOR_OVERLOAD = 1.5;
 
 /** 4 σ T³ of a black surface at 30 °C: above it no report errs that gives a1 and a4 apart. [W/(m²·K)] */
 const RADIATION_PER_KELVIN = 6.3;
-/** Wind that a1 of a collector with a3 was stated for. [m/s] */
-const TEST_WIND = 3;
-
 /** Loss coefficient without wind. [W/(m²·K)] */
-const restingLoss = ({ a1, a3 }: CollectorDesign): number => a1 - TEST_WIND * a3;
+const restingLoss = ({ a1, a3 }: CollectorDesign): number => a1 - REFERENCE_WIND * a3;
 
 /** Finds in a finished run what was extrapolated, clamped or left out. */
 export function findNotices(machine: Machine): RunNotice[] {
