@@ -8,8 +8,10 @@
  * The liquid waits in the vessel at T_b and comes back with it. Steam carries nothing to the tank; what it takes to evaporate the
  * little liquid that fills a collector with steam, some 3 kJ a panel, is left out. T_b is that at which the boiling began, until all nodes have
  * filled again. Where the pressure falls away over hot liquid (a loop that has let out its reserve and cools), it flashes: the metal keeps its
- * temperature, and what the liquid held above the new T_b goes with the steam and is counted as the array's loss. Judgement throughout; that a loop with steam in it does not circulate is common practice, no source.
+ * temperature, and what the liquid held above the new T_b goes with the steam and is counted as the array's loss. So is what would carry an
+ * absorber that a flow has left past T_b beyond its stagnation temperature. Judgement throughout; that a loop with steam in it does not circulate is common practice, no source.
  */
+import { stagnationRise } from '../collector/efficiency.ts';
 import { meanDecay } from '../relaxation.ts';
 import { CIRCUIT, type Circuit } from './circuit-state.ts';
 
@@ -70,44 +72,46 @@ export function boilNode(circuit: Circuit, node: number, limit: number, slope: n
 }
 
 /**
- * Settles after a step whether the collectors boil. Nodes that a flow has carried past T_b give their liquid's excess to the empty absorber,
- * heat for heat; where none holds steam, the loop's pressure sets T_b anew. Allocates nothing.
+ * Settles after a step whether the collectors boil. Nodes that a flow has carried past T_b give their liquid's excess to the empty absorber, up to
+ * where it would stand in the step's light; where none holds steam, the loop's pressure sets T_b anew. Allocates nothing.
  *
- * @param circuit - Changed in place; what flashes off as the pressure falls is added to the step's loss of the array.
+ * @param circuit - Changed in place; what steam carries off is added to the step's loss of the array.
  * @param flowed - Whether the step was one with flow.
  * @param boilingPoint - At the collectors' pressure. [°C]
+ * @param light - Light turned into heat in the step, less the extra loss to the sky. [W/m²]
+ * @param ambient - Outdoor air. [°C]
  */
-export function settleBoiling(circuit: Circuit, flowed: boolean, boilingPoint: number): void {
-  if (flowed) circuit.boiling = evaporate(circuit);
-  else circuit.boiling = hottest(circuit) > circuit.boilingPoint;
-  if (circuit.boiling) return;
+export function settleBoiling(
+  circuit: Circuit,
+  flowed: boolean,
+  boilingPoint: number,
+  light: number,
+  ambient: number,
+): void {
+  circuit.boiling = hottest(circuit) > circuit.boilingPoint;
+  if (circuit.boiling) {
+    if (flowed) empty(circuit, ambient + stagnationRise(light, circuit.a1, circuit.a2));
+    return;
+  }
   circuit.boilingPoint = Math.max(boilingPoint, LOWEST_BOILING_POINT);
-  circuit.boiling = flash(circuit);
+  circuit.boiling = hottest(circuit) > circuit.boilingPoint;
+  // The pressure fell away over hot liquid: it cools itself, and warms nothing.
+  if (circuit.boiling) empty(circuit, Number.NEGATIVE_INFINITY);
 }
 
 /**
- * Empties nodes that a falling T_b finds above it: the metal stays as hot as it is, and the steam carries off what the liquid held above
- * T_b, as loss. @returns Whether there were any.
+ * Turns liquid above T_b into steam: the heat that it held above T_b goes into the empty absorber as far as that stays under `most`, and
+ * what is left of it with the steam, as loss.
  */
-function flash({ absorber, absorberCapacity, boilingPoint, dryCapacity, flows }: Circuit): boolean {
-  let over = 0;
-  for (let node = 0; node < absorber.length; node++) over += Math.max(absorber[node]! - boilingPoint, 0);
-  flows[CIRCUIT.collectorLoss]! += (absorberCapacity - dryCapacity) * over;
-  return over > 0;
-}
-
-/** Turns liquid above T_b into steam, its heat kept. @returns Whether there was any. */
-function evaporate(circuit: Circuit): boolean {
-  const { absorber, absorberCapacity, boilingPoint, dryCapacity } = circuit;
-  let any = false;
+function empty({ absorber, absorberCapacity, boilingPoint, dryCapacity, flows }: Circuit, most: number): void {
   for (let node = 0; node < absorber.length; node++) {
-    const over = absorber[node]! - boilingPoint;
-    if (over > 0) {
-      absorber[node] = boilingPoint + (over * absorberCapacity) / dryCapacity;
-      any = true;
-    }
+    const here = absorber[node]!;
+    const over = here - boilingPoint;
+    if (over <= 0) continue;
+    const kept = boilingPoint + (over * absorberCapacity) / dryCapacity;
+    absorber[node] = Math.min(kept, Math.max(here, most));
+    flows[CIRCUIT.collectorLoss]! += dryCapacity * (kept - absorber[node]!);
   }
-  return any;
 }
 
 function hottest({ absorber }: Circuit): number {

@@ -113,7 +113,7 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
     else standStill(circuit, steps, light, ambient, room);
   }
   settleLoop(machine, hour, flow <= 0);
-  settleBoiling(circuit, circuit.flows[CIRCUIT.collectorHeat] !== 0, machine.loopPressure.boilingPoint);
+  settleBoiling(circuit, circuit.flows[CIRCUIT.collectorHeat] !== 0, machine.loopPressure.boilingPoint, light, ambient);
   if (circuit.boiling) columns.boiling[hour]! += share;
 
   const { flows } = circuit;
