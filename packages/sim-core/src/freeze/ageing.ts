@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { requireNumber } from '../errors.ts';
-import { line, PRACTICE, show } from '../sizing/working.ts';
+import { PRACTICE } from '../sizing/working.ts';
 import type { RunResult } from '../system/result.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { WorkingStep } from '../working.ts';
+import { line, show, type WorkingStep } from '../working.ts';
 
 const optionsSchema = z.strictObject({
   limit: quantity('temperature', 80, 300).optional(),

@@ -5,11 +5,10 @@ import { compileFluid, fluidDensity } from '../fluid/compile.ts';
 import { GLYCOLS, type Glycol, MAXIMUM_MASS_FRACTION } from '../fluid/melinder.ts';
 import { glycolVolumeFromMass } from '../fluid/mixture.ts';
 import { waterDensity } from '../fluid/water.ts';
-import { line, show } from '../sizing/working.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from '../system/schema/field.ts';
 import { type Quantity, toSi } from '../units/quantity.ts';
-import type { WorkingStep } from '../working.ts';
+import { line, show, type WorkingStep } from '../working.ts';
 
 const SCALES: readonly GlycolScale[] = ['freezing-point', 'refractive-index', 'brix', 'density'];
 

@@ -6,12 +6,11 @@ import { compileFluid } from '../fluid/compile.ts';
 import { MAXIMUM_MASS_FRACTION } from '../fluid/melinder.ts';
 import { glycolMassForFreezing, glycolMassFromVolume, glycolVolumeFromMass } from '../fluid/mixture.ts';
 import { loopVolumes } from '../loop/pressure-design.ts';
-import { line, show } from '../sizing/working.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { WorkingStep } from '../working.ts';
+import { line, show, type WorkingStep } from '../working.ts';
 import { coldAbsorber } from './site.ts';
 
 const optionsSchema = z.strictObject({

@@ -4,12 +4,11 @@ import { burstProtection } from '../fluid/burst.ts';
 import { compileFluid, fluidDensity } from '../fluid/compile.ts';
 import { glycolMassForFreezing } from '../fluid/mixture.ts';
 import { loopVolumes } from '../loop/pressure-design.ts';
-import { line, show } from '../sizing/working.ts';
 import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { count, defaulted, quantity } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { WorkingStep } from '../working.ts';
+import { line, show, type WorkingStep } from '../working.ts';
 
 const optionsSchema = z.strictObject({
   leak: quantity('flow', 1e-13, 1e-4),

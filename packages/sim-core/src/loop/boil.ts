@@ -9,7 +9,8 @@
  * little liquid that fills a collector with steam, some 3 kJ a panel, is left out. T_b is that at which the boiling began, until all nodes have
  * filled again. Where the pressure falls away over hot liquid (a loop that has let out its reserve and cools), it flashes: the metal keeps its
  * temperature, and what the liquid held above the new T_b goes with the steam and is counted as the array's loss. So is what would carry an
- * absorber that a flow has left past T_b beyond its stagnation temperature. Judgement throughout; that a loop with steam in it does not circulate is common practice, no source.
+ * absorber that a flow has left past T_b beyond its stagnation temperature. Judgement throughout; that a loop with steam in it does not circulate is common
+ * practice, no source.
  */
 import { stagnationRise } from '../collector/efficiency.ts';
 import { meanDecay } from '../relaxation.ts';
@@ -88,13 +89,14 @@ export function settleBoiling(
   light: number,
   ambient: number,
 ): void {
-  circuit.boiling = hottest(circuit) > circuit.boilingPoint;
+  const highest = hottest(circuit);
+  circuit.boiling = highest > circuit.boilingPoint;
   if (circuit.boiling) {
     if (flowed) empty(circuit, ambient + stagnationRise(light, circuit.a1, circuit.a2));
     return;
   }
   circuit.boilingPoint = Math.max(boilingPoint, LOWEST_BOILING_POINT);
-  circuit.boiling = hottest(circuit) > circuit.boilingPoint;
+  circuit.boiling = highest > circuit.boilingPoint;
   // The pressure fell away over hot liquid: it cools itself, and warms nothing.
   if (circuit.boiling) empty(circuit, Number.NEGATIVE_INFINITY);
 }

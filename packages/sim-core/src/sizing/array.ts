@@ -7,9 +7,9 @@ import { checkInput } from '../system/schema/check.ts';
 import { choice, defaulted, quantityOr } from '../system/schema/field.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { WorkingStep } from '../working.ts';
+import { line, show, type WorkingStep } from '../working.ts';
 import { usefulLight } from './array-light.ts';
-import { KWH, line, PRACTICE, show } from './working.ts';
+import { KWH, PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
   aim: defaulted(choice(['summer', 'year']), 'summer', '', 'judgement: no month with more sun than the house can take'),

@@ -8,8 +8,8 @@ import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { WorkingStep } from '../working.ts';
-import { COMMON_FLOW, L_PER_MIN, line, PRACTICE, show } from './working.ts';
+import { line, show, type WorkingStep } from '../working.ts';
+import { COMMON_FLOW, L_PER_MIN, PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
   flow: quantity('flow', 1e-6, 1e-2).optional(),

@@ -9,8 +9,8 @@ import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { WorkingStep } from '../working.ts';
-import { line, PRACTICE, show } from './working.ts';
+import { line, show, type WorkingStep } from '../working.ts';
+import { PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
   topPressure: quantityOr(

@@ -9,8 +9,8 @@ import type { SystemDesign } from '../system/design.ts';
 import { checkInput } from '../system/schema/check.ts';
 import { quantityOr } from '../system/schema/field.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { WorkingStep } from '../working.ts';
-import { L_PER_MIN, line, PRACTICE, show } from './working.ts';
+import { line, show, type WorkingStep } from '../working.ts';
+import { L_PER_MIN, PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
   air: quantityOr('temperature', -40, 50, 15, 'judgement: a mild day'),

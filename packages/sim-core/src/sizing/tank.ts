@@ -4,8 +4,8 @@ import { checkInput } from '../system/schema/check.ts';
 import { quantity, quantityOr } from '../system/schema/field.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { WorkingStep } from '../working.ts';
-import { KWH, line, PRACTICE, show, stockSize } from './working.ts';
+import { line, show, type WorkingStep } from '../working.ts';
+import { KWH, PRACTICE, stockSize } from './working.ts';
 
 const optionsSchema = z.strictObject({
   dailyGain: quantity('energyPerArea', 1e5, 4e7).optional(),

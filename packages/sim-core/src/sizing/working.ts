@@ -1,5 +1,4 @@
 /** What all sizing functions share. */
-export { line, show } from '../working.ts';
 
 /** J → kWh. @internal */
 export const KWH = 3.6e6;

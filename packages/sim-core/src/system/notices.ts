@@ -2,6 +2,7 @@ import { REFERENCE_WIND } from '../collector/efficiency.ts';
 import { radiatingTemperature } from '../collector/night-sky.ts';
 import { HIGHEST_WIND } from '../collector/quasi-dynamic.ts';
 import { HIGHEST_TEMPERATURE } from '../fluid/compile.ts';
+import { show } from '../working.ts';
 import type { CollectorDesign } from './array-design.ts';
 import type { Machine } from './machine.ts';
 import type { RunNotice } from './result.ts';
@@ -78,7 +79,7 @@ export function findNotices(machine: Machine): RunNotice[] {
     },
     {
       code: 'collector-cooled-too-far',
-      text: `The absorber was colder than what it radiates to, which no surface can be: a1 (less 3 m/s of a3), ${restingLoss(collector)} W/(m²·K), must hold the radiation that a4 = ${collector.a4} asks for, some 5 times as much. Check the test report.`,
+      text: `The absorber was colder than what it radiates to, which no surface can be: a1 (less 3 m/s of a3), ${show(restingLoss(collector))} W/(m²·K), must hold the radiation that a4 = ${collector.a4} asks for, some 5 times as much. Check the test report.`,
       hours:
         collector.a4 === null || restingLoss(collector) >= RADIATION_PER_KELVIN * collector.a4
           ? 0
