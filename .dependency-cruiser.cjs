@@ -6,6 +6,9 @@ const node = { dependencyTypes: ['core'] };
 const NODE_ONLY =
   '^packages/(weather-io/src/bytes\\.ts|sim-core/src/study/node/|reports/src/(cli|command)(/|\\.ts)|[^/]+/schema/)';
 
+/** Rooms of sim-core, ground floor first. */
+const FLOORS = [['input', 'design'], ['physics'], ['define'], ['year'], ['study', 'advice']];
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
@@ -33,6 +36,27 @@ module.exports = {
         pathNot: '^packages/weather-io/src/sun/',
         dependencyTypesNot: ['type-only'],
       },
+    },
+    ...FLOORS.map((rooms, floor) => ({
+      name: `no-import-upwards-${rooms.join('-')}`,
+      comment: 'A room of sim-core takes from its own floor and those below, never from one above.',
+      severity: 'error',
+      from: { path: `^packages/sim-core/src/(${rooms.join('|')})/` },
+      to: {
+        path: `^packages/sim-core/src/(${[
+          'index\\.ts',
+          ...FLOORS.slice(floor + 1)
+            .flat()
+            .map((room) => `${room}/`),
+        ].join('|')})`,
+      },
+    })),
+    {
+      name: 'ground-floor-stands-alone',
+      comment: "What a system is made of needs nothing; how a user's words are read needs no design.",
+      severity: 'error',
+      from: { path: '^packages/sim-core/src/(input|design)/' },
+      to: { path: '^packages/sim-core/src/', pathNot: '^packages/sim-core/src/$1/' },
     },
     {
       name: 'by-the-front-door',

@@ -7,7 +7,7 @@ export function load(app) {
     for (const reflection of project.getReflectionsByKind(ReflectionKind.Property)) {
       if (reflection.comment !== undefined) continue;
       const path = project.getSymbolIdFromReflection(reflection)?.packagePath ?? '';
-      const ofSchema = /(^|\/)system\/(schema\/|define\.ts)/.test(path);
+      const ofSchema = /(^|\/)define\//.test(path);
       // Types that a schema infers have no symbol of their own everywhere.
       if (!ofSchema && !/\b(CollectorCandidate\.collector|StudyCase\.design)\b/.test(reflection.getFullName()))
         continue;

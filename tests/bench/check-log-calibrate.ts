@@ -3,11 +3,11 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineSystem } from '@noonloop/sim-core';
-import { type FittedKey, fitLog } from '../../packages/sim-core/src/check/calibrate-fit.ts';
-import { buildLibrary } from '../../packages/sim-core/src/check/library.ts';
-import { noiseSchema, plainHouse, uncertaintySchema } from '../../packages/sim-core/src/check/uncertainty.ts';
+import { type FittedKey, fitLog } from '../../packages/sim-core/src/advice/check/calibrate-fit.ts';
+import { buildLibrary } from '../../packages/sim-core/src/advice/check/library.ts';
+import { noiseSchema, plainHouse, uncertaintySchema } from '../../packages/sim-core/src/advice/check/uncertainty.ts';
 import { inventedValley, plainInput } from '../examples.ts';
-import { GAUGE_SETS, plant } from '../sim-core/check/planted.ts';
+import { GAUGE_SETS, plant } from '../sim-core/advice/check/planted.ts';
 
 const each = Number(process.argv[2] ?? 5);
 let seed = Number(process.argv[3] ?? 1_000_000);

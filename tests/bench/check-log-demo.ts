@@ -1,9 +1,9 @@
 // Writes the logs of docs/examples/logs: INVENTED, read from runs of houses that differ at random from the model.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { defineSystem } from '@noonloop/sim-core';
-import { noiseSchema, uncertaintySchema } from '../../packages/sim-core/src/check/uncertainty.ts';
+import { noiseSchema, uncertaintySchema } from '../../packages/sim-core/src/advice/check/uncertainty.ts';
 import { inventedValley, plainInput } from '../examples.ts';
-import { GAUGE_SETS, type Planted, plant } from '../sim-core/check/planted.ts';
+import { GAUGE_SETS, type Planted, plant } from '../sim-core/advice/check/planted.ts';
 
 const folder = new URL('../../docs/examples/logs/', import.meta.url);
 const weather = await inventedValley();

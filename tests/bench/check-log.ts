@@ -4,14 +4,14 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineSystem } from '@noonloop/sim-core';
-import { CAUSES, type CauseCode } from '../../packages/sim-core/src/check/causes.ts';
-import { buildLibrary } from '../../packages/sim-core/src/check/library.ts';
-import { observe } from '../../packages/sim-core/src/check/observe.ts';
-import { noiseSchema, uncertaintySchema } from '../../packages/sim-core/src/check/uncertainty.ts';
-import { NAMED_FROM } from '../../packages/sim-core/src/check/verdict.ts';
-import { weigh } from '../../packages/sim-core/src/check/weigh.ts';
+import { CAUSES, type CauseCode } from '../../packages/sim-core/src/advice/check/causes.ts';
+import { buildLibrary } from '../../packages/sim-core/src/advice/check/library.ts';
+import { observe } from '../../packages/sim-core/src/advice/check/observe.ts';
+import { noiseSchema, uncertaintySchema } from '../../packages/sim-core/src/advice/check/uncertainty.ts';
+import { NAMED_FROM } from '../../packages/sim-core/src/advice/check/verdict.ts';
+import { weigh } from '../../packages/sim-core/src/advice/check/weigh.ts';
 import { inventedValley, plainInput } from '../examples.ts';
-import { GAUGE_SETS, plant } from '../sim-core/check/planted.ts';
+import { GAUGE_SETS, plant } from '../sim-core/advice/check/planted.ts';
 
 const each = Number(process.argv[2] ?? 5);
 const firstSeed = Number(process.argv[3] ?? 1_000_000);

@@ -1,10 +1,10 @@
 // Time of one design-year, and what its parts cost: drivers (sun, planes, module), assembly (tables), the hours themselves.
 import { readWeather } from '@noonloop/weather-io';
 import { Bench } from 'tinybench';
-import { compileDrivers } from '../../packages/sim-core/src/system/drivers.ts';
-import { assemble } from '../../packages/sim-core/src/system/machine.ts';
-import { simulate } from '../../packages/sim-core/src/system/simulate.ts';
-import { stepHour } from '../../packages/sim-core/src/system/step.ts';
+import { compileDrivers } from '../../packages/sim-core/src/year/drivers.ts';
+import { assemble } from '../../packages/sim-core/src/year/machine.ts';
+import { simulate } from '../../packages/sim-core/src/year/simulate.ts';
+import { stepHour } from '../../packages/sim-core/src/year/step.ts';
 import { withPanels } from '../examples.ts';
 
 const weather = await readWeather(new URL('../../docs/examples/weather/invented-valley.csv', import.meta.url).pathname);

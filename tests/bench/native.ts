@@ -5,9 +5,9 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { readWeather } from '@noonloop/weather-io';
-import { tableFlow } from '../../packages/sim-core/src/loop/flow-table.ts';
-import { assemble, type Machine } from '../../packages/sim-core/src/system/machine.ts';
-import { stepHour } from '../../packages/sim-core/src/system/step.ts';
+import { tableFlow } from '../../packages/sim-core/src/physics/loop/flow-table.ts';
+import { assemble, type Machine } from '../../packages/sim-core/src/year/machine.ts';
+import { stepHour } from '../../packages/sim-core/src/year/step.ts';
 import { sum, withPanels } from '../examples.ts';
 
 /** Years in each run of a pair. */

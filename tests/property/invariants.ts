@@ -1,7 +1,7 @@
 /** What must hold of any year of any design, whatever the numbers: found by laws, not by comparison with another program. */
 import { planeOfArray, type SystemDesign } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
-import { clearSkyEmissivity, dewPointOf } from '../../packages/sim-core/src/collector/night-sky.ts';
+import { clearSkyEmissivity, dewPointOf } from '../../packages/sim-core/src/physics/collector/night-sky.ts';
 import type { Lived } from './span.ts';
 
 /** Share of what flowed through a part in an hour to which its balance closes. [-] */

@@ -1,9 +1,9 @@
 import type { RunResult, SystemDesign } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
-import { closeBalance } from '../../packages/sim-core/src/system/balance.ts';
-import { assemble } from '../../packages/sim-core/src/system/machine.ts';
-import type { BalancePart, PartBalance, RunColumns } from '../../packages/sim-core/src/system/result.ts';
-import { stepHour } from '../../packages/sim-core/src/system/step.ts';
+import { closeBalance } from '../../packages/sim-core/src/year/balance.ts';
+import { assemble } from '../../packages/sim-core/src/year/machine.ts';
+import type { BalancePart, PartBalance, RunColumns } from '../../packages/sim-core/src/year/result.ts';
+import { stepHour } from '../../packages/sim-core/src/year/step.ts';
 
 /** What the laws look at. */
 export type Lived = Pick<RunResult, 'balance' | 'columns' | 'design' | 'stepsPerHour'>;

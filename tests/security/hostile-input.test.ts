@@ -4,7 +4,7 @@ import { DrawError, parseDraw, parseWeather, WeatherError } from '@noonloop/weat
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseSettings } from '../../packages/reports/src/cli/settings-file.ts';
-import { toSi } from '../../packages/sim-core/src/units/quantity.ts';
+import { toSi } from '../../packages/sim-core/src/input/quantity.ts';
 import { plainInput } from '../examples.ts';
 import { fixture } from '../reports/fixture.ts';
 

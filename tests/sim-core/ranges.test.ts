@@ -30,7 +30,7 @@ import {
 } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
-import { inventedYear } from './sun/weather.ts';
+import { inventedYear } from './physics/sun/weather.ts';
 
 // Names and units in an error are for the reader alone: no formula would miss them, so they are looked at here.
 const rating: CollectorRating = { area: 2, eta0: 0.75, a1: 3.5, a2: 0.015 };

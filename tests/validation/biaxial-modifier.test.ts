@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { biaxialIncidenceModifier, diffuseModifiers } from '../../packages/sim-core/src/collector/index.ts';
+import { biaxialIncidenceModifier, diffuseModifiers } from '../../packages/sim-core/src/physics/collector/index.ts';
 
 // Invented tables of a tube collector. Diffuse modifiers: sum over 3000 × 6000 directions of equal solid angle above (and as many
 // below) the horizon, in altitude and azimuth; numpy 2, written apart from the integration under test.

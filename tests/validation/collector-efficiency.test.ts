@@ -3,7 +3,7 @@ import {
   collectorEfficiency,
   stagnationTemperature,
   usefulPower,
-} from '../../packages/sim-core/src/collector/index.ts';
+} from '../../packages/sim-core/src/physics/collector/index.ts';
 
 // Formulas of ISO 9806:2017 evaluated in double precision with invented inputs (collector-and-tank.json, ten digits).
 const steady = [

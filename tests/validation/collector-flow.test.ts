@@ -1,9 +1,9 @@
 import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { exchangerRatio, flowCorrection, seriesRatio } from '../../packages/sim-core/src/collector/index.ts';
-import { circulate } from '../../packages/sim-core/src/loop/circuit.ts';
-import { CIRCUIT } from '../../packages/sim-core/src/loop/circuit-state.ts';
-import { assemble } from '../../packages/sim-core/src/system/machine.ts';
+import { exchangerRatio, flowCorrection, seriesRatio } from '../../packages/sim-core/src/physics/collector/index.ts';
+import { circulate } from '../../packages/sim-core/src/physics/loop/circuit.ts';
+import { CIRCUIT } from '../../packages/sim-core/src/physics/loop/circuit-state.ts';
+import { assemble } from '../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput } from '../examples.ts';
 
 // Formulas of Duffie & Beckman §6.20 and §10.2 evaluated in double precision with invented inputs (collector-and-tank.json).

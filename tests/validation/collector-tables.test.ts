@@ -6,7 +6,7 @@ import {
   seriesRatio,
   stagnationTemperature,
   usefulPower,
-} from '../../packages/sim-core/src/collector/index.ts';
+} from '../../packages/sim-core/src/physics/collector/index.ts';
 import { type ReferenceCase, referenceCases } from './reference-json.ts';
 
 // collector-and-tank.json, sections 1 and 4: formulas of ISO 9806:2017 and of Duffie & Beckman evaluated independently, ten digits.

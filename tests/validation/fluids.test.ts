@@ -1,19 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { boilingPoint } from '../../packages/sim-core/src/fluid/boiling.ts';
+import type { LoopFluid } from '../../packages/sim-core/src/design/design.ts';
+import { boilingPoint } from '../../packages/sim-core/src/physics/fluid/boiling.ts';
 import {
   glycolMassForFreezing,
   glycolMassFromVolume,
   glycolVolumeFromMass,
   glycolVolumeOfMixture,
-} from '../../packages/sim-core/src/fluid/mixture.ts';
-import { fluidProperties } from '../../packages/sim-core/src/fluid/properties.ts';
+} from '../../packages/sim-core/src/physics/fluid/mixture.ts';
+import { fluidProperties } from '../../packages/sim-core/src/physics/fluid/properties.ts';
 import {
   waterConductivity,
   waterDensity,
   waterSpecificHeat,
   waterViscosity,
-} from '../../packages/sim-core/src/fluid/water.ts';
-import type { LoopFluid } from '../../packages/sim-core/src/system/design.ts';
+} from '../../packages/sim-core/src/physics/fluid/water.ts';
 import { hasShared } from '../shared.ts';
 import { number, type ReferenceRow, referenceTable } from './reference-table.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { compileFluid, fluidDensity, fluidViscosity } from '../../packages/sim-core/src/fluid/compile.ts';
-import { coilFrictionNumber, criticalReynolds } from '../../packages/sim-core/src/loop/coil-friction.ts';
-import { frictionFactor, pipePressureDrop } from '../../packages/sim-core/src/loop/friction.ts';
+import { compileFluid, fluidDensity, fluidViscosity } from '../../packages/sim-core/src/physics/fluid/compile.ts';
+import { coilFrictionNumber, criticalReynolds } from '../../packages/sim-core/src/physics/loop/coil-friction.ts';
+import { frictionFactor, pipePressureDrop } from '../../packages/sim-core/src/physics/loop/friction.ts';
 
 /** Colebrook (1939), iterated to the last digit: the referee. */
 function colebrook(reynolds: number, roughness: number): number {

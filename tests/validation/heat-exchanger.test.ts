@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { coilExchange, counterflowExchange } from '../../packages/sim-core/src/loop/exchanger.ts';
+import { coilExchange, counterflowExchange } from '../../packages/sim-core/src/physics/loop/exchanger.ts';
 
 describe('coilExchange', () => {
   it.each([

@@ -3,7 +3,7 @@ import {
   coiledTubeNusselt,
   horizontalCylinderNusselt,
   straightTubeNusselt,
-} from '../../packages/sim-core/src/loop/film.ts';
+} from '../../packages/sim-core/src/physics/loop/film.ts';
 
 describe('straightTubeNusselt', () => {
   it.each([

@@ -6,8 +6,8 @@ import {
   lossOfLabelClass,
 } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { compileHeater, stepHeater } from '../../packages/sim-core/src/backup/heater.ts';
-import { WATER_HEAT_CAPACITY } from '../../packages/sim-core/src/tank/tank.ts';
+import { compileHeater, stepHeater } from '../../packages/sim-core/src/physics/backup/heater.ts';
+import { WATER_HEAT_CAPACITY } from '../../packages/sim-core/src/physics/tank/tank.ts';
 
 const gallon = 0.003785411784;
 const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;

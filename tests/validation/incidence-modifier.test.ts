@@ -3,7 +3,7 @@ import {
   beamIncidenceModifier,
   diffuseModifiers,
   type IncidenceModifier,
-} from '../../packages/sim-core/src/collector/index.ts';
+} from '../../packages/sim-core/src/physics/collector/index.ts';
 import { number, referenceTable } from './reference-table.ts';
 
 const beam = referenceTable('reference/iam.csv');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { mainsTemperature } from '../../packages/sim-core/src/draw/mains.ts';
+import { mainsTemperature } from '../../packages/sim-core/src/physics/draw/mains.ts';
 
 const MID_MONTHS = [15, 46, 74, 105, 135, 166, 196, 227, 258, 288, 319, 349];
 

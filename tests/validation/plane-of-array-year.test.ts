@@ -8,7 +8,7 @@ import {
   type PlaneOrientation,
   perezSky,
   planeOfArray,
-} from '../../packages/sim-core/src/sun/index.ts';
+} from '../../packages/sim-core/src/physics/sun/index.ts';
 import { hasShared, sharedFile } from '../shared.ts';
 import { realOptions } from '../weather-io/real-files.ts';
 import { number, referenceTable } from './reference-table.ts';

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { compileFluid, fluidDensity, fluidViscosity } from '../../packages/sim-core/src/fluid/compile.ts';
-import { fluidProperties } from '../../packages/sim-core/src/fluid/properties.ts';
+import { compileFluid, fluidDensity, fluidViscosity } from '../../packages/sim-core/src/physics/fluid/compile.ts';
+import { fluidProperties } from '../../packages/sim-core/src/physics/fluid/properties.ts';
 import {
   compileHydraulics,
   type HydraulicParts,
   loopHead,
   pumpOperatingPoint,
-} from '../../packages/sim-core/src/loop/hydraulics.ts';
-import { GRAVITY, pumpHead, pumpPower, pumpState } from '../../packages/sim-core/src/loop/pump.ts';
-import { parts } from '../sim-core/loop/parts.ts';
+} from '../../packages/sim-core/src/physics/loop/hydraulics.ts';
+import { GRAVITY, pumpHead, pumpPower, pumpState } from '../../packages/sim-core/src/physics/loop/pump.ts';
+import { parts } from '../sim-core/physics/loop/parts.ts';
 
 // H0 4 m and a = 0.02 m/(L/min)²: open flow √(H0/a) = 14.142 L/min.
 const pump = { ...parts.pump, shutOffHead: 4, openFlow: Math.sqrt(4 / 0.02) / 6e4 };

@@ -1,10 +1,10 @@
 import { defineSystem } from '@noonloop/sim-core';
-import { compileFluid } from '../../packages/sim-core/src/fluid/compile.ts';
-import { circulate } from '../../packages/sim-core/src/loop/circuit.ts';
-import { compileCircuit } from '../../packages/sim-core/src/loop/circuit-design.ts';
-import { standStill } from '../../packages/sim-core/src/loop/standing.ts';
-import { nodeConductances } from '../../packages/sim-core/src/tank/losses.ts';
-import { compileTank, drawFromTank, restTank } from '../../packages/sim-core/src/tank/tank.ts';
+import { compileFluid } from '../../packages/sim-core/src/physics/fluid/compile.ts';
+import { circulate } from '../../packages/sim-core/src/physics/loop/circuit.ts';
+import { compileCircuit } from '../../packages/sim-core/src/physics/loop/circuit-design.ts';
+import { standStill } from '../../packages/sim-core/src/physics/loop/standing.ts';
+import { nodeConductances } from '../../packages/sim-core/src/physics/tank/losses.ts';
+import { compileTank, drawFromTank, restTank } from '../../packages/sim-core/src/physics/tank/tank.ts';
 import { plainInput } from '../examples.ts';
 import { integrateStep, type LoopDrive, type LoopParameters } from './loop-equations.ts';
 

@@ -5,8 +5,8 @@ import {
   type PvLoad,
   type PvModuleParameters,
   pvOperatingPoint,
-} from '../../packages/sim-core/src/pv/index.ts';
-import { openCircuitVoltage, packDiode } from '../../packages/sim-core/src/pv/single-diode.ts';
+} from '../../packages/sim-core/src/physics/pv/index.ts';
+import { openCircuitVoltage, packDiode } from '../../packages/sim-core/src/physics/pv/single-diode.ts';
 import { number, type ReferenceRow, referenceTable } from './reference-table.ts';
 
 const rows = referenceTable('reference/pv-12digits.csv');

@@ -7,7 +7,7 @@ import {
   simulate,
 } from '@noonloop/sim-core';
 import { readWeather, type WeatherYear } from '@noonloop/weather-io';
-import { WATER_HEAT_CAPACITY } from '../../packages/sim-core/src/tank/tank.ts';
+import { WATER_HEAT_CAPACITY } from '../../packages/sim-core/src/physics/tank/tank.ts';
 import { sharedFile } from '../shared.ts';
 import { MONTH_HOURS, type MonthlyInput, monthlyFraction } from './monthly-method.ts';
 

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { collectorFromBuild } from '../../packages/sim-core/src/survey/build.ts';
-import { coverTransmittance, transmittanceAbsorptance } from '../../packages/sim-core/src/survey/covers.ts';
-import { collectorEfficiencyFactor, finEfficiency, flowFactor } from '../../packages/sim-core/src/survey/fin.ts';
-import { topLossCoefficient } from '../../packages/sim-core/src/survey/top-loss.ts';
-import { verticalPlateNusselt } from '../../packages/sim-core/src/survey/vertical-plate.ts';
+import { collectorFromBuild } from '../../packages/sim-core/src/advice/survey/build.ts';
+import { coverTransmittance, transmittanceAbsorptance } from '../../packages/sim-core/src/advice/survey/covers.ts';
+import { collectorEfficiencyFactor, finEfficiency, flowFactor } from '../../packages/sim-core/src/advice/survey/fin.ts';
+import { topLossCoefficient } from '../../packages/sim-core/src/advice/survey/top-loss.ts';
+import { verticalPlateNusselt } from '../../packages/sim-core/src/advice/survey/vertical-plate.ts';
 import { hasShared, sharedFile } from '../shared.ts';
 import { referenceCases } from './reference-json.ts';
 

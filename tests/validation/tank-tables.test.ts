@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { sizeExpansionVessel } from '../../packages/sim-core/src/loop/expansion.ts';
-import { closeRing, makeRing, NUMBERS, RING } from '../../packages/sim-core/src/loop/ring.ts';
-import type { LoopFluid } from '../../packages/sim-core/src/system/design.ts';
-import { conduct, conductionFactors } from '../../packages/sim-core/src/tank/conduction.ts';
-import { loseToRoom, nodeDecays } from '../../packages/sim-core/src/tank/losses.ts';
-import { drawThrough } from '../../packages/sim-core/src/tank/transport.ts';
+import type { LoopFluid } from '../../packages/sim-core/src/design/design.ts';
+import { sizeExpansionVessel } from '../../packages/sim-core/src/physics/loop/expansion.ts';
+import { closeRing, makeRing, NUMBERS, RING } from '../../packages/sim-core/src/physics/loop/ring.ts';
+import { conduct, conductionFactors } from '../../packages/sim-core/src/physics/tank/conduction.ts';
+import { loseToRoom, nodeDecays } from '../../packages/sim-core/src/physics/tank/losses.ts';
+import { drawThrough } from '../../packages/sim-core/src/physics/tank/transport.ts';
 import { type ReferenceCase, referenceCases } from './reference-json.ts';
 
 /** Every case of a formula, and how many there must be. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { conduct, conductionFactors } from '../../packages/sim-core/src/tank/conduction.ts';
-import { loseToRoom, nodeDecays } from '../../packages/sim-core/src/tank/losses.ts';
-import { drawThrough } from '../../packages/sim-core/src/tank/transport.ts';
+import { conduct, conductionFactors } from '../../packages/sim-core/src/physics/tank/conduction.ts';
+import { loseToRoom, nodeDecays } from '../../packages/sim-core/src/physics/tank/losses.ts';
+import { drawThrough } from '../../packages/sim-core/src/physics/tank/transport.ts';
 
 describe('fully mixed tank cooling towards its room [closed form: Newton cooling]', () => {
   // Rows: start, room [°C], UA [W/K], mass [kg], specific heat [J/(kg·K)], hours, end [°C].

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { drawProfile } from '../../packages/sim-core/src/draw/profile.ts';
-import type { TappingName } from '../../packages/sim-core/src/draw/tapping-data.ts';
+import type { TappingName } from '../../packages/sim-core/src/design/house.ts';
+import { drawProfile } from '../../packages/sim-core/src/physics/draw/profile.ts';
 import { hasShared } from '../shared.ts';
 import { number, referenceTable } from './reference-table.ts';
 

@@ -1,6 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
-import { usefulPower } from '../../packages/sim-core/src/collector/index.ts';
+import { usefulPower } from '../../packages/sim-core/src/physics/collector/index.ts';
 import { inventedValley } from '../examples.ts';
 import { hasShared } from '../shared.ts';
 import { CLIMATES, readClimate } from './standard-system.ts';

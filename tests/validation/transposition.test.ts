@@ -8,7 +8,7 @@ import {
   relativeAirMass,
   type SkyConditions,
   type SkyIrradiance,
-} from '../../packages/sim-core/src/sun/index.ts';
+} from '../../packages/sim-core/src/physics/sun/index.ts';
 import { number, type ReferenceRow, referenceTable } from './reference-table.ts';
 
 const lit = referenceTable('reference/solar.csv').filter((row) => !Number.isNaN(number(row, 'dhi_W_m2')));

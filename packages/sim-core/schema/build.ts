@@ -1,8 +1,8 @@
 // JSON Schema (draft 2020-12) of a design as people write it, from the schemas that check it and the docstrings of its fields.
 import { z } from 'zod';
-import { defineSystem, type SystemInput, systemSchema } from '../src/system/define.ts';
-import { provenance } from '../src/system/schema/field.ts';
-import { shapeOf } from '../src/system/schema/shape.ts';
+import { defineSystem, type SystemInput, systemSchema } from '../src/define/define.ts';
+import { provenance } from '../src/input/field.ts';
+import { shapeOf } from '../src/input/shape.ts';
 import { designDocstrings } from './docstrings.ts';
 
 type Schema = Record<string, unknown>;

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import ts from 'typescript';
 
-const folder = new URL('../src/system/', import.meta.url);
+const folder = new URL('../src/design/', import.meta.url);
 
 interface Field {
   readonly text: string;
@@ -14,7 +14,7 @@ interface Field {
 function readInterfaces(): Map<string, Map<string, Field>> {
   const interfaces = new Map<string, Map<string, Field>>();
   const parents = new Map<string, string[]>();
-  const files = readdirSync(folder).filter((name) => /(^|-)design\.ts$/.test(name));
+  const files = readdirSync(folder);
   for (const file of files) {
     const text = readFileSync(new URL(file, folder), 'utf8');
     for (const node of ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true).statements) {

@@ -245,7 +245,7 @@ describe('the other words', () => {
     expect(wrong.err).toMatch(/panel\.yaml, line 3, covers: found 9/);
   });
 
-  it('check-log: faults of the log by file and line [the check itself: tests/sim-core/check]', async () => {
+  it('check-log: faults of the log by file and line [the check itself: tests/sim-core/advice/check]', async () => {
     const check = (log: string) => command(['check-log', two, '-w', weather, '--log', inFolder('log.yaml', log)]);
     inFolder('readings.csv', 'date,time,tank top\n2023-07-01,07:30,warm\n');
     const layout =

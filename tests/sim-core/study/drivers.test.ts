@@ -1,8 +1,8 @@
 // What runs share must be the same as what each would compute alone, and must not grow.
 import { defineSystem, type SystemInput } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { compileDrivers, type Drivers } from '../../../packages/sim-core/src/system/drivers.ts';
-import { recent } from '../../../packages/sim-core/src/system/recent.ts';
+import { compileDrivers, type Drivers } from '../../../packages/sim-core/src/year/drivers.ts';
+import { recent } from '../../../packages/sim-core/src/year/recent.ts';
 import { inventedValley, plainInput } from '../../examples.ts';
 
 const weather = await inventedValley();

@@ -1,7 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { DesignIssue } from '../errors.ts';
-import type { SystemInput } from '../system/define.ts';
-import type { SystemDesign } from '../system/design.ts';
+import type { SystemInput } from '../define/define.ts';
+import type { SystemDesign } from '../design/design.ts';
+import type { DesignIssue } from '../input/errors.ts';
 import { issue, ROW_OPTIONS, refuse, rowRequest, unknownOptions } from './request.ts';
 import { collectRows, makeStudy, type Study } from './study.ts';
 import type { StudyOptions, StudyValue } from './types.ts';

@@ -1,5 +1,5 @@
 /** How an uncertain input may lie, and its value at a share of probability. */
-import type { DesignIssue } from '../errors.ts';
+import type { DesignIssue } from '../input/errors.ts';
 import type { Bound } from './fields.ts';
 import { issue } from './request.ts';
 import type { StudyValue } from './types.ts';

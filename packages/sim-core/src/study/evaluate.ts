@@ -1,9 +1,9 @@
 /** From a design to a row: the same in every thread. */
 import type { WeatherYear } from '@noonloop/weather-io';
-import { DesignError } from '../errors.ts';
-import { defineSystem, type SystemInput } from '../system/define.ts';
-import type { SystemDesign } from '../system/design.ts';
-import { simulate } from '../system/simulate.ts';
+import { defineSystem, type SystemInput } from '../define/define.ts';
+import type { SystemDesign } from '../design/design.ts';
+import { DesignError } from '../input/errors.ts';
+import { simulate } from '../year/simulate.ts';
 import { type Measure, type PeriodSummary, summarizePeriods } from './measures.ts';
 import type { RowError, RowRequest, StudyCase, StudyRow } from './types.ts';
 

@@ -1,6 +1,7 @@
 /** What a study may set in a design, checked before anything runs. */
-import { DesignError, type DesignIssue } from '../errors.ts';
-import { defineSystem, type SystemInput } from '../system/define.ts';
+
+import { defineSystem, type SystemInput } from '../define/define.ts';
+import { DesignError, type DesignIssue } from '../input/errors.ts';
 import { isDefined } from './evaluate.ts';
 import { fieldAt, isPath, setFields } from './paths.ts';
 import { issue, refuse } from './request.ts';

@@ -1,6 +1,6 @@
 /** The key figures of a run, by month and year: the one place where columns become sums. */
-import { MONTH_STARTS } from '../draw/calendar.ts';
-import type { RunColumns, RunResult } from '../system/result.ts';
+import { MONTH_STARTS } from '../physics/draw/calendar.ts';
+import type { RunColumns, RunResult } from '../year/result.ts';
 
 /** Numbers of one month or of the year. What each means in full: `DEFINITIONS` of the reports. */
 export interface PeriodSummary {

@@ -1,6 +1,6 @@
 /** Fields of a design by their place, such as `array.collector.area`. */
-import type { SystemInput } from '../system/define.ts';
-import { member } from '../system/schema/check.ts';
+import type { SystemInput } from '../define/define.ts';
+import { member } from '../input/check.ts';
 import type { StudyValue } from './types.ts';
 
 const PATH = /^[A-Za-z]\w*(\.\w+)*$/;

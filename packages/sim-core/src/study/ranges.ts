@@ -1,6 +1,7 @@
 /** Ranges over which inputs of a design move. */
-import type { DesignIssue } from '../errors.ts';
-import type { SystemInput } from '../system/define.ts';
+
+import type { SystemInput } from '../define/define.ts';
+import type { DesignIssue } from '../input/errors.ts';
 import { type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';
 import { issue, refuse } from './request.ts';
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { DesignError, type DesignIssue, quote } from '../errors.ts';
-import { checkInput } from '../system/schema/check.ts';
-import { choice, count } from '../system/schema/field.ts';
+import { checkInput } from '../input/check.ts';
+import { DesignError, type DesignIssue, quote } from '../input/errors.ts';
+import { choice, count } from '../input/field.ts';
 import { MEASURE_UNITS, type Measure } from './measures.ts';
 import type { RowRequest, StudyOptions } from './types.ts';
 

@@ -1,6 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { DesignIssue } from '../errors.ts';
-import type { SystemInput } from '../system/define.ts';
+import type { SystemInput } from '../define/define.ts';
+import type { DesignIssue } from '../input/errors.ts';
 import { type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';
 import { setFields } from './paths.ts';
 import { issue, ROW_OPTIONS, refuse, rowRequest, unknownOptions } from './request.ts';

@@ -1,9 +1,9 @@
 /** What goes into a study and what comes out of it, row by row: plain data that files and threads can carry. */
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { DesignIssue } from '../errors.ts';
-import type { SystemInput } from '../system/define.ts';
-import type { SystemDesign } from '../system/design.ts';
-import type { StepOptions } from '../system/machine.ts';
+import type { SystemInput } from '../define/define.ts';
+import type { SystemDesign } from '../design/design.ts';
+import type { DesignIssue } from '../input/errors.ts';
+import type { StepOptions } from '../year/machine.ts';
 import type { Measure } from './measures.ts';
 
 /** Plain data, as a field of a design takes it. */

@@ -1,6 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { DesignIssue } from '../errors.ts';
-import type { SystemInput } from '../system/define.ts';
+import type { SystemInput } from '../define/define.ts';
+import type { DesignIssue } from '../input/errors.ts';
 import { boundsOf, distributionFaults, quantileOf, type UncertainInput, valuesOf } from './distributions.ts';
 import { type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';
 import { latinHypercube } from './latin-hypercube.ts';

@@ -1,5 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { DesignIssue } from '../errors.ts';
+import type { DesignIssue } from '../input/errors.ts';
 import { issue } from './request.ts';
 
 const HOURS = 8760;

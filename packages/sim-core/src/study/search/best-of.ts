@@ -1,6 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { DesignIssue } from '../../errors.ts';
-import type { SystemInput } from '../../system/define.ts';
+import type { SystemInput } from '../../define/define.ts';
+import type { DesignIssue } from '../../input/errors.ts';
 import { openSession } from '../execute.ts';
 import { type RowNumber, rowNumber } from '../frontier.ts';
 import { MEASURE_UNITS, type Measure } from '../measures.ts';

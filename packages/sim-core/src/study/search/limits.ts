@@ -1,5 +1,5 @@
 /** Bounds that the best design must keep, and what it costs the search to be outside them. */
-import type { DesignIssue } from '../../errors.ts';
+import type { DesignIssue } from '../../input/errors.ts';
 import { MEASURE_UNITS, type Measure } from '../measures.ts';
 import { issue } from '../request.ts';
 import type { StudyRow } from '../types.ts';

@@ -1,6 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { DesignIssue } from '../../errors.ts';
-import type { SystemInput } from '../../system/define.ts';
+import type { SystemInput } from '../../define/define.ts';
+import type { DesignIssue } from '../../input/errors.ts';
 import { setFields } from '../paths.ts';
 import { readRanges, type StudyRanges, valuesAt } from '../ranges.ts';
 import { issue, ROW_OPTIONS, refuse, rowRequest, unknownOptions, wholeOption } from '../request.ts';

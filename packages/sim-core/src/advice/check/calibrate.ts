@@ -1,0 +1,223 @@
+import type { GaugeLog, WeatherYear } from '@noonloop/weather-io';
+import { z } from 'zod';
+import type { SystemDesign } from '../../design/design.ts';
+import { checkInput } from '../../input/check.ts';
+import { choice, count, defaulted } from '../../input/field.ts';
+import { type FittedKey, fitLog } from './calibrate-fit.ts';
+import { buildLibrary } from './library.ts';
+import { checkedSpan, thinned } from './log-input.ts';
+import { type ModelUncertainty, noiseSchema, plainHouse, uncertaintySchema } from './uncertainty.ts';
+
+const KEYS = ['eta0', 'collectorLoss', 'tankLoss', 'heaterLoss', 'draw'] as const;
+
+const optionsSchema = z.strictObject({
+  fit: z.array(choice(KEYS)).min(1).max(KEYS.length).default(['eta0', 'tankLoss', 'draw']),
+  uncertainty: uncertaintySchema.prefault({}),
+  noise: noiseSchema.prefault({}),
+  members: defaulted(count(4, 100), 16, '', 'judgement'),
+  seed: defaulted(count(0, 2 ** 31), 1, '', 'judgement'),
+});
+
+/**
+ * What to fit (`eta0`, `collectorLoss`, `tankLoss`, `heaterLoss`, `draw`; default eta0, tankLoss and draw) and how uncertain it is
+ * before: see `ModelUncertainty` and `ReadingNoise`.
+ */
+export type CalibrateOptions = z.input<typeof optionsSchema>;
+
+/** One fitted quantity. */
+export interface CalibratedParameter {
+  /** Name in the options. */
+  readonly key: FittedKey;
+  /** Place in the design. */
+  readonly path: string;
+  /** Unit of the values. */
+  readonly unit: string;
+  /** As the design has it. */
+  readonly before: number;
+  /** Standard deviation before the log. */
+  readonly beforeDeviation: number;
+  /** As the log and what was known before have it. */
+  readonly value: number;
+  /** Standard deviation after the log. */
+  readonly deviation: number;
+  /** With a chance of 95 % the true value lies above {@link low}. */
+  readonly low: number;
+  /** And below {@link high}. */
+  readonly high: number;
+  /** Whether the log tells it: the deviation fell to 0.7 of what it was, or less. */
+  readonly told: boolean;
+  /** In a sentence. */
+  readonly words: string;
+}
+
+/** Outcome of a calibration. */
+export interface Calibration {
+  /** In the order of `fit`. */
+  readonly parameters: readonly CalibratedParameter[];
+  /** Correlation of the fitted values. Shape [p][p]. [-] */
+  readonly correlation: readonly (readonly number[])[];
+  /** The design with the told values; what the log cannot tell stays as it was. */
+  readonly design: SystemDesign;
+  /** Mean square of the deviations under the design as it was; about 1 where it fits. [-] */
+  readonly fitBefore: number;
+  /** And under all fitted values. [-] */
+  readonly fitAfter: number;
+  /** What to know about the result. */
+  readonly notes: readonly string[];
+}
+
+/** Fewest readings that are worth a fit. Judgement. */
+const FEWEST = 8;
+/** A log tells what it narrows to this share or less. Judgement. */
+const TOLD = 0.7;
+/** Correlation from which two values cannot be told apart well. Judgement. */
+const ENTANGLED = 0.8;
+/** Mean square from which the fit is called bad. Judgement. */
+const BAD_FIT = 2;
+
+/**
+ * Fits a few uncertain quantities of a design to a log of gauge readings, with their uncertainty, by least squares weighted with the
+ * covariance of the readings (docs/theory/calibrate.md). What was known before enters with its uncertainty, so that a log that
+ * tells nothing leaves it as it was, and says so.
+ *
+ * A faulty system bends the values: run `checkLog` first.
+ *
+ * @param design - From `defineSystem`.
+ * @param weather - Of the very weeks of the log.
+ * @param log - From `readLog` or of the same shape: 8 readings or more within 150 days.
+ * @param options - What to fit, and what is uncertain by how much.
+ * @throws {@link DesignError} listing all faults of log and options at once, by path.
+ * @example
+ * const { parameters, design: fitted } = calibrate(design, weather, log, { fit: ['eta0', 'draw'] });
+ */
+export function calibrate(
+  design: SystemDesign,
+  weather: WeatherYear,
+  log: GaugeLog,
+  options: CalibrateOptions = {},
+): Calibration {
+  const { fit: asked, uncertainty, noise, members, seed } = checkInput(optionsSchema, options);
+  const keys = [...new Set(asked)];
+  const span = checkedSpan(log, FEWEST);
+  const { log: used, every } = thinned(log);
+  const library = buildLibrary(design, weather, span, { uncertainty, members, seed, faults: false });
+  const fit = fitLog(plainHouse(design, weather), used, library, keys, uncertainty, noise);
+  const p = keys.length;
+  const deviations = keys.map((_, at) => Math.sqrt(fit.covariance[at * p + at]!));
+  const parameters = keys.map((key, at) => parameterOf(key, design, uncertainty, fit.values[at]!, deviations[at]!));
+  const correlation = keys.map((_, i) =>
+    keys.map((_, j) => fit.covariance[i * p + j]! / (deviations[i]! * deviations[j]!)),
+  );
+  const fitted = keys.reduce((about, key, at) => {
+    return parameters[at]!.told ? withFactor(about, key, 1 + fit.values[at]! * uncertainty[key]) : about;
+  }, design);
+  return {
+    parameters,
+    correlation,
+    design: fitted,
+    fitBefore: fit.before,
+    fitAfter: fit.after,
+    notes: notesOf(keys, correlation, fit, every),
+  };
+}
+
+function parameterOf(
+  key: FittedKey,
+  design: SystemDesign,
+  uncertainty: ModelUncertainty,
+  value: number,
+  deviation: number,
+): CalibratedParameter {
+  const { path, unit, before } = placeOf(key, design);
+  const prior = uncertainty[key] * before;
+  const after = before + value * prior;
+  const spread = deviation * prior;
+  const told = deviation <= TOLD;
+  const show = (number: number): string => `${Number(number.toPrecision(3))}${unit === '-' ? '' : ` ${unit}`}`;
+  const words = told
+    ? `${path}: ${show(after)} ± ${show(spread)}; it was ${show(before)} ± ${show(prior)}.`
+    : `${path}: this log cannot tell it; it stays ${show(before)} (the log would say ${show(after)} ± ${show(spread)}).`;
+  return {
+    key,
+    path,
+    unit,
+    before,
+    beforeDeviation: prior,
+    value: after,
+    deviation: spread,
+    low: after - 1.96 * spread,
+    high: after + 1.96 * spread,
+    told,
+    words,
+  };
+}
+
+function placeOf(key: FittedKey, { array, draw, heater, tank }: SystemDesign) {
+  switch (key) {
+    case 'eta0':
+      return { path: 'array.collector.eta0', unit: '-', before: array.collector.eta0 };
+    case 'collectorLoss':
+      return { path: 'array.collector.a1', unit: 'W/(m²·K)', before: array.collector.a1 };
+    case 'tankLoss':
+      return { path: 'tank.lossCoefficient', unit: 'W/K', before: tank.lossCoefficient };
+    case 'heaterLoss':
+      return { path: 'heater.lossCoefficient', unit: 'W/K', before: heater.lossCoefficient };
+    case 'draw':
+      return { path: 'draw.dailyVolume', unit: 'm³', before: draw.dailyVolume };
+  }
+}
+
+/** The design with one quantity multiplied; a2 goes with a1. */
+function withFactor(design: SystemDesign, key: FittedKey, factor: number): SystemDesign {
+  const { array, draw, heater, tank } = design;
+  const { collector } = array;
+  switch (key) {
+    case 'eta0':
+      return { ...design, array: { ...array, collector: { ...collector, eta0: collector.eta0 * factor } } };
+    case 'collectorLoss': {
+      const losses = { a1: collector.a1 * factor, a2: collector.a2 * factor };
+      return { ...design, array: { ...array, collector: { ...collector, ...losses } } };
+    }
+    case 'tankLoss':
+      return { ...design, tank: { ...tank, lossCoefficient: tank.lossCoefficient * factor } };
+    case 'heaterLoss':
+      return { ...design, heater: { ...heater, lossCoefficient: heater.lossCoefficient * factor } };
+    case 'draw': {
+      const scale = (values: readonly number[]) => values.map((value) => value * factor);
+      const dailyVolume = draw.dailyVolume * factor;
+      if (draw.volumes !== null) {
+        return { ...design, draw: { ...draw, dailyVolume, volumes: scale(draw.volumes) } };
+      }
+      // A profile that keeps its own heat has no volume to change: its days are scaled.
+      return draw.keepsProfileHeat
+        ? { ...design, draw: { ...draw, weekdayFactors: scale(draw.weekdayFactors) } }
+        : { ...design, draw: { ...draw, dailyVolume } };
+    }
+  }
+}
+
+function notesOf(
+  keys: readonly FittedKey[],
+  correlation: readonly (readonly number[])[],
+  fit: { readonly before: number; readonly after: number; readonly slips: number; readonly runs: number },
+  every: number,
+): string[] {
+  const notes = [`${fit.runs} runs of the weeks of the log were made for the fit.`];
+  if (every > 1) notes.push(`The log is long: every ${every}th reading was used.`);
+  if (fit.slips > 0) notes.push(`${fit.slips} numbers stand alone and were taken for slips of the pen.`);
+  keys.forEach((key, i) => {
+    keys.slice(i + 1).forEach((other, k) => {
+      const together = correlation[i]![i + 1 + k]!;
+      if (Math.abs(together) < ENTANGLED) return;
+      notes.push(`${key} and ${other} can hardly be told apart by this log (correlation ${together.toFixed(2)}).`);
+    });
+  });
+  if (keys.includes('eta0'))
+    notes.push('What the sun of the weather file is off by shows as eta0; its uncertainty is in the interval.');
+  if (fit.after > BAD_FIT) {
+    notes.push(
+      'The readings fit badly even after the fit: look for a fault with checkLog, and at units, clock and weather.',
+    );
+  }
+  return notes;
+}

@@ -1,0 +1,67 @@
+// What of a run wears the system.
+import type { RunResult } from '../../year/result.ts';
+import type { WearNumbers } from './maintenance-types.ts';
+
+/** From here lime falls out fast and legionella dies. Common practice, no source. [°C] */
+const HOT = 60;
+const MONTH_STARTS = [0, 744, 1416, 2160, 2880, 3624, 4344, 5088, 5832, 6552, 7296, 8016, 8760];
+
+/** Month of an hour of the year, 0 January. */
+export const monthOf = (hour: number): number => MONTH_STARTS.findIndex((start) => start > hour) - 1;
+
+/** Sums up a run. */
+export function wearOf({ columns, design, loop }: RunResult): WearNumbers {
+  const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);
+  const hours = (column: Float64Array, test: (value: number) => boolean): number =>
+    column.reduce((sum, value) => sum + (test(value) ? 1 : 0), 0);
+  const largest = (column: Float64Array): number => column.reduce((most, value) => Math.max(most, value));
+  const { absorberTemperature, stagnation, freezingPoint, absorberMinimumTemperature, pipeMinimumTemperature } =
+    columns;
+  let margin = Number.POSITIVE_INFINITY;
+  for (let hour = 0; hour < freezingPoint.length; hour++) {
+    const coldest = Math.min(absorberMinimumTemperature[hour]!, pipeMinimumTemperature[hour]!);
+    margin = Math.min(margin, coldest - freezingPoint[hour]!);
+  }
+  return {
+    hoursOverFluidLimit: hours(absorberTemperature, (value) => value > design.loop.fluidLimit),
+    stagnationHours: total(stagnation),
+    boilingHours: total(columns.boiling),
+    hottestAbsorber: largest(absorberTemperature),
+    pumpHours: total(columns.pumpRunning),
+    pressureSwing: loop.highestPressure - loop.lowestPressure,
+    lost: loop.lost + loop.relieved,
+    madeUp: loop.madeUp,
+    relieved: loop.relieved,
+    tankRelieved: total(columns.reliefVolume),
+    hotTankHours: hours(columns.tankTopTemperature, (value) => value > HOT),
+    throughTank: total(columns.hotVolume),
+    freezeMargin: margin,
+    firstFrost: firstFrost(columns.ambientTemperature),
+    stagnationMonth: busiestMonth(stagnation),
+  };
+}
+
+/** Monthly sums of a column. */
+function monthly(column: Float64Array): number[] {
+  return MONTH_STARTS.slice(0, 12).map((start, month) =>
+    column.subarray(start, MONTH_STARTS[month + 1]).reduce((sum, value) => sum + value, 0),
+  );
+}
+
+const indexOfLargest = (values: readonly number[]): number => values.indexOf(Math.max(...values));
+
+function busiestMonth(column: Float64Array): number | null {
+  const sums = monthly(column);
+  return Math.max(...sums) > 0 ? indexOfLargest(sums) : null;
+}
+
+/** The year is a ring: from the end of its warmest month on. */
+function firstFrost(air: Float64Array): number | null {
+  const means = monthly(air).map((sum, month) => sum / (MONTH_STARTS[month + 1]! - MONTH_STARTS[month]!));
+  const from = MONTH_STARTS[indexOfLargest(means) + 1]!;
+  for (let step = 0; step < 8760; step++) {
+    const hour = (from + step) % 8760;
+    if (air[hour]! < 0) return hour;
+  }
+  return null;
+}

@@ -1,0 +1,147 @@
+import { z } from 'zod';
+import { checkInput } from '../../input/check.ts';
+import { requireNumber } from '../../input/errors.ts';
+import { quantity, quantityOr } from '../../input/field.ts';
+import type { Quantity } from '../../input/quantity.ts';
+import { line, show, type WorkingStep } from '../../input/working.ts';
+import type { RunResult } from '../../year/result.ts';
+import { PRACTICE } from '../sizing/working.ts';
+
+const optionsSchema = z.strictObject({
+  limit: quantity('temperature', 80, 300).optional(),
+  doubling: quantityOr(
+    'temperatureDifference',
+    5,
+    30,
+    10,
+    'reactions double their pace every 10 K or so: rule of thumb',
+  ),
+  hoursToTest: quantityOr('duration', 3600, 3.6e7, 50 * 3600, 'judgement: fifty hours at the limit are worth a look'),
+});
+
+/** What {@link glycolAgeing} may be told; each has a default. */
+export interface GlycolAgeingOptions {
+  /** Temperature from which the fluid ages fast, 80 to 300. Default `loop.fluidLimit` of the design. [°C] */
+  readonly limit?: Quantity;
+  /** Warming that doubles the pace, 5 to 30. Default 10, rule of thumb. [K] */
+  readonly doubling?: Quantity;
+  /** Time at the limit that is worth a test, 3600 to 3.6e7. Default 1.8e5 (fifty hours), judgement. [s] */
+  readonly hoursToTest?: Quantity;
+}
+
+/** Hours above a temperature. */
+export interface HoursAbove {
+  /** [°C] */
+  readonly temperature: number;
+  /** [h] */
+  readonly hours: number;
+}
+
+/** Heat that a loop's glycol has borne in a year, and when to test it. */
+export interface GlycolAgeing {
+  /** Temperature from which it ages fast. [°C] */
+  readonly limit: number;
+  /** Hours in which the hottest part passes each temperature, fluid in it. */
+  readonly hoursAbove: readonly HoursAbove[];
+  /** Hours in which fluid had boiled out of the collectors: steam ages nothing, the film left behind does. [h] */
+  readonly boilingHours: number;
+  /** Hours at the limit that would age it as much as the year did, Σ 2^((T − limit)/10 K). [h] */
+  readonly equivalentHours: number;
+  /** Months after which pH and reserve should be tested: twelve at most, three at least. */
+  readonly monthsToTest: number;
+  /** Hours of the year at which another test's worth of heat has gathered, at most eleven; then a yearly one. */
+  readonly testHours: readonly number[];
+  /** The working. */
+  readonly steps: readonly WorkingStep[];
+  /** What to test, and what the values mean. */
+  readonly notes: readonly string[];
+}
+
+/** Colder than this below the limit, ageing is left out: a sixteenth of the pace. [K] */
+const REACH = 40;
+const MARKS = [100, 110, 120, 140, 170, 200] as const;
+
+/**
+ * What a simulated year's heat does to the glycol, and when to test it.
+ *
+ *     equivalent hours = Σ (1 − share of the hour boiled out) 2^((T − limit)/10 K),   T ≥ limit − 40 K
+ *
+ * T is the hottest part of the absorber in the hour, so that a passing peak counts for the whole hour: on the safe side. The pace
+ * is a rule of thumb, and how much heat a fluid bears is its maker's to say; the count tells one design from another and a hot
+ * summer from a mild one.
+ *
+ * @param run - From `simulate`.
+ * @param options - Limit (by default `loop.fluidLimit` of the design), pace, heat worth a test.
+ * @throws {@link DesignError} listing all faults of the options at once.
+ * @see Limits of 120 to 140 °C for ordinary propylene glycol, 170 °C for fluids for tubes: makers' guidance, from memory.
+ */
+export function glycolAgeing(run: RunResult, options: GlycolAgeingOptions = {}): GlycolAgeing {
+  const { limit = run.design.loop.fluidLimit, doubling, hoursToTest } = checkInput(optionsSchema, options);
+  const { absorberTemperature, boiling } = run.columns;
+  const worth = hoursToTest / 3600;
+  const testHours: number[] = [];
+  let equivalent = 0;
+  let boilingHours = 0;
+  const above = MARKS.map(() => 0);
+  for (let hour = 0; hour < absorberTemperature.length; hour++) {
+    const temperature = absorberTemperature[hour]!;
+    const wet = 1 - boiling[hour]!;
+    boilingHours += boiling[hour]!;
+    MARKS.forEach((mark, at) => {
+      if (temperature > mark) above[at]! += wet;
+    });
+    if (temperature < limit - REACH) continue;
+    equivalent += wet * 2 ** ((temperature - limit) / doubling);
+    if (testHours.length < 11 && equivalent >= worth * (testHours.length + 1)) testHours.push(hour);
+  }
+  const monthsToTest = Math.round(Math.min(12, Math.max(3, (12 * worth) / Math.max(equivalent, 1e-9))));
+  return {
+    limit,
+    hoursAbove: MARKS.map((temperature, at) => ({ temperature, hours: above[at]! })),
+    boilingHours,
+    equivalentHours: equivalent,
+    monthsToTest,
+    testHours,
+    steps: [
+      line(
+        'equivalent hours',
+        'Σ 2^((T − limit)/ΔT) over hours with fluid',
+        `limit ${show(limit)} °C, ΔT ${show(doubling)} K, 8760 hours`,
+        equivalent,
+        'h',
+        'pace: rule of thumb',
+      ),
+      line(
+        'months to the next test',
+        '12 × hours worth a test/equivalent hours, 3 to 12',
+        `12 × ${show(worth)}/${show(equivalent)}`,
+        monthsToTest,
+        'months',
+        `yearly at least: ${PRACTICE}`,
+      ),
+    ],
+    notes: [
+      'pH by strip or meter: fresh 8.5 to 9; from 8 down corrosion grows more likely; below 7 drain, flush and renew (a trade magazine’s page).',
+      'Reserve of alkalinity: the maker’s kit; half of what it was when fresh is time to renew or to add inhibitor (common practice, no source).',
+      'Strength by refractometer each time: a weaker fluid means make-up, hence a leak. Dark, foul or gritty: spent, whatever it reads.',
+      'Take the sample cold: hot fluid under pressure scalds and flashes to steam.',
+    ],
+  };
+}
+
+/** What a pH says. */
+export type GlycolVerdict = 'fresh' | 'in use' | 'renew soon' | 'renew now';
+
+/**
+ * What a measured pH says of a loop's glycol: 8.5 and above fresh, from 8 in use, from 7 renew soon, below renew now.
+ *
+ * @param pH - 2 to 12. [-]
+ * @throws {@link DesignError} outside it.
+ * @see A trade magazine's page, as in the safety values; the maker's sheet goes before it.
+ */
+export function glycolVerdict(pH: number): GlycolVerdict {
+  requireNumber('pH', pH, 2, 12, '');
+  if (pH >= 8.5) return 'fresh';
+  if (pH >= 8) return 'in use';
+  return pH >= 7 ? 'renew soon' : 'renew now';
+}

@@ -1,0 +1,190 @@
+import type { WeatherYear } from '@noonloop/weather-io';
+import { z } from 'zod';
+import type { SystemDesign } from '../../design/design.ts';
+import { checkInput } from '../../input/check.ts';
+import { DesignError, requireNumber } from '../../input/errors.ts';
+import { quantityOr } from '../../input/field.ts';
+import type { Quantity } from '../../input/quantity.ts';
+import { line, show, type WorkingStep } from '../../input/working.ts';
+import { burstProtection } from '../../physics/fluid/burst.ts';
+import { compileFluid } from '../../physics/fluid/compile.ts';
+import { MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
+import { glycolMassForFreezing, glycolMassFromVolume, glycolVolumeFromMass } from '../../physics/fluid/mixture.ts';
+import { loopVolumes } from '../../physics/loop/pressure-design.ts';
+import { coldAbsorber } from './site.ts';
+
+const optionsSchema = z.strictObject({
+  margin: quantityOr('temperatureDifference', 0, 30, 5, 'design practice adds 3 to 5 K, common practice, no source'),
+  leastVolumeFraction: quantityOr(
+    'fraction',
+    0,
+    0.6,
+    0.25,
+    'below about a quarter inhibitor and biocide are too thin, common practice, no source; read the maker’s sheet',
+  ),
+});
+
+/** What {@link glycolForSite} may be told; each has a default. */
+export interface GlycolShareOptions {
+  /** Freezing point below the coldest hour, 0 to 30. Default 5; 3 to 5 K are common practice, no source. [K] */
+  readonly margin?: Quantity;
+  /** Least share by volume that keeps inhibitor and biocide working, 0 to 0.6. Default 0.25, common practice, no source. [-] */
+  readonly leastVolumeFraction?: Quantity;
+}
+
+/** How much glycol, and why. */
+export interface GlycolShare {
+  /** Glycol by mass, for `loop.glycolMassFraction`. [-] */
+  readonly massFraction: number;
+  /** Volumes before mixing at 20 °C, as dealers speak. [-] */
+  readonly volumeFraction: number;
+  /** Glycol to pour in, and the whole fluid of the loop without its vessel. [m³] */
+  readonly glycolVolume: number;
+  /** Liquid of collectors, pipe and coil. [m³] */
+  readonly loopVolume: number;
+  /** First ice of the mixture. [°C] */
+  readonly freezingPoint: number;
+  /** Down to which it bursts no pipe. [°C] */
+  readonly burstPoint: number;
+  /** Coldest that the absorber gets in the year, night sky included. [°C] */
+  readonly coldest: number;
+  /** Hour of it, 0 to 8759. */
+  readonly coldestHour: number;
+  /** Share by volume that would only keep pipes whole, as slush; nothing circulates in such a night. [-] */
+  readonly burstOnlyVolumeFraction: number;
+  /** The working. */
+  readonly steps: readonly WorkingStep[];
+  /** What to look at. */
+  readonly notes: readonly string[];
+}
+
+/**
+ * Share of glycol for the coldest hour of a site, with a margin.
+ *
+ *     T_min = min over the hours of (T_air − s D/a1 by night),   x: freezing point(x) = T_min − margin
+ *
+ * @param design - Collector, plane, fluid and volumes, from `defineSystem`.
+ * @param weather - One year; a typical year has no hundred-year night, which the margin is for.
+ * @param options - Margin, and the least share that keeps the inhibitor working.
+ * @throws {@link DesignError} listing all faults of the options at once, for water, and for a cold that no mixture of up to
+ *   0.6 bears.
+ * @see Melinder (2010); `burstProtection` (from memory); Berdahl & Martin (1984).
+ */
+export function glycolForSite(
+  design: SystemDesign,
+  weather: WeatherYear,
+  options: GlycolShareOptions = {},
+): GlycolShare {
+  const { margin, leastVolumeFraction } = checkInput(optionsSchema, options);
+  const { loop, coil, array } = design;
+  const { fluid } = loop;
+  if (fluid === 'water') {
+    throw new DesignError([
+      {
+        path: 'loop.fluid',
+        found: '"water"',
+        expected: '"propylene-glycol" or "ethylene-glycol"',
+        remedy: 'Name the glycol.',
+      },
+    ]);
+  }
+  const absorber = coldAbsorber(design, weather);
+  let coldestHour = 0;
+  for (let hour = 1; hour < absorber.length; hour++) if (absorber[hour]! < absorber[coldestHour]!) coldestHour = hour;
+  const coldest = absorber[coldestHour]!;
+  const air = weather.columns.dryBulb[coldestHour]!;
+  const target = coldest - margin;
+  const strongest = compileFluid(fluid, MAXIMUM_MASS_FRACTION).freezingPoint;
+  if (target < strongest) {
+    throw new DesignError([
+      {
+        path: 'margin',
+        found: `${margin} K below a coldest hour of ${coldest.toFixed(1)} °C`,
+        expected: `not below ${strongest.toFixed(1)} °C, the strongest mixture’s freezing point`,
+        remedy: 'Take less margin, or let the loop drain back into a warm room.',
+      },
+    ]);
+  }
+  const weakest = compileFluid(fluid, 0).freezingPoint;
+  const needed = target < weakest ? glycolMassForFreezing(fluid, target) : 0;
+  const leastMass = glycolMassFromVolume(fluid, leastVolumeFraction);
+  const massFraction = Math.max(needed, leastMass);
+  const volumeFraction = glycolVolumeFromMass(fluid, massFraction);
+  const { whole } = loopVolumes(loop, coil, array);
+  const burstOnlyVolumeFraction = burstShare(fluid, target);
+  const freezingPoint = compileFluid(fluid, massFraction).freezingPoint;
+  const burstPoint = burstProtection(fluid, massFraction);
+  const steps = [
+    line(
+      'coldest absorber',
+      'T_min = T_air − s D/a1, hour by hour without light',
+      `hour ${coldestHour} of the year: ${show(air, 3)} °C − ${show(air - coldest, 3)} K`,
+      coldest,
+      '°C',
+      'steady; long-wave of the file, or Berdahl & Martin 1984 with a cloudless sky',
+    ),
+    line(
+      'freezing point wanted',
+      'T_min − margin',
+      `${show(coldest, 4)} − ${show(margin)}`,
+      target,
+      '°C',
+      'margin 3 to 5 K: common practice, no source',
+    ),
+    line('glycol by mass', 'freezing point(x) = T', `x = ${show(needed)}`, needed, '-', 'Melinder 2010, inverted'),
+    line(
+      'glycol by volume',
+      'v = (x/ρ_g)/(x/ρ_g + (1 − x)/ρ_w)',
+      `the larger of ${show(needed)} and the least ${show(leastMass)} by mass`,
+      volumeFraction,
+      '-',
+      'volumes before mixing at 20 °C',
+    ),
+    line(
+      'glycol to pour in',
+      'v × liquid of the loop',
+      `${show(volumeFraction)} × ${show(whole * 1000)} L`,
+      volumeFraction * whole,
+      'm³',
+      'vessel not counted; mixing shrinks by up to a hundredth',
+    ),
+  ];
+  const notes = [
+    'Mix before filling, with water as the maker asks (often demineralised); concentrate poured after water does not mix by itself.',
+    ...(needed < leastMass
+      ? ['The cold alone would ask for less: the least share keeps inhibitor and biocide strong enough.']
+      : []),
+    ...(fluid === 'ethylene-glycol'
+      ? ['Ethylene glycol is poisonous: never behind a single wall against drinking water.']
+      : []),
+    'More than needed costs flow and heat: thick when cold, and less heat carried by each litre.',
+  ];
+  return {
+    massFraction,
+    volumeFraction,
+    glycolVolume: volumeFraction * whole,
+    loopVolume: whole,
+    freezingPoint,
+    burstPoint,
+    coldest,
+    coldestHour,
+    burstOnlyVolumeFraction,
+    steps,
+    notes,
+  };
+}
+
+/** Least share by volume before mixing whose burst point is at or below a temperature; that of the last row where none is. */
+function burstShare(fluid: 'propylene-glycol' | 'ethylene-glycol', temperature: number): number {
+  requireNumber('temperature', temperature, -200, 60, '°C');
+  let low = 0;
+  let high = MAXIMUM_MASS_FRACTION;
+  if (burstProtection(fluid, high) > temperature) temperature = burstProtection(fluid, high);
+  if (temperature >= 0) return 0;
+  while (high - low > 1e-7) {
+    const middle = (low + high) / 2;
+    if (burstProtection(fluid, middle) > temperature) low = middle;
+    else high = middle;
+  }
+  return glycolVolumeFromMass(fluid, high);
+}

@@ -1,0 +1,175 @@
+import { z } from 'zod';
+import type { SystemDesign } from '../../design/design.ts';
+import { checkInput } from '../../input/check.ts';
+import { DesignError } from '../../input/errors.ts';
+import { count, defaulted, quantity } from '../../input/field.ts';
+import type { Quantity } from '../../input/quantity.ts';
+import { line, show, type WorkingStep } from '../../input/working.ts';
+import { burstProtection } from '../../physics/fluid/burst.ts';
+import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
+import { glycolMassForFreezing } from '../../physics/fluid/mixture.ts';
+import { loopVolumes } from '../../physics/loop/pressure-design.ts';
+
+const optionsSchema = z.strictObject({
+  leak: quantity('flow', 1e-13, 1e-4),
+  coldest: quantity('temperature', -60, -0.1),
+  filledOn: defaulted(count(0, 364), 0, '', 'judgement: filled on 1 January'),
+});
+
+/** What {@link thinning} is told; `leak` and `coldest` are needed. */
+export interface ThinningOptions {
+  /** Liquid that seeps out and is made up, 1e-13 to 1e-4, such as `'0.05 L/day'`. [m³/s] */
+  readonly leak: Quantity;
+  /** That the fluid must bear, −60 to −0.1, such as `glycolForSite(...).coldest`. [°C] */
+  readonly coldest: Quantity;
+  /** Day of the year of filling, 0 for 1 January to 364. Default 0. [d] */
+  readonly filledOn?: number;
+}
+
+/** A loop that thins, in one month. */
+export interface ThinningMonth {
+  /** Days after filling. [d] */
+  readonly days: number;
+  /** Glycol by mass. [-] */
+  readonly massFraction: number;
+  /** [°C] */
+  readonly freezingPoint: number;
+  /** [°C] */
+  readonly burstPoint: number;
+}
+
+/** When a slow leak with automatic make-up has taken the protection. */
+export interface Thinning {
+  /** Days after filling until the fluid freezes at the coldest temperature; 0 where it does from the start. [d] */
+  readonly daysToFreezing: number;
+  /** Days until it may burst a pipe at it; `null` where the guide's rows do not reach that cold. [d] */
+  readonly daysToBursting: number | null;
+  /** Day of the year of the first, 0 for 1 January, counted on over the turn of the year. [d] */
+  readonly dayOfYear: number;
+  /** Stirred volume. [m³] */
+  readonly volume: number;
+  /** Share at which protection ends. [-] */
+  readonly leastMassFraction: number;
+  /** Every thirty days for two years. */
+  readonly months: readonly ThinningMonth[];
+  /** The working. */
+  readonly steps: readonly WorkingStep[];
+}
+
+const DAY = 86_400;
+
+/**
+ * Date on which a slow leak with automatic make-up has taken the frost protection: the loop as one stirred volume.
+ *
+ *     x ρ(x) = x_0 ρ(x_0) e^(−q t/V),   t* = (V/q) ln[x_0 ρ(x_0)/(x* ρ(x*))]
+ *
+ * V is collectors, pipe, coil and what the vessel holds when filled. In truth the vessel's liquid mixes slowly, so that the loop
+ * thins sooner than this and the vessel later. A run with `loop.leak` and `loop.makeUp` follows the same month by month
+ * (`result.loop.protectionEnds`).
+ *
+ * @param design - Fluid, share and volumes, from `defineSystem`; its own leak is not looked at.
+ * @param options - Leak, coldest temperature (such as `glycolForSite(...).coldest`), day of filling.
+ * @throws {@link DesignError} listing all faults of the options at once; and for water.
+ * @see Stirred volume: mass balance, see the pressure page of the theory; Melinder (2010).
+ */
+export function thinning(design: SystemDesign, options: ThinningOptions): Thinning {
+  const { leak, coldest, filledOn } = checkInput(optionsSchema, options);
+  const { loop, coil, array } = design;
+  const { fluid, glycolMassFraction: start, fillTemperature } = loop;
+  if (fluid === 'water') {
+    throw new DesignError([
+      {
+        path: 'loop.fluid',
+        found: '"water"',
+        expected: 'a glycol that can thin',
+        remedy: 'Water has no protection to lose.',
+      },
+    ]);
+  }
+  const held = loop.vesselVolume * Math.max(0, 1 - (loop.vesselPrecharge + 1e5) / (loop.fillPressure + 1e5));
+  const volume = loopVolumes(loop, coil, array).whole + held;
+  const partial = (x: number) => x * fluidDensity(compileFluid(fluid, x), fillTemperature);
+  const daysTo = (x: number) =>
+    x >= start
+      ? 0
+      : x <= 0
+        ? Number.POSITIVE_INFINITY
+        : ((volume / leak) * Math.log(partial(start) / partial(x))) / DAY;
+  const strongest = compileFluid(fluid, 0.6).freezingPoint;
+  const least = coldest <= strongest ? 0.6 : glycolMassForFreezing(fluid, coldest);
+  const daysToFreezing = daysTo(least);
+  const burstable = burstProtection(fluid, start) <= coldest ? shareForBurst(fluid, coldest, start) : start;
+  const deepest = burstProtection(fluid, 0.6);
+  const daysToBursting = coldest < deepest ? null : daysTo(burstable);
+  const months = Array.from({ length: 25 }, (_, at): ThinningMonth => {
+    const days = 30 * at;
+    const massFraction = shareAfter(partial, start, Math.exp((-leak * days * DAY) / volume));
+    return {
+      days,
+      massFraction,
+      freezingPoint: compileFluid(fluid, massFraction).freezingPoint,
+      burstPoint: burstProtection(fluid, massFraction),
+    };
+  });
+  const perDay = leak * DAY * 1000;
+  const steps = [
+    line(
+      'stirred volume',
+      'collectors + pipe + coil + liquid in the vessel',
+      `${show((volume - held) * 1000)} L + ${show(held * 1000)} L`,
+      volume,
+      'm³',
+      'geometry; gas law',
+    ),
+    line(
+      'share that still protects',
+      'freezing point(x*) = T_min',
+      `${show(coldest)} °C`,
+      least,
+      '-',
+      'Melinder 2010, inverted',
+    ),
+    line(
+      'days until protection is gone',
+      't* = (V/q) ln[x_0 ρ(x_0)/(x* ρ(x*))]',
+      `${show(volume * 1000)} L/${show(perDay)} L/d × ln(${show(partial(start))}/${show(partial(least))})`,
+      daysToFreezing,
+      'd',
+      'mass balance of a stirred volume',
+    ),
+  ];
+  return {
+    daysToFreezing,
+    daysToBursting,
+    dayOfYear: filledOn + daysToFreezing,
+    volume,
+    leastMassFraction: least,
+    months,
+    steps,
+  };
+}
+
+/** Share whose mass of glycol in a litre is a part of that at the start; bisection, for it rises with the share. */
+function shareAfter(partial: (x: number) => number, start: number, part: number): number {
+  const wanted = part * partial(start);
+  let low = 0;
+  let high = start;
+  for (let round = 0; round < 50; round++) {
+    const middle = (low + high) / 2;
+    if (partial(middle) < wanted) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** Least share up to `highest` that does not burst at a temperature. */
+function shareForBurst(fluid: 'propylene-glycol' | 'ethylene-glycol', temperature: number, highest: number): number {
+  let low = 0;
+  let high = highest;
+  for (let round = 0; round < 50; round++) {
+    const middle = (low + high) / 2;
+    if (burstProtection(fluid, middle) > temperature) low = middle;
+    else high = middle;
+  }
+  return high;
+}

@@ -1,0 +1,173 @@
+import { z } from 'zod';
+import type { SystemDesign } from '../../design/design.ts';
+import { checkInput } from '../../input/check.ts';
+import { DesignError } from '../../input/errors.ts';
+import { quantity, quantityOr } from '../../input/field.ts';
+import type { Quantity } from '../../input/quantity.ts';
+import { line, show, type WorkingStep } from '../../input/working.ts';
+import { exchangerRatio } from '../../physics/collector/flow-correction.ts';
+import { compileFluid, fluidDensity, fluidSpecificHeat } from '../../physics/fluid/compile.ts';
+import { coilConductance } from '../../physics/loop/coil-conductance.ts';
+import { coilEffectiveness } from '../../physics/loop/exchanger.ts';
+import { COMMON_FLOW, L_PER_MIN, PRACTICE } from './working.ts';
+
+const optionsSchema = z.strictObject({
+  flow: quantity('flow', 1e-6, 1e-2).optional(),
+  tankTemperature: quantityOr('temperature', 5, 90, 40, 'judgement: lower part of a tank at work'),
+  difference: quantityOr('temperatureDifference', 1, 40, 10, `fluid over tank in full sun, 8 to 12 K, ${PRACTICE}`),
+  fluxPerArea: quantityOr('irradiance', 100, 1000, 600, `gain in full sun with a tank at work, ${PRACTICE}`),
+});
+
+/** What {@link sizeCoil} may be told; each has a default. */
+export interface CoilSizingOptions {
+  /** Through the coil, 1e-6 to 1e-2. Default 0.7 L/min for each m² of collector, common practice, no source. [m³/s] */
+  readonly flow?: Quantity;
+  /** Water around the coil, 5 to 90. Default 40, judgement. [°C] */
+  readonly tankTemperature?: Quantity;
+  /** Mean of the fluid over the tank in full sun, 1 to 40. Default 10; 8 to 12 are common practice, no source. [K] */
+  readonly difference?: Quantity;
+  /** Gain of the collectors in full sun, 100 to 1000. Default 600, common practice, no source. [W/m²] */
+  readonly fluxPerArea?: Quantity;
+}
+
+/** How much coil, and why. */
+export interface CoilSizing {
+  /** Length of the design's tube. [m] */
+  readonly length: number;
+  /** Outside surface. [m²] */
+  readonly surface: number;
+  /** Outside surface for each m² of collector. [-] */
+  readonly surfacePerArea: number;
+  /** UA at work. [W/K] */
+  readonly conductance: number;
+  /** Effectiveness in a tank of one temperature. [-] */
+  readonly effectiveness: number;
+  /** What the coil leaves of the collectors' heat, against an endless one. [-] */
+  readonly collectorShare: number;
+  /** Mean of the fluid over the tank with the design's own length. [K] */
+  readonly differenceAsDesigned: number;
+  /** The working. */
+  readonly steps: readonly WorkingStep[];
+}
+
+/** Longest coil looked at. [m] */
+const LONGEST = 200;
+
+/**
+ * Length of coil that hands over the array's full-sun heat at a mean difference between fluid and tank.
+ *
+ *     P = UA(L) Δt_mean,   UA by the films of `coilConductance`
+ *
+ * The tube's diameters, wall and scale are the design's; its length is not looked at.
+ *
+ * @param design - From `defineSystem`, with a coil.
+ * @param options - Flow (by default 0.7 L/min for each m²), temperatures, heat.
+ * @throws {@link DesignError} listing all faults of the options at once, for a design with a plate exchanger, and where 200 m
+ *   of coil do not do.
+ * @see `coilConductance`; de Winter (1975) for the collectors' share.
+ */
+export function sizeCoil(design: SystemDesign, options: CoilSizingOptions = {}): CoilSizing {
+  const asked = checkInput(optionsSchema, options);
+  const { coil, loop, array } = design;
+  if (loop.exchanger === 'plate') {
+    throw fault(
+      'loop.exchanger',
+      '"plate"',
+      'a design with a coil',
+      'Size a plate exchanger by its rated point, plateConductance.',
+    );
+  }
+  const area = array.panels * array.collector.area;
+  const flow = asked.flow ?? COMMON_FLOW * area;
+  const heat = asked.fluxPerArea * area;
+  const { tankTemperature, difference } = asked;
+  const fluidTemperature = tankTemperature + difference;
+  const conductanceOf = (length: number) =>
+    coilConductance({
+      coil: { ...coil, length },
+      fluid: loop.fluid,
+      glycolMassFraction: loop.glycolMassFraction,
+      flow,
+      fluidTemperature,
+      tankTemperature,
+    });
+  // Films depend on flow and temperatures and not on the length: UA is in proportion to it.
+  const perMetre = conductanceOf(1);
+  const length = heat / (perMetre.conductance * difference);
+  if (!(length <= LONGEST)) {
+    throw fault(
+      'difference',
+      `${difference} K`,
+      `a difference that ${LONGEST} m of this tube can work with`,
+      'Allow more, or take a wider tube or more flow.',
+    );
+  }
+  const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
+  const capacityRate = fluidDensity(fluid, fluidTemperature) * fluidSpecificHeat(fluid, fluidTemperature) * flow;
+  const conductance = perMetre.conductance * length;
+  const effectiveness = coilEffectiveness(conductance / capacityRate);
+  const surface = Math.PI * coil.outerDiameter * length;
+  const a = array.collector.a1 + array.collector.a2 * 30;
+  const removalLoss = a / (1 + (a * area) / (2 * capacityRate));
+  const collectorShare = exchangerRatio(
+    { area, removalLoss, capacityRate },
+    { effectiveness, minimumRate: capacityRate },
+  );
+  const steps = [
+    line('heat in full sun', 'P = q A', `${show(asked.fluxPerArea)} W/m² × ${show(area)} m²`, heat, 'W', PRACTICE),
+    line(
+      'conductance of a metre',
+      '1/UA = 1/(h_i A_i) + wall + scale + 1/(h_o A_o)',
+      `h_i ${show(perMetre.insideCoefficient, 3)}, h_o ${show(perMetre.outsideCoefficient, 3)} W/(m²·K), Re ${show(perMetre.reynolds, 3)}, ${show(flow * L_PER_MIN, 3)} L/min at ${show(fluidTemperature)} °C`,
+      perMetre.conductance,
+      'W/(m·K)',
+      'VDI heat atlas inside, Churchill & Chu 1975 outside',
+    ),
+    line(
+      'length',
+      'L = P/(UA/m × Δt)',
+      `${show(heat)}/(${show(perMetre.conductance)} × ${show(difference)})`,
+      length,
+      'm',
+      `Δt 8 to 12 K: ${PRACTICE}`,
+    ),
+    line('outside surface', 'π d_o L', `π × ${show(coil.outerDiameter)} × ${show(length)}`, surface, 'm²', 'geometry'),
+    line(
+      'surface for each m² of collector',
+      'A_coil/A',
+      `${show(surface)}/${show(area)}`,
+      surface / area,
+      '-',
+      `0.15 to 0.3 for smooth tube: ${PRACTICE}`,
+    ),
+    line(
+      'effectiveness',
+      'ε = 1 − e^(−UA/(ρ c_p V̇))',
+      `1 − e^(−${show(conductance)}/${show(capacityRate)})`,
+      effectiveness,
+      '-',
+      'tank of one temperature around the coil',
+    ),
+    line(
+      'what it leaves of the collectors’ heat',
+      '1/[1 + (A F_R U_L/(ṁ c_p))(1/ε − 1)]',
+      `F_R U_L ${show(removalLoss)}, A ${show(area)}, ṁ c_p ${show(capacityRate)}`,
+      collectorShare,
+      '-',
+      'de Winter 1975',
+    ),
+  ];
+  return {
+    length,
+    surface,
+    surfacePerArea: surface / area,
+    conductance,
+    effectiveness,
+    collectorShare,
+    differenceAsDesigned: heat / (perMetre.conductance * coil.length),
+    steps,
+  };
+}
+
+const fault = (path: string, found: string, expected: string, remedy: string): DesignError =>
+  new DesignError([{ path, found, expected, remedy }]);

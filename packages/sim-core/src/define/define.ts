@@ -1,0 +1,105 @@
+import { z } from 'zod';
+import type { DesignAssumption, SystemDesign } from '../design/design.ts';
+import { checkInput, member } from '../input/check.ts';
+import { defaulted, label, provenance } from '../input/field.ts';
+import { moduleParameters } from '../physics/pv/datasheet.ts';
+import { derivedDefaults } from './derived.ts';
+import { isUsed } from './derived-pump.ts';
+import { arraySchema } from './schema/array.ts';
+import { controlSchema } from './schema/control.ts';
+import { drawSchema } from './schema/draw.ts';
+import { heaterSchema } from './schema/heater.ts';
+import { coilSchema, tankSchema } from './schema/house.ts';
+import { loopSchema } from './schema/loop.ts';
+import { pumpSchema } from './schema/pump.ts';
+import { pvSchema } from './schema/pv.ts';
+
+/** Schema of a whole system; exported for the JSON Schema that is made from it. */
+export const systemSchema = z.strictObject({
+  name: defaulted(label, 'solar water heating', '', 'judgement: a name for reports'),
+  array: arraySchema,
+  pv: pvSchema.prefault({}),
+  pump: pumpSchema.prefault({}),
+  loop: loopSchema.prefault({}),
+  coil: coilSchema.prefault({}),
+  tank: tankSchema,
+  draw: drawSchema,
+  heater: heaterSchema.prefault({}),
+  control: controlSchema.prefault({}),
+});
+
+/**
+ * What a user writes: quantities as numbers in the documented unit or as strings with a unit. Needed are `array` (panels,
+ * tilt, azimuth and the collector's area, eta0, a1, a2), `tank.volume` and `draw.dailyVolume`; all else has a default.
+ */
+export type SystemInput = z.input<typeof systemSchema>;
+
+/** A design as the schema leaves it: checked, in SI, before the defaults that follow from other fields. */
+export type CheckedInput = z.output<typeof systemSchema>;
+
+/**
+ * Checks a design, turns its quantities into SI and writes out every default.
+ *
+ * @param input - The design; see {@link SystemInput}. A bare number is in the unit that {@link SystemDesign} documents.
+ * @returns The frozen design, with the list of every default used and where it comes from.
+ * @throws {@link DesignError} listing all faults at once, by path, with the unit expected.
+ * @example
+ * const design = defineSystem({
+ *   name: 'two panels',
+ *   array: { panels: 2, tilt: 40, azimuth: 180, collector: { area: '21 ft2', eta0: 0.75, a1: 3.8, a2: 0.012 } },
+ *   tank: { volume: '80 gal' },
+ *   draw: { dailyVolume: '200 L' },
+ * });
+ */
+export function defineSystem(input: SystemInput): SystemDesign {
+  const checked = checkInput(systemSchema, input);
+  const assumptions: DesignAssumption[] = [];
+  collectDefaults(systemSchema, input, checked, '', assumptions);
+  const design = derivedDefaults(checked, assumptions);
+  moduleParameters(design.pv.module); // refuses a data sheet that no module can have
+  const { control, pump } = design;
+  const hasPlate = design.loop.exchanger === 'plate';
+  return deepFreeze({
+    ...design,
+    assumptions: assumptions.filter(
+      ({ path }) => isUsed(path, pump, control) && (hasPlate || !path.startsWith('loop.plate')),
+    ),
+  });
+}
+
+/** Lists the defaults that the schema filled in: fields with a source whose value the input does not give. */
+function collectDefaults(
+  schema: z.ZodType,
+  input: unknown,
+  output: unknown,
+  path: string,
+  list: DesignAssumption[],
+): void {
+  const known = provenance.get(schema);
+  if (known !== undefined && input === undefined) {
+    list.push({ path, value: plainValue(output), unit: known.unit, source: known.source });
+    return;
+  }
+  const inner = schema instanceof z.ZodDefault || schema instanceof z.ZodPrefault ? schema.unwrap() : schema;
+  if (!(inner instanceof z.ZodObject)) return;
+  for (const [key, field] of Object.entries(inner.shape)) {
+    const below = path === '' ? key : `${path}.${key}`;
+    collectDefaults(field as z.ZodType, member(input, key), member(output, key), below, list);
+  }
+}
+
+/** Structured defaults are shown as text. */
+function plainValue(value: unknown): DesignAssumption['value'] {
+  const isList = Array.isArray(value) && value.every((item) => typeof item === 'number');
+  const isStructure = typeof value === 'object' && value !== null && !isList;
+  return isStructure ? JSON.stringify(value) : (value as DesignAssumption['value']);
+}
+
+/** Freezes a plain structure through and through. */
+function deepFreeze<T>(value: T): T {
+  if (typeof value === 'object' && value !== null && !Object.isFrozen(value)) {
+    Object.freeze(value);
+    for (const inner of Object.values(value)) deepFreeze(inner);
+  }
+  return value;
+}

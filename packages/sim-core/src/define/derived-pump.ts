@@ -1,0 +1,93 @@
+import type { ControlDesign } from '../design/control.ts';
+import type { PumpDesign } from '../design/pump.ts';
+import { DesignError } from '../input/errors.ts';
+import type { CheckedInput } from './define.ts';
+import type { Fill } from './derived-array.ts';
+
+/** Share of the rated voltage that the winding takes at the rated current; judgement: small motors with permanent magnets. [-] */
+const WINDING_SHARE = 0.15;
+/** Share of the current with no flow that is friction; judgement. [-] */
+export const FRICTION_SHARE = 0.1;
+/** Current that breaks a standing rotor away, over that of its friction when turning; judgement. [-] */
+const START_RATIO = 2;
+
+/** Motor of the pump from its rated point where its parameters are not given. */
+export function pumpDefaults(pump: CheckedInput['pump'], fill: Fill): PumpDesign {
+  const { motor } = pump;
+  const { ratedVoltage } = motor;
+  const ratedCurrent = pump.openFlowPower / ratedVoltage;
+  const frictionCurrent = fill(
+    'pump.motor.frictionCurrent',
+    motor.frictionCurrent,
+    (FRICTION_SHARE * pump.shutOffPower) / ratedVoltage,
+    'A',
+    'judgement: a tenth of the current with no flow',
+  );
+  return {
+    ...pump,
+    motor: {
+      ratedVoltage,
+      windingResistance: fill(
+        'pump.motor.windingResistance',
+        motor.windingResistance,
+        (WINDING_SHARE * ratedVoltage) / ratedCurrent,
+        'Ω',
+        'judgement: 15 % of the rated voltage is lost in the winding at rated current',
+      ),
+      frictionCurrent,
+      startCurrent: fill(
+        'pump.motor.startCurrent',
+        motor.startCurrent,
+        START_RATIO * frictionCurrent,
+        'A',
+        'judgement: a standing rotor needs twice the friction of a turning one',
+      ),
+    },
+  };
+}
+
+/** Mode of the control where it is not given, and the limit of stagnation. */
+export function controlDefaults({ control, pump }: CheckedInput, fill: Fill): ControlDesign {
+  const onMains = pump.drive === 'mains';
+  if (onMains && control.mode === 'power') {
+    throw new DesignError([
+      {
+        path: 'control.mode',
+        found: '"power"',
+        expected: '"difference" or "schedule" with a pump on the mains',
+        remedy: 'Power is always there; say who stops the pump.',
+      },
+    ]);
+  }
+  return {
+    ...control,
+    mode: fill(
+      'control.mode',
+      control.mode,
+      onMains ? 'difference' : 'power',
+      '',
+      onMains ? 'common practice, no source' : 'the module is the controller, common practice, no source',
+    ),
+    stagnationLimit: fill(
+      'control.stagnationLimit',
+      control.stagnationLimit,
+      null,
+      '°C',
+      'boiling point of the fluid at loop pressure, at most the limit that the run states',
+    ),
+  };
+}
+
+/**
+ * Whether a default has a say in a design: those of another drive or mode than the one chosen are not worth a line in a report.
+ */
+export function isUsed(path: string, pump: PumpDesign, control: ControlDesign): boolean {
+  if (path.startsWith('pump.motor.')) return pump.drive === 'direct';
+  if (/^pump\.(boosterEfficiency|startPower|stopPower)$/.test(path)) return pump.drive === 'booster';
+  if (path.startsWith('pv.')) return pump.drive !== 'mains';
+  if (path === 'control.difference.pipeSensorContact') {
+    return control.mode === 'difference' && control.difference.collectorSensor === 'pipe';
+  }
+  if (path.startsWith('control.difference.')) return control.mode === 'difference';
+  return path !== 'control.schedule' || control.mode === 'schedule';
+}

@@ -1,0 +1,97 @@
+import type { DesignAssumption, SystemDesign } from '../design/design.ts';
+import { DesignError } from '../input/errors.ts';
+import type { CheckedInput } from './define.ts';
+import { arrayDefaults, type Fill } from './derived-array.ts';
+import { drawDefaults } from './derived-draw.ts';
+import { baselineHeater, heaterDefaults } from './derived-heater.ts';
+import { loopDefaults } from './derived-loop.ts';
+import { controlDefaults, pumpDefaults } from './derived-pump.ts';
+
+/** Height over diameter of an upright storage tank; common practice, no source. */
+const TANK_SLENDERNESS = 2.5;
+/** Foam on a storage tank: thickness [m] and conductivity [W/(m·K)]; judgement. */
+const TANK_FOAM = { thickness: 0.05, conductivity: 0.035 };
+/** Fittings and their heat bridges make a tank lose more than its foam does; judgement. [-] */
+const FITTING_ALLOWANCE = 1.3;
+/** Water near 50 °C [W/(m·K)], and a steel wall: conductivity [W/(m·K)] and thickness [m]. */
+const COLUMN = { water: 0.64, steel: 50, wall: 0.0025 };
+/**
+ * Fills the defaults that follow from other fields of the design and notes each with its source.
+ *
+ * @param input - The checked input, in SI.
+ * @param assumptions - Receives one entry for each default filled here.
+ */
+export function derivedDefaults(
+  input: CheckedInput,
+  assumptions: DesignAssumption[],
+): Omit<SystemDesign, 'assumptions'> {
+  const { array, pv, tank, draw, heater } = input;
+
+  const fill: Fill = (path, given, value, unit, source) => {
+    if (given !== undefined) return given;
+    assumptions.push({ path, value, unit, source });
+    return value;
+  };
+
+  const height = fill(
+    'tank.height',
+    tank.height,
+    Math.cbrt((4 * tank.volume * TANK_SLENDERNESS ** 2) / Math.PI),
+    'm',
+    `height of ${TANK_SLENDERNESS} diameters, common practice, no source`,
+  );
+  refuseDeepSediment(tank.sedimentDepth, height);
+  const diameter = Math.sqrt((4 * tank.volume) / (Math.PI * height));
+  const surface = Math.PI * diameter * height + (Math.PI / 2) * diameter ** 2;
+  const filledArray = arrayDefaults(array, fill);
+  const backup = heaterDefaults(heater, tank.roomTemperature, draw.tapTemperature, fill);
+
+  return {
+    ...input,
+    array: filledArray,
+    pv: {
+      ...pv,
+      tilt: fill('pv.tilt', pv.tilt, array.tilt, '°', 'judgement: module in the collectors’ plane'),
+      azimuth: fill('pv.azimuth', pv.azimuth, array.azimuth, '°', 'judgement: module in the collectors’ plane'),
+    },
+    loop: loopDefaults(input, filledArray, fill),
+    tank: {
+      ...tank,
+      height,
+      lossCoefficient: fill(
+        'tank.lossCoefficient',
+        tank.lossCoefficient,
+        (FITTING_ALLOWANCE * surface * TANK_FOAM.conductivity) / TANK_FOAM.thickness,
+        'W/K',
+        'judgement: foam of a common thickness all round, a third more for fittings',
+      ),
+      verticalConductivity: fill(
+        'tank.verticalConductivity',
+        tank.verticalConductivity,
+        COLUMN.water + (4 * COLUMN.wall * COLUMN.steel) / diameter,
+        'W/(m·K)',
+        'water column and a thin steel wall in parallel',
+      ),
+      initialTemperature: fill(
+        'tank.initialTemperature',
+        tank.initialTemperature,
+        Math.max(tank.roomTemperature, 0),
+        '°C',
+        'judgement: as its room',
+      ),
+    },
+    draw: drawDefaults(draw, fill),
+    heater: backup,
+    baseline: baselineHeater(heater, backup, fill),
+    pump: pumpDefaults(input.pump, fill),
+    control: controlDefaults(input, fill),
+  };
+}
+
+/** A tank more than half full of sediment is no tank. */
+function refuseDeepSediment(depth: number, height: number): void {
+  if (depth <= 0.5 * height) return;
+  const path = 'tank.sedimentDepth';
+  const expected = `at most half of the tank’s height, ${(0.5 * height).toFixed(2)} m`;
+  throw new DesignError([{ path, found: `${depth} m`, expected, remedy: 'Check depth and height.' }]);
+}

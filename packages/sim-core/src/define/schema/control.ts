@@ -1,0 +1,84 @@
+import { z } from 'zod';
+import { quote } from '../../input/errors.ts';
+import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
+import { listShape, numberShape, shaped } from '../../input/shape.ts';
+import { dayOfYear } from '../../physics/control/outages.ts';
+
+const differenceSchema = z
+  .strictObject({
+    start: quantityOr('temperatureDifference', 0.5, 40, 6, 'common practice, no source'),
+    stop: quantityOr('temperatureDifference', 0, 40, 3, 'judgement: half the start'),
+    collectorSensor: defaulted(choice(['absorber', 'pipe']), 'absorber', '', 'common practice, no source'),
+    pipeSensorContact: quantityOr('fraction', 0, 1, 0.7, 'judgement: on the pipe, a hand from the collector'),
+    tankSensorHeight: quantityOr('fraction', 0, 1, 0.2, 'judgement: beside the lower half of the coil'),
+    minimumRunTime: quantityOr('duration', 0, 3600, 300, 'judgement: spares the pump some of its starts'),
+  })
+  .superRefine((difference, context) => {
+    if (difference.stop > difference.start) {
+      fault(
+        context,
+        `${difference.stop} K`,
+        `at most the start difference, ${difference.start} K`,
+        'The pump must start at more than it stops at.',
+        ['stop'],
+      );
+    }
+  });
+
+/** Spans of whole hours, such as [[9, 16]]. */
+const scheduleSchema = shaped(
+  z
+    .custom<readonly (readonly [number, number])[]>(() => true)
+    .transform((value, context): readonly (readonly [number, number])[] => {
+      const isHour = (item: unknown): item is number =>
+        Number.isInteger(item) && Number(item) >= 0 && Number(item) <= 24;
+      const isSpan = (span: unknown) =>
+        Array.isArray(span) && span.length === 2 && isHour(span[0]) && isHour(span[1]) && span[0] < span[1];
+      if (Array.isArray(value) && value.length > 0 && value.length <= 24 && value.every(isSpan)) {
+        return value.map(([from, to]) => [from, to] as const);
+      }
+      const misfit: unknown = Array.isArray(value) ? value.find((span) => !isSpan(span)) : value;
+      fault(
+        context,
+        quote(misfit),
+        'spans of whole hours from 0 to 24, each ending later than it starts, such as [[9, 16]]',
+        'Split a span that goes over midnight in two.',
+      );
+      return z.NEVER;
+    }),
+  listShape(listShape(numberShape(0, 24, 'integer'), 2, 2), 1, 24),
+);
+
+const monthDay = shaped(
+  z
+    .custom<string>(() => true)
+    .transform((value, context): string => {
+      if (dayOfYear(value) !== null) return value;
+      fault(
+        context,
+        quote(value),
+        'a day of a year without a leap day as "MM-DD"',
+        'Write the month, a hyphen and the day, such as "07-04".',
+      );
+      return z.NEVER;
+    }),
+  { type: 'string', pattern: '^\\d\\d-\\d\\d$', examples: ['07-04'] },
+);
+
+const outageSchema = z.strictObject({ from: monthDay, to: monthDay, kind: choice(['pump', 'power']) });
+
+/** Schema of what lets the pump run, and of the limits. */
+export const controlSchema = z.strictObject({
+  mode: choice(['power', 'difference', 'schedule']).optional(),
+  difference: differenceSchema.prefault({}),
+  schedule: defaulted(scheduleSchema, [[9, 16]], '', 'judgement: the brighter hours of a day'),
+  outages: z.array(outageSchema).max(100).default([]),
+  highLimit: defaulted(
+    quantity('temperature', 30, 120).nullable(),
+    85,
+    '°C',
+    'lower end of common practice, no source',
+  ),
+  highLimitHysteresis: quantityOr('temperatureDifference', 0.5, 40, 5, 'judgement'),
+  stagnationLimit: quantity('temperature', 50, 250).nullable().optional(),
+});

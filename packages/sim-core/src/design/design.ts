@@ -1,0 +1,79 @@
+/**
+ * What a system is made of, with every default written out. `defineSystem` makes one from what a user writes; the schema
+ * that checks it and the sources of the defaults stand in `schema/`.
+ */
+
+import type { ArrayDesign } from './array.ts';
+import type { ControlDesign } from './control.ts';
+import type { DrawDesign, HeaterDesign, TankDesign } from './house.ts';
+import type { CoilDesign, LoopDesign } from './loop.ts';
+import type { PumpDesign, PvDesign } from './pump.ts';
+
+export type {
+  ArrayDesign,
+  ArrayExtent,
+  CollectorDesign,
+  HorizonPoint,
+  IncidenceModifierB0,
+  IncidenceModifierBiaxial,
+  IncidenceModifierTable,
+  ObstacleDesign,
+} from './array.ts';
+export type {
+  CollectorSensor,
+  ControlDesign,
+  ControlMode,
+  DifferenceControlDesign,
+  OutageDesign,
+} from './control.ts';
+export type {
+  DrawDesign,
+  EnergyCarrier,
+  HeaterDesign,
+  HeaterKind,
+  MainsDesign,
+  TankDesign,
+  Weekday,
+} from './house.ts';
+export type { CoilDesign, LoopDesign, LoopExchanger, LoopFluid, PlateDesign } from './loop.ts';
+export type { MotorDesign, PumpDesign, PumpDrive, PvDesign, PvModuleDesign } from './pump.ts';
+
+/** A default that `defineSystem` filled in. */
+export interface DesignAssumption {
+  /** Place in the design, such as `tank.lossCoefficient`. */
+  readonly path: string;
+  /** The value used, in the unit of {@link unit}. */
+  readonly value: number | string | boolean | null | readonly number[];
+  /** Unit of the value; empty for names and pure numbers. */
+  readonly unit: string;
+  /** Published source, "common practice, no source", or "judgement" with its reason. */
+  readonly source: string;
+}
+
+/** A whole system: frozen, every default written out. */
+export interface SystemDesign {
+  /** Name for reports. */
+  readonly name: string;
+  /** Panels and their plane. */
+  readonly array: ArrayDesign;
+  /** PV modules that drive the pump, and their plane. */
+  readonly pv: PvDesign;
+  /** Pump and booster. */
+  readonly pump: PumpDesign;
+  /** Fluid and pipes. */
+  readonly loop: LoopDesign;
+  /** Coil in the tank. */
+  readonly coil: CoilDesign;
+  /** Storage tank. */
+  readonly tank: TankDesign;
+  /** Water used, and the mains. */
+  readonly draw: DrawDesign;
+  /** Backup heater. */
+  readonly heater: HeaterDesign;
+  /** Heater of the same house without the sun: the same, or a stored electric one in place of an element in the tank. */
+  readonly baseline: HeaterDesign;
+  /** Limits. */
+  readonly control: ControlDesign;
+  /** Every default that was not given, with its source. */
+  readonly assumptions: readonly DesignAssumption[];
+}

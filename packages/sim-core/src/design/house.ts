@@ -1,0 +1,119 @@
+/** Tapping profiles of EU regulation 812/2013, from the smallest. */
+export type TappingName = '3XS' | 'XXS' | 'XS' | 'S' | 'M' | 'L' | 'XL' | 'XXL';
+
+/** Shapes of a household's day. */
+export type HouseholdName = 'level' | 'morning' | 'evening';
+
+/** Names of days that a draw may follow. */
+export type DrawProfileName = TappingName | HouseholdName;
+
+/** Solar storage tank. */
+export interface TankDesign {
+  /** Water in it, sediment counted as water. [m³] */
+  readonly volume: number;
+  /** Inside height. [m] */
+  readonly height: number;
+  /** Heat loss of the whole tank per kelvin over its room. [W/K] */
+  readonly lossCoefficient: number;
+  /** Air around it. [°C] */
+  readonly roomTemperature: number;
+  /** Equal layers of the calculation, bottom first. */
+  readonly nodes: number;
+  /** Vertical conductivity of water and wall together. [W/(m·K)] */
+  readonly verticalConductivity: number;
+  /** Whole tank at the start of the year. [°C] */
+  readonly initialTemperature: number;
+  /** Temperature at which the relief valve opens. [°C] */
+  readonly reliefTemperature: number;
+  /** Rated temperature of tank and lining; above it a caution is shown. [°C] */
+  readonly ratedTemperature: number;
+  /** Bore of a mains inlet that jets upwards and mixes; `null`: the inlet spreads the water without mixing. [m] */
+  readonly inletDiameter: number | null;
+  /** Sediment on the floor: less water, and the coil in it buried. [m] */
+  readonly sedimentDepth: number;
+}
+
+/** Cold water by a correlation with the weather (Burch & Christensen 2007), by one number, or by twelve monthly means. */
+export type MainsDesign = 'from-weather' | number | readonly number[];
+
+/** Name of a day of the week. */
+export type Weekday = 'monday' | 'tuesday' | 'wednesday' | 'thursday' | 'friday' | 'saturday' | 'sunday';
+
+/** What the house takes. */
+export interface DrawDesign {
+  /**
+   * Day by name. A tapping profile gives each draw its minute; its own heat too where no volume was given
+   * ({@link keepsProfileHeat}). `null`: {@link hourlyShares} or {@link volumes} are the user's own.
+   */
+  readonly profile: DrawProfileName | null;
+  /** Whether each draw keeps the heat of its tapping profile, above whatever the mains are. */
+  readonly keepsProfileHeat: boolean;
+  /**
+   * Mixed water at the taps on a day with factor 1: with {@link keepsProfileHeat} that at mains of 10 °C, with {@link volumes}
+   * their daily mean. [m³]
+   */
+  readonly dailyVolume: number;
+  /** Temperature wanted at the taps. [°C] */
+  readonly tapTemperature: number;
+  /** Flow of mixed water while a tap runs, where the profile names none; it matters to instantaneous heaters and jets. [m³/s] */
+  readonly flow: number;
+  /** Share of the day's volume in each hour from 00:00, made to add up to 1. Shape [24]. [-] */
+  readonly hourlyShares: readonly number[];
+  /** Factor on the day's water from Monday to Sunday; they need not average 1. Shape [7]. [-] */
+  readonly weekdayFactors: readonly number[];
+  /** Weekday of 1 January. */
+  readonly firstWeekday: Weekday;
+  /** Days with no draw, first and last day included: `'07-10..07-24'`; a range may pass the turn of the year. */
+  readonly holidays: readonly string[];
+  /** Days on which clocks are put forward and back at 02:00 standard time, `'03-31..10-27'`; `null`: never. */
+  readonly summerTime: string | null;
+  /**
+   * The user's own record of mixed water: 8760 values, or 8760 n in equal parts of an hour. It is used as it stands, without
+   * calendar; `null`: none. [m³]
+   */
+  readonly volumes: readonly number[] | null;
+  /** Whether a valve after the heater keeps the taps near {@link valveTemperature} or below; else a hand mixes. */
+  readonly mixingValve: boolean;
+  /** Set temperature of the valve. [°C] */
+  readonly valveTemperature: number;
+  /** How far above its set temperature the valve may let the taps run. [K] */
+  readonly valveAccuracy: number;
+  /** Hot water must exceed the set temperature by this for the valve to control; nearer, the taps may run as hot as it is. [K] */
+  readonly valveMinimumDifference: number;
+  /** Cold mains. [°C] */
+  readonly mains: MainsDesign;
+}
+
+/** How hot water is made up: a store with burner or element, a flow-through heater, or an element in the solar tank's top. */
+export type HeaterKind = 'stored-gas' | 'stored-electric' | 'instantaneous-gas' | 'instantaneous-electric' | 'element';
+
+/** What a heater is fed with. */
+export type EnergyCarrier = 'gas' | 'electricity';
+
+/** Heater after the solar tank, or element in it; fields that its kind has no use for are 0. */
+export interface HeaterDesign {
+  /** See {@link HeaterKind}. */
+  readonly kind: HeaterKind;
+  /** What it burns or draws; follows from the kind. */
+  readonly carrier: EnergyCarrier;
+  /** Water in it. [m³] */
+  readonly volume: number;
+  /** Thermostat. [°C] */
+  readonly setTemperature: number;
+  /** Most heat that burner or element puts into the water. [W] */
+  readonly burnerPower: number;
+  /** Heat into the water over final energy: fuel by gross calorific value, or electricity. [-] */
+  readonly burnerEfficiency: number;
+  /** Instantaneous: least heat at which it fires. [W] */
+  readonly minimumPower: number;
+  /** Instantaneous: least rise of the water at which it fires. [K] */
+  readonly minimumRise: number;
+  /** Electricity that controls draw all the time; it heats no water. [W] */
+  readonly standbyPower: number;
+  /** Standby loss per kelvin over the room. [W/K] */
+  readonly lossCoefficient: number;
+  /** Air around it. [°C] */
+  readonly roomTemperature: number;
+  /** Element: its height and its thermostat's, as a share of the solar tank's height. [-] */
+  readonly elementHeight: number;
+}

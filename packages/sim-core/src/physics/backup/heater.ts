@@ -1,0 +1,81 @@
+import type { HeaterDesign } from '../../design/design.ts';
+import { meanOfRise } from '../relaxation.ts';
+import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
+
+/** A heater ready to be stepped, and what its last step did. */
+export interface Heater {
+  /** Stored: its water, taken as mixed. Instantaneous: the outlet that it aims at. [°C] */
+  temperature: number;
+  /** Mean outlet temperature of the last step. [°C] */
+  outlet: number;
+  /** Heat from the burner in the last step. [J] */
+  burnerHeat: number;
+  /** Standby loss of the last step. [J] */
+  loss: number;
+  /** Whether an instantaneous heater fires in this step. */
+  firing: boolean;
+  /** Whether it has no power to heat: it needs the mains, and they are out. */
+  out: boolean;
+  /** Whether it heats by electricity, or has electrics that light its gas. */
+  readonly needsMains: boolean;
+  /** Whether it holds water of its own. */
+  readonly stored: boolean;
+  /** Whether it heats the water only as it flows. Neither: an element in the tank. */
+  readonly instantaneous: boolean;
+  /** Heat capacity of its water; 0 where it has none. [J/K] */
+  readonly capacity: number;
+  readonly design: HeaterDesign;
+}
+
+/** Prepares a heater at its set temperature. */
+export const compileHeater = (design: HeaterDesign): Heater => ({
+  temperature: design.setTemperature,
+  outlet: design.setTemperature,
+  burnerHeat: 0,
+  loss: 0,
+  firing: false,
+  out: false,
+  needsMains: design.carrier === 'electricity' || design.standbyPower > 0,
+  stored: design.volume > 0,
+  instantaneous: design.kind === 'instantaneous-gas' || design.kind === 'instantaneous-electric',
+  capacity: design.volume * WATER_HEAT_CAPACITY,
+  design,
+});
+
+/**
+ * One step of a stored heater with water flowing through it. Allocates nothing.
+ *
+ *     C dT/dt = W (T_in − T) − UA (T − T_room) + Q
+ *
+ * Linear with constant coefficients over the step, so solved exactly; Q is the constant burner power that ends the step at
+ * the set temperature, between nothing and the burner's own. The step's mean temperature is the outlet, so heat in, out, lost
+ * and stored add up to rounding.
+ *
+ * @param heater - Changed in place: temperature, outlet, burnerHeat, loss.
+ * @param volume - Water that flows through. [m³]
+ * @param inlet - Its temperature. [°C]
+ * @param duration - Length of the step. [s]
+ */
+export function stepHeater(heater: Heater, volume: number, inlet: number, duration: number): void {
+  const { capacity, design } = heater;
+  const start = heater.temperature;
+  const flow = (volume * WATER_HEAT_CAPACITY) / duration;
+  const total = flow + design.lossCoefficient;
+  const source = flow * inlet + design.lossCoefficient * design.roomTemperature;
+  const exponent = (total * duration) / capacity;
+  const late = meanOfRise(exponent);
+  const risen = 1 - exponent * late;
+
+  // K that one watt, held for the step, adds to its end.
+  const perWatt = (duration / capacity) * risen;
+  const free = start + (source - total * start) * perWatt;
+  const most = heater.out ? 0 : design.burnerPower;
+  const power = Math.min(Math.max((design.setTemperature - free) / perWatt, 0), most);
+  const rate = (source + power - total * start) * (duration / capacity);
+  const mean = start + rate * late;
+
+  heater.temperature = start + rate * risen;
+  heater.outlet = mean;
+  heater.burnerHeat = power * duration;
+  heater.loss = design.lossCoefficient * (mean - design.roomTemperature) * duration;
+}

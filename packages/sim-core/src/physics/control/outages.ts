@@ -1,0 +1,38 @@
+import type { OutageDesign } from '../../design/control.ts';
+
+/** Days of the months before each month, in a year without a leap day. */
+const DAYS_BEFORE = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365] as const;
+
+/**
+ * Day of the year of a `MM-DD`, 0 on 1 January; `null` where there is no such day.
+ *
+ * @internal
+ */
+export function dayOfYear(text: unknown): number | null {
+  const parts = typeof text === 'string' ? /^(\d\d)-(\d\d)$/.exec(text) : null;
+  if (parts === null) return null;
+  const month = Number(parts[1]);
+  const day = DAYS_BEFORE[month - 1]! + Number(parts[2]) - 1;
+  const exists = month >= 1 && month <= 12 && Number(parts[2]) >= 1 && day < DAYS_BEFORE[month]!;
+  return exists ? day : null;
+}
+
+/**
+ * Hours of the year that lie in outages of one kind, first and last day included; a span whose end is before its start goes over
+ * the end of the year.
+ *
+ * @param outages - Of a design.
+ * @param kind - Those counted.
+ * @returns 1 in each hour that is touched. Shape [8760].
+ */
+export function outageHours(outages: readonly OutageDesign[], kind: OutageDesign['kind']): Uint8Array {
+  const hours = new Uint8Array(8760);
+  for (const outage of outages) {
+    if (outage.kind !== kind) continue;
+    const first = dayOfYear(outage.from)! * 24;
+    const end = (dayOfYear(outage.to)! + 1) * 24;
+    if (first < end) hours.fill(1, first, end);
+    else hours.fill(1, first).fill(1, 0, end);
+  }
+  return hours;
+}

@@ -1,0 +1,103 @@
+import type { SystemDesign } from '../../design/design.ts';
+import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
+import { coilInWater } from '../tank/sediment.ts';
+import { nodeHeat } from './boil.ts';
+import { circuitRing } from './circuit.ts';
+import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
+import { pipeLossConductance } from './pipe.ts';
+
+export type { Circuit } from './circuit-state.ts';
+
+/** Copper: density times specific heat, handbook. [J/(m³·K)] */
+const COPPER_HEAT_CAPACITY = 8930 * 385;
+/** Fluid temperature at which the standing heat capacity of the pipes is taken; it hardly moves. [°C] */
+const PIPE_REFERENCE = 40;
+/** Keeps the arithmetic finite where a section has no length. [J/K] */
+const SMALLEST_CAPACITY = 1;
+
+/**
+ * Prepares the collector circuit.
+ *
+ * @param design - The system.
+ * @param fluid - Its fluid.
+ * @param start - Temperature of absorber and pipes at the start. [°C]
+ * @param stepCounts - Every number of steps an hour that the run may use.
+ * @param collectorNodes - Nodes of the array along the flow.
+ * @param pipeNodes - Nodes of each of the four pipe sections.
+ * @param upwards - Whether the fluid runs through the coil from below, as it does where the loop runs backwards.
+ */
+export function compileCircuit(
+  design: SystemDesign,
+  fluid: CompiledFluid,
+  start: number,
+  stepCounts: readonly number[],
+  collectorNodes: number,
+  pipeNodes = 1,
+  upwards = false,
+): Circuit {
+  const { array, tank } = design;
+  const { collector } = array;
+  const nodeArea = (array.panels * collector.area) / collectorNodes;
+  const pipe = pipeNodesOf(design, fluid, pipeNodes);
+  const share = coilInWater(design);
+  const decays = stepCounts.map((count): [number, Float64Array] => [
+    count,
+    pipe.capacity.map((capacity, at) => Math.exp((-pipe.conductance[at]! * 3600) / (count * capacity))),
+  ]);
+  return {
+    absorber: new Float64Array(collectorNodes).fill(start),
+    pipe: pipe.capacity.map((_, at) => (isIndoors(at, pipe.capacity.length) ? tank.roomTemperature : start)),
+    absorberCapacity: collector.heatCapacity * nodeArea,
+    dryCapacity: collector.heatCapacity * nodeArea * collector.dryCapacityShare,
+    boilingPoint: Number.POSITIVE_INFINITY,
+    boiling: false,
+    nodeArea,
+    a1: collector.a1,
+    a2: collector.a2,
+    pipeCapacity: pipe.capacity,
+    pipeConductance: pipe.conductance,
+    pipeDecay: new Map(decays),
+    upwards,
+    coilBottom: share.bottom,
+    coilShare: share.shares,
+    flows: new Float64Array(5),
+    ring: circuitRing(collectorNodes, share.shares.length, pipe.capacity, pipe.conductance),
+  };
+}
+
+/** Heat capacity and conductance of the nodes of the pipe, hot outdoors first. */
+function pipeNodesOf(design: SystemDesign, fluid: CompiledFluid, perSection: number) {
+  const { loop } = design;
+  const bore = (Math.PI / 4) * loop.pipeInnerDiameter ** 2;
+  const metal = (Math.PI / 4) * loop.pipeOuterDiameter ** 2 - bore;
+  const fluidCapacity = fluidDensity(fluid, PIPE_REFERENCE) * fluidSpecificHeat(fluid, PIPE_REFERENCE);
+  const perMetre = {
+    capacity: bore * fluidCapacity + metal * COPPER_HEAT_CAPACITY,
+    conductance: pipeLossConductance(loop),
+  };
+  const outdoors = (loop.pipeLength / 2) * loop.outdoorShare;
+  const indoors = loop.pipeLength / 2 - outdoors;
+  const pipeNodes = PIPE_SECTIONS * perSection;
+  const lengths = Float64Array.from(
+    { length: pipeNodes },
+    (_, at) => (isIndoors(at, pipeNodes) ? indoors : outdoors) / perSection,
+  );
+  return {
+    capacity: lengths.map((length) => Math.max(length * perMetre.capacity, SMALLEST_CAPACITY)),
+    conductance: lengths.map((length) => length * perMetre.conductance),
+  };
+}
+
+/** Heat in the absorber above 0 °C. [J] */
+export function absorberHeat(circuit: Circuit): number {
+  let sum = 0;
+  for (let node = 0; node < circuit.absorber.length; node++) sum += nodeHeat(circuit, circuit.absorber[node]!);
+  return sum;
+}
+
+/** Heat in the pipes above 0 °C. [J] */
+export function pipeHeat(circuit: Circuit): number {
+  let sum = 0;
+  for (let at = 0; at < circuit.pipe.length; at++) sum += circuit.pipe[at]! * circuit.pipeCapacity[at]!;
+  return sum;
+}

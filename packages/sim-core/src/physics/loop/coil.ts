@@ -1,0 +1,164 @@
+/** Conductance of the coil in the tank: inside film, wall, scale and outside film in series. */
+
+import type { CoilDesign } from '../../design/design.ts';
+import {
+  type CompiledFluid,
+  fluidConductivity,
+  fluidDensity,
+  fluidSpecificHeat,
+  fluidViscosity,
+} from '../fluid/compile.ts';
+import { waterExpansion } from '../fluid/water.ts';
+import { type CompiledCoilFilm, CYLINDER_REST, coilNusselt, compileCoilFilm, cylinderFactor } from './film.ts';
+import { GRAVITY } from './pump.ts';
+
+/** Tables have one row a kelvin or less; linear between rows, they differ by less than 0.1 % from the formulas. */
+const ROWS = 180;
+
+/**
+ * Water expands ever less towards 4 °C, where the drive of natural convection changes sign; below this temperature its
+ * expansion is held (judgement: a coil seldom works in water so cold). [°C]
+ */
+const LOWEST_EXPANSION = 8;
+
+/** Tank water in the outside film. [°C] */
+const WATER_LOWEST = 0;
+const WATER_HIGHEST = 140;
+
+/** Made by {@link compileCoil}. */
+export interface CompiledCoil {
+  /** Curvature, worked in. */
+  readonly film: CompiledCoilFilm;
+  /** Scale and wall. [K/W] */
+  readonly wallResistance: number;
+  /** Outside film times its area in water of 40 °C with the surface 5 K warmer, from which the surface temperature is sought. [W/K] */
+  readonly typicalOutside: number;
+  /** First row of {@link inside}. [°C] */
+  readonly lowest: number;
+  /** Rows of {@link inside} per kelvin. [1/K] */
+  readonly rowsPerKelvin: number;
+  /** Re per flow [s/m³], Pr^(1/3) [-] and conductivity × π × length [W/K] of the loop's fluid. Shape [rows + 1, 3]. */
+  readonly inside: Float64Array;
+  /** Factor of (surface − water)^(1/6) [K^−1/6] and conductivity × π × length [W/K] of the tank's water. Shape [rows + 1, 2]. */
+  readonly outside: Float64Array;
+}
+
+/**
+ * Works a coil and the loop's fluid into tables, once a run. Checks nothing: the design is checked by `defineSystem`.
+ *
+ * @param coil - Tube, wall and scale.
+ * @param fluid - In the tube.
+ * @param water - In the tank: `compileFluid('water', 0)`.
+ */
+export function compileCoil(coil: CoilDesign, fluid: CompiledFluid, water: CompiledFluid): CompiledCoil {
+  const { length, innerDiameter, outerDiameter, wallConductivity, fouling, windingDiameter } = coil;
+  const span = fluid.highest - fluid.lowest;
+  const inside = new Float64Array(3 * (ROWS + 1));
+  const outside = new Float64Array(2 * (ROWS + 1));
+  for (let row = 0; row <= ROWS; row++) {
+    const t = fluid.lowest + (span * row) / ROWS;
+    const viscosity = fluidViscosity(fluid, t);
+    const conductivity = fluidConductivity(fluid, t);
+    inside[3 * row] = (4 * fluidDensity(fluid, t)) / (Math.PI * innerDiameter * viscosity);
+    inside[3 * row + 1] = Math.cbrt((viscosity * fluidSpecificHeat(fluid, t)) / conductivity);
+    inside[3 * row + 2] = conductivity * Math.PI * length;
+    const tw = WATER_LOWEST + ((WATER_HIGHEST - WATER_LOWEST) * row) / ROWS;
+    outside[2 * row] = buoyancy(water, tw, outerDiameter);
+    outside[2 * row + 1] = fluidConductivity(water, tw) * Math.PI * length;
+  }
+  return {
+    film: compileCoilFilm(innerDiameter / windingDiameter),
+    wallResistance:
+      Math.log(outerDiameter / innerDiameter) / (2 * Math.PI * wallConductivity * length) +
+      fouling / (Math.PI * outerDiameter * length),
+    typicalOutside:
+      fluidConductivity(water, 40) *
+      Math.PI *
+      length *
+      (CYLINDER_REST + buoyancy(water, 40, outerDiameter) * 5 ** (1 / 6)) ** 2,
+    lowest: fluid.lowest,
+    rowsPerKelvin: ROWS / span,
+    inside,
+    outside,
+  };
+}
+
+/** cylinderFactor · (Ra/ΔT)^(1/6) of water at t [°C] around a diameter [m]. [K^−1/6] */
+function buoyancy(water: CompiledFluid, t: number, diameter: number): number {
+  const viscosity = fluidViscosity(water, t);
+  const heat = fluidSpecificHeat(water, t);
+  const conductivity = fluidConductivity(water, t);
+  const expansion = waterExpansion(Math.max(t, LOWEST_EXPANSION));
+  const rayleighPerKelvin =
+    (GRAVITY * expansion * fluidDensity(water, t) ** 2 * heat * diameter ** 3) / (viscosity * conductivity);
+  return cylinderFactor((viscosity * heat) / conductivity) * rayleighPerKelvin ** (1 / 6);
+}
+
+/** Re in the tube; for reports, the kernels below compute their own. [-] */
+export function coilReynolds(c: CompiledCoil, flow: number, fluidTemperature: number): number {
+  const y = Math.min(Math.max((fluidTemperature - c.lowest) * c.rowsPerKelvin, 0), ROWS);
+  const row = Math.min(Math.floor(y), ROWS - 1);
+  const below = c.inside[3 * row]!;
+  return flow * (below + (c.inside[3 * row + 3]! - below) * (y - row));
+}
+
+/** Conductance from the fluid to the outer surface of the scale. [W/K] */
+export function insideConductance(c: CompiledCoil, flow: number, fluidTemperature: number): number {
+  const y = Math.min(Math.max((fluidTemperature - c.lowest) * c.rowsPerKelvin, 0), ROWS);
+  const row = y < ROWS ? y | 0 : ROWS - 1;
+  const f = y - row;
+  const at = 3 * row;
+  const { inside } = c;
+  const reynolds = flow * (inside[at]! + (inside[at + 3]! - inside[at]!) * f);
+  const rootPrandtl = inside[at + 1]! + (inside[at + 4]! - inside[at + 1]!) * f;
+  const conductivity = inside[at + 2]! + (inside[at + 5]! - inside[at + 2]!) * f;
+  return 1 / (1 / (coilNusselt(c.film, reynolds, rootPrandtl) * conductivity) + c.wallResistance);
+}
+
+/**
+ * Where the outer surface stands between tank (0) and fluid (1).
+ *
+ * The outside film depends on the surface temperature that it sets: G (1 − r) = h(r) r. Two Newton steps from a typical film; with
+ * h ~ r^n, n ≤ 1/3, the equation is nearly straight. [-]
+ */
+export function surfaceShare(
+  c: CompiledCoil,
+  inside: number,
+  fluidTemperature: number,
+  tankTemperature: number,
+): number {
+  const { outside } = c;
+  const difference = fluidTemperature - tankTemperature;
+  const size = Math.abs(difference);
+  let r = inside / (inside + c.typicalOutside);
+  for (let pass = 0; pass < 2; pass++) {
+    const y = Math.min(
+      Math.max(((tankTemperature + 0.5 * r * difference - WATER_LOWEST) * ROWS) / (WATER_HIGHEST - WATER_LOWEST), 0),
+      ROWS,
+    );
+    const row = y < ROWS ? y | 0 : ROWS - 1;
+    const f = y - row;
+    const at = 2 * row;
+    const rise = (outside[at]! + (outside[at + 2]! - outside[at]!) * f) * Math.cbrt(Math.sqrt(size * r));
+    const sum = CYLINDER_REST + rise;
+    const film = (outside[at + 1]! + (outside[at + 3]! - outside[at + 1]!) * f) * sum * sum;
+    r += (inside * (1 - r) - film * r) / (inside + film * (1 + rise / (3 * sum)));
+  }
+  return r;
+}
+
+/**
+ * Conductance of the whole coil from its fluid to the tank water, UA = 1/(1/(h_i A_i) + wall + scale + 1/(h_o A_o)).
+ *
+ * Allocates nothing; continuous in all its inputs. At standstill it is that of Nu = 3.66: the caller multiplies by what flows.
+ *
+ * @param c - From {@link compileCoil}.
+ * @param flow - Through the tube, 0 or more. [m³/s]
+ * @param fluidTemperature - Mean in the tube; held at the ends of the fluid's range. [°C]
+ * @param tankTemperature - Mean of the water around it. [°C]
+ * @returns UA. [W/K]
+ */
+export function coilUA(c: CompiledCoil, flow: number, fluidTemperature: number, tankTemperature: number): number {
+  const inside = insideConductance(c, flow, fluidTemperature);
+  return inside * (1 - surfaceShare(c, inside, fluidTemperature, tankTemperature));
+}

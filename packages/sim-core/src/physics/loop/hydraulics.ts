@@ -1,0 +1,167 @@
+/** The loop's resistance and the point at which the pump works against it. */
+
+import type { ArrayDesign, CoilDesign, CollectorDesign, LoopDesign, PumpDesign } from '../../design/design.ts';
+import { requireNumber } from '../../input/errors.ts';
+import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
+import { waterDensity, waterViscosity } from '../fluid/water.ts';
+import { coilFrictionNumber } from './coil-friction.ts';
+import { COPPER_ROUGHNESS, type CompiledFriction, compileFriction, frictionNumber } from './friction.ts';
+import { GRAVITY, pumpHead, pumpPower, pumpSpeed } from './pump.ts';
+import { risingRoot } from './root.ts';
+
+/** Share of a collector's rated drop that is laminar, hence proportional to viscosity and flow; judgement, no source. [-] */
+export const COLLECTOR_LAMINAR_SHARE = 0.5;
+
+/** Parts of a design that resist or drive the loop's flow. */
+export interface HydraulicParts {
+  /** Drives the flow. */
+  readonly pump: PumpDesign;
+  /** Pipes and fittings. */
+  readonly loop: LoopDesign;
+  /** Tube in the tank. */
+  readonly coil: CoilDesign;
+  /** Collectors, in rows side by side. */
+  readonly array: Pick<ArrayDesign, 'panels' | 'inSeries'> & {
+    /** One panel's rated drop and flow. */
+    readonly collector: Pick<CollectorDesign, 'ratedPressureDrop' | 'ratedFlow'>;
+  };
+}
+
+/** Resistances of a loop, worked out once a run; the pressure drops are in Pa per the unit named. */
+export interface CompiledHydraulics {
+  /** In the loop. */
+  readonly fluid: CompiledFluid;
+  /** As designed. */
+  readonly pump: PumpDesign;
+  /** Roughness of the pipes, worked in. */
+  readonly friction: CompiledFriction;
+  /** Re of the pipe = this · ρ Q/μ. [1/m] */
+  readonly pipeReynolds: number;
+  /** Drop of the pipe = this · (f Re²) μ²/ρ. [1/m²] */
+  readonly pipeDrop: number;
+  /** Drop of the fittings, and of a plate exchanger = this · ρ Q². [1/m⁴] */
+  readonly fittingDrop: number;
+  /** Re of the coil = this · ρ Q/μ. [1/m] */
+  readonly coilReynolds: number;
+  /** Drop of the coil = this · (f Re²) μ²/ρ; 0 with a plate exchanger. [1/m²] */
+  readonly coilDrop: number;
+  /** Bore over winding diameter. [-] */
+  readonly curvature: number;
+  /** Laminar drop of the collectors = this · μ Q. [1/m³] */
+  readonly collectorLaminar: number;
+  /** Turbulent drop of the collectors = this · ρ Q². [1/m⁴] */
+  readonly collectorTurbulent: number;
+}
+
+/** Works a design's loop into the constants of its resistance. Checks nothing: the design is checked by `defineSystem`. */
+export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): CompiledHydraulics {
+  const { pump, loop, coil, array } = parts;
+  const { plate } = loop;
+  const hasPlate = loop.exchanger === 'plate';
+  const bore = loop.pipeInnerDiameter;
+  const { collector, inSeries } = array;
+  // Rows share the flow; within a row every panel takes all of it and adds its drop.
+  const rows = array.panels / inSeries;
+  return {
+    fluid,
+    pump,
+    friction: compileFriction(COPPER_ROUGHNESS / bore),
+    pipeReynolds: 4 / (Math.PI * bore),
+    pipeDrop: loop.pipeLength / (2 * bore ** 3),
+    fittingDrop:
+      (8 * loop.fittingLoss) / (Math.PI ** 2 * bore ** 4) +
+      (hasPlate ? plate.ratedPressureDrop / (waterDensity(20) * plate.ratedFlow ** 2) : 0),
+    coilReynolds: 4 / (Math.PI * coil.innerDiameter),
+    coilDrop: hasPlate ? 0 : coil.length / (2 * coil.innerDiameter ** 3),
+    curvature: coil.innerDiameter / coil.windingDiameter,
+    collectorLaminar:
+      (COLLECTOR_LAMINAR_SHARE * collector.ratedPressureDrop * inSeries) /
+      (waterViscosity(20) * collector.ratedFlow * rows),
+    collectorTurbulent:
+      ((1 - COLLECTOR_LAMINAR_SHARE) * collector.ratedPressureDrop * inSeries) /
+      (waterDensity(20) * (collector.ratedFlow * rows) ** 2),
+  };
+}
+
+/** Head that a flow [m³/s] of density [kg/m³] and viscosity [Pa·s] needs; rises with the flow. [m] */
+export function loopHead(h: CompiledHydraulics, flow: number, density: number, viscosity: number): number {
+  const perViscosity = (density * flow) / viscosity;
+  const friction =
+    h.pipeDrop * frictionNumber(h.friction, h.pipeReynolds * perViscosity) +
+    h.coilDrop * coilFrictionNumber(h.curvature, h.coilReynolds * perViscosity);
+  const drop =
+    (friction * viscosity * viscosity) / density +
+    (h.fittingDrop + h.collectorTurbulent) * density * flow * flow +
+    h.collectorLaminar * viscosity * flow;
+  return drop / (density * GRAVITY);
+}
+
+/** Electrical power at which the pump drives a flow [m³/s] through the loop. [W] */
+export function powerForFlow(h: CompiledHydraulics, flow: number, density: number, viscosity: number): number {
+  return pumpPower(h.pump, pumpSpeed(h.pump, loopHead(h, flow, density, viscosity), flow), flow);
+}
+
+/** Flow at rated speed. [m³/s] */
+export function fullFlow(h: CompiledHydraulics, density: number, viscosity: number): number {
+  const excess = (flow: number): number => loopHead(h, flow, density, viscosity) - pumpHead(h.pump, 1, flow);
+  return risingRoot(excess, 0, h.pump.openFlow, 1e-9 * h.pump.openFlow);
+}
+
+/** Where a pump and its loop meet. */
+export interface OperatingPoint {
+  /** Speed over rated speed, 0 to 1. [-] */
+  readonly speed: number;
+  /** [m³/s] */
+  readonly flow: number;
+  /** [m] */
+  readonly head: number;
+  /** Taken by the pump; less than offered at full speed. [W] */
+  readonly electricalPower: number;
+}
+
+/** What {@link pumpOperatingPoint} is asked. */
+export interface OperatingConditions {
+  /** Offered to the pump by the booster, 0 or more. [W] */
+  readonly electricalPower: number;
+  /** Mean of the loop. [°C] */
+  readonly fluidTemperature: number;
+}
+
+/**
+ * The point at which a pump works for the electrical power that it is offered.
+ *
+ * It runs at the speed at which it takes just this power, against the head of pipes and fittings (Darcy–Weisbach), coil and
+ * collectors; at most at rated speed, where it leaves the rest (the booster's voltage ceiling). The closed loop, full of liquid,
+ * has no static head. Starting and stopping powers are the caller's business.
+ *
+ * Collectors: rows share the flow; the rated drop with water at 20 °C is half laminar, proportional to μ Q, and half turbulent,
+ * proportional to ρ Q² (judgement).
+ *
+ * @param parts - The loop, from a design.
+ * @param conditions - Power and fluid temperature.
+ * @throws {@link DesignError} for a power or temperature that is not a finite number in range.
+ * @see Affinity laws of the pump as in {@link pumpState}; Darcy–Weisbach as in {@link pipePressureDrop}.
+ */
+export function pumpOperatingPoint(parts: HydraulicParts, conditions: OperatingConditions): OperatingPoint {
+  const { electricalPower, fluidTemperature } = conditions;
+  requireNumber('electricalPower', electricalPower, 0, 1e6, 'W');
+  requireNumber('fluidTemperature', fluidTemperature, -100, 400, '°C');
+  const fluid = compileFluid(parts.loop.fluid, parts.loop.glycolMassFraction);
+  return operatingPoint(compileHydraulics(parts, fluid), electricalPower, fluidTemperature);
+}
+
+/** Kernel of {@link pumpOperatingPoint}. */
+export function operatingPoint(
+  h: CompiledHydraulics,
+  electricalPower: number,
+  fluidTemperature: number,
+): OperatingPoint {
+  const density = fluidDensity(h.fluid, fluidTemperature);
+  const viscosity = fluidViscosity(h.fluid, fluidTemperature);
+  const highest = fullFlow(h, density, viscosity);
+  const excess = (flow: number): number => powerForFlow(h, flow, density, viscosity) - electricalPower;
+  const flow = excess(highest) <= 0 ? highest : risingRoot(excess, 0, highest, 1e-12 * h.pump.openFlow);
+  const head = loopHead(h, flow, density, viscosity);
+  const speed = pumpSpeed(h.pump, head, flow);
+  return { speed, flow, head, electricalPower: pumpPower(h.pump, speed, flow) };
+}

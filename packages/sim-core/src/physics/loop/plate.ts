@@ -1,0 +1,124 @@
+/** A plate exchanger beside the tank, in place of the coil. */
+import { requireNumber } from '../../input/errors.ts';
+import { chargeDown } from '../tank/charge.ts';
+import { mixInversions } from '../tank/inversion.ts';
+import { type Tank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
+import { circulate } from './circuit.ts';
+import { CIRCUIT, type Circuit } from './circuit-state.ts';
+import { counterflowEffectiveness } from './exchanger.ts';
+import { NUMBERS, RING } from './ring.ts';
+
+/** Capacity of the store that stands for the secondary stream: so large that no step warms it. [J/K] */
+export const ENDLESS = 1e15;
+/** Most that one piece of a step moves: the plume above the return turns over between pieces. [node volumes] */
+const MOST_MOVED = 0.5;
+/** Keeps the conductance finite where the exchanger is perfect. [-] */
+const ALMOST_ALL = 1 - 1e-12;
+
+/** A plate exchanger and the tank's side of it, ready to be stepped. */
+export interface Plate {
+  /** UA. [W/K] */
+  readonly conductance: number;
+  /** Of the secondary stream. [m³/s] */
+  readonly secondaryFlow: number;
+  /** Node into which the warmed water returns; it is taken from the bottom. */
+  readonly entry: number;
+  /** Stands for the secondary stream in the circuit: one node without end. */
+  readonly store: Tank;
+  /** Scratch of entry + 1 nodes. */
+  readonly column: Float64Array;
+  /** Scratch: what the pieces of a step exchanged. */
+  readonly flows: Float64Array;
+}
+
+/**
+ * One step with the primary pump and the secondary one running. Allocates nothing.
+ *
+ *     Q = ε min(W_1, W_2) (T_1 − T_bottom),   ε of counterflow
+ *
+ * The secondary stream takes the bottom node's water and returns it warmer at its height; the water between moves down by plug
+ * flow. A step is cut so that no piece of it moves more than one node: then what leaves the tank is known beforehand, and the
+ * ring closes as with a coil of effectiveness ε min(W_1, W_2)/W_1. What leaves the loop enters the tank.
+ *
+ * @param circuit - Compiled with one coil piece.
+ * @param tank - Its nodes from the bottom to the return are changed in place.
+ * @param capacityRate - Of the loop, W_1. [W/K]
+ * @returns Mean temperature of the fluid that leaves the array. [°C]
+ */
+export function circulatePlate(
+  plate: Plate,
+  circuit: Circuit,
+  tank: Tank,
+  capacityRate: number,
+  absorbed: number,
+  ambient: number,
+  room: number,
+  duration: number,
+): number {
+  const { column, entry, flows, store } = plate;
+  const { ring } = circuit;
+  const secondary = plate.secondaryFlow * WATER_HEAT_CAPACITY;
+  const pieces = Math.max(1, Math.ceil((plate.secondaryFlow * duration) / (MOST_MOVED * tank.nodeVolume)));
+  const length = duration / pieces;
+  const smaller = Math.min(capacityRate, secondary);
+  const ratio = smaller / Math.max(capacityRate, secondary);
+  const effectiveness = counterflowEffectiveness(plate.conductance / smaller, ratio) * (smaller / capacityRate);
+  const asCoil = -capacityRate * Math.log1p(-Math.min(effectiveness, ALMOST_ALL));
+  const coilAt = (circuit.absorber.length + (circuit.pipe.length >> 1)) * NUMBERS;
+  flows.fill(0);
+  let outlet = 0;
+  for (let piece = 0; piece < pieces; piece++) {
+    store.temperature[0] = tank.temperature[0]!;
+    outlet += circulate(circuit, store, capacityRate, asCoil, absorbed, ambient, room, length);
+    const heat = capacityRate * (ring[coilAt + RING.inlet]! - ring[coilAt + NUMBERS + RING.inlet]!) * length;
+    circuit.flows[CIRCUIT.coilHeat] = heat;
+    for (let flow = 0; flow < flows.length; flow++) flows[flow]! += circuit.flows[flow]!;
+    const share = (plate.secondaryFlow * length) / tank.nodeVolume;
+    chargeDown(tank.temperature, entry, share, tank.temperature[0]! + heat / (secondary * length), column);
+    mixInversions(tank.temperature);
+  }
+  circuit.flows.set(flows);
+  return outlet / pieces;
+}
+
+/** Rated point of a plate exchanger, as a data sheet gives it. */
+export interface PlateRating {
+  /** Heat that passes. [W] */
+  readonly power: number;
+  /** ṁ c_p of the hot side. [W/K] */
+  readonly hotCapacityFlow: number;
+  /** ṁ c_p of the cold side. [W/K] */
+  readonly coldCapacityFlow: number;
+  /** [°C] */
+  readonly hotInlet: number;
+  /** [°C] */
+  readonly coldInlet: number;
+}
+
+/**
+ * UA of a counterflow exchanger from one rated point: the inverse of its effectiveness.
+ *
+ *     NTU = ln[(1 − ε C)/(1 − ε)]/(1 − C);   C = 1: ε/(1 − ε)
+ *
+ * @returns UA, to be given as `loop.plate.conductance`. [W/K]
+ * @throws {@link DesignError} for a value out of range, and where no exchanger passes so much.
+ * @see Kays & London, Compact Heat Exchangers.
+ */
+export function plateConductance(rating: PlateRating): number {
+  const { hotCapacityFlow, coldCapacityFlow, hotInlet, coldInlet } = rating;
+  requireNumber('hotCapacityFlow', hotCapacityFlow, 1e-6, 1e9, 'W/K');
+  requireNumber('coldCapacityFlow', coldCapacityFlow, 1e-6, 1e9, 'W/K');
+  requireNumber('coldInlet', coldInlet, -50, 200, '°C');
+  requireNumber('hotInlet', hotInlet, coldInlet + 0.1, 200, '°C (warmer than the cold side)');
+  const smaller = Math.min(hotCapacityFlow, coldCapacityFlow);
+  const most = smaller * (hotInlet - coldInlet);
+  requireNumber('power', rating.power, 0, 0.9999 * most, 'W (below what the smaller stream can take)');
+  const effectiveness = rating.power / most;
+  const ratio = smaller / Math.max(hotCapacityFlow, coldCapacityFlow);
+  const gap = 1 - ratio;
+  const ntu =
+    gap < 1e-9
+      ? effectiveness / (1 - effectiveness)
+      : Math.log((1 - effectiveness * ratio) / (1 - effectiveness)) / gap;
+  return ntu * smaller;
+}

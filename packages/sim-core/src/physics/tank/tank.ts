@@ -1,0 +1,236 @@
+import type { TankDesign } from '../../design/design.ts';
+import { compileFluid } from '../fluid/compile.ts';
+import {
+  type ConductionFactors,
+  conduct,
+  conductionFactors,
+  coolHalfway,
+  coolInOnePass,
+  ONE_PASS_AT_MOST,
+} from './conduction.ts';
+import { type InletJet, mixByJet } from './inlet-jet.ts';
+import { mixInversions } from './inversion.ts';
+import { loseToRoom, nodeConductances, nodeDecays } from './losses.ts';
+import { drawThrough } from './transport.ts';
+
+/**
+ * Heat capacity of a cubic metre of water, held constant so that heat and mass are kept together: 992.2 kg/m³ times
+ * 4179 J/(kg·K), water at 40 °C (IAPWS-95). From 10 to 90 °C the true value runs from 1.1 % above to 2.1 % below it. [J/(m³·K)]
+ */
+export const WATER_HEAT_CAPACITY = 4.1468e6;
+
+/** Fall of the top node below the opening temperature at which the relief valve shuts again; judgement. [K] */
+const RELIEF_RESEAT = 5;
+
+/** Parts of an hour in which losses and conduction go at least: within 0.05 K of an independent integration. */
+const LONGEST_REST = 4;
+
+/** What a step length needs, computed once. */
+interface TankStep {
+  readonly stepsPerHour: number;
+  /** Equal parts in which losses and conduction take the step; more than one in long steps, which would blur a sharp front. */
+  readonly passes: number;
+  readonly decay: Float64Array;
+  /** 1 − decay. Shape [nodes]. [-] */
+  readonly lossShare: Float64Array;
+  /** Conduction number of a part. [-] */
+  readonly ratio: number;
+  readonly conduction: ConductionFactors;
+}
+
+/** A tank ready to be stepped: its state and what does not depend on it. */
+export interface Tank {
+  /** Nodes, bottom first. Shape [nodes]. [°C] */
+  readonly temperature: Float64Array;
+  /** Water in one node. [m³] */
+  readonly nodeVolume: number;
+  /** Heat capacity of one node. [J/K] */
+  readonly nodeCapacity: number;
+  /** Inlet that stirs; `null`: one that does not. */
+  readonly jet: InletJet | null;
+  /** Air around it. [°C] */
+  readonly room: number;
+  /** Opening temperature of the relief valve. [°C] */
+  readonly reliefTemperature: number;
+  /** Steps in an hour → factors, for the step lengths that the run uses. */
+  readonly steps: ReadonlyMap<number, TankStep>;
+  /** Those of the last step. */
+  step: TankStep;
+  /** Whether the coil gave or took heat in the current step. */
+  heated: boolean;
+  /** What it added to each node; already in {@link temperature}. Shape [nodes]. [K] */
+  readonly coilRise: Float64Array;
+  /** How fast losses and conduction changed each node in the last step with coil. Shape [nodes]. [K/s] */
+  readonly drift: Float64Array;
+  /** Scratch. Shape [nodes]. */
+  readonly middle: Float64Array;
+}
+
+/**
+ * Prepares a tank.
+ *
+ * @param design - The tank.
+ * @param stepsPerHour - Every number of steps an hour that the run may use.
+ */
+export function compileTank(design: TankDesign, stepsPerHour: readonly number[]): Tank {
+  const { nodes } = design;
+  const height = design.height - design.sedimentDepth;
+  const volume = design.volume * (height / design.height);
+  const nodeVolume = volume / nodes;
+  const nodeCapacity = nodeVolume * WATER_HEAT_CAPACITY;
+  const conductance = nodeConductances(design.lossCoefficient, volume, height, nodes);
+  const diffusivity = design.verticalConductivity / WATER_HEAT_CAPACITY;
+  const steps = new Map<number, TankStep>();
+  for (const count of stepsPerHour) {
+    const passes = Math.max(1, Math.round(LONGEST_REST / count));
+    const duration = 3600 / (count * passes);
+    const decay = nodeDecays(conductance, nodeCapacity, duration);
+    steps.set(count, {
+      stepsPerHour: count,
+      passes,
+      decay,
+      lossShare: decay.map((left) => 1 - left),
+      ratio: (diffusivity * duration) / (height / nodes) ** 2,
+      conduction: conductionFactors(diffusivity, height / nodes, duration, nodes),
+    });
+  }
+  return {
+    temperature: new Float64Array(nodes).fill(design.initialTemperature),
+    nodeVolume,
+    nodeCapacity,
+    jet:
+      design.inletDiameter === null
+        ? null
+        : {
+            area: (Math.PI / 4) * design.inletDiameter ** 2,
+            water: compileFluid('water', 0),
+            nodeHeight: height / nodes,
+          },
+    room: design.roomTemperature,
+    reliefTemperature: design.reliefTemperature,
+    steps,
+    step: steps.get(stepsPerHour[0]!)!,
+    heated: false,
+    coilRise: new Float64Array(nodes),
+    drift: new Float64Array(nodes),
+    middle: new Float64Array(nodes),
+  };
+}
+
+/** Heat in the tank above 0 °C. [J] */
+export function tankHeat(tank: Tank): number {
+  let sum = 0;
+  for (let node = 0; node < tank.temperature.length; node++) sum += tank.temperature[node]!;
+  return sum * tank.nodeCapacity;
+}
+
+/**
+ * Mean temperature of the uppermost water: what a draw of it would bring by plug flow. Allocates nothing.
+ *
+ * @param volume - Water, at most the tank's. [m³]
+ */
+export function outletOf(tank: Tank, volume: number): number {
+  const { temperature } = tank;
+  let node = temperature.length - 1;
+  let left = volume / tank.nodeVolume;
+  if (left <= 1 || node === 0) return temperature[node]!;
+  const drawn = Math.min(left, node + 1);
+  left = drawn;
+  let sum = 0;
+  for (; left > 0; node--) {
+    sum += Math.min(left, 1) * temperature[node]!;
+    left--;
+  }
+  return sum / drawn;
+}
+
+/**
+ * Draws a volume from the top, mains water following at the bottom; where the inlet is a jet, it stirs what lies there.
+ *
+ * @param flow - Through the tank while a tap runs. [m³/s]
+ * @returns Mean temperature of what left. [°C]
+ */
+export function drawFromTank(tank: Tank, volume: number, mains: number, flow: number): number {
+  const outlet = drawThrough(tank.temperature, volume / tank.nodeVolume, mains);
+  if (tank.jet !== null && volume > 0) mixByJet(tank.temperature, tank.jet, flow, mains);
+  return outlet;
+}
+
+/** Losses and conduction of one step; returns what the room gained. [J] */
+function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, room: number): number {
+  let lost = 0;
+  if (step.ratio <= ONE_PASS_AT_MOST) {
+    for (let pass = 0; pass < step.passes; pass++) lost += coolInOnePass(temperature, step.lossShare, step.ratio, room);
+    return nodeCapacity * lost;
+  }
+  for (let pass = 0; pass < step.passes; pass++) {
+    lost += loseToRoom(temperature, step.decay, nodeCapacity, room);
+    conduct(temperature, step.conduction);
+  }
+  return lost;
+}
+
+/** {@link cool} on the profile halfway through a step in which the coil gave heat. */
+function coolAfterCoil(tank: Tank, step: TankStep, perSecond: number): number {
+  const { coilRise, drift, middle, nodeCapacity, room, temperature } = tank;
+  mixInversions(temperature, middle);
+  if (step.ratio <= ONE_PASS_AT_MOST && step.passes === 1) {
+    const { lossShare, ratio } = step;
+    return nodeCapacity * coolHalfway(temperature, coilRise, middle, drift, lossShare, ratio, room, perSecond);
+  }
+  const nodes = temperature.length;
+  for (let node = 0; node < nodes; node++) {
+    const halfway = 0.5 * (temperature[node]! - coilRise[node]! + middle[node]!);
+    middle[node] = halfway;
+    drift[node] = halfway;
+  }
+  const lost = cool(middle, step, nodeCapacity, room);
+  for (let node = 0; node < nodes; node++) {
+    const changed = middle[node]! - drift[node]!;
+    temperature[node]! += changed;
+    drift[node] = changed * perSecond;
+  }
+  return lost;
+}
+
+/**
+ * Lets the tank lose heat, conduct and turn over for one step.
+ *
+ * The coil's heat came in through the whole step and not at its start, so losses and conduction are taken from the profile
+ * halfway, and what they change is laid upon the coil's heat before the water turns over.
+ *
+ * @param stepsPerHour - One of those that the tank was compiled for.
+ * @returns Heat lost to the room. [J]
+ */
+export function restTank(tank: Tank, stepsPerHour: number): number {
+  const { nodeCapacity, room, temperature } = tank;
+  if (tank.step.stepsPerHour !== stepsPerHour) tank.step = tank.steps.get(stepsPerHour)!;
+  const { step } = tank;
+  let lost: number;
+  if (tank.heated) {
+    tank.heated = false;
+    lost = coolAfterCoil(tank, step, stepsPerHour / 3600);
+  } else {
+    lost = cool(temperature, step, nodeCapacity, room);
+  }
+  mixInversions(temperature);
+  return lost;
+}
+
+/**
+ * Lets hot water out while the top is too hot: from the opening temperature until the top has fallen by 5 K, at most the whole
+ * tank at once. The valve's capacity is far above what the sun brings, so the event takes no time here.
+ *
+ * @returns Nodes of water let out; their heat above mains is added to `relievedHeat`. [-]
+ */
+export function relieveTank(tank: Tank, mains: number, relievedHeat: Float64Array, hour: number): number {
+  const { temperature, reliefTemperature } = tank;
+  const top = temperature.length - 1;
+  if (temperature[top]! < reliefTemperature) return 0;
+  let nodes = 0;
+  while (nodes <= top && temperature[top]! > reliefTemperature - RELIEF_RESEAT) {
+    relievedHeat[hour]! += tank.nodeCapacity * (drawThrough(temperature, 1, mains) - mains);
+    nodes++;
+  }
+  return nodes;
+}

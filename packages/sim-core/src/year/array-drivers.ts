@@ -1,0 +1,151 @@
+import type { WeatherYear } from '@noonloop/weather-io';
+import type { ObstacleDesign, SystemDesign } from '../design/design.ts';
+import { biaxialEffectiveIrradiance } from '../physics/collector/biaxial.ts';
+import { diffuseModifiers } from '../physics/collector/diffuse.ts';
+import { effectiveIrradiance } from '../physics/collector/effective-irradiance.ts';
+import { type NightSky, nightSky } from '../physics/collector/night-sky.ts';
+import { applyWindAndSky, HIGHEST_WIND, lossInWind, windOverTest } from '../physics/collector/quasi-dynamic.ts';
+import type { PlaneOrientation } from '../physics/sun/incidence.ts';
+import { type PlaneIrradiance, planeOfArray } from '../physics/sun/plane-of-array.ts';
+import { coverWithSnow, hourlyMeans, type SnowSurface, snowCover } from '../physics/sun/snow-cover.ts';
+import { sunTrack } from '../physics/sun/track.ts';
+import { recent } from './recent.ts';
+
+/** What sun, wind and sky do to the array and the module; part of `Drivers`. */
+export interface ArrayDrivers {
+  /** Hemispherical irradiance on the collector plane. Shape [8760 × steps]. [W/m²] */
+  readonly irradiance: Float64Array;
+  /** Light turned into heat in the absorber with no loss, less what wind and sky take of it. Shape [8760 × steps]. [W/m²] */
+  readonly absorbed: Float64Array;
+  /** Irradiance on the module's plane. Shape [8760 × steps]. [W/m²] */
+  readonly pvIrradiance: Float64Array;
+  /** Extra loss of the absorber to the night sky, per reference area. Shape [8760]. [W/m²] */
+  readonly skyLoss: Float64Array;
+  /** Heat loss coefficient with the hour's wind; `null` where it is a1 all year. Shape [8760]. [W/(m²·K)] */
+  readonly lossCoefficient: Float64Array | null;
+  /** Whether any light falls in the hour. Shape [8760]. */
+  readonly lit: Uint8Array;
+  /** Hours whose beam was left out of the collector plane because the sun is down through all of them. */
+  readonly lostBeamHours: number;
+  /** Hours with more wind along the collectors than the wind terms follow. */
+  readonly heldWindHours: number;
+  /** What was taken for granted about sky and wind, in words. */
+  readonly arrayAssumptions: readonly string[];
+}
+
+// A sweep meets the same plane, sky and cover again and again: each is computed once and shared, read-only.
+const planes = recent<PlaneIrradiance>(32, ({ total }) => 6 * total.byteLength);
+const totals = recent<Float64Array>(24, ({ byteLength }) => byteLength);
+const absorbers = recent<AbsorbedLight>(48, ({ absorbed }) => 2 * absorbed.byteLength);
+const litHours = recent<Uint8Array>(1, ({ byteLength }) => byteLength);
+const skies = recent<NightSky>(2, ({ deficit }) => deficit.byteLength);
+
+/** What light on the array becomes in the absorber. */
+interface AbsorbedLight {
+  readonly irradiance: Float64Array;
+  readonly absorbed: Float64Array;
+  readonly lostBeamHours: number;
+}
+
+/**
+ * Light on collectors and module, and the weather's part in the collectors' losses. Runs that share a plane, a cover or a module
+ * share the columns too: they are read-only.
+ *
+ * @param design - The system.
+ * @param weather - One year.
+ * @param stepsPerHour - Steps in each hour.
+ */
+export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, stepsPerHour: number): ArrayDrivers {
+  const { array, pv } = design;
+  const { collector, windFactor } = array;
+  const { eta0, incidenceModifier: modifier, a4, a6 } = collector;
+  const { windSpeed, snowDepth } = weather.columns;
+  const snowFalls = array.snowOnPanels !== 'ignored';
+  const ofArray = lightQuery(design, array, array.obstacle, array.snowOnPanels, stepsPerHour);
+  const ofModule = lightQuery(design, pv, null, snowFalls ? 'plate' : 'ignored', stepsPerHour);
+  const feelsWind = collector.a3 > 0 || a6 > 0;
+  const over = feelsWind && windSpeed !== null ? windOverTest(windSpeed, windFactor) : null;
+  const sky = skies(weather, array.tilt, () => nightSky(weather.columns, array.tilt));
+
+  const { irradiance, absorbed, lostBeamHours } = absorbers(
+    weather,
+    [ofArray, eta0, modifier, a4, a6, windFactor],
+    () => {
+      const plane = lightOn(weather, ofArray);
+      const diffuse = diffuseModifiers(modifier, array.tilt);
+      const light =
+        'tubes' in modifier
+          ? biaxialEffectiveIrradiance(plane, modifier, diffuse, sunTrack(weather, stepsPerHour), array)
+          : effectiveIrradiance(plane, modifier, diffuse);
+      for (let step = 0; step < light.length; step++) light[step]! *= eta0;
+      applyWindAndSky(light, plane.total, over, sky.deficit, collector);
+      return { irradiance: plane.total, absorbed: light, lostBeamHours: plane.lostBeamHours };
+    },
+  );
+  const pvIrradiance = totals(weather, ofModule, () => lightOn(weather, ofModule).total);
+
+  const arrayAssumptions = [a4 === null ? `Night sky: ${sky.basis}.` : `Sky: ${sky.basis}.`];
+  if (snowFalls && snowDepth === null) {
+    arrayAssumptions.unshift('Snow on panels: the weather has no depth; none is taken.');
+  }
+  if (feelsWind) {
+    arrayAssumptions.push(
+      over === null
+        ? 'Wind: the weather has none; the collectors’ wind terms stand at their values for 3 m/s.'
+        : `Wind along the collectors: ${windFactor} of the station’s.`,
+    );
+  }
+  return {
+    irradiance,
+    absorbed,
+    pvIrradiance,
+    lit: litHours(weather, [ofArray, ofModule], () => hoursWithLight(irradiance, pvIrradiance, stepsPerHour)),
+    skyLoss: sky.deficit.map((deficit) => collector.skyCoefficient * deficit),
+    lossCoefficient: lossInWind(over, collector),
+    lostBeamHours,
+    heldWindHours: over === null ? 0 : windSpeed!.filter((wind) => windFactor * wind > HIGHEST_WIND).length,
+    arrayAssumptions,
+  };
+}
+
+/** All that the light on one plane depends on, besides the weather. */
+type LightQuery = ReturnType<typeof lightQuery>;
+
+function lightQuery(
+  { array }: SystemDesign,
+  { tilt, azimuth }: PlaneOrientation,
+  obstacle: ObstacleDesign | null,
+  snow: SnowSurface | 'ignored',
+  stepsPerHour: number,
+) {
+  const { horizon, groundAlbedo: albedo, snowAlbedo, skyModel: model } = array;
+  // The array's size matters where something near may hide part of it.
+  const extent =
+    obstacle === null ? { width: 1, slopeLength: 1 } : { width: array.width, slopeLength: array.slopeLength };
+  return {
+    stepsPerHour,
+    plane: { tilt, azimuth, albedo, snowAlbedo, model, shading: { horizon, obstacle, extent } },
+    snow,
+  };
+}
+
+/** Light on a plane, past horizon, obstacle and snow. */
+function lightOn(weather: WeatherYear, query: LightQuery): PlaneIrradiance {
+  const { plane, snow, stepsPerHour } = query;
+  const { dryBulb, snowDepth } = weather.columns;
+  return planes(weather, query, () => {
+    const light = planeOfArray(weather, plane, { stepsPerHour });
+    if (snowDepth !== null && snow !== 'ignored') {
+      coverWithSnow(light, snowCover(snowDepth, dryBulb, hourlyMeans(light.total), plane.tilt, snow));
+    }
+    return light;
+  });
+}
+
+function hoursWithLight(first: Float64Array, second: Float64Array, stepsPerHour: number): Uint8Array {
+  const lit = new Uint8Array(first.length / stepsPerHour);
+  for (let step = 0; step < first.length; step++) {
+    if (first[step]! > 0 || second[step]! > 0) lit[Math.trunc(step / stepsPerHour)] = 1;
+  }
+  return lit;
+}

@@ -1,0 +1,113 @@
+import { heatByElement } from '../physics/backup/element.ts';
+import type { Heater } from '../physics/backup/heater.ts';
+import { heatWater, keepWarm, settleMixing } from '../physics/backup/supply.ts';
+import { drawnBetween, flowBetween } from '../physics/draw/within.ts';
+import { drawFromTank, outletOf, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
+import type { Machine } from './machine.ts';
+
+/** Mixed water wanted in one of an hour's steps. [m³] */
+function wantedVolume(machine: Machine, hour: number, step: number, steps: number): number {
+  const { tapVolume, within } = machine.drivers;
+  const share = within === null ? 1 / steps : drawnBetween(within, hour, step / steps, (step + 1) / steps);
+  return tapVolume[hour]! * share;
+}
+
+/** Flow of mixed water while a tap runs in that step: the profile's own or the design's, or more where the step is too short. */
+function tapFlow(machine: Machine, hour: number, step: number, steps: number, wanted: number): number {
+  const { within } = machine.drivers;
+  const named = within === null ? 0 : flowBetween(within, hour, step / steps, (step + 1) / steps);
+  return Math.max(named > 0 ? named : machine.design.draw.flow, (wanted * steps) / 3600);
+}
+
+/** Hot water for the taps: mains through the solar tank, on through the heater, mixed at the taps. */
+export function drawHotWater(machine: Machine, hour: number, step: number, steps: number): void {
+  const wanted = wantedVolume(machine, hour, step, steps);
+  if (wanted <= 0) {
+    keepHeaterWarm(machine, hour, steps);
+    return;
+  }
+  const { columns, design, drivers, heater, tank, tapTarget } = machine;
+  const mains = drivers.mains[hour]!;
+  const flow = tapFlow(machine, hour, step, steps, wanted);
+  const duration = 3600 / steps;
+  const share = settleMixing(heater, wanted, outletOf(tank, wanted), mains, tapTarget, flow, duration);
+  const hot = wanted * share;
+  const outlet = drawFromTank(tank, hot, mains, flow * share);
+  heatWater(heater, hot, outlet, flow * share, duration);
+
+  columns.hotVolume[hour]! += hot;
+  columns.solarHeat[hour]! += hot * WATER_HEAT_CAPACITY * (outlet - mains);
+  columns.tapHeatAsked[hour]! += wanted * WATER_HEAT_CAPACITY * (design.draw.tapTemperature - mains);
+  columns.tapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (heater.outlet - mains);
+  bookHeater(machine, hour);
+  noteTaps(machine, hour);
+}
+
+/** Highest temperature at the taps, and hours in which a heater that does not fire leaves them tepid. */
+function noteTaps(machine: Machine, hour: number): void {
+  const { columns, design, heater, unfiredHours } = machine;
+  const { mixingValve, valveTemperature, valveAccuracy, valveMinimumDifference } = design.draw;
+  const controls = mixingValve && heater.outlet >= valveTemperature + valveMinimumDifference;
+  const atTap = controls ? valveTemperature + valveAccuracy : heater.outlet;
+  if (atTap > columns.tapTemperature[hour]!) columns.tapTemperature[hour] = atTap;
+  const tepid = heater.instantaneous && !heater.firing && heater.outlet < machine.tapTarget;
+  if (tepid && unfiredHours.last !== hour) {
+    unfiredHours.count++;
+    unfiredHours.last = hour;
+  }
+}
+
+/** A step without draw. */
+export function keepHeaterWarm(machine: Machine, hour: number, steps: number): void {
+  if (!machine.heater.stored) return;
+  keepWarm(machine.heater, 3600 / steps);
+  bookHeater(machine, hour);
+}
+
+function bookHeater(machine: Machine, hour: number): void {
+  const { columns, heater } = machine;
+  columns.heaterHeat[hour]! += heater.burnerHeat;
+  columns.heaterLoss[hour]! += heater.loss;
+}
+
+/** Heating element in the solar tank, where there is one; its heat is kept out of the column of solar heat. */
+export function heatTankByElement(machine: Machine, hour: number, steps: number): void {
+  if (machine.elementNode < 0 || machine.heater.out) return;
+  const { columns, design, elementNode, tank } = machine;
+  const { burnerPower, setTemperature } = design.heater;
+  const available = (burnerPower * 3600) / steps;
+  const given = heatByElement(tank.temperature, elementNode, tank.nodeCapacity, available, setTemperature);
+  columns.heaterHeat[hour]! += given;
+  columns.solarHeat[hour]! -= given;
+}
+
+/** The same house without the sun: its heater is fed by the mains. */
+export function stepBaseline(machine: Machine, hour: number, steps: number): void {
+  const { baseline, columns, design } = machine;
+  let heat = 0;
+  for (let step = 0; step < steps; step++) {
+    feedBaseline(machine, baseline, hour, step, steps);
+    heat += baseline.burnerHeat;
+    machine.baselineLoss[hour]! += baseline.loss;
+  }
+  columns.baselineHeat[hour] = heat;
+  columns.baselineFuel[hour] = heat / design.baseline.burnerEfficiency;
+  columns.baselineElectricity[hour] = baseline.out ? 0 : design.baseline.standbyPower * 3600;
+}
+
+function feedBaseline(machine: Machine, baseline: Heater, hour: number, step: number, steps: number): void {
+  const { drivers, tapTarget } = machine;
+  const mains = drivers.mains[hour]!;
+  const wanted = wantedVolume(machine, hour, step, steps);
+  if (wanted <= 0) {
+    baseline.burnerHeat = 0;
+    baseline.loss = 0;
+    keepWarm(baseline, 3600 / steps);
+    return;
+  }
+  const flow = tapFlow(machine, hour, step, steps, wanted);
+  const share = settleMixing(baseline, wanted, mains, mains, tapTarget, flow, 3600 / steps);
+  const hot = wanted * share;
+  heatWater(baseline, hot, mains, flow * share, 3600 / steps);
+  machine.baselineTapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (baseline.outlet - mains);
+}

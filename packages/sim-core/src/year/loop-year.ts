@@ -1,0 +1,57 @@
+import { burstProtection } from '../physics/fluid/burst.ts';
+import type { LoopYear } from './loop-result.ts';
+import type { Machine } from './machine.ts';
+
+/** Sums up what the year did to the loop's fluid and pressure. */
+export function loopYear(machine: Machine): LoopYear {
+  const { columns, design, loopLedger, loopPressure } = machine;
+  const coldestAbsorber = smallest(columns.absorberMinimumTemperature);
+  const coldestPipe = smallest(columns.pipeMinimumTemperature);
+  const coldest = Math.min(coldestAbsorber, coldestPipe);
+  return {
+    lowestPressure: smallest(columns.loopPressure),
+    highestPressure: -smallest(columns.loopMaximumPressure.map((value) => -value)),
+    lost: loopLedger.leaked,
+    relieved: columns.loopReliefVolume.reduce((sum, value) => sum + value, 0),
+    madeUp: loopLedger.madeUp,
+    circulationFails: first(columns.lowPressure, (share) => share > 0),
+    protectionEnds: first(columns.freezingPoint, (point) => point > coldest),
+    coldestAbsorber,
+    coldestPipe,
+    ...freezing(machine),
+    burstPoint: burstProtection(design.loop.fluid, loopPressure.glycol / loopPressure.mass),
+  };
+}
+
+/** Hours below freezing point and burst point. */
+function freezing({ columns, design }: Machine) {
+  const {
+    absorberMinimumTemperature: absorber,
+    pipeMinimumTemperature: pipe,
+    freezingPoint,
+    glycolMassFraction,
+  } = columns;
+  const counts = { absorberFreezingHours: 0, pipeFreezingHours: 0, deepestFreezing: 0, burstHours: 0 };
+  let mixture = -1;
+  let burst = 0;
+  for (let hour = 0; hour < freezingPoint.length; hour++) {
+    const depth = freezingPoint[hour]! - Math.min(absorber[hour]!, pipe[hour]!);
+    if (depth <= 0) continue;
+    if (absorber[hour]! < freezingPoint[hour]!) counts.absorberFreezingHours++;
+    if (pipe[hour]! < freezingPoint[hour]!) counts.pipeFreezingHours++;
+    if (depth > counts.deepestFreezing) counts.deepestFreezing = depth;
+    if (glycolMassFraction[hour] !== mixture) {
+      mixture = glycolMassFraction[hour]!;
+      burst = burstProtection(design.loop.fluid, mixture);
+    }
+    if (freezingPoint[hour]! - depth < burst) counts.burstHours++;
+  }
+  return counts;
+}
+
+const smallest = (column: Float64Array): number => column.reduce((least, value) => Math.min(least, value));
+
+function first(column: Float64Array, test: (value: number) => boolean): number | null {
+  const hour = column.findIndex(test);
+  return hour < 0 ? null : hour;
+}

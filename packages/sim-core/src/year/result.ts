@@ -1,0 +1,174 @@
+import type { Site } from '@noonloop/weather-io';
+import type { SystemDesign } from '../design/design.ts';
+import type { LoopYear } from './loop-result.ts';
+
+export type { LoopYear } from './loop-result.ts';
+
+/**
+ * Hourly columns of a run, each of 8760 values; index 0 is the hour from 00:00 on 1 January, local standard time.
+ * Energies are sums over the hour, temperatures as said at each.
+ */
+export interface RunColumns {
+  /** Hemispherical irradiance on the collector plane, mean. [W/m²] */
+  readonly irradiance: Float64Array;
+  /** Irradiance on the PV module's plane, mean. [W/m²] */
+  readonly pvIrradiance: Float64Array;
+  /** Outdoor air. [°C] */
+  readonly ambientTemperature: Float64Array;
+  /** Hottest part of the absorber, highest in the hour. [°C] */
+  readonly absorberTemperature: Float64Array;
+  /** Coldest part of the absorber, lowest in the hour. [°C] */
+  readonly absorberMinimumTemperature: Float64Array;
+  /** Fluid leaving the array, mean over the time that the pump runs; the absorber's outlet end where it does not. [°C] */
+  readonly collectorOutletTemperature: Float64Array;
+  /** Top node of the tank at the end of the hour. [°C] */
+  readonly tankTopTemperature: Float64Array;
+  /** Hottest node of the tank, highest in the hour. [°C] */
+  readonly tankMaximumTemperature: Float64Array;
+  /** Bottom node of the tank at the end of the hour. [°C] */
+  readonly tankBottomTemperature: Float64Array;
+  /** Mean of the tank at the end of the hour. [°C] */
+  readonly tankMeanTemperature: Float64Array;
+  /** Volume flow in the collector loop, mean over the hour, standstill included. [m³/s] */
+  readonly loopFlow: Float64Array;
+  /** Share of the hour in which the pump moves fluid, 0 to 1. [-] */
+  readonly pumpRunning: Float64Array;
+  /** Energy that the turning pump takes from its modules, the booster's loss in it; 0 with the mains. [J] */
+  readonly pumpPvEnergy: Float64Array;
+  /** Electricity that the pump takes from the mains; 0 on its own modules. [J] */
+  readonly pumpElectricity: Float64Array;
+  /** Share of the hour in which sun falls on the collectors ({@link RunResult.sunThreshold}) and no fluid moves, 0 to 1. [-] */
+  readonly noFlowInSun: Float64Array;
+  /** Share of the hour in stagnation: sun, no flow, absorber above {@link RunResult.stagnationLimit}. [-] */
+  readonly stagnation: Float64Array;
+  /** Share of the hour in which fluid has boiled out of the collectors; the loop does not circulate. [-] */
+  readonly boiling: Float64Array;
+  /** Share of the hour in which the high limit keeps the pump off. [-] */
+  readonly highLimit: Float64Array;
+  /** Heat that the fluid carries out of the array, less what it carries in. [J] */
+  readonly collectorHeat: Float64Array;
+  /** Heat lost by the pipes of the loop. [J] */
+  readonly pipeLoss: Float64Array;
+  /** Heat from the coil into the tank; negative when the loop cools it. [J] */
+  readonly coilHeat: Float64Array;
+  /** Heat lost by the tank to its room. [J] */
+  readonly tankLoss: Float64Array;
+  /**
+   * Heat that the draw takes out of the solar tank, above mains temperature: the energy delivered. With an element in that tank
+   * less what the element gave it in the hour, so that the year's sum is the sun's; it may be negative in an hour. [J]
+   */
+  readonly solarHeat: Float64Array;
+  /** Flow by buoyancy alone where there is no check valve, mean over the hour; negative against the pump's direction. [m³/s] */
+  readonly thermosiphonFlow: Float64Array;
+  /** Heat that this flow takes from the tank; negative where it brings some. [J] */
+  readonly thermosiphonHeat: Float64Array;
+  /** Loop pressure at the gauge at the end of the hour. [Pa gauge] */
+  readonly loopPressure: Float64Array;
+  /** Highest loop pressure at the gauge in the hour. [Pa gauge] */
+  readonly loopMaximumPressure: Float64Array;
+  /** Liquid let out by the loop's relief valve. [m³] */
+  readonly loopReliefVolume: Float64Array;
+  /** Share of the hour in which the pump would run and the loop has too little pressure to circulate. [-] */
+  readonly lowPressure: Float64Array;
+  /** Glycol by mass in the loop at the end of the hour. [-] */
+  readonly glycolMassFraction: Float64Array;
+  /** Freezing point of the loop's fluid, month by month where it thins. [°C] */
+  readonly freezingPoint: Float64Array;
+  /** Coldest of the outdoor pipes, lowest in the hour. [°C] */
+  readonly pipeMinimumTemperature: Float64Array;
+  /** Water let out by the tank's relief valve. [m³] */
+  readonly reliefVolume: Float64Array;
+  /** Heat let out with it, above mains temperature. [J] */
+  readonly reliefHeat: Float64Array;
+  /** Cold mains. [°C] */
+  readonly mainsTemperature: Float64Array;
+  /** Mixed water used at the taps. [m³] */
+  readonly tapVolume: Float64Array;
+  /** Hot water taken from the heater for it (through the solar tank). [m³] */
+  readonly hotVolume: Float64Array;
+  /** Heat asked for at the taps, above mains. [J] */
+  readonly tapHeatAsked: Float64Array;
+  /** Heat that came out at the taps, above mains. [J] */
+  readonly tapHeat: Float64Array;
+  /**
+   * Highest temperature that the taps can run at: what the mixing valve lets through by its accuracy and least difference, or
+   * the heater's outlet where there is none. [°C]
+   */
+  readonly tapTemperature: Float64Array;
+  /** Heat that the backup heater's burner or element puts into the water, with the solar system. [J] */
+  readonly heaterHeat: Float64Array;
+  /**
+   * Final energy of the backup heater's carrier (`design.heater.carrier`), with the solar system: gas by gross calorific value,
+   * or electricity. [J]
+   */
+  readonly heaterFuel: Float64Array;
+  /** Standby loss of the backup heater, with the solar system. [J] */
+  readonly heaterLoss: Float64Array;
+  /** Electricity that the backup heater's controls draw besides {@link heaterFuel}; it heats no water. [J] */
+  readonly heaterElectricity: Float64Array;
+  /** Heat that the baseline heater gives the same house without the solar system. [J] */
+  readonly baselineHeat: Float64Array;
+  /** Final energy of the baseline heater's carrier (`design.baseline.carrier`), without the solar system. [J] */
+  readonly baselineFuel: Float64Array;
+  /** Electricity that the baseline heater's controls draw besides {@link baselineFuel}. [J] */
+  readonly baselineElectricity: Float64Array;
+}
+
+/** The parts whose energy balance is kept, and the whole. */
+export type BalancePart = 'collector' | 'pipes' | 'tank' | 'heater' | 'baseline' | 'whole';
+
+/** Energy balance of one part: what came in, less what went out, less what stayed. */
+export interface PartBalance {
+  /** Worst hour: |residual| over the energy that flowed through the part in that hour. [-] */
+  readonly worstRelative: number;
+  /** Hour of the year with the worst residual, 0 to 8759. */
+  readonly worstHour: number;
+  /** Sum of the residuals over the year. [J] */
+  readonly residual: number;
+  /** Energy that went into the part over the year. [J] */
+  readonly in: number;
+  /** Energy that left it. [J] */
+  readonly out: number;
+  /** Stored at the end less stored at the start. [J] */
+  readonly stored: number;
+}
+
+/** Something that was clamped, extrapolated or left out in a run, in words for a report. */
+export interface RunNotice {
+  /** Stable short code, such as `relief-valve`. */
+  readonly code: string;
+  /** One sentence for a reader. */
+  readonly text: string;
+  /** How many hours it touched. */
+  readonly hours: number;
+}
+
+/** One simulated year. */
+export interface RunResult {
+  /** The design with every default written out. */
+  readonly design: SystemDesign;
+  /** Where the weather was taken. */
+  readonly site: Site;
+  /** File or label of the weather. */
+  readonly weatherSource: string;
+  /** What the weather reader assumed, and what the run assumed about the weather. */
+  readonly weatherAssumptions: readonly string[];
+  /** Hourly columns. */
+  readonly columns: RunColumns;
+  /** Tank nodes at the end of each hour, bottom first; empty unless asked for. Shape [8760 × nodes]. [°C] */
+  readonly tankNodes: Float64Array;
+  /** Steps in an hour with sun or draw. */
+  readonly stepsPerHour: number;
+  /** Absorber temperature above which standstill in sun counts as stagnation. [°C] */
+  readonly stagnationLimit: number;
+  /** Irradiance on the collector plane from which sun is said to fall on it. [W/m²] */
+  readonly sunThreshold: number;
+  /** Freezing point of the loop's fluid as filled. [°C] */
+  readonly freezingPoint: number;
+  /** What the year did to the loop's fluid and pressure. */
+  readonly loop: LoopYear;
+  /** Energy balance of each part. */
+  readonly balance: Readonly<Record<BalancePart, PartBalance>>;
+  /** What was clamped, extrapolated or left out. */
+  readonly notices: readonly RunNotice[];
+}

@@ -1,0 +1,113 @@
+import type { WeatherYear } from '@noonloop/weather-io';
+import type { SystemDesign } from '../design/design.ts';
+import { closeBalance } from './balance.ts';
+import { loopYear } from './loop-year.ts';
+import { assemble, type Machine, type StepOptions, SUN_THRESHOLD } from './machine.ts';
+import { findNotices } from './notices.ts';
+import type { RunResult } from './result.ts';
+import { stepHour } from './step.ts';
+
+/** Hours that a run steps through. */
+const HOURS = 8760;
+
+/** What a run keeps and how finely it steps. */
+export interface SimulateOptions extends StepOptions {
+  /** Keep every tank node of every hour, for pictures of the layers. Default false. */
+  readonly keepTankNodes?: boolean;
+}
+
+/**
+ * Simulates one year of a system, hour by hour, starting on 1 January.
+ *
+ * @param design - From `defineSystem`.
+ * @param weather - From `readWeather` or of the same shape.
+ * @param options - Step length and what to keep.
+ * @returns Hourly columns, energy balance and notices. The same input gives the same bits.
+ * @throws {@link DesignError} when an option is out of its range or the PV data sheet has no solution.
+ */
+export function simulate(design: SystemDesign, weather: WeatherYear, options: SimulateOptions = {}): RunResult {
+  const machine = assemble(design, weather, options);
+  const { temperature } = machine.tank;
+  const tankNodes = new Float64Array(options.keepTankNodes ? HOURS * temperature.length : 0);
+  for (let hour = 0; hour < HOURS; hour++) {
+    stepHour(machine, hour);
+    if (options.keepTankNodes) tankNodes.set(temperature, hour * temperature.length);
+  }
+  return toResult(machine, design, weather, tankNodes);
+}
+
+/** State of the system at the end of one hour. */
+export interface HourState {
+  /** Hour of the year, 0 to 8759. */
+  readonly hour: number;
+  /** Tank nodes, bottom first; a copy. [°C] */
+  readonly tank: Float64Array;
+  /** Absorber along the flow, inlet first; a copy. [°C] */
+  readonly absorber: Float64Array;
+  /** Backup heater. [°C] */
+  readonly heater: number;
+  /** Irradiance on the collectors, mean of the hour. [W/m²] */
+  readonly irradiance: number;
+  /** Volume flow in the loop, mean of the hour. [m³/s] */
+  readonly loopFlow: number;
+  /** Heat from the coil into the tank in the hour. [J] */
+  readonly coilHeat: number;
+  /** Heat that the draw took from the tank in the hour. [J] */
+  readonly solarHeat: number;
+}
+
+/**
+ * Steps through the year and yields the state after each hour: for lessons and animations, by the same code as `simulate`.
+ *
+ * @param design - From `defineSystem`.
+ * @param weather - One year.
+ * @param options - Step length.
+ * @throws {@link DesignError} as `simulate` does.
+ */
+export function* steps(
+  design: SystemDesign,
+  weather: WeatherYear,
+  options: StepOptions = {},
+): Generator<HourState, void> {
+  const machine = assemble(design, weather, options);
+  const { circuit, columns, heater, tank } = machine;
+  for (let hour = 0; hour < HOURS; hour++) {
+    stepHour(machine, hour);
+    yield {
+      hour,
+      tank: tank.temperature.slice(),
+      absorber: circuit.absorber.slice(),
+      heater: heater.temperature,
+      irradiance: columns.irradiance[hour]!,
+      loopFlow: columns.loopFlow[hour]!,
+      coilHeat: columns.coilHeat[hour]!,
+      solarHeat: columns.solarHeat[hour]!,
+    };
+  }
+}
+
+function toResult(machine: Machine, design: SystemDesign, weather: WeatherYear, tankNodes: Float64Array): RunResult {
+  const { books } = machine;
+  return {
+    design,
+    site: weather.site,
+    weatherSource: weather.source,
+    weatherAssumptions: machine.drivers.assumptions,
+    columns: machine.columns,
+    tankNodes,
+    stepsPerHour: machine.drivers.stepsPerHour,
+    stagnationLimit: machine.stagnationLimit,
+    sunThreshold: SUN_THRESHOLD,
+    freezingPoint: machine.columns.freezingPoint[0]!,
+    loop: loopYear(machine),
+    balance: {
+      collector: closeBalance(books.collector),
+      pipes: closeBalance(books.pipes),
+      tank: closeBalance(books.tank),
+      heater: closeBalance(books.heater),
+      baseline: closeBalance(books.baseline),
+      whole: closeBalance(books.whole),
+    },
+    notices: findNotices(machine),
+  };
+}

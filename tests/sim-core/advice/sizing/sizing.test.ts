@@ -1,0 +1,259 @@
+import { describe, expect, it } from 'vitest';
+import {
+  coilConductance,
+  DesignError,
+  defineSystem,
+  fluidProperties,
+  pipePressureDrop,
+  type SystemDesign,
+  sizeArray,
+  sizeCoil,
+  sizeExpansionVessel,
+  sizeLoopPressure,
+  sizePipe,
+  sizePumpDrive,
+  sizeTank,
+  type WorkingStep,
+} from '../../../../packages/sim-core/src/index.ts';
+import { inventedValley, plainInput, withPanels } from '../../../examples.ts';
+
+const design = withPanels(2);
+const stepValue = (steps: readonly WorkingStep[], name: string) =>
+  steps.find(({ quantity }) => quantity === name)!.value;
+const complete = (steps: readonly WorkingStep[]) => {
+  for (const { quantity, formula, numbers, value, source } of steps) {
+    expect(quantity.length * formula.length * numbers.length * source.length).toBeGreaterThan(0);
+    expect(Number.isFinite(value)).toBe(true);
+  }
+};
+
+describe('sizeArray', () => {
+  it('counts by demand over what a panel brings, month by month [by hand]', async () => {
+    const weather = await inventedValley();
+    const sized = sizeArray(design, weather);
+    complete(sized.steps);
+    const best = sized.months.reduce((a, b) => (b.panelsToCover! < a.panelsToCover! ? b : a));
+    expect(sized.panels).toBe(Math.max(1, Math.round(best.demand / best.perPanel)));
+    const days = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+    const sum = (of: (month: (typeof sized.months)[number]) => number) =>
+      sized.months.reduce((total, month, at) => total + days[at]! * of(month), 0);
+    expect(sized.yearShare).toBeCloseTo(
+      sum(({ demand, perPanel }) => Math.min(demand, sized.panels * perPanel)) / sum(({ demand }) => demand),
+      12,
+    );
+    // 200 L a day to 45 °C from mains of some 18 °C: 0.2 m³ × 1.152 kWh/(m³·K) × 27 K = 6.3 kWh.
+    expect(best.demand / 3.6e6).toBeGreaterThan(5.5);
+    expect(best.demand / 3.6e6).toBeLessThan(7);
+  });
+
+  it('the gain of the best month follows from its line within 2 %: d is a mean there, hour by hour here', async () => {
+    const { steps } = sizeArray(design, await inventedValley());
+    const { numbers, value } = steps.find(({ quantity }) => quantity.startsWith('gain'))!;
+    const [eta0, light, a1, d, a2, , hours] = numbers.match(/[\d.]+/g)!.map(Number) as number[];
+    const byHand = eta0! * light! - ((a1! * d! + a2! * d! * d!) * hours!) / 1000;
+    expect(Math.abs(byHand - value / 3.6e6)).toBeLessThan(0.02 * byHand);
+  });
+
+  it('the year’s aim takes the fewest panels that reach it', async () => {
+    const weather = await inventedValley();
+    const sized = sizeArray(design, weather, { aim: 'year', yearShare: '70 %' });
+    expect(sized.yearShare).toBeGreaterThanOrEqual(0.7);
+    expect(sized.panels).toBe(sized.panelsForYear);
+    const fewer = sizeArray(design, weather, { aim: 'year', yearShare: sized.yearShare - 1e-9 });
+    expect(fewer.panels).toBe(sized.panels);
+  });
+});
+
+describe('sizeTank', () => {
+  it('a bright day fits under the highest temperature [by hand]', () => {
+    const { forTheSun, forTheDraw, stockVolume, afterBrightDay, steps, volumePerArea } = sizeTank(design, {
+      dailyGain: '3.2 kWh/m2',
+      startTemperature: 30,
+      maximumTemperature: '176 degF',
+    });
+    complete(steps);
+    // 4 m² × 3.2 kWh/m² / (1.1519 kWh/(m³·K) × 50 K)
+    expect(forTheSun).toBeCloseTo((4 * 3.2) / (1.15189 * 50), 4);
+    // 1.25 days × 0.2 m³ × (45 − 10)/(60 − 10)
+    expect(forTheDraw).toBeCloseTo(0.175, 9);
+    expect(stockVolume).toBe(0.25);
+    expect(afterBrightDay).toBeLessThan(80);
+    expect(volumePerArea).toBeGreaterThan(0.05); // 50 to 75 L/m² [common practice, no source]
+    expect(volumePerArea).toBeLessThan(0.075);
+  });
+});
+
+describe('sizePumpDrive', () => {
+  it('a 20 W module turns the pump of a small domestic array before the panels are hot [common practice, no source]', () => {
+    const { startIrradiance, stopIrradiance, fullSun, dullMorning, steps, rows } = sizePumpDrive(design);
+    complete(steps);
+    expect(startIrradiance).toBeGreaterThan(50);
+    expect(startIrradiance).toBeLessThan(300);
+    expect(stopIrradiance).toBeLessThan(startIrradiance!);
+    expect(fullSun.flow).toBeGreaterThan(dullMorning.flow);
+    for (const [at, row] of rows.entries()) if (at > 0) expect(row.flow).toBeGreaterThanOrEqual(rows[at - 1]!.flow);
+  });
+
+  it('the module for a wanted start starts there', () => {
+    const { modulePowerForStart } = sizePumpDrive(design, { startIrradiance: 200 });
+    const rated = design.pv.module.maximumPowerCurrent * design.pv.module.maximumPowerVoltage;
+    const scale = modulePowerForStart! / rated;
+    const { module } = design.pv;
+    const scaled = defineSystem({
+      ...plainInput,
+      pv: {
+        module: {
+          shortCircuitCurrent: module.shortCircuitCurrent * scale,
+          maximumPowerCurrent: module.maximumPowerCurrent * scale,
+          currentTemperatureCoefficient: module.currentTemperatureCoefficient * scale,
+        },
+      },
+    });
+    expect(sizePumpDrive(scaled).startIrradiance).toBeCloseTo(200, 0);
+  });
+
+  it('cold thick fluid slows the pump; a weak module never starts it and says so', () => {
+    const cold = sizePumpDrive(design, { coldFluid: -10, dullIrradiance: 300 });
+    const warm = sizePumpDrive(design, { coldFluid: 40, dullIrradiance: 300 });
+    expect(cold.dullMorning.flow).toBeLessThan(0.9 * warm.dullMorning.flow);
+    const weak = defineSystem({
+      ...plainInput,
+      pump: { startPower: 40, openFlowPower: 60, shutOffPower: 50, stopPower: 35 },
+    });
+    const sized = sizePumpDrive(weak);
+    expect(sized.startIrradiance).toBeNull();
+    expect(sized.notes.join(' ')).toMatch(/never starts/);
+  });
+
+  it.each(['direct', 'mains'] as const)('drive %s', (drive) => {
+    const sized = sizePumpDrive(defineSystem({ ...plainInput, pump: { drive } }));
+    complete(sized.steps);
+    expect(sized.modulePowerForStart).toBeNull();
+    expect(sized.fullSun.flow).toBeGreaterThan(0);
+    if (drive === 'mains') expect(sized.startIrradiance).toBe(0);
+    else expect(sized.startIrradiance).toBeGreaterThan(20);
+  });
+});
+
+describe('sizePipe', () => {
+  it('the tube chosen is the smallest that keeps both limits; head and loss by hand', () => {
+    const { pipe, pipes, insulation, insulations, steps } = sizePipe(design, { flow: '4 L/min' });
+    complete(steps);
+    expect(pipe).toBe(pipes.find(({ velocity, head }) => velocity <= 0.7 && head <= 1));
+    const { density, dynamicViscosity } = fluidProperties({
+      fluid: 'propylene-glycol',
+      glycolMassFraction: design.loop.glycolMassFraction,
+      temperature: 45,
+    });
+    const drop = pipePressureDrop({
+      flow: 4 / 60_000,
+      length: 20,
+      innerDiameter: pipe.innerDiameter,
+      fittingLoss: 20,
+      density,
+      dynamicViscosity,
+    });
+    expect(pipe.head).toBeCloseTo(drop / (density * 9.80665), 12);
+    const outer = pipe.outerDiameter + 2 * insulation.thickness;
+    const perMetre = 1 / (Math.log(outer / pipe.outerDiameter) / (2 * Math.PI * 0.04) + 1 / (Math.PI * outer * 10));
+    expect(insulation.loss).toBeCloseTo(perMetre * 20 * 35, 9);
+    expect(insulation.share).toBeLessThanOrEqual(0.05);
+    for (const [at, row] of insulations.entries()) if (at > 0) expect(row.loss).toBeLessThan(insulations[at - 1]!.loss);
+  });
+
+  it('says when nothing fits', () => {
+    const { pipe, notes } = sizePipe(design, { flow: '60 L/min', highestHead: '10 cm' });
+    expect(pipe.fits).toBe(false);
+    expect(notes.join(' ')).toMatch(/No common tube/);
+  });
+});
+
+describe('sizeCoil', () => {
+  it('a coil of this length hands over the heat at this difference [the coil’s own formula]', () => {
+    const { length, conductance, surfacePerArea, steps, collectorShare } = sizeCoil(design, {
+      flow: '3 L/min',
+      difference: 10,
+    });
+    complete(steps);
+    const { conductance: whole } = coilConductance({
+      coil: { ...design.coil, length },
+      fluid: 'propylene-glycol',
+      glycolMassFraction: design.loop.glycolMassFraction,
+      flow: 3 / 60_000,
+      fluidTemperature: 50,
+      tankTemperature: 40,
+    });
+    expect(conductance).toBeCloseTo(whole, 6);
+    expect(whole * 10).toBeCloseTo(600 * 4, 6);
+    expect(surfacePerArea).toBeGreaterThan(0.1); // 0.15 to 0.3 [common practice, no source]
+    expect(surfacePerArea).toBeLessThan(0.35);
+    expect(collectorShare).toBeGreaterThan(0.93);
+    expect(collectorShare).toBeLessThan(1);
+  });
+
+  it('refuses a plate exchanger, and a difference that no coil works with', () => {
+    const plate = defineSystem({ ...plainInput, loop: { exchanger: 'plate' } });
+    expect(() => sizeCoil(plate)).toThrow(/plate/);
+    expect(() => sizeCoil(withPanels(60), { difference: 1 })).toThrow(DesignError);
+  });
+});
+
+describe('sizeLoopPressure', () => {
+  it.each([1, 2, 4, 12])(
+    '%i panels: the vessel bears steam below the end pressure, and the top of the loop keeps pressure',
+    (panels) => {
+      const of = withPanels(panels);
+      const sized = sizeLoopPressure(of);
+      complete(sized.steps);
+      expect(sized.steamPressure).toBeLessThanOrEqual(sized.vessel.endPressure);
+      expect(sized.hotPressure).toBeLessThan(sized.steamPressure);
+      const column = stepValue(sized.steps, 'column of liquid');
+      expect(sized.fillPressure - column).toBeGreaterThanOrEqual(0.5e5 - 1e-6);
+      expect(sized.prechargePressure).toBeLessThan(sized.fillPressure);
+      expect(sized.boilingAtTop).toBeGreaterThan(110);
+      // The same loop by the vessel's own function, EN 12828's form.
+      const again = sizeExpansionVessel({
+        fluid: 'propylene-glycol',
+        glycolMassFraction: of.loop.glycolMassFraction,
+        systemVolume: stepValue(sized.steps, 'liquid of the loop'),
+        maximumTemperature: 120,
+        steamVolume: panels * of.array.collector.fluidContent + 0.4 * 20 * (Math.PI / 4) * 0.016 ** 2,
+        prechargePressure: sized.prechargePressure,
+        reliefPressure: sized.reliefPressure,
+      });
+      expect(again.minimumVolume).toBeLessThanOrEqual(sized.vesselVolume);
+    },
+  );
+
+  it('relief valve: the highest sold that the weakest part bears', () => {
+    expect(sizeLoopPressure(design, { ratedPressure: '3.5 bar' }).reliefPressure).toBe(3e5);
+    expect(sizeLoopPressure(design, { ratedPressure: '87.1 psi' }).reliefPressure).toBe(6e5);
+  });
+
+  it('its pressures can be built: a design with them neither relieves nor lacks pressure when checked', () => {
+    const { reliefPressure, prechargePressure, vesselVolume, fillPressure } = sizeLoopPressure(design);
+    const built = defineSystem({
+      ...plainInput,
+      loop: { reliefPressure, vesselPrecharge: prechargePressure, vesselVolume, fillPressure },
+    });
+    expect(built.loop.vesselVolume).toBe(vesselVolume);
+  });
+});
+
+describe('options', () => {
+  it.each<[string, (of: SystemDesign) => unknown]>([
+    ['sizeTank', (of) => sizeTank(of, { startTemperature: '5 kg', maximumTemperature: 200, wrong: 1 } as never)],
+    ['sizePumpDrive', (of) => sizePumpDrive(of, { air: 'hot', coldFluid: 99, wrong: 1 } as never)],
+    ['sizePipe', (of) => sizePipe(of, { flow: -1, air: '3 m', wrong: 1 } as never)],
+    ['sizeCoil', (of) => sizeCoil(of, { flow: 7, difference: 0, wrong: 1 } as never)],
+    ['sizeLoopPressure', (of) => sizeLoopPressure(of, { topPressure: 0, ratedPressure: '3 m', wrong: 1 } as never)],
+  ])('%s names all three faults at once', (_, call) => {
+    try {
+      call(design);
+      expect.unreachable();
+    } catch (error) {
+      expect(error).toBeInstanceOf(DesignError);
+      expect((error as DesignError).issues).toHaveLength(3);
+    }
+  });
+});

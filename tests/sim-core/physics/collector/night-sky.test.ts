@@ -1,0 +1,81 @@
+import type { WeatherColumns } from '@noonloop/weather-io';
+import { describe, expect, it } from 'vitest';
+import {
+  clearSkyEmissivity,
+  dewPointOf,
+  nightSky,
+} from '../../../../packages/sim-core/src/physics/collector/night-sky.ts';
+
+describe('clearSkyEmissivity [Berdahl & Martin 1984 from memory, its polynomial by hand]', () => {
+  it.each([
+    [0, 0.711],
+    [10, 0.7743], // 0.711 + 0.056 + 0.0073
+    [-20, 0.6282], // 0.711 − 0.112 + 0.0292
+  ])('dew point %i °C: %f', (dewPoint, emissivity) => {
+    expect(clearSkyEmissivity(dewPoint)).toBeCloseTo(emissivity, 12);
+  });
+
+  it('is never above 1: the polynomial is 1.31 at 60 °C', () => {
+    expect(clearSkyEmissivity(60)).toBe(1);
+  });
+});
+
+describe('dewPointOf [Magnus formula, Sonntag 1990]', () => {
+  it('saturated air is at its dew point [definition]', () => {
+    for (const air of [-20, 0, 35]) expect(dewPointOf(air, 1)).toBeCloseTo(air, 10);
+  });
+
+  // γ = ln 0.5 + 352.4/263.12 = 0.646157; 243.12 γ/(17.62 − γ) = 157.0937/16.973843
+  it('20 °C and 50 %: 9.255 °C [by hand; 9.3 °C in tables, from memory]', () => {
+    expect(dewPointOf(20, 0.5)).toBeCloseTo(9.255, 3);
+  });
+
+  it('takes air as no drier than 1 % [its docstring]', () => {
+    expect(dewPointOf(20, 0)).toBe(dewPointOf(20, 0.01));
+    expect(dewPointOf(20, 0.02)).toBeGreaterThan(dewPointOf(20, 0.01));
+  });
+});
+
+/** One hour of air at 10 °C; σ T⁴ of 283.15 K is 364.4836 W/m² [by hand]. */
+const BLACK = 364.4836;
+const columns = (moisture: Partial<WeatherColumns>): WeatherColumns =>
+  ({
+    dryBulb: Float64Array.of(10),
+    dewPoint: null,
+    relativeHumidity: null,
+    skyLongwave: null,
+    ...moisture,
+  }) as WeatherColumns;
+const deficit = (moisture: Partial<WeatherColumns>, tilt: number): number =>
+  nightSky(columns(moisture), tilt).deficit[0]!;
+
+describe('nightSky', () => {
+  it.each([
+    [0, 1],
+    [60, 0.75],
+    [90, 0.5],
+  ])(
+    'at a tilt of %i° sees %f of the sky, the rest ground at air temperature [isotropic view factor]',
+    (tilt, share) => {
+      expect(deficit({ skyLongwave: Float64Array.of(264.4836) }, tilt)).toBeCloseTo(100 * share, 3);
+    },
+  );
+
+  it('without a long-wave column is that of a cloudless sky, from dew point before humidity before neither [by hand]', () => {
+    const dry = Float64Array.of(0);
+    expect(deficit({ dewPoint: dry }, 0)).toBeCloseTo(BLACK * 0.289, 3);
+    expect(deficit({ dewPoint: dry, relativeHumidity: Float64Array.of(1) }, 0)).toBeCloseTo(BLACK * 0.289, 3);
+    expect(deficit({ relativeHumidity: Float64Array.of(1) }, 60)).toBeCloseTo(0.75 * BLACK * 0.2257, 3);
+    // 6 K below air: 4 °C, 0.711 + 0.0224 + 0.001168
+    expect(deficit({}, 0)).toBeCloseTo(BLACK * 0.265432, 3);
+  });
+
+  it.each([
+    [{ skyLongwave: Float64Array.of(300), dewPoint: Float64Array.of(0) }, /^long-wave irradiance .* weather file$/],
+    [{ dewPoint: Float64Array.of(0), relativeHumidity: Float64Array.of(1) }, /cloudless, from dew point \(Berdahl/],
+    [{ relativeHumidity: Float64Array.of(1) }, /cloudless, from humidity \(Berdahl/],
+    [{}, /cloudless, from a dew point 6 K below air \(Berdahl/],
+  ])('says what it came from (%#)', (moisture, words) => {
+    expect(nightSky(columns(moisture), 40).basis).toMatch(words);
+  });
+});

@@ -1,0 +1,95 @@
+import { HOURS_OF_YEAR, type WeatherYear } from '@noonloop/weather-io';
+import { describe, expect, it } from 'vitest';
+import { DesignError } from '../../../../packages/sim-core/src/input/errors.ts';
+import {
+  MAINS_FLOOR,
+  mainsClimate,
+  mainsColumn,
+  mainsTemperature,
+} from '../../../../packages/sim-core/src/physics/draw/index.ts';
+
+/** Invented weather: air of one cosine a year, coldest at its start. */
+function weather(mean: number, amplitude: number, latitude: number): WeatherYear {
+  const zero = new Float64Array(HOURS_OF_YEAR);
+  return {
+    site: { name: 'invented', latitude, longitude: 0, elevation: 0, utcOffset: 0 },
+    format: 'plain',
+    source: 'invented',
+    columns: {
+      ghi: zero,
+      dni: zero,
+      dhi: zero,
+      dryBulb: zero.map((_, hour) => mean - amplitude * Math.cos((2 * Math.PI * hour) / HOURS_OF_YEAR)),
+      dewPoint: null,
+      relativeHumidity: null,
+      windSpeed: null,
+      pressure: null,
+      skyLongwave: null,
+      albedo: null,
+      snowDepth: null,
+    },
+    irradianceMidpoint: 0.5,
+    calendarYears: new Int16Array(HOURS_OF_YEAR).fill(2001),
+    assumptions: [],
+  };
+}
+
+describe('mainsColumn', () => {
+  it('from the weather: day by day the public formula, floor included', () => {
+    const year = weather(10, 12, 47);
+    const column = mainsColumn('from-weather', year);
+    const climate = mainsClimate(year);
+    expect(column).toHaveLength(8760);
+    expect(climate.annualMean).toBeCloseTo(10, 9);
+    // By hand: the cosine of 12 K integrated over January, 744 h from its foot, and over July, from 36 h before its top.
+    expect(climate.monthlyRange).toBeCloseTo(11.4386 + 11.5165, 2);
+    expect(climate.southern).toBe(false);
+    expect(mainsClimate(weather(10, 12, 0)).southern).toBe(false); // on the equator is not south of it
+    expect(mainsClimate(weather(10, 12, -1)).southern).toBe(true);
+    for (const day of [1, 100, 365]) {
+      expect(column[24 * (day - 1)]).toBe(mainsTemperature(climate, day));
+      expect(column[24 * day - 1]).toBe(mainsTemperature(climate, day));
+    }
+  });
+
+  it('is warmest in the local summer on both sides of the equator', () => {
+    const warmest = (column: Float64Array) => column.indexOf(Math.max(...column)) / 24;
+    expect(warmest(mainsColumn('from-weather', weather(12, 10, 40)))).toBeGreaterThan(196); // lags the air
+    expect(warmest(mainsColumn('from-weather', weather(12, 10, -40)))).toBeLessThan(90);
+  });
+
+  it(`never gives less than ${MAINS_FLOOR} °C [judgement: colder is no water]`, () => {
+    const column = mainsColumn('from-weather', weather(-8, 20, 65));
+    expect(Math.min(...column)).toBe(MAINS_FLOOR);
+  });
+
+  it('does not turn the seasons round where the air’s mean is below −15.6 °C', () => {
+    const column = mainsColumn('from-weather', weather(-20, 20, 75));
+    expect(new Set(column).size).toBe(1);
+  });
+
+  it('one number is constant', () => {
+    expect(new Set(mainsColumn(11, weather(10, 10, 40)))).toEqual(new Set([11]));
+  });
+
+  it('twelve values: met in the middle of each month, linear between, around the turn of the year [closed form]', () => {
+    const months = [5, 5, 7, 9, 12, 15, 17, 18, 16, 13, 9, 6];
+    const column = mainsColumn(months, weather(10, 10, 40));
+    // Middle of January is hour 372: between the hours 371.5 and 372.5.
+    expect((column[371]! + column[372]!) / 2).toBeCloseTo(5, 1);
+    // Turn of the year is half-way from mid-December to mid-January, both of 31 days.
+    expect((column[8759]! + column[0]!) / 2).toBeCloseTo(5.5, 6);
+    const mean = column.reduce((sum, value) => sum + value, 0) / 8760;
+    const given =
+      months.reduce((sum, value, month) => sum + value * [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month]!, 0) /
+      365;
+    expect(Math.abs(mean - given)).toBeLessThan(0.1);
+  });
+
+  it.each([[[1, 2, 3]], [new Array(12).fill(50)], [-3], [Number.NaN], ['cold' as 'from-weather']])(
+    'refuses %j',
+    (mains) => {
+      expect(() => mainsColumn(mains, weather(10, 10, 40))).toThrow(DesignError);
+    },
+  );
+});

@@ -1,0 +1,81 @@
+import { defineSystem, simulate } from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
+import { circulate } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
+import { compileCircuit, pipeHeat } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
+import { CIRCUIT } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
+import { coilShares } from '../../../../packages/sim-core/src/physics/loop/coil-shares.ts';
+import { compileTank, tankHeat } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
+import { inventedValley, plainInput, sum } from '../../../examples.ts';
+
+const weather = await inventedValley();
+const fluid = compileFluid('propylene-glycol', 0.4);
+
+describe('a coil piece that hardly exchanges', () => {
+  it.each([
+    ['its end grazes a tank node', 0.25 + 1e-15, 150],
+    ['next to nothing flows', 0.4, 1e-4],
+  ])('keeps the heat of pipes and tank where %s [what leaves one enters the other]', (_, top, rate) => {
+    const design = defineSystem({ ...plainInput, coil: { top } });
+    const circuit = compileCircuit(design, fluid, 10, [12], 4);
+    const tank = compileTank(design.tank, [12]);
+    tank.temperature.fill(35);
+    tank.drift.fill(-1e-5); // losses and conduction of the step before, as `restTank` leaves them
+    circuit.absorber.fill(15);
+    for (let step = 0; step < 12; step++) {
+      const pipes = pipeHeat(circuit);
+      const stored = tankHeat(tank);
+      circulate(circuit, tank, rate, 40, 0, 5, 18, 300);
+      const { flows } = circuit;
+      const left = flows[CIRCUIT.collectorHeat]! - flows[CIRCUIT.pipeLoss]! - flows[CIRCUIT.coilHeat]!;
+      expect(Math.abs(left - (pipeHeat(circuit) - pipes))).toBeLessThan(1e-6); // [J]
+      expect(Math.abs(flows[CIRCUIT.coilHeat]! - (tankHeat(tank) - stored))).toBeLessThan(1e-6);
+    }
+  });
+});
+
+describe('a trickle through a coil in a large tank', () => {
+  it('keeps the heat of the pipes to 1e-11 of what flows [what leaves the ring enters the tank]', () => {
+    const design = defineSystem({ ...plainInput, tank: { volume: 1.5, nodes: 5 } });
+    const circuit = compileCircuit(design, fluid, 10, [48], 4);
+    const tank = compileTank(design.tank, [48]);
+    let worst = 0;
+    for (const rate of [0.05, 0.4]) {
+      tank.temperature.fill(35);
+      tank.drift.fill(-1e-3);
+      circuit.absorber.fill(15);
+      for (let step = 0; step < 40; step++) {
+        const pipes = pipeHeat(circuit);
+        circulate(circuit, tank, rate, 40, 0, 5, 18, 75);
+        const { flows } = circuit;
+        const [array, lost, coil] = [flows[CIRCUIT.collectorHeat]!, flows[CIRCUIT.pipeLoss]!, flows[CIRCUIT.coilHeat]!];
+        const residual = Math.abs(array - lost - coil - (pipeHeat(circuit) - pipes));
+        worst = Math.max(worst, residual / (Math.abs(array) + Math.abs(lost) + Math.abs(coil)));
+      }
+    }
+    expect(worst).toBeLessThan(1e-11);
+  });
+});
+
+describe('share of the coil in each tank node', () => {
+  it.each([
+    [0.05, 0.28, 25], // 0.28 × 25 is 7.000000000000001
+    [0.05, 0.56, 25],
+    [0.29, 0.6, 100], // 0.29 × 100 is 28.999999999999996
+    [0, 1, 20],
+    [0.0701, 0.0702, 10],
+  ])('from %d to %d of %d nodes is above 0 in each, and adds up to 1', (bottom, top, nodes) => {
+    const { bottom: first, shares } = coilShares(bottom, top, nodes);
+    expect(Math.min(...shares)).toBeGreaterThan(1e-7);
+    expect(sum(shares)).toBeCloseTo(1, 12);
+    expect(first / nodes).toBeLessThanOrEqual(bottom + 1e-6);
+    expect((first + shares.length) / nodes).toBeGreaterThanOrEqual(top - 1e-6);
+  });
+
+  it('gives a year of finite numbers where the coil ends at the edge of a node', () => {
+    const design = defineSystem({ ...plainInput, tank: { volume: 0.3, nodes: 25 }, coil: { top: 0.28 } });
+    const { balance, columns } = simulate(design, weather);
+    expect(columns.tankTopTemperature.every(Number.isFinite)).toBe(true);
+    for (const part of Object.values(balance)) expect(part.worstRelative).toBeLessThan(1e-9);
+  });
+});

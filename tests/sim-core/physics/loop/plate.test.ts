@@ -1,0 +1,68 @@
+import {
+  counterflowExchange,
+  DesignError,
+  defineSystem,
+  plateConductance,
+  type SystemInput,
+  simulate,
+} from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { inventedValley, plainInput, sum } from '../../../examples.ts';
+
+const weather = await inventedValley();
+const run = (loop: SystemInput['loop'], options = {}) =>
+  simulate(defineSystem({ ...plainInput, loop }), weather, options);
+
+describe('plateConductance', () => {
+  it.each([
+    [150, 150],
+    [120, 210],
+    [300, 80],
+  ])('turns the effectiveness round [counterflow, %d and %d W/K]', (hotCapacityFlow, coldCapacityFlow) => {
+    const streams = { hotCapacityFlow, coldCapacityFlow, hotInlet: 70, coldInlet: 20 };
+    const { power } = counterflowExchange({ ...streams, conductance: 640 });
+    expect(plateConductance({ ...streams, power })).toBeCloseTo(640, 6);
+  });
+
+  it('refuses more than the smaller stream can take', () => {
+    const rating = { power: 8000, hotCapacityFlow: 150, coldCapacityFlow: 150, hotInlet: 70, coldInlet: 20 };
+    expect(() => plateConductance(rating)).toThrow(DesignError);
+  });
+});
+
+describe('a year with a plate exchanger', () => {
+  const coil = run({});
+  const plate = run({ exchanger: 'plate' });
+
+  it('keeps the balance, and brings what a coil brings, more or less', () => {
+    for (const balance of Object.values(plate.balance)) expect(balance.worstRelative).toBeLessThan(1e-9);
+    const share = sum(plate.columns.solarHeat) / sum(coil.columns.solarHeat);
+    expect(share).toBeGreaterThan(0.85);
+    expect(share).toBeLessThan(1.15);
+  });
+
+  it('brings more with more conductance', () => {
+    const delivered = (conductance: number) =>
+      sum(run({ exchanger: 'plate', plate: { conductance } }).columns.solarHeat);
+    const [small, middle, large] = [delivered(50), delivered(300), delivered(3000)] as const;
+    expect(middle).toBeGreaterThan(small);
+    expect(large).toBeGreaterThan(middle);
+  });
+
+  it('is the same by half the step: 0.1 % of the energy delivered, 0.2 K of the peak', () => {
+    const fine = run({ exchanger: 'plate' }, { stepsPerHour: 12 });
+    expect(Math.abs(sum(fine.columns.solarHeat) / sum(plate.columns.solarHeat) - 1)).toBeLessThan(0.001);
+    const peak = (result: typeof coil) => Math.max(...result.columns.tankMaximumTemperature);
+    expect(Math.abs(peak(fine) - peak(plate))).toBeLessThan(0.2);
+  });
+
+  it.each([
+    ['loop.exchanger', { exchanger: 'shell' }],
+    ['loop.plate.conductance', { plate: { conductance: 0 } }],
+    ['loop.plate.secondaryFlow', { plate: { secondaryFlow: '3 L' } }],
+    ['loop.plate.returnHeight', { plate: { returnHeight: 2 } }],
+    ['loop.checkValve', { exchanger: 'plate', checkValve: false }],
+  ])('refuses %s by path', (path, loop) => {
+    expect(() => defineSystem({ ...plainInput, loop: loop as never })).toThrow(path);
+  });
+});

@@ -1,0 +1,154 @@
+import { boilingPoint, burstProtection, DesignError, glycolMassFromVolume } from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { saturationPressure, saturationTemperature } from '../../../../packages/sim-core/src/physics/fluid/boiling.ts';
+import { compileFluid, fluidDensity } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
+import {
+  compilePressure,
+  settlePressure,
+  takeOut,
+  topUp,
+  vesselContent,
+} from '../../../../packages/sim-core/src/physics/loop/pressure.ts';
+
+const glycol = compileFluid('propylene-glycol', 0.4);
+
+/** Four collector nodes of 1 L, four pipe sections of 1 L, a coil of 4 L, a vessel of 12 L at 1.5 bar, filled to 2.125 bar. */
+const parts = {
+  fluid: glycol,
+  nodeVolume: 0.001,
+  nodes: 4,
+  pipeVolume: new Float64Array(4).fill(0.001),
+  coilVolume: 0.004,
+  vesselVolume: 0.012,
+  precharge: 1.5e5,
+  vesselTemperature: 10,
+  fillPressure: 2.125e5,
+  fillTemperature: 10,
+  reliefPressure: 6e5,
+  reseatShare: 0.9,
+  staticPressure: 0.6e5,
+};
+const at = (t: number, count = 4) => new Float64Array(count).fill(t);
+
+describe('content of a vessel', () => {
+  // Reference table "in a chosen vessel": 18 L at 1.5 bar, 24 L at 3 bar; the contents are reserve, expansion and steam of its rows.
+  it.each([
+    [0.018, 1.5e5, 1.64706e5, 1],
+    [0.018, 1.5e5, 1.8345e5, 1 + 1.12419],
+    [0.018, 1.5e5, 2.63612e5, 1 + 1.12419 + 3.5],
+    [0.024, 3e5, 3.26667e5, 1.5],
+    [0.024, 3e5, 7.12759e5, 1.5 + 10.6884],
+  ])(
+    '%d m³ at %d Pa holds at %d Pa %d L [reference table of expansion vessels]',
+    (volume, precharge, gauge, litres) => {
+      expect(vesselContent(volume, precharge + 1e5, gauge) * 1000).toBeCloseTo(litres, 3);
+    },
+  );
+});
+
+describe('pressure of a loop', () => {
+  it('is the fill pressure at the fill temperature', () => {
+    const state = compilePressure(parts);
+    expect(settlePressure(state, at(10), at(10), 10, true)).toBe(0);
+    expect(state.gauge).toBeCloseTo(2.125e5, 3);
+    expect(state.top).toBeCloseTo(1.525e5, 3);
+    expect(state.boilingPoint).toBeCloseTo(boilingPoint('propylene-glycol', 0.4, 1.525e5 + 101_325), 9);
+  });
+
+  it('follows the expansion by the gas law [by hand: 12 L of loop, 2.4 L in the vessel]', () => {
+    const state = compilePressure(parts);
+    settlePressure(state, at(80), at(80), 80, false);
+    // Mass that 12 L give up from 10 to 80 °C stands at 10 °C in the vessel.
+    const pushed = 12 * (1 - fluidDensity(glycol, 80) / fluidDensity(glycol, 10));
+    expect(pushed).toBeCloseTo(0.53, 1);
+    expect(state.gauge).toBeCloseTo((12 * 2.5e5) / (12 - 2.4 - pushed) - 1e5, 1);
+  });
+
+  it('rises in stagnation until the hottest node just boils [Raoult: 0.8637 of 3.13 bar, saturated water at 135 °C]', () => {
+    const hot = Float64Array.of(90, 90, 135, 120);
+    const state = compilePressure(parts);
+    settlePressure(state, hot, at(40), 40, true);
+    expect(Math.abs(state.top - (0.8637 * 3.13e5 - 101_325))).toBeLessThan(0.8637 * 500); // last digit of 3.13
+    expect(state.boilingPoint).toBeCloseTo(135, 6);
+    expect(state.steam).toBeGreaterThan(0);
+    expect(state.steam).toBeLessThan(0.001);
+    const running = compilePressure(parts);
+    settlePressure(running, hot, at(40), 40, false);
+    expect(running.steam).toBe(0);
+    expect(running.gauge).toBeLessThan(state.gauge);
+  });
+
+  it('turns whole collectors to steam where they are hot enough [volumes by hand]', () => {
+    const state = compilePressure(parts);
+    const hot = at(210);
+    settlePressure(state, hot, at(10), 10, true);
+    expect(state.steam).toBeCloseTo(0.004, 12);
+    // All but what stood in the collectors is still at 10 °C: their 4 L stand in the vessel.
+    expect(state.gauge).toBeCloseTo((12 * 2.5e5) / (12 - 2.4 - 4) - 1e5, 1);
+    expect(state.boilingPoint).toBeLessThan(210);
+  });
+
+  it('opens the relief valve, counts the litres, and is low when cold again', () => {
+    const state = compilePressure({ ...parts, vesselVolume: 0.002, precharge: 1.5e5 });
+    const before = state.mass;
+    const lost = settlePressure(state, at(180), at(100), 60, true);
+    expect(lost).toBeGreaterThan(0);
+    expect(before - state.mass).toBeCloseTo(lost * fluidDensity(glycol, 10), 9);
+    expect(state.gauge).toBeCloseTo(5.4e5, 0);
+    expect(settlePressure(state, at(10), at(10), 10, true)).toBe(0);
+    expect(state.gauge).toBeLessThan(2.125e5);
+  });
+
+  it('falls to a vacuum at the top with the vessel empty', () => {
+    const state = compilePressure(parts);
+    takeOut(state, 3 * 1.04);
+    settlePressure(state, at(10), at(10), 10, true);
+    expect(state.top).toBeCloseTo(-1e5, 6);
+    expect(topUp(state)).toBeCloseTo(3 * 1.04, 9);
+    settlePressure(state, at(10), at(10), 10, true);
+    expect(state.gauge).toBeCloseTo(2.125e5, 3);
+  });
+});
+
+describe('saturation pressure', () => {
+  // Verification values of IAPWS R7-97(2012), table 35.
+  it.each([
+    [300, 0.353658941e4],
+    [500, 0.263889776e7],
+    [600, 0.123443146e8],
+  ])('at %d K is %d Pa [IF97, table 35]', (kelvin, pascal) => {
+    expect(saturationPressure(kelvin - 273.15) / pascal).toBeCloseTo(1, 8);
+    expect(saturationTemperature(pascal)).toBeCloseTo(kelvin - 273.15, 5);
+  });
+});
+
+describe('burstProtection', () => {
+  it.each([
+    [0.12, -7],
+    [0.24, -18],
+    [0.3, -29],
+    [0.35, -40],
+  ])('of %d propylene glycol by volume is %d °C [a maker’s guide, from memory]', (volume, temperature) => {
+    const x = glycolMassFromVolume('propylene-glycol', volume);
+    expect(burstProtection('propylene-glycol', x)).toBeCloseTo(temperature, 6);
+  });
+
+  it('lies below the freezing point, holds at the end of the table, and is 0 for water', () => {
+    for (const fluid of ['propylene-glycol', 'ethylene-glycol'] as const) {
+      for (let x = 0.02; x <= 0.45; x += 0.01) {
+        const { freezingPoint } = compileFluid(fluid, x);
+        if (freezingPoint > -29) expect(burstProtection(fluid, x)).toBeLessThan(freezingPoint);
+      }
+    }
+    expect(burstProtection('propylene-glycol', 0.6)).toBe(-40);
+    expect(burstProtection('water', 0)).toBe(0);
+  });
+
+  it.each([
+    ['water', 0.1],
+    ['propylene-glycol', 0.7],
+    ['ethylene-glycol', Number.NaN],
+  ] as const)('refuses %s with %d', (fluid, x) => {
+    expect(() => burstProtection(fluid, x)).toThrow(DesignError);
+  });
+});

@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { sunTrack } from '../../../../packages/sim-core/src/physics/sun/index.ts';
+import { inventedYear } from './weather.ts';
+
+const hourMean = (steps: Float64Array, hour: number, stepsPerHour: number): number => {
+  let sum = 0;
+  for (let at = hour * stepsPerHour; at < (hour + 1) * stepsPerHour; at++) sum += steps[at]!;
+  return sum / stepsPerHour;
+};
+
+describe('sunTrack', () => {
+  it.each([1, 6, 12])(
+    'keeps the DNI, DHI and GHI of every hour with sun at %i steps [conservation]',
+    (stepsPerHour) => {
+      const weather = inventedYear(0, 23, 300, 100);
+      const track = sunTrack(weather, stepsPerHour);
+      let sunlit = 0;
+      for (let hour = 0; hour < 8760; hour++) {
+        expect(hourMean(track.dhi, hour, stepsPerHour)).toBeCloseTo(100, 10);
+        expect(hourMean(track.ghi, hour, stepsPerHour)).toBeCloseTo(250, 10);
+        if (hourMean(track.up, hour, stepsPerHour) === 0) continue;
+        sunlit++;
+        expect(hourMean(track.dni, hour, stepsPerHour)).toBeCloseTo(300, 10);
+      }
+      expect(track.lostBeamHours).toBe(8760 - sunlit);
+      expect(track.lostBeam).toBe((8760 - sunlit) * 300 * 3600);
+    },
+  );
+
+  it('gives the steps of a sunrise hour nothing before the sun is up, and the rest in proportion to its height', () => {
+    const track = sunTrack(inventedYear(0, 23, 300, 100), 12);
+    let partly = 0;
+    for (let hour = 0; hour < 8760; hour++) {
+      const up = track.up.subarray(hour * 12, hour * 12 + 12);
+      const sunlit = up.filter((height) => height > 0).length;
+      if (sunlit === 0 || sunlit === 12) continue;
+      partly++;
+      const total = up.reduce((sum, height) => sum + height, 0);
+      for (let step = 0; step < 12; step++) {
+        expect(track.dni[hour * 12 + step]).toBe(up[step]! > 0 ? (300 * 12) / sunlit : 0);
+        expect(track.dhi[hour * 12 + step]).toBeCloseTo((1200 * up[step]!) / total, 10);
+      }
+    }
+    expect(partly).toBeGreaterThan(365);
+  });
+
+  it('looks at the sun: unit vectors in every step with sun, highest towards the south at noon', () => {
+    const track = sunTrack(inventedYear(6, 18, 300, 100), 6);
+    for (let at = 0; at < track.up.length; at++) {
+      if (track.up[at] === 0) continue;
+      expect(Math.hypot(track.east[at]!, track.north[at]!, track.up[at]!)).toBeCloseTo(1, 12);
+    }
+    const noon = (172 * 24 + 12) * 6; // 22 June, 12:00 to 12:10; 40° N: zenith near 40 − 23.44°
+    expect((Math.acos(track.up[noon]!) * 180) / Math.PI).toBeCloseTo(16.6, 0);
+    expect(track.north[noon]).toBeLessThan(-0.27);
+  });
+
+  it('is computed once for a weather year and a number of steps', () => {
+    const weather = inventedYear(6, 18, 300, 100);
+    expect(sunTrack(weather, 6)).toBe(sunTrack(weather, 6));
+    expect(sunTrack(weather, 12)).not.toBe(sunTrack(weather, 6));
+  });
+
+  it.each([0, 61, 2.5, Number.NaN])('refuses %f steps an hour', (steps) => {
+    expect(() => sunTrack(inventedYear(6, 18, 300, 100), steps)).toThrow(/stepsPerHour.*from 1 to 60/);
+  });
+});
