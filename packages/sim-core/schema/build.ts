@@ -1,5 +1,5 @@
 // JSON Schema (draft 2020-12) of a design as people write it, from the schemas that check it and the docstrings of its fields.
-import { z } from 'zod';
+import * as z from 'zod';
 import { defineSystem, type SystemInput, systemSchema } from '../src/define/define.ts';
 import { provenance } from '../src/input/field.ts';
 import { shapeOf } from '../src/input/shape.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { DesignAssumption, SystemDesign } from '../design/design.ts';
 import { checkInput, member } from '../input/check.ts';
 import { defaulted, label, provenance } from '../input/field.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { quote } from './errors.ts';
 import { DIMENSIONS, type Dimension, type Quantity, toSi } from './quantity.ts';
 import { listShape, numberShape, quantityShape, shaped } from './shape.ts';

@@ -1,5 +1,5 @@
 // What fields take, in the words of JSON Schema.
-import { z } from 'zod';
+import * as z from 'zod';
 import { DIMENSIONS, type Dimension } from './quantity.ts';
 
 /** What a field takes, as JSON Schema says it; the checks themselves are code, which no schema can show. */

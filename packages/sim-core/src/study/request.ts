@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { checkInput } from '../input/check.ts';
 import { DesignError, type DesignIssue, quote } from '../input/errors.ts';
 import { choice, count } from '../input/field.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { checkInput } from '../../input/check.ts';
 import { requireNumber } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { checkInput } from '../../input/check.ts';
 import { DesignError, quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';

@@ -1,5 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import { z } from 'zod';
+import * as z from 'zod';
 import { defineSystem, type SystemInput } from '../../define/define.ts';
 import { checkInput } from '../../input/check.ts';
 import { quote } from '../../input/errors.ts';

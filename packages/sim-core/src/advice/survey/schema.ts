@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { choice, count, fault, label, quantity } from '../../input/field.ts';
 import { DIMENSIONS, type Dimension, type Quantity, toSi } from '../../input/quantity.ts';

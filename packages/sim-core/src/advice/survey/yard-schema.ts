@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { LoopFluid } from '../../design/design.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, label, quantity, quantityOr } from '../../input/field.ts';

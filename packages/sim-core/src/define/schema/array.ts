@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, flag, label, numbers, quantity, quantityOr } from '../../input/field.ts';
 import { type Quantity, toSi } from '../../input/quantity.ts';

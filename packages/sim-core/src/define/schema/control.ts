@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
 import { listShape, numberShape, shaped } from '../../input/shape.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { DrawProfileName } from '../../design/house.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, flag, numbers, quantity, quantityOr } from '../../input/field.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { HeaterKind } from '../../design/design.ts';
 import { choice, defaulted, fault, quantity } from '../../input/field.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { count, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
 
 const coilSource = 'judgement: smooth tube, as is common in tanks of a household’s size';

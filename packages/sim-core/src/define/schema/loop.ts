@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { choice, defaulted, fault, flag, quantity, quantityOr } from '../../input/field.ts';
 
 /** Schema of the plate exchanger. */

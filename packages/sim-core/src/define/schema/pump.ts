@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
 import { FRICTION_SHARE } from '../derived-pump.ts';
 

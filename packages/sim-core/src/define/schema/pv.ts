@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { count, defaulted, fault, label, quantity, quantityOr } from '../../input/field.ts';
 
 const moduleSource = 'invented: data sheet of a common small 36-cell module';
