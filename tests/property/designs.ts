@@ -201,6 +201,7 @@ export function changeWeather(year: WeatherYear, change: WeatherChange): Weather
       windSpeed: optional(columns.windSpeed),
       pressure: optional(columns.pressure),
       skyLongwave: null,
+      cloudCover: null,
       albedo: optional(columns.albedo),
       snowDepth: change.snow === null ? null : dryBulb.map((value) => (value < 0 ? change.snow! : 0)),
     },

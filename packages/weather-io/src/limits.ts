@@ -55,6 +55,7 @@ export const LIMITS: Readonly<Record<ColumnKey, Limit>> = {
   windSpeed: limit('wind speed', 0, 120, 'm/s', 'above the strongest gust recorded'),
   pressure: limit('air pressure', 45_000, 110_000, 'Pa', 'from 6000 m up to the highest recorded at the sea'),
   skyLongwave: limit('long-wave irradiance of the sky', 40, 700, 'W/m²', 'a sky between −110 and 60 °C'),
+  cloudCover: limit('opaque sky cover', 0, 1, '', 'a share of the sky'),
   albedo: limit('ground reflectance', 0, 1, '', 'a fraction'),
   snowDepth: limit('snow depth', 0, 20, 'm', 'above the deepest recorded'),
 };

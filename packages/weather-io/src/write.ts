@@ -28,6 +28,7 @@ export function writeWeather(year: WeatherYear): string {
     comment(LAYOUT_KEYS.longitude, site.longitude),
     comment(LAYOUT_KEYS.elevation, site.elevation),
     comment(LAYOUT_KEYS.utcOffset, site.utcOffset),
+    ...(site.windHeight === undefined ? [] : [comment(LAYOUT_KEYS.windHeight, site.windHeight)]),
     comment(LAYOUT_KEYS.irradianceMidpoint, year.irradianceMidpoint),
     comment('written_from', `${year.source} (${year.format})`),
     ...year.assumptions.map(({ code, text }) =>

@@ -1,6 +1,9 @@
 /** Hours of the non-leap calendar that every weather year follows. */
 export const HOURS_OF_YEAR = 8760;
 
+/** Height at which stations measure the wind by the World Meteorological Organization's guide (No. 8). [m] */
+export const STANDARD_WIND_HEIGHT = 10;
+
 /** Where the weather was taken. */
 export interface Site {
   /** Name as the file gives it, or a name of the caller's. */
@@ -13,6 +16,8 @@ export interface Site {
   readonly elevation: number;
   /** Local standard time minus UTC, fixed through the year (no daylight saving). [h] */
   readonly utcOffset: number;
+  /** Height above ground at which the wind speed holds, 0.5 to 200; left out, {@link STANDARD_WIND_HEIGHT}. [m] */
+  readonly windHeight?: number;
 }
 
 /** The file formats that the readers know. */
@@ -32,12 +37,14 @@ export interface WeatherColumns {
   readonly dewPoint: Float64Array | null;
   /** Relative humidity, 0 to 1. [-] */
   readonly relativeHumidity: Float64Array | null;
-  /** Wind speed as the station measures it, commonly 10 m above ground. [m/s] */
+  /** Wind speed at the height `site.windHeight`. [m/s] */
   readonly windSpeed: Float64Array | null;
   /** Air pressure at the station. [Pa] */
   readonly pressure: Float64Array | null;
   /** Long-wave irradiance of the sky on the horizontal. [W/m²] */
   readonly skyLongwave: Float64Array | null;
+  /** Opaque sky cover: share of the sky behind clouds that hide what is above, 0 clear to 1 overcast. [-] */
+  readonly cloudCover: Float64Array | null;
   /** Ground reflectance, 0 to 1. [-] */
   readonly albedo: Float64Array | null;
   /** Depth of snow on the ground. [m] */

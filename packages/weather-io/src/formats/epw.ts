@@ -5,6 +5,7 @@ import { quote } from '../errors.ts';
 import type { ColumnSource } from '../table/column.ts';
 import { type Csv, dataRows, readCsv } from '../table/csv.ts';
 import { type StampReader, wholeNumber } from '../table/sequence.ts';
+import { STANDARD_WIND_HEIGHT } from '../year.ts';
 import { type Format, type FormatInput, rowAt, SiteReader } from './format.ts';
 
 /** Fields up to wind speed; older files end after the snow, without albedo. */
@@ -20,6 +21,7 @@ const COLUMNS: readonly ColumnSource[] = [
   { key: 'windSpeed', name: 'Wind Speed', index: 21, unit: 'm/s', missing: [999] },
   { key: 'pressure', name: 'Atmospheric Station Pressure', index: 9, unit: 'Pa', missing: [999999] },
   { key: 'skyLongwave', name: 'Horizontal Infrared Radiation Intensity', index: 12, unit: 'W/m2', missing: [9999] },
+  { key: 'cloudCover', name: 'Opaque Sky Cover', index: 23, unit: 'tenths', missing: [99] },
   { key: 'albedo', name: 'Albedo', index: 32, unit: 'fraction', missing: [999], zeroIsUnmeasured: true },
   { key: 'snowDepth', name: 'Snow Depth', index: 30, unit: 'cm', missing: [999] },
 ];
@@ -44,6 +46,7 @@ export const epw: Format = {
       longitude: read.longitude(place[7], 1),
       utcOffset: read.utcOffset(place[8], 1),
       elevation: read.elevation(place[9], 1),
+      windHeight: STANDARD_WIND_HEIGHT,
     };
     const start = firstHour(csv, input);
     const width = Math.max(csv.rows[start]?.length ?? 0, FEWEST_FIELDS);

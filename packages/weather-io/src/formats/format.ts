@@ -139,6 +139,10 @@ export class SiteReader {
   utcOffset = (cell: string | undefined, line: number | null): number =>
     this.number(cell, line, 'UTC offset', -12, 14, 'h');
 
+  /** Height of the wind, from the grass to a tall mast. [m] */
+  windHeight = (cell: string | undefined, line: number | null): number =>
+    this.number(cell, line, 'windHeight', 0.5, 200, 'm');
+
   /** A number within bounds; otherwise a fault and 0. */
   number(cell: string | undefined, line: number | null, name: string, from: number, to: number, unit: string): number {
     const value = numberOf(cell ?? '');

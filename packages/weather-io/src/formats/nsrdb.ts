@@ -8,6 +8,9 @@ import { numberStamps } from './stamps.ts';
 /** Fill values, from memory; the data sets themselves are filled and need none. */
 const MISSING = [-9999, -999];
 
+/** "Wind speed at 2 meters above the surface": variable descriptions of the database's own program, NREL, 2024. [m] */
+const WIND_HEIGHT = 2;
+
 const COLUMNS: readonly (ColumnName & { readonly printed: readonly string[] })[] = [
   { key: 'ghi', name: 'GHI', unit: 'W/m2', printed: ['w/m2'] },
   { key: 'dni', name: 'DNI', unit: 'W/m2', printed: ['w/m2'] },
@@ -45,6 +48,7 @@ export const nsrdb: Format = {
       latitude: read.latitude(value('Latitude'), 2),
       longitude: read.longitude(value('Longitude'), 2),
       elevation: read.elevation(value('Elevation'), 2),
+      windHeight: WIND_HEIGHT,
       utcOffset: labels.has('Local Time Zone') ? read.utcOffset(value('Local Time Zone'), 2) : zone,
     };
     checkUnits(value, faults);

@@ -15,6 +15,7 @@ export function checkLayout(layout: PlainLayout, faults: Faults): void {
   read.longitude(String(site?.longitude), null);
   read.elevation(String(site?.elevation), null);
   read.utcOffset(String(site?.utcOffset), null);
+  if (site?.windHeight !== undefined) read.windHeight(String(site.windHeight), null);
   for (const key of COLUMN_KEYS) {
     const column = columns?.[key];
     if (column === undefined) {

@@ -27,6 +27,7 @@ export function ownLayout(comments: readonly string[], { faults, notes }: Format
       longitude: read.longitude(...at(LAYOUT_KEYS.longitude)),
       elevation: read.elevation(...at(LAYOUT_KEYS.elevation)),
       utcOffset: read.utcOffset(...at(LAYOUT_KEYS.utcOffset)),
+      ...(values.has(LAYOUT_KEYS.windHeight) ? { windHeight: read.windHeight(...at(LAYOUT_KEYS.windHeight)) } : {}),
     },
     columns: LAYOUT_COLUMNS,
     time: LAYOUT_TIME,

@@ -11,6 +11,7 @@ import type { PlainUnit } from '../table/units.ts';
  *     # longitude_deg: -77.5
  *     # elevation_m: 300
  *     # utcOffset_h: -5
+ *     # windHeight_m: 10, may be left out
  *     # irradianceMidpoint_h: 0.5
  *     # licence: CC0-1.0
  *     # note: free text, shown in reports; may stand more than once
@@ -30,6 +31,7 @@ export const LAYOUT_KEYS = {
   longitude: 'longitude_deg',
   elevation: 'elevation_m',
   utcOffset: 'utcOffset_h',
+  windHeight: 'windHeight_m',
   irradianceMidpoint: 'irradianceMidpoint_h',
   licence: 'licence',
   note: 'note',
@@ -50,6 +52,7 @@ export const LAYOUT_COLUMNS: Readonly<Record<ColumnKey, { readonly column: strin
   windSpeed: { column: 'wind_speed_m_per_s', unit: 'm/s' },
   pressure: { column: 'pressure_Pa', unit: 'Pa' },
   skyLongwave: { column: 'sky_longwave_W_per_m2', unit: 'W/m2' },
+  cloudCover: { column: 'cloud_cover', unit: 'fraction' },
   albedo: { column: 'albedo', unit: 'fraction' },
   snowDepth: { column: 'snow_depth_m', unit: 'm' },
 };

@@ -2,6 +2,7 @@
 import { type Csv, dataRows, readCsv } from '../table/csv.ts';
 import { type StampReader, wholeNumber } from '../table/sequence.ts';
 import { zoneName } from '../time/hours.ts';
+import { STANDARD_WIND_HEIGHT } from '../year.ts';
 import { type ColumnName, type Format, type FormatInput, locateColumns, locateTime, SiteReader } from './format.ts';
 
 const COLUMNS: readonly ColumnName[] = [
@@ -46,7 +47,14 @@ export const pvgis: Format = {
       notes.push({ code: 'zone-from-longitude', text });
     }
     return {
-      site: { name: `${latitude}, ${longitude}`, latitude, longitude, elevation, utcOffset },
+      site: {
+        name: `${latitude}, ${longitude}`,
+        latitude,
+        longitude,
+        elevation,
+        utcOffset,
+        windHeight: STANDARD_WIND_HEIGHT,
+      },
       columns,
       rows: dataRows(csv, 'pvgis', start + 1, header.length, faults, footer(csv, start + 1)),
       time: { read: stampReader(time), cells: [time], name: TIME, zone: 0, midpoint },

@@ -2,6 +2,7 @@
 // Layout: Wilcox & Marion (2008), Users Manual for TMY3 Data Sets, NREL/TP-581-43156.
 import { dataRows, readCsv } from '../table/csv.ts';
 import { type StampReader, wholeNumber } from '../table/sequence.ts';
+import { STANDARD_WIND_HEIGHT } from '../year.ts';
 import { type ColumnName, type Format, locateColumns, locateTime, rowAt, SiteReader } from './format.ts';
 
 const MISSING = [-9900];
@@ -15,6 +16,7 @@ const COLUMNS: readonly ColumnName[] = [
   { key: 'relativeHumidity', name: 'RHum (%)', unit: '%' },
   { key: 'windSpeed', name: 'Wspd (m/s)', unit: 'm/s' },
   { key: 'pressure', name: 'Pressure (mbar)', unit: 'mbar' },
+  { key: 'cloudCover', name: 'OpqCld (tenths)', unit: 'tenths' },
   { key: 'albedo', name: 'Alb (unitless)', unit: 'fraction', zeroIsUnmeasured: true },
 ];
 
@@ -35,6 +37,7 @@ export const tmy3: Format = {
       latitude: read.latitude(place[4], 1),
       longitude: read.longitude(place[5], 1),
       elevation: read.elevation(place[6], 1),
+      windHeight: STANDARD_WIND_HEIGHT,
     };
     const columns = locateColumns(header, 2, COLUMNS, MISSING, { faults, notes });
     const date = locateTime(header, 2, 'Date (MM/DD/YYYY)', faults);

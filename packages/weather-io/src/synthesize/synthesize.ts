@@ -75,6 +75,7 @@ export function synthesizeYear(input: SyntheticInput): WeatherYear {
       windSpeed: windy === null ? null : hourlyWind(windy, stream(4)),
       pressure: null,
       skyLongwave: null,
+      cloudCover: null,
       albedo: null,
       snowDepth: null,
     },

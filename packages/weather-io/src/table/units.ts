@@ -11,6 +11,7 @@ export type PlainUnit =
   | 'K'
   | 'fraction'
   | '%'
+  | 'tenths'
   | 'm/s'
   | 'km/h'
   | 'mph'
@@ -43,6 +44,7 @@ const UNITS: Readonly<Record<PlainUnit, Unit>> = {
   K: unit('temperature', 1, -273.15),
   fraction: unit('fraction', 1),
   '%': unit('fraction', 0.01),
+  tenths: unit('fraction', 0.1),
   'm/s': unit('speed', 1),
   'km/h': unit('speed', 1 / 3.6),
   mph: unit('speed', 0.44704),
@@ -67,6 +69,7 @@ const DIMENSION: Readonly<Record<ColumnKey, Dimension>> = {
   windSpeed: 'speed',
   pressure: 'pressure',
   skyLongwave: 'irradiance',
+  cloudCover: 'fraction',
   albedo: 'fraction',
   snowDepth: 'length',
 };

@@ -25,6 +25,7 @@ function weather(mean: number, amplitude: number, latitude: number): WeatherYear
       windSpeed: null,
       pressure: null,
       skyLongwave: null,
+      cloudCover: null,
       albedo: null,
       snowDepth: null,
     },

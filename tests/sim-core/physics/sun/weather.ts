@@ -18,6 +18,7 @@ export function inventedYear(first: number, last: number, dni: number, dhi: numb
       windSpeed: null,
       pressure: null,
       skyLongwave: null,
+      cloudCover: null,
       albedo: null,
       snowDepth: null,
     },

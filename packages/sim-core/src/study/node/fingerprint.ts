@@ -48,9 +48,9 @@ function weatherParts(weather: WeatherYear): (string | Uint8Array)[] {
   const named = Object.entries(columns) as [string, Float64Array | null][];
   const present = named.filter((entry): entry is [string, Float64Array] => entry[1] !== null);
   present.sort(([one], [other]) => (one < other ? -1 : 1));
-  const { latitude, longitude, elevation, utcOffset } = site;
+  const { latitude, longitude, elevation, utcOffset, windHeight } = site;
   return [
-    JSON.stringify({ latitude, longitude, elevation, utcOffset, irradianceMidpoint }),
+    JSON.stringify({ latitude, longitude, elevation, utcOffset, windHeight, irradianceMidpoint }),
     ...present.flatMap(([name, column]) => [name, bytes(column)]),
     bytes(calendarYears),
   ];
