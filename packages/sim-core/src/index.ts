@@ -7,6 +7,7 @@ export { defineSystem, type SystemInput } from './define/define.ts';
 export type * from './design/design.ts';
 export { DesignError, type DesignIssue } from './input/errors.ts';
 export type { Quantity } from './input/quantity.ts';
+export type { Fact, Saying } from './input/saying.ts';
 export * from './physics/backup/index.ts';
 export * from './physics/collector/index.ts';
 export * from './physics/draw/index.ts';
