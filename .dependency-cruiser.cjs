@@ -97,7 +97,8 @@ module.exports = {
       name: 'nothing-unlisted',
       comment: 'What a package imports stands in its package.json.',
       severity: 'error',
-      from: { path: '^packages/[^/]+/src/' },
+      // Of the unit library, packing puts the part that is used into the package.
+      from: { path: '^packages/[^/]+/src/', pathNot: '^packages/sim-core/src/input/units\\.ts$' },
       to: {
         pathNot: '^packages/',
         dependencyTypes: ['npm-no-pkg', 'npm-unknown', 'npm-dev', 'unknown', 'undetermined'],

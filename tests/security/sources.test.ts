@@ -80,9 +80,9 @@ describe('no text becomes a program [read from the syntax of every published sou
     const uses = find(
       (node) => ts.isIdentifier(node) && node.text === 'math' && ts.isPropertyAccessExpression(node.parent),
     );
-    expect(uses).toEqual(['sim-core/src/input/quantity.ts: math']);
+    expect(uses).toEqual(['sim-core/src/input/units.ts: math']);
     expect(find((node) => ts.isPropertyAccessExpression(node) && node.expression.getText() === 'math')).toEqual([
-      'sim-core/src/input/quantity.ts: math.unit',
+      'sim-core/src/input/units.ts: math.unit',
     ]);
   });
 

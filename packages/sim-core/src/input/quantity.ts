@@ -1,5 +1,4 @@
-/// <reference path="./mathjs.d.ts" />
-import math from 'mathjs/lib/browser/math.js';
+import { convertUnit } from './units.ts';
 
 /** A number in the documented unit of its field, or a string with a unit, such as `"80 gal"` or `"120 degF"`. */
 export type Quantity = number | string;
@@ -80,7 +79,7 @@ function convert(amount: number, unit: string, dimension: Dimension): number | n
     // A difference of 9 degF is 5 K: the scales' zero points must stay out of it.
     const scaled =
       dimension === 'temperatureDifference' ? unit.replace(/\bdegC\b/g, 'K').replace(/\bdegF\b/g, 'degR') : unit;
-    const result = math.unit(amount, scaled).toNumber(DIMENSIONS[dimension].target);
+    const result = convertUnit(amount, scaled, DIMENSIONS[dimension].target);
     return Number.isFinite(result) ? result : null;
   } catch {
     return null; // unknown unit, or a unit of another dimension

@@ -1,9 +1,9 @@
 // The instants at which the rows of a weather year begin.
-import { DateTime, FixedOffsetZone } from 'luxon';
 import { HOURS_OF_YEAR, type WeatherYear } from '../year.ts';
 import { monthAndDay } from './calendar.ts';
 
-const HOUR_MS = 3_600_000;
+const MINUTE_MS = 60_000;
+const HOUR_MS = 60 * MINUTE_MS;
 
 /**
  * Instant at which each row of a weather year begins, in the calendar year in which the row was measured.
@@ -14,7 +14,8 @@ const HOUR_MS = 3_600_000;
  * @returns Milliseconds since 1970-01-01 00:00 UTC. Shape [8760]. [ms]
  */
 export function hourStarts(weather: Pick<WeatherYear, 'site' | 'calendarYears'>): Float64Array {
-  const zone = fixedZone(weather.site.utcOffset);
+  // A fixed offset has no rules to look up, so a library of time zones would only weigh on every page that simulates.
+  const offset = Math.round(weather.site.utcOffset * 60) * MINUTE_MS;
   const starts = new Float64Array(HOURS_OF_YEAR);
   let midnight = 0;
   let midnightOf = -1;
@@ -23,7 +24,7 @@ export function hourStarts(weather: Pick<WeatherYear, 'site' | 'calendarYears'>)
     const key = year * 1000 + Math.floor(row / 24);
     if (key !== midnightOf) {
       const { month, day } = monthAndDay(Math.floor(row / 24));
-      midnight = DateTime.fromObject({ year, month, day }, { zone }).toMillis();
+      midnight = utcMidnight(year, month, day) - offset;
       midnightOf = key;
     }
     starts[row] = midnight + (row % 24) * HOUR_MS;
@@ -31,8 +32,17 @@ export function hourStarts(weather: Pick<WeatherYear, 'site' | 'calendarYears'>)
   return starts;
 }
 
-/** Zone at a fixed distance from UTC, without daylight saving. @param utcOffset - Local minus UTC. [h] */
-const fixedZone = (utcOffset: number): FixedOffsetZone => FixedOffsetZone.instance(Math.round(utcOffset * 60));
+/** Start of a day by UTC. [ms] */
+function utcMidnight(year: number, month: number, day: number): number {
+  const date = new Date(0);
+  date.setUTCFullYear(year, month - 1, day); // Date.UTC takes the years 0 to 99 for those of the last century
+  return date.getTime();
+}
 
 /** Name of a fixed offset as people write it: `UTC+5:30`. @param utcOffset - Local minus UTC. [h] */
-export const zoneName = (utcOffset: number): string => fixedZone(utcOffset).name;
+export function zoneName(utcOffset: number): string {
+  const minutes = Math.round(utcOffset * 60);
+  if (minutes === 0) return 'UTC';
+  const [whole, rest] = [Math.trunc(Math.abs(minutes) / 60), Math.abs(minutes) % 60];
+  return `UTC${minutes < 0 ? '-' : '+'}${whole}${rest === 0 ? '' : `:${String(rest).padStart(2, '0')}`}`;
+}

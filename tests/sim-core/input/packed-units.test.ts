@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { convertUnit as packed } from '../../../packages/sim-core/pack/unit-class.ts';
+import { DIMENSIONS } from '../../../packages/sim-core/src/input/quantity.ts';
+import { convertUnit as full } from '../../../packages/sim-core/src/input/units.ts';
+
+const UNITS = (
+  'm ft in mm cm yd m^2 ft^2 cm^2 kg lb g oz m^3 L gal ml ft^3 m^3/s L/min gal/min L/h degC degF K degR deg rad W kW BTU/h hp ' +
+  'Pa kPa bar psi V mV A mA ohm kohm m/s ft/s km/h mi/h s min h day W/(m^2,K) BTU/(h,ft^2,degF) kWh/m^2 J/m^2 MJ/m^2 kJ/(m^2,K) ' +
+  'W/(m,K) W/K BTU/(h,degF) m^2,K/W s/m mA/K V/K J/(m^3,K) furlong banana'
+)
+  .split(' ')
+  .map((unit) => unit.replaceAll(',', ' '));
+const AMOUNTS = [0, 1, -40, 98.6, 1e-7, 12345.678];
+
+const attempt = (convert: () => number): number | string => {
+  try {
+    return convert();
+  } catch {
+    return 'refused';
+  }
+};
+
+describe('the unit class that a packed sim-core carries, against the whole unit library [requirement: same bits]', () => {
+  const targets = [...new Set(Object.values(DIMENSIONS).map(({ target }) => target))].filter((unit) => unit !== '');
+
+  it('converts and refuses alike, bit by bit, every unit into every unit of a field', () => {
+    const differing: string[] = [];
+    let converted = 0;
+    for (const from of UNITS)
+      for (const to of targets)
+        for (const amount of AMOUNTS) {
+          const whole = attempt(() => full(amount, from, to));
+          const alone = attempt(() => packed(amount, from, to));
+          if (!Object.is(whole, alone)) differing.push(`${amount} ${from} → ${to}: ${whole} and ${alone}`);
+          if (typeof whole === 'number') converted += 1;
+        }
+    expect(differing).toEqual([]);
+    expect(converted).toBeGreaterThan(300);
+  });
+});
