@@ -47,6 +47,11 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
     'temperature',
     'Highest temperature of the hottest node of the solar tank at any step of the period.',
   ),
+  sunShare: single(
+    'Hot water by the sun',
+    'fraction',
+    'Share of the heat asked for at the taps that the sun made: of each day the energy delivered, at most what the taps asked for, so that a hot day makes up for no dull one; what the heater keeps itself warm with is left out. Our definition.',
+  ),
   solarFraction: single(
     'Solar fraction',
     'fraction',
@@ -116,7 +121,7 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
   highLimitHours: sum(
     'Stopped by the high limit',
     'hours',
-    'Hours in which the high limit of the tank keeps the pump off.',
+    'Hours in which the pump would run, by light and controller, and the high limit of the tank keeps it off. Shares of hours are added up.',
   ),
   hottestAbsorber: single(
     'Hottest absorber',
@@ -196,7 +201,7 @@ export const MONTH_KEYS = [
   'irradiation',
   'deliveredEnergy',
   'heaterHeat',
-  'solarFraction',
+  'sunShare',
   'fuelSaved',
   'stagnationHours',
   'peakTankTemperature',

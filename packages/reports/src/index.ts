@@ -1,5 +1,6 @@
+export { describeSeason, describeStandby, monthsInWords } from './answer/season.ts';
 export type { Caution, CautionNumber, CautionSeverity } from './cautions/index.ts';
-export { cautions } from './cautions/index.ts';
+export { type CautionCount, cautions, countCautions } from './cautions/index.ts';
 export { type ChartName, type ChartOptions, chart } from './charts/chart.ts';
 export { type CheckChartOptions, checkChart } from './charts/check-log.ts';
 export {
@@ -38,5 +39,5 @@ export type { MoneyGiven } from './money/rows.ts';
 export type { ReportOptions, Runs } from './options.ts';
 export { type Ranking, type RankKey, rankDesigns } from './rank.ts';
 export { describeComparison } from './sentences.ts';
-export { type PeriodSummary, type Summary, summarize, type WorstBalance } from './summary.ts';
+export { type PeriodSummary, SUN_ALONE, type Summary, summarize, type WorstBalance } from './summary.ts';
 export { formatQuantity, type UnitKind, type Units } from './units.ts';

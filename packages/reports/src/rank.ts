@@ -25,6 +25,7 @@ export interface Ranking {
 /** Numbers of which more is better; of all others less is. */
 const MORE_IS_BETTER: ReadonlySet<RankKey> = new Set<RankKey>([
   'deliveredEnergy',
+  'sunShare',
   'solarFraction',
   'fuelSaving',
   'fuelSaved',

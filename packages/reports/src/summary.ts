@@ -21,6 +21,9 @@ export interface WorstBalance {
   readonly hour: number;
 }
 
+/** Share of a month's hot water from which the sun alone is said to have sufficed: what is left is within the model's error; judgement. [-] */
+export const SUN_ALONE = 0.95;
+
 /** A run in numbers, SI with °C; only renderers convert. */
 export interface Summary {
   /** What was simulated. */
@@ -35,6 +38,8 @@ export interface Summary {
   readonly months: readonly PeriodSummary[];
   /** Sums of {@link months} in order, and extremes over them. */
   readonly year: PeriodSummary;
+  /** Months in which the sun alone sufficed: {@link PeriodSummary.sunShare} of {@link SUN_ALONE} or more. [0 for January to 11] */
+  readonly sunAloneMonths: readonly number[];
   /** Proof that no energy was lost or invented. */
   readonly worstBalance: WorstBalance;
 }
@@ -65,12 +70,17 @@ export function summarize(result: RunResult): Summary {
   checkColumns(result.columns);
   const parts = Object.entries(result.balance) as [BalancePart, RunResult['balance'][BalancePart]][];
   const [part, worst] = parts.reduce((a, b) => (b[1].worstRelative > a[1].worstRelative ? b : a));
+  const { months, year } = summarizePeriods(result);
   return {
     design: result.design,
     site: result.site,
     weatherSource: result.weatherSource,
     stagnationLimit: result.stagnationLimit,
-    ...summarizePeriods(result),
+    months,
+    year,
+    sunAloneMonths: months.flatMap(({ sunShare }, month) =>
+      sunShare !== null && sunShare >= SUN_ALONE ? [month] : [],
+    ),
     worstBalance: { part, worstRelative: worst.worstRelative, hour: worst.worstHour },
   };
 }

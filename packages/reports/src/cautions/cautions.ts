@@ -44,3 +44,27 @@ export function cautions(result: RunResult, units: Units = 'metric'): Caution[] 
     rules.map((rule) => rule(context)).filter((caution) => caution !== null);
   return [...apply(RULES).sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]), ...apply(GENERAL)];
 }
+
+/** How many cautions of each severity. */
+export interface CautionCount {
+  /** Could hurt someone or the house. */
+  readonly danger: number;
+  /** Could break a part of the system. */
+  readonly warning: number;
+  /** Good to know. */
+  readonly note: number;
+  /** Of dangers and warnings, `2 dangers, 3 cautions`; `No danger found` where there is neither, `No danger found, 1 caution` without a danger. */
+  readonly words: string;
+}
+
+/** Counts cautions by severity. @param list - from {@link cautions}, or all groups of a report */
+export function countCautions(list: readonly { readonly severity: CautionSeverity }[]): CautionCount {
+  const count = (severity: CautionSeverity): number => list.filter((one) => one.severity === severity).length;
+  const [danger, warning, note] = [count('danger'), count('warning'), count('note')];
+  const many = (number: number, word: string): string => `${number} ${word}${number === 1 ? '' : 's'}`;
+  const words = [
+    danger > 0 ? many(danger, 'danger') : 'No danger found',
+    ...(warning > 0 ? [many(warning, 'caution')] : []),
+  ];
+  return { danger, warning, note, words: words.join(', ') };
+}

@@ -1,2 +1,2 @@
-export { cautions } from './cautions.ts';
+export { type CautionCount, cautions, countCautions } from './cautions.ts';
 export type { Caution, CautionNumber, CautionSeverity } from './types.ts';

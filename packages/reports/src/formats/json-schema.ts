@@ -24,7 +24,7 @@ const only = (properties: Record<string, Schema>, optional: readonly string[] = 
 const each = (keys: readonly string[], schema: Schema): Record<string, Schema> =>
   Object.fromEntries(keys.map((key) => [key, schema]));
 
-const MAY_BE_NULL: readonly string[] = ['solarFraction', 'fuelSaving'];
+const MAY_BE_NULL: readonly string[] = ['sunShare', 'solarFraction', 'fuelSaving'];
 
 const period = only({
   ...Object.fromEntries(
@@ -90,6 +90,7 @@ const run = only(
     notices: list(only({ code: text, text, hours: number })),
     ...each(['stepsPerHour', 'stagnationLimit_degC', 'freezingPoint_degC'], number),
     loop: { $ref: '#/$defs/loop' },
+    sunAloneMonths: list({ type: 'integer', minimum: 1, maximum: 12 }),
     year: { $ref: '#/$defs/period' },
     months: list({ $ref: '#/$defs/period' }, 12),
     balance: only(each(['collector', 'pipes', 'tank', 'heater', 'baseline', 'whole'], { $ref: '#/$defs/balance' })),

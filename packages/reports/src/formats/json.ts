@@ -73,6 +73,7 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
     stagnationLimit_degC: result.stagnationLimit,
     freezingPoint_degC: result.freezingPoint,
     loop: loopJson(result),
+    sunAloneMonths: summary.sunAloneMonths.map((month) => month + 1),
     year: periodJson(summary.year),
     months: summary.months.map(periodJson),
     balance: Object.fromEntries(

@@ -45,6 +45,7 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
       ]),
     ),
   );
+  lines.push(...model.season.map(escapeMarkdown), ...(model.season.length > 0 ? [''] : []));
   lines.push(...model.limits.map(escapeMarkdown), '');
   if (several)
     lines.push('## What differs', '', ...model.sentences.map((sentence) => `- ${escapeMarkdown(sentence)}`), '');
@@ -78,7 +79,7 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
     if (several) lines.push(`### ${names[index]}`, '');
     lines.push(...plainTable(months));
   });
-  lines.push('## Cautions', '');
+  lines.push(`## Cautions: ${model.cautionCount.words}`, '');
   for (const { severity, findings, advice, source } of model.cautions) {
     lines.push(`- **${severity}:** ${escapeMarkdown([...findings, advice, `[${source}]`].join(' '))}`);
   }

@@ -94,6 +94,7 @@ export function renderText(runs: Runs, options: TextOptions = {}): string {
   const model = buildModel(runs, options);
   const several = model.runs.length > 1;
   const lines = [...wrap(model.title, width), ...wrap(model.place, width), ...leads(model, width), ''];
+  lines.push(...model.season.flatMap((line) => wrap(line, width)));
   lines.push(...model.limits.flatMap((limit) => wrap(limit, width)));
   if (several) {
     lines.push(...heading('What differs'), ...model.sentences.flatMap((sentence) => wrap(sentence, width)));
@@ -119,7 +120,7 @@ export function renderText(runs: Runs, options: TextOptions = {}): string {
     lines.push(...textTable(months.header, months.rows.map(shortMonth), width), '');
   }
   lines.pop();
-  lines.push(...heading('Cautions'), ...cautionLines(model, width));
+  lines.push(...heading(`Cautions: ${model.cautionCount.words}`), ...cautionLines(model, width));
   if (model.money !== null) {
     const { header, rows } = model.money.table;
     lines.push(...heading('Money'), ...textTable(header, rows, width));

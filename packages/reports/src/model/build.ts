@@ -1,5 +1,7 @@
 /** Content of a report for people, put into words once; the formats lay it out. */
 import type { RunResult } from '@noonloop/sim-core';
+import { describeSeason, describeStandby } from '../answer/season.ts';
+import { countCautions } from '../cautions/index.ts';
 import { compareSummaries } from '../compare.ts';
 import { cut, letterOf, plainText } from '../escape.ts';
 import { moneyOptions } from '../money/rows.ts';
@@ -10,7 +12,7 @@ import { type Summary, summarize } from '../summary.ts';
 import { moneyModel } from './money.ts';
 import { balanceTable, monthTable, numberRows } from './tables.ts';
 import type { RankingModel, ReportModel } from './types.ts';
-import { assumptionLines, groupCautions, limits, notes, place } from './words.ts';
+import { assumptionLines, byDesign, groupCautions, limits, notes, place } from './words.ts';
 
 const COUNTS = ['', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'];
 
@@ -38,6 +40,7 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
   const summaries = results.map(summarize);
   const comparison = summaries.length > 1 ? compareSummaries(summaries, against) : null;
   const letters = results.map((_, index) => letterOf(index));
+  const cautions = groupCautions(results, letters, units);
   const names = results.map(({ design }) => plainText(design.name));
   return {
     title: comparison === null ? names[0]! : `${COUNTS[names.length] ?? names.length} designs compared`,
@@ -55,7 +58,14 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
     ranking:
       comparison === null || options.rankBy === undefined ? null : rankingModel(results, summaries, letters, options),
     numbers: numberRows(summaries, comparison, units),
-    cautions: groupCautions(results, letters, units),
+    cautions,
+    cautionCount: countCautions(cautions),
+    season: byDesign(
+      summaries.map((summary) =>
+        [describeSeason(summary), describeStandby(summary, units)].filter((line) => line !== null),
+      ),
+      letters,
+    ),
     money: options.money === undefined ? null : moneyModel(results, letters, options.money, units),
     assumptions: assumptionLines(results, letters, units),
     limits: limits(results, letters, units),

@@ -1,5 +1,5 @@
 /** Shape of a report before it is laid out. Text in it is plain, not escaped for any format. */
-import type { CautionSeverity } from '../cautions/index.ts';
+import type { CautionCount, CautionSeverity } from '../cautions/index.ts';
 import type { Comparison } from '../compare.ts';
 import type { NumberKey } from '../definitions.ts';
 import type { Summary } from '../summary.ts';
@@ -83,11 +83,15 @@ export interface ReportModel {
   readonly units: Units;
   readonly runs: readonly RunModel[];
   readonly comparison: Comparison | null;
+  /** The months in which the sun alone suffices and what the heater burns in them, by design where there are several. */
+  readonly season: readonly string[];
   readonly sentences: readonly string[];
   /** `null` where none was asked for, or for one design. */
   readonly ranking: RankingModel | null;
   readonly numbers: readonly NumberRow[];
   readonly cautions: readonly CautionGroup[];
+  /** How many dangers and cautions these are. */
+  readonly cautionCount: CautionCount;
   /** `null` where no prices were given. */
   readonly money: MoneyModel | null;
   readonly assumptions: readonly AssumptionLine[];

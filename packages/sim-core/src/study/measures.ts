@@ -12,6 +12,11 @@ export interface PeriodSummary {
   readonly peakTankTemperature: number;
   /** Hour of the year of {@link peakTankTemperature}, the first of equals, 0 to 8759. [h] */
   readonly peakTankHour: number;
+  /**
+   * Share of the heat asked for at the taps that the sun made, day by day at most all of it; `null` where none was asked for,
+   * 0 to 1. [-]
+   */
+  readonly sunShare: number | null;
   /** Delivered over delivered and burner's heat; `null` where both are 0. [-] */
   readonly solarFraction: number | null;
   /** 1 − fuel with over fuel without; `null` where nothing is burnt without. [-] */
@@ -40,7 +45,7 @@ export interface PeriodSummary {
   readonly lowPressureHours: number;
   /** Sun on the collectors, no fluid moves. [h] */
   readonly noFlowHours: number;
-  /** The high limit keeps the pump off. [h] */
+  /** The pump would run and the high limit keeps it off. [h] */
   readonly highLimitHours: number;
   /** Hottest part of the absorber. [°C] */
   readonly hottestAbsorber: number;
@@ -91,6 +96,7 @@ export const MEASURE_UNITS: Readonly<Record<Measure, string>> = {
   stagnationHours: 'h',
   peakTankTemperature: '°C',
   peakTankHour: 'h',
+  sunShare: '-',
   solarFraction: '-',
   fuelSaving: '-',
   fuelSaved: 'J',
@@ -183,6 +189,19 @@ function columnSum(column: Float64Array, from: number, to: number): number {
   return total;
 }
 
+/**
+ * Heat asked for at the taps that the sun made: of each day what the draw took out of the solar tank, at most what the taps asked
+ * for, so that what one day has to spare makes up for no other. [J]
+ */
+function heatBySun({ solarHeat, tapHeatAsked }: RunColumns, from: number, to: number): number {
+  let made = 0;
+  for (let day = from; day < to; day += 24) {
+    const sun = columnSum(solarHeat, day, day + 24);
+    made += Math.min(Math.max(sun, 0), columnSum(tapHeatAsked, day, day + 24));
+  }
+  return made;
+}
+
 function period(columns: RunColumns, sums: Sums, from: number, to: number): PeriodSummary {
   const peakTankHour = extremeHour(columns.tankMaximumTemperature, from, to, 1);
   const hottestAbsorberHour = extremeHour(columns.absorberTemperature, from, to, 1);
@@ -190,6 +209,7 @@ function period(columns: RunColumns, sums: Sums, from: number, to: number): Peri
   const heat = sums.deliveredEnergy + sums.heaterHeat;
   return {
     ...sums,
+    sunShare: sums.tapHeatAsked > 0 ? heatBySun(columns, from, to) / sums.tapHeatAsked : null,
     solarFraction: heat > 0 ? sums.deliveredEnergy / heat : null,
     fuelSaving: sums.baselineFuel > 0 ? 1 - sums.heaterFuel / sums.baselineFuel : null,
     fuelSaved: sums.baselineFuel - sums.heaterFuel,

@@ -43,7 +43,7 @@ export interface RunColumns {
   readonly stagnation: Float64Array;
   /** Share of the hour in which fluid has boiled out of the collectors; the loop does not circulate. [-] */
   readonly boiling: Float64Array;
-  /** Share of the hour in which the high limit keeps the pump off. [-] */
+  /** Share of the hour in which the pump would run and the high limit of the tank keeps it off. [-] */
   readonly highLimit: Float64Array;
   /** Heat that the fluid carries out of the array, less what it carries in. [J] */
   readonly collectorHeat: Float64Array;

@@ -124,7 +124,7 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
   machine.collectorLoss[hour]! += flows[CIRCUIT.collectorLoss]!;
   columns.irradiance[hour]! += irradiance * share;
   if (at >= 0) columns.pvIrradiance[hour]! += drivers.pvIrradiance[at]! * share;
-  if (control.limited) columns.highLimit[hour]! += share;
+  if (control.heldOff) columns.highLimit[hour]! += share;
   noteAbsorber(machine, hour, share, irradiance >= SUN_THRESHOLD && flow <= 0);
 }
 

@@ -37,6 +37,20 @@ describe('decidePump [its contract]', () => {
     expect(decidePump(control, full, 77, true, 300)).toBe(false);
     expect(decidePump(control, full, 76, true, 300)).toBe(true);
   });
+
+  it('says that the high limit holds it off only where it had supply and was asked for flow: in light, not at night', () => {
+    const control = controlOf({ pump: { startPower: 3, stopPower: 1 }, control: { highLimit: 80 } });
+    const heldOff = (supply: number, top: number, wanted = true) => {
+      decidePump(control, supply, top, wanted, 300);
+      return control.heldOff;
+    };
+    expect(heldOff(10, 79)).toBe(false); // it runs
+    expect(heldOff(10, 81)).toBe(true);
+    expect(heldOff(2, 81)).toBe(false); // too little to start
+    expect(heldOff(0, 81)).toBe(false);
+    expect(heldOff(10, 81, false)).toBe(false); // the controller asks for none
+    expect(control.limited).toBe(true);
+  });
 });
 
 describe('differenceWants [its contract]', () => {

@@ -6,6 +6,8 @@ export interface PumpControl {
   running: boolean;
   /** Whether the high limit holds the pump off. */
   limited: boolean;
+  /** Whether it did so in the last step though there was supply and the controller asked for flow. */
+  heldOff: boolean;
   /** Time since the last start, at the end of the last step. [s] */
   ranFor: number;
   readonly mode: ControlMode;
@@ -33,6 +35,7 @@ export function compilePumpControl(pump: PumpDesign, control: ControlDesign): Pu
   return {
     running: false,
     limited: false,
+    heldOff: false,
     ranFor: 0,
     mode,
     startSupply: isDirect ? pump.motor.startCurrent : pump.startPower,
@@ -66,7 +69,9 @@ export function decidePump(
   else if (tankTop <= control.release) control.limited = false;
   const enough = supply > 0 && supply >= (control.running ? control.stopSupply : control.startSupply);
   const ranFor = control.running ? control.ranFor : 0;
-  control.running = enough && wanted && !control.limited;
+  const would = enough && wanted;
+  control.running = would && !control.limited;
+  control.heldOff = would && control.limited;
   control.ranFor = control.running ? ranFor + duration : 0;
   return control.running;
 }
