@@ -1,7 +1,7 @@
 // A household's own water meter instead of a standard day: a week of readings, repeated by weekday through the year.
 // Meter and weather are invented.
 import { formatQuantity } from '@noonloop/reports';
-import { defineSystem, simulate } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { readDraw, readWeather } from '@noonloop/weather-io';
 
 const path = (name: string) => new URL(name, import.meta.url).pathname;
@@ -15,7 +15,7 @@ const meter = await readDraw(path('./draw/invented-meter.csv'), {
   clock: 'standard',
 });
 
-const design = (draw: Parameters<typeof defineSystem>[0]['draw']) =>
+const design = (draw: SystemInput['draw']) =>
   defineSystem({
     array: { panels: 2, tilt: 40, azimuth: 180, collector: { area: '2 m2', eta0: 0.75, a1: 3.8, a2: 0.012 } },
     tank: { volume: '300 L' },

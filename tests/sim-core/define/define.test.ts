@@ -57,6 +57,25 @@ describe('defineSystem', () => {
     expect(design.control.highLimitHysteresis).toBeCloseTo(5, 10);
   });
 
+  it('takes the full names of scales; a difference of 9 fahrenheit or 5 celsius is 5 K [definition of the scales]', () => {
+    for (const written of ['9 fahrenheit', '5 celsius', '9 degF', '5 K']) {
+      const design = defineSystem({ ...plainInput, control: { highLimitHysteresis: written } });
+      expect(design.control.highLimitHysteresis).toBeCloseTo(5, 10);
+    }
+    const warm = defineSystem({ ...plainInput, draw: { dailyVolume: 0.2, tapTemperature: '45 celsius' } });
+    expect(warm.draw.tapTemperature).toBeCloseTo(45, 10);
+  });
+
+  it('says limits in the unit that was written [US gallon, pound-force per square inch: NIST SP 811]', () => {
+    const said = (change: object) => faultsOf({ ...plainInput, ...change })[0]!.expected;
+    expect(said({ loop: { pressure: '900 psi' } })).toBe('a value from 0 to 145 psi'); // 1 MPa/6894.757 Pa
+    expect(said({ tank: { volume: '90000 gal' } })).toBe('a value from 5.283 to 13210 gal');
+    expect(said({ tank: { volume: '90000' } })).toBe('a value from 0.02 to 50 m³');
+    expect(said({ draw: { dailyVolume: 0.2, tapTemperature: '200 degF' } })).toBe('a value from 77 to 140 degF');
+    expect(said({ control: { highLimitHysteresis: '900 degF' } })).toBe('a value from 0.9 to 72 degF');
+    expect(said({ heater: { burnerEfficiency: '300 %' } })).toBe('a value from 20 to 100 %');
+  });
+
   it('names all faults at once, by path, with what was found and the unit expected', () => {
     const faults = faultsOf({
       array: { panels: 2.5, tilt: 95, azimuth: 180, collector: { area: '2 gal', eta0: 0.75, a1: -1, a2: 0.012 } },

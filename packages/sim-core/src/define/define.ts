@@ -5,6 +5,7 @@ import { defaulted, label, provenance } from '../input/field.ts';
 import { moduleParameters } from '../physics/pv/datasheet.ts';
 import { derivedDefaults } from './derived.ts';
 import { isUsed } from './derived-pump.ts';
+import { keptAssumptions, readSaved } from './saved.ts';
 import { arraySchema } from './schema/array.ts';
 import { controlSchema } from './schema/control.ts';
 import { drawSchema } from './schema/draw.ts';
@@ -40,7 +41,8 @@ export type CheckedInput = z.output<typeof systemSchema>;
 /**
  * Checks a design, turns its quantities into SI and writes out every default.
  *
- * @param input - The design; see {@link SystemInput}. A bare number is in the unit that {@link SystemDesign} documents.
+ * @param input - The design; see {@link SystemInput}. A bare number is in the unit that {@link SystemDesign} documents. A design
+ *   that came from here, or its copy by way of JSON, is read again as it stands.
  * @returns The frozen design, with the list of every default used and where it comes from.
  * @throws {@link DesignError} listing all faults at once, by path, with the unit expected.
  * @example
@@ -51,11 +53,14 @@ export type CheckedInput = z.output<typeof systemSchema>;
  *   draw: { dailyVolume: '200 L' },
  * });
  */
-export function defineSystem(input: SystemInput): SystemDesign {
-  const checked = checkInput(systemSchema, input);
-  const assumptions: DesignAssumption[] = [];
-  collectDefaults(systemSchema, input, checked, '', assumptions);
-  const design = derivedDefaults(checked, assumptions);
+export function defineSystem(input: SystemInput | SystemDesign): SystemDesign {
+  const saved = readSaved(input);
+  const written = saved?.input ?? input;
+  const checked = checkInput(systemSchema, written);
+  const filled: DesignAssumption[] = [];
+  collectDefaults(systemSchema, written, checked, '', filled);
+  const design = derivedDefaults(checked, filled);
+  const assumptions = saved === null ? filled : keptAssumptions(saved.assumptions, filled, design);
   moduleParameters(design.pv.module); // refuses a data sheet that no module can have
   const { control, pump } = design;
   const hasPlate = design.loop.exchanger === 'plate';

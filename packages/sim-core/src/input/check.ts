@@ -20,6 +20,8 @@ export const member = (value: unknown, key: string): unknown =>
     ? (value as Record<string, unknown>)[key]
     : undefined;
 
+const OBJECT = { expected: 'an object with the documented fields', remedy: 'Give its fields, each with a value.' };
+
 /** Turns a validator's findings into our terms, so that the message does not depend on the library. */
 function toDesignIssues(issues: readonly z.core.$ZodIssue[], input: unknown): DesignIssue[] {
   return issues.flatMap((issue): DesignIssue[] => {
@@ -50,9 +52,9 @@ function toDesignIssues(issues: readonly z.core.$ZodIssue[], input: unknown): De
         if (issue.expected === 'array') {
           return [{ path, found, expected: 'a list of the documented objects', remedy: 'Give a list.' }];
         }
-        return [{ path, found, expected: 'an object with the documented fields', remedy: 'Give it, even if empty.' }];
+        return [{ path, found, ...OBJECT }];
       default:
-        return [{ path, found, expected: 'an object with the documented fields', remedy: 'Give it, even if empty.' }];
+        return [{ path, found, ...OBJECT }];
     }
   });
 }

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { quote } from './errors.ts';
-import { DIMENSIONS, type Dimension, type Quantity, toSi } from './quantity.ts';
+import { boundsAsWritten, DIMENSIONS, type Dimension, type Quantity, toSi } from './quantity.ts';
 import { listShape, numberShape, quantityShape, shaped } from './shape.ts';
 
 /** Where a default comes from; stands beside the field in the schema and comes out in every report. */
@@ -38,10 +38,12 @@ export function quantity(dimension: Dimension, minimum: number, maximum: number)
       const si = toSi(value, dimension);
       if (si !== null && si >= minimum && si <= maximum) return si;
       const bareNumber = unit === '-' ? 'a plain number' : `a number in ${unit}`;
+      const asWritten = boundsAsWritten(value, dimension, Number.isFinite(maximum) ? [minimum, maximum] : [minimum]);
+      const [low, high] = asWritten?.bounds ?? [minimum, maximum];
       fault(
         context,
         quote(value),
-        `a value ${range(minimum, maximum, unit)}`,
+        `a value ${range(low!, high ?? maximum, asWritten?.unit ?? unit)}`,
         `Give ${bareNumber} or a string with a unit, such as "${example}".`,
       );
       return z.NEVER;

@@ -12,7 +12,7 @@ export const DIMENSIONS = {
   flow: { unit: 'm³/s', target: 'm^3/s', example: '3 L/min' },
   temperature: { unit: '°C', target: 'degC', example: '120 degF' },
   temperatureDifference: { unit: 'K', target: 'K', example: '9 degF' },
-  angle: { unit: '°', target: 'deg', example: '0.6 rad' },
+  angle: { unit: '°', target: 'deg', example: '40 deg' },
   power: { unit: 'W', target: 'W', example: '40000 BTU/h' },
   irradiance: { unit: 'W/m²', target: 'W/m^2', example: '800 W/m2' },
   pressure: { unit: 'Pa', target: 'Pa', example: '20 psi' },
@@ -63,23 +63,56 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
  */
 export function toSi(value: unknown, dimension: Dimension): number | null {
   if (typeof value === 'number') return Number.isFinite(value) ? value : null;
+  const written = partsOf(value);
+  if (written === null) return null;
+  const { amount, unit } = written;
+  if (dimension === 'fraction') return unit === '%' ? amount / 100 : null;
+  return convert(amount, unit, DIMENSIONS[dimension].target, dimension);
+}
+
+/**
+ * Bounds in the unit that somebody wrote, for errors: `from 0 to 290 psi` to whoever wrote `400 psi`.
+ *
+ * @returns The bounds and the unit as written; `null` where the value carries no unit of this dimension.
+ */
+export function boundsAsWritten(
+  value: unknown,
+  dimension: Dimension,
+  bounds: readonly number[],
+): { readonly bounds: readonly number[]; readonly unit: string } | null {
+  const written = partsOf(value);
+  if (written === null || toSi(value, dimension) === null) return null;
+  const shown = bounds.map((bound) =>
+    dimension === 'fraction' ? 100 * bound : convert(bound, DIMENSIONS[dimension].target, written.unit, dimension),
+  );
+  if (shown.some((bound) => bound === null)) return null;
+  return { bounds: shown.map((bound) => Number(bound!.toPrecision(4))), unit: written.unit };
+}
+
+function partsOf(value: unknown): { readonly amount: number; readonly unit: string } | null {
   if (typeof value !== 'string' || value.length > LONGEST) return null;
   const parts = NUMBER_THEN_UNIT.exec(value);
   if (parts === null || parts[2] === '') return null;
   const amount = Number(parts[1]);
-  if (!Number.isFinite(amount)) return null;
-  if (dimension === 'fraction') return parts[2] === '%' ? amount / 100 : null;
-  const unit = SPELLINGS.reduce((text, [pattern, spelling]) => text.replace(pattern, spelling), parts[2]!);
-  return UNIT_CHARACTERS.test(unit) ? convert(amount, unit, dimension) : null;
+  return Number.isFinite(amount) ? { amount, unit: parts[2]! } : null;
 }
 
+/** Names of the scales, to the steps of each: a difference of 9 degF is 5 K, the scales' zero points stay out of it. */
+const STEPS: readonly (readonly [RegExp, string])[] = [
+  [/\b(?:degC|celsius)\b/g, 'K'],
+  [/\b(?:degF|fahrenheit)\b/g, 'degR'],
+];
+
+const spelt = (text: string, spellings: typeof SPELLINGS): string =>
+  spellings.reduce((unit, [pattern, spelling]) => unit.replace(pattern, spelling), text);
+
 /** Converts by the unit parser, which reads units only and evaluates nothing. */
-function convert(amount: number, unit: string, dimension: Dimension): number | null {
+function convert(amount: number, from: string, to: string, dimension: Dimension): number | null {
+  const units = [from, to].map((unit) => spelt(unit, SPELLINGS));
+  if (!units.every((unit) => UNIT_CHARACTERS.test(unit))) return null;
+  const [source, target] = dimension === 'temperatureDifference' ? units.map((unit) => spelt(unit, STEPS)) : units;
   try {
-    // A difference of 9 degF is 5 K: the scales' zero points must stay out of it.
-    const scaled =
-      dimension === 'temperatureDifference' ? unit.replace(/\bdegC\b/g, 'K').replace(/\bdegF\b/g, 'degR') : unit;
-    const result = convertUnit(amount, scaled, DIMENSIONS[dimension].target);
+    const result = convertUnit(amount, source!, target!);
     return Number.isFinite(result) ? result : null;
   } catch {
     return null; // unknown unit, or a unit of another dimension

@@ -3,7 +3,7 @@ import type { HeaterKind } from '../../design/design.ts';
 import { choice, defaulted, fault, quantity } from '../../input/field.ts';
 
 /** Fields that only some kinds have. */
-const KINDS_OF_FIELD: Readonly<Record<string, readonly HeaterKind[]>> = {
+export const KINDS_OF_FIELD: Readonly<Record<string, readonly HeaterKind[]>> = {
   volume: ['stored-gas', 'stored-electric'],
   lossCoefficient: ['stored-gas', 'stored-electric'],
   roomTemperature: ['stored-gas', 'stored-electric'],
