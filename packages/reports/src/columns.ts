@@ -25,6 +25,7 @@ export const COLUMN_KINDS: Readonly<Record<keyof RunColumns, UnitKind>> = {
   collectorHeat: 'energy',
   pipeLoss: 'energy',
   coilHeat: 'energy',
+  heatGivenBack: 'energy',
   tankLoss: 'energy',
   solarHeat: 'energy',
   thermosiphonFlow: 'flow',

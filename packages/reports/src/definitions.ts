@@ -166,6 +166,11 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
   ),
   pipeLoss: sum('Lost by pipes', 'energy', 'Heat lost by the pipes of the collector loop.'),
   coilHeat: sum('Heat from the coil', 'energy', 'Heat that the coil gave to the tank, less what it took from it.'),
+  heatGivenBack: sum(
+    'Heat given back',
+    'energy',
+    'Heat that the coil took back out of the tank while the loop ran with fluid colder than the tank’s water, as in weak light.',
+  ),
   tankLoss: sum('Lost by solar tank', 'energy', 'Heat lost by the solar tank to its room.'),
   heaterLoss: sum(
     'Lost by backup heater',

@@ -73,6 +73,8 @@ export interface PeriodSummary {
   readonly pipeLoss: number;
   /** From the coil into the tank. [J] */
   readonly coilHeat: number;
+  /** Taken back out of the tank by the coil. [J] */
+  readonly heatGivenBack: number;
   /** Lost by the solar tank. [J] */
   readonly tankLoss: number;
   /** Standby loss of the backup heater. [J] */
@@ -125,6 +127,7 @@ export const MEASURE_UNITS: Readonly<Record<Measure, string>> = {
   collectorHeat: 'J',
   pipeLoss: 'J',
   coilHeat: 'J',
+  heatGivenBack: 'J',
   tankLoss: 'J',
   heaterLoss: 'J',
   burnerLoss: 'J',
@@ -165,6 +168,7 @@ const SUMS = {
   collectorHeat: 'collectorHeat',
   pipeLoss: 'pipeLoss',
   coilHeat: 'coilHeat',
+  heatGivenBack: 'heatGivenBack',
   tankLoss: 'tankLoss',
   heaterLoss: 'heaterLoss',
   reliefVolume: 'reliefVolume',

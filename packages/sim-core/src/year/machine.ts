@@ -260,6 +260,7 @@ function emptyColumns(drivers: Drivers): RunColumns {
     collectorHeat: column(),
     pipeLoss: column(),
     coilHeat: column(),
+    heatGivenBack: column(),
     tankLoss: column(),
     solarHeat: column(),
     thermosiphonFlow: column(),

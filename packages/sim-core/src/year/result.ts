@@ -51,6 +51,8 @@ export interface RunColumns {
   readonly pipeLoss: Float64Array;
   /** Heat from the coil into the tank; negative when the loop cools it. [J] */
   readonly coilHeat: Float64Array;
+  /** Heat that the coil takes back out of the tank, summed over the steps in which the loop cools it; in {@link coilHeat} with a minus. [J] */
+  readonly heatGivenBack: Float64Array;
   /** Heat lost by the tank to its room. [J] */
   readonly tankLoss: Float64Array;
   /**

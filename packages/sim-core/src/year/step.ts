@@ -119,7 +119,9 @@ function collectHeat(machine: Machine, hour: number, steps: number, at: number):
   const { flows } = circuit;
   columns.collectorHeat[hour]! += flows[CIRCUIT.collectorHeat]!;
   columns.pipeLoss[hour]! += flows[CIRCUIT.pipeLoss]!;
-  columns.coilHeat[hour]! += flows[CIRCUIT.coilHeat]!;
+  const coilHeat = flows[CIRCUIT.coilHeat]!;
+  columns.coilHeat[hour]! += coilHeat;
+  if (coilHeat < 0) columns.heatGivenBack[hour]! -= coilHeat;
   machine.absorbedHeat[hour]! += flows[CIRCUIT.absorbed]!;
   machine.collectorLoss[hour]! += flows[CIRCUIT.collectorLoss]!;
   columns.irradiance[hour]! += irradiance * share;
