@@ -75,7 +75,8 @@ export interface WeatherYear {
   readonly columns: WeatherColumns;
   /**
    * From the start of a row to the middle of the hour for which its irradiance stands: 0.5 for means over the row, another
-   * number for values sampled at one instant of it. [h]
+   * number for values sampled at one instant of it. All other columns stand for the row's own hour of the clock; the simulation lays
+   * the irradiance into the hours of the clock too. [h]
    */
   readonly irradianceMidpoint: number;
   /** Calendar year in which each row was measured (typical years mix them); the sun is computed in it. Shape [8760]. */

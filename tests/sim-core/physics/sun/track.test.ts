@@ -55,6 +55,32 @@ describe('sunTrack', () => {
     expect(track.north[noon]).toBeLessThan(-0.27);
   });
 
+  // By hand: light of an instant on the hour stands for the half hours before and after it; of 0.1761 h, in steps of ten minutes,
+  // for the hour that begins 0.1761 − 0.5 = −0.32 h, to the nearest step −2 steps, after the row's.
+  it.each([
+    [0, 6, -3],
+    [0.1761, 6, -2],
+    [0.1761, 12, -4],
+    [0.1761, 1, 0],
+    [0.5, 6, 0],
+    [0.6761, 12, 2],
+  ])('light %f h into its row stands in the hours of the clock: of %i steps moved by %i', (midpoint, steps, shift) => {
+    const weather = { ...inventedYear(12, 12, 300, 100), irradianceMidpoint: midpoint };
+    const track = sunTrack(weather, steps);
+    expect(track.shift).toBe(shift);
+    const noon = (172 * 24 + 12) * steps + shift;
+    expect(Array.from(track.dhi.subarray(noon, noon + steps)).every((value) => value > 0)).toBe(true);
+    expect([track.dhi[noon - 1], track.dhi[noon + steps]]).toEqual([0, 0]);
+    expect(track.dhi.subarray(noon, noon + steps).reduce((sum, value) => sum + value, 0)).toBeCloseTo(100 * steps, 9);
+  });
+
+  it('light that leaves the year at one end comes in at the other', () => {
+    const polar = inventedYear(0, 0, 0, 60);
+    const track = sunTrack({ ...polar, irradianceMidpoint: 0 }, 6);
+    expect(Array.from(track.dhi.subarray(-3))).toEqual([60, 60, 60]);
+    expect(Array.from(track.dhi.subarray(0, 4))).toEqual([60, 60, 60, 0]);
+  });
+
   it('is computed once for a weather year and a number of steps', () => {
     const weather = inventedYear(6, 18, 300, 100);
     expect(sunTrack(weather, 6)).toBe(sunTrack(weather, 6));

@@ -4,7 +4,7 @@ import { DesignError, quote, requireNumber } from '../../input/errors.ts';
 import { albedoColumn } from './ground-albedo.ts';
 import { type PlaneOrientation, planeEast, planeNorth, planeUp, requirePlane } from './incidence.ts';
 import { type Shading, shadePlane } from './shade/shade.ts';
-import { type SunTrack, sunTrack } from './track.ts';
+import { type SunTrack, stepOfClock, sunTrack } from './track.ts';
 import { SKY_KERNELS, type SkyModel } from './transposition/models.ts';
 import { groundViewFactor, restOfSky, ringRatio, skyViewFactor } from './transposition/sky.ts';
 
@@ -107,7 +107,7 @@ function fillPlane(
   albedo: number,
   out: PlaneIrradiance,
 ): void {
-  const { stepsPerHour, east, north, up, dni, dhi, ghi } = track;
+  const { stepsPerHour, shift, east, north, up, dni, dhi, ghi } = track;
   const { beam, circumsolar, sky, ground, total, incidenceCosine } = out;
   const bright = track.brightness(model);
   const floor = SKY_KERNELS[model].minimumCosZenith;
@@ -122,7 +122,8 @@ function fillPlane(
     const ring = bright[2 * hour]!;
     const rest = restOfSky(ring, bright[2 * hour + 1]!, skyView, sinTilt);
     const reflected = groundView * (albedos === null ? albedo : albedos[hour]!);
-    for (let at = hour * stepsPerHour; at < (hour + 1) * stepsPerHour; at++) {
+    for (let step = 0; step < stepsPerHour; step++) {
+      const at = stepOfClock(hour, step, shift, stepsPerHour, hours);
       const diffuse = dhi[at]!;
       const fromGround = ghi[at]! * reflected;
       let direct = 0;
