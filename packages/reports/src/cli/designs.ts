@@ -20,7 +20,7 @@ export async function designOf(path: string, record: DrawRecord | null): Promise
   const settings = await readSettings(path);
   const input = asMap(settings);
   if (record !== null) input.draw = { ...drawFields(input.draw, settings), volumes: record.volumes };
-  return blaming(settings, () => defineSystem(input as SystemInput));
+  return blaming(settings, () => defineSystem(input as unknown as SystemInput));
 }
 
 function drawFields(draw: unknown, { path, lineOf }: Settings): object {

@@ -14,6 +14,7 @@ import { coilSchema, tankSchema } from './schema/house.ts';
 import { loopSchema } from './schema/loop.ts';
 import { pumpSchema } from './schema/pump.ts';
 import { pvSchema } from './schema/pv.ts';
+import type { SystemInput } from './system-input.ts';
 
 /** Schema of a whole system; exported for the JSON Schema that is made from it. */
 export const systemSchema = z.strictObject({
@@ -28,12 +29,6 @@ export const systemSchema = z.strictObject({
   heater: heaterSchema.prefault({}),
   control: controlSchema.prefault({}),
 });
-
-/**
- * What a user writes: quantities as numbers in the documented unit or as strings with a unit. Needed are `array` (panels,
- * tilt, azimuth and the collector's area, eta0, a1, a2), `tank.volume` and `draw.dailyVolume`; all else has a default.
- */
-export type SystemInput = z.input<typeof systemSchema>;
 
 /** A design as the schema leaves it: checked, in SI, before the defaults that follow from other fields. */
 export type CheckedInput = z.output<typeof systemSchema>;

@@ -1,8 +1,8 @@
 import type { DesignAssumption, SystemDesign } from '../design/design.ts';
 import { member } from '../input/check.ts';
 import { DesignError, quote } from '../input/errors.ts';
-import type { SystemInput } from './define.ts';
 import { KINDS_OF_FIELD } from './schema/heater.ts';
+import type { SystemInput } from './system-input.ts';
 
 /** A design that was written out, as what one would have to write to get it. */
 export interface SavedDesign {

@@ -1,6 +1,7 @@
 /** From a design to a row: the same in every thread. */
 import type { WeatherYear } from '@noonloop/weather-io';
-import { defineSystem, type SystemInput } from '../define/define.ts';
+import { defineSystem } from '../define/define.ts';
+import type { SystemInput } from '../define/system-input.ts';
 import type { SystemDesign } from '../design/design.ts';
 import { DesignError } from '../input/errors.ts';
 import { simulate } from '../year/simulate.ts';

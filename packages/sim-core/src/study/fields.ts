@@ -1,6 +1,7 @@
 /** What a study may set in a design, checked before anything runs. */
 
-import { defineSystem, type SystemInput } from '../define/define.ts';
+import { defineSystem } from '../define/define.ts';
+import type { SystemInput } from '../define/system-input.ts';
 import { DesignError, type DesignIssue } from '../input/errors.ts';
 import { isDefined } from './evaluate.ts';
 import { fieldAt, isPath, setFields } from './paths.ts';

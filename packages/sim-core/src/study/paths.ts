@@ -1,5 +1,5 @@
 /** Fields of a design by their place, such as `array.collector.area`. */
-import type { SystemInput } from '../define/define.ts';
+import type { SystemInput } from '../define/system-input.ts';
 import { member } from '../input/check.ts';
 import type { StudyValue } from './types.ts';
 

@@ -1,6 +1,6 @@
 /** Ranges over which inputs of a design move. */
 
-import type { SystemInput } from '../define/define.ts';
+import type { SystemInput } from '../define/system-input.ts';
 import type { DesignIssue } from '../input/errors.ts';
 import { type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';
 import { issue, refuse } from './request.ts';

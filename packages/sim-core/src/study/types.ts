@@ -1,6 +1,6 @@
 /** What goes into a study and what comes out of it, row by row: plain data that files and threads can carry. */
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { SystemInput } from '../define/define.ts';
+import type { SystemInput } from '../define/system-input.ts';
 import type { SystemDesign } from '../design/design.ts';
 import type { DesignIssue } from '../input/errors.ts';
 import type { StepOptions } from '../year/machine.ts';

@@ -1,5 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { SystemInput } from '../define/define.ts';
+import type { SystemInput } from '../define/system-input.ts';
 import type { DesignIssue } from '../input/errors.ts';
 import { boundsOf, distributionFaults, quantileOf, type UncertainInput, valuesOf } from './distributions.ts';
 import { type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';

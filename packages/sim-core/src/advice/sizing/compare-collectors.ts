@@ -1,6 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import * as z from 'zod';
-import { defineSystem, type SystemInput } from '../../define/define.ts';
+import { defineSystem } from '../../define/define.ts';
+import type { CollectorInput, SystemInput } from '../../define/system-input.ts';
 import { checkInput } from '../../input/check.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, label, quantity } from '../../input/field.ts';
@@ -9,7 +10,6 @@ import { stagnationTemperature } from '../../physics/collector/efficiency.ts';
 import type { RunResult } from '../../year/result.ts';
 import { simulate } from '../../year/simulate.ts';
 import { glycolAgeing } from '../freeze/ageing.ts';
-import type { CollectorInput } from '../survey/rate.ts';
 
 const money = z
   .custom<number>(() => true)

@@ -10,7 +10,6 @@ export {
 export { type CoverQuery, transmittanceAbsorptance } from './covers.ts';
 export { collectorEfficiencyFactor, type Fin, type FinnedTube, finEfficiency, flowFactor } from './fin.ts';
 export {
-  type CollectorInput,
   type Narrowing,
   type RatedCollector,
   rateFromSurvey,

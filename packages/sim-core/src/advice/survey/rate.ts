@@ -1,4 +1,3 @@
-import type { SystemInput } from '../../define/define.ts';
 import type { DesignAssumption, IncidenceModifierB0 } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import type { WorkingStep } from '../../input/working.ts';
@@ -7,9 +6,6 @@ import { type Band, combine, type Swing, swingSize } from './band.ts';
 import { type Parameter, type ParameterName, surveyParameters } from './parameters.ts';
 import { type Survey, type SurveyInput, surveySchema } from './schema.ts';
 import { surveySteps } from './steps.ts';
-
-/** A collector as `defineSystem` takes it. */
-export type CollectorInput = SystemInput['array']['collector'];
 
 /** A collector as a yard test leaves it: numbers in SI, for `array.collector` of `defineSystem`. */
 export interface RatedCollector {

@@ -1,5 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { SystemInput } from '../../define/define.ts';
+import type { SystemInput } from '../../define/system-input.ts';
 import type { DesignIssue } from '../../input/errors.ts';
 import { openSession } from '../execute.ts';
 import { type RowNumber, rowNumber } from '../frontier.ts';

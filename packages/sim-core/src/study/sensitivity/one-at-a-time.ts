@@ -1,4 +1,4 @@
-import type { SystemInput } from '../../define/define.ts';
+import type { SystemInput } from '../../define/system-input.ts';
 import type { Measure } from '../measures.ts';
 import { setFields } from '../paths.ts';
 import type { ReadRange } from '../ranges.ts';

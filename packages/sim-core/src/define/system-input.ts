@@ -1,0 +1,474 @@
+// Made by packages/sim-core/schema/write.ts from the schema that checks a design; not written by hand.
+import type { Quantity } from '../input/quantity.ts';
+
+/** What a user writes: quantities as numbers in the unit in brackets, or as strings with a unit. Needed are `array` (panels, tilt, azimuth and the collector’s area, eta0, a1, a2), `tank.volume` and a draw; all else has a default. */
+export interface SystemInput {
+  /** Name for reports. Default 'solar water heating': judgement: a name for reports. */
+  readonly name?: string | undefined;
+  /** Panels and their plane. */
+  readonly array: ArrayInput;
+  /** PV modules that drive the pump, and their plane. */
+  readonly pv?: PvInput | undefined;
+  /** Pump and booster. */
+  readonly pump?: PumpInput | undefined;
+  /** Fluid and pipes. */
+  readonly loop?: LoopInput | undefined;
+  /** Coil in the tank. */
+  readonly coil?: CoilInput | undefined;
+  /** Storage tank. */
+  readonly tank: TankInput;
+  /** Water used, and the mains. */
+  readonly draw: DrawInput;
+  /** Backup heater. */
+  readonly heater?: HeaterInput | undefined;
+  /** Limits. */
+  readonly control?: ControlInput | undefined;
+}
+
+/** Limits. */
+export interface ControlInput {
+  /** Who lets it run. Left out, it follows: the module is the controller, common practice, no source. */
+  readonly mode?: 'power' | 'difference' | 'schedule' | undefined;
+  /** Controller by temperature difference; used where the mode is `difference`. */
+  readonly difference?: DifferenceInput | undefined;
+  /** Spans of whole hours of the day, from and to, standard time; used where the mode is `schedule`. Default [[9,16]]: judgement: the brighter hours of a day. */
+  readonly schedule?: readonly (readonly [number, number])[] | undefined;
+  /** Failures to play through. */
+  readonly outages?: readonly OutageInput[] | undefined;
+  /** Tank top temperature at which the pump is cut off; `null` for none. [°C] Default 85: lower end of common practice, no source. From 30 to 120. For example "120 degF". */
+  readonly highLimit?: Quantity | null | undefined;
+  /** Fall of the tank top below the limit before the pump may run again. [K] Default 5: judgement. From 0.5 to 40. For example "9 degF". */
+  readonly highLimitHysteresis?: Quantity | undefined;
+  /** Absorber temperature above which standstill in sun is called stagnation; `null`: boiling point, at most 120 °C. [°C] Left out, it follows: boiling point of the fluid at loop pressure, at most the limit that the run states. From 50 to 250. For example "120 degF". */
+  readonly stagnationLimit?: Quantity | null | undefined;
+}
+
+/** Failures to play through. */
+export interface OutageInput {
+  /** First day, `MM-DD`. For example "07-04". */
+  readonly from: string;
+  /** Last day, `MM-DD`; before from it lies in the next year. For example "07-04". */
+  readonly to: string;
+  /** `pump`: the pump does not turn. `power`: a mains blackout; it stops a pump on the mains and every heater that needs electricity. A pump on its own module, its controller with it (judgement), does not feel it. */
+  readonly kind: 'pump' | 'power';
+}
+
+/** Controller by temperature difference; used where the mode is `difference`. */
+export interface DifferenceInput {
+  /** Collector over tank at which the pump starts. [K] Default 6: common practice, no source. From 0.5 to 40. For example "9 degF". */
+  readonly start?: Quantity | undefined;
+  /** Collector over tank at which it stops. [K] Default 3: judgement: half the start. From 0 to 40. For example "9 degF". */
+  readonly stop?: Quantity | undefined;
+  /** Place of the collector's sensor. Default 'absorber': common practice, no source. */
+  readonly collectorSensor?: 'absorber' | 'pipe' | undefined;
+  /** Share of the absorber's excess over the pipe that reaches a sensor on the pipe while the fluid stands. [-] Default 0.7: judgement: on the pipe, a hand from the collector. From 0 to 1. For example "35 %". */
+  readonly pipeSensorContact?: Quantity | undefined;
+  /** Place of the tank's sensor as a share of the tank's height. [-] Default 0.2: judgement: beside the lower half of the coil. From 0 to 1. For example "35 %". */
+  readonly tankSensorHeight?: Quantity | undefined;
+  /** Once started, the pump runs at least so long, high limit and outages excepted. [s] Default 300: judgement: spares the pump some of its starts. From 0 to 3600. For example "5 min". */
+  readonly minimumRunTime?: Quantity | undefined;
+}
+
+/** Backup heater. */
+export interface HeaterInput {
+  /** A store with burner or element, a flow-through heater, or an element in the top of the solar tank. Default 'stored-gas': judgement: the heater that the house already has. */
+  readonly kind?:
+    | 'stored-gas'
+    | 'stored-electric'
+    | 'instantaneous-gas'
+    | 'instantaneous-electric'
+    | 'element'
+    | undefined;
+  /** Water in it. [m³] Left out, it follows: a common size of stored heater, common practice, no source. From 0.02 to 2. For example "80 gal". */
+  readonly volume?: Quantity | undefined;
+  /** Thermostat. [°C] Left out, it follows: storage temperature against legionella, HSE HSG274 part 2 (page quoting it). From 40 to 85. For example "120 degF". */
+  readonly setTemperature?: Quantity | undefined;
+  /** Most heat that burner or element puts into the water. [W] Left out, it follows: burner of a common stored gas heater at its efficiency, common practice, no source. From 500 to 200000. For example "40000 BTU/h". */
+  readonly burnerPower?: Quantity | undefined;
+  /** Heat into the water over final energy: fuel by gross calorific value, or electricity. [-] Left out, it follows: recovery efficiency of atmospheric stored gas heaters, 0.75 to 0.80 (from memory). From 0.2 to 1. For example "35 %". */
+  readonly burnerEfficiency?: Quantity | undefined;
+  /** Instantaneous: least heat at which it fires. [W] Left out, it follows: modulation of about one to six, common practice, no source. From 0 to 100000. For example "40000 BTU/h". */
+  readonly minimumPower?: Quantity | undefined;
+  /** Instantaneous: least rise of the water at which it fires. [K] Left out, it follows: judgement: the least power decides. From 0 to 40. For example "9 degF". */
+  readonly minimumRise?: Quantity | undefined;
+  /** Electricity that controls draw all the time; it heats no water. [W] Left out, it follows: standing pilot, no electronics; judgement. From 0 to 100. For example "40000 BTU/h". */
+  readonly standbyPower?: Quantity | undefined;
+  /** Standby loss per kelvin over the room. [W/K] Left out, it follows: stored gas heater with an open flue (from memory). From 0 to 50. For example "4 BTU/(h degF)". */
+  readonly lossCoefficient?: Quantity | undefined;
+  /** Air around it. [°C] Left out, it follows: judgement: in the tank’s room. From -20 to 50. For example "120 degF". */
+  readonly roomTemperature?: Quantity | undefined;
+  /** Element: its height and its thermostat's, as a share of the solar tank's height. [-] Left out, it follows: judgement: above the coil, two fifths over it. From 0 to 0.98. For example "35 %". */
+  readonly elementHeight?: Quantity | undefined;
+  /** With kind "element": water in the heater that the same house would have without the sun. [m³] Left out, it follows: a common size of stored heater, common practice, no source. From 0.02 to 2. For example "80 gal". */
+  readonly baselineVolume?: Quantity | undefined;
+}
+
+/** Water used, and the mains. */
+export interface DrawInput {
+  /** Day by name: a tapping profile of EU regulation 812/2013 (3XS to XXL), or a household’s shape. */
+  readonly profile?:
+    | '3XS'
+    | 'XXS'
+    | 'XS'
+    | 'S'
+    | 'M'
+    | 'L'
+    | 'XL'
+    | 'XXL'
+    | 'level'
+    | 'morning'
+    | 'evening'
+    | undefined;
+  /** Mixed water at the taps on a day with factor 1; beside no volumes and no people. [m³] From 0 to 20. For example "80 gal". */
+  readonly dailyVolume?: Quantity | undefined;
+  /** How many live in the house; instead of dailyVolume. From 0 to 200. */
+  readonly people?: number | undefined;
+  /** Mixed water a head and day, beside people. [m³] Left out, it follows: judgement: showers and sinks of one person. From 0 to 1. For example "80 gal". */
+  readonly volumePerPerson?: Quantity | undefined;
+  /** Temperature wanted at the taps. [°C] Default 45: judgement: showers and sinks, below the scald limit of plumbing practice. From 25 to 60. For example "120 degF". */
+  readonly tapTemperature?: Quantity | undefined;
+  /** Flow of mixed water while a tap runs, where the profile names none; it matters to instantaneous heaters and jets. [m³/s] Default 0.0001: judgement: one shower; the flow of most large draws of profile M. From 0.000001 to 0.01. For example "3 L/min". */
+  readonly flow?: Quantity | undefined;
+  /** Share of the day's volume in each hour from 00:00, made to add up to 1. Shape [24]. [-] Left out, it follows: EU regulation 812/2013, Annex VII, Table 3, profile M: shares of the day’s heat by hour. */
+  readonly hourlyShares?: readonly number[] | undefined;
+  /** Factor on the day's water from Monday to Sunday; they need not average 1. Shape [7]. [-] Default [1,1,1,1,1,1,1]: judgement: all days alike. */
+  readonly weekdayFactors?: readonly number[] | undefined;
+  /** Weekday of 1 January. Default 'monday': judgement: a typical year belongs to no calendar year. */
+  readonly firstWeekday?:
+    | 'monday'
+    | 'tuesday'
+    | 'wednesday'
+    | 'thursday'
+    | 'friday'
+    | 'saturday'
+    | 'sunday'
+    | undefined;
+  /** Days with no draw, first and last day included: `'07-10..07-24'`; a range may pass the turn of the year. Default []: judgement: somebody is always at home. */
+  readonly holidays?: readonly string[] | undefined;
+  /** Days on which clocks are put forward and back at 02:00 standard time, `'03-31..10-27'`; `null`: never. Default null: clocks on standard time all year. For example "07-10..07-24". */
+  readonly summerTime?: string | null | undefined;
+  /** Your own record of mixed water: 8760 values from 1 January 00:00 standard time, or 8760 times a divisor of 60. [m³] */
+  readonly volumes?: readonly number[] | Float64Array | undefined;
+  /** Whether a valve after the heater keeps the taps near valveTemperature or below; else a hand mixes. Default true: needed after any solar tank where people wash (local code). */
+  readonly mixingValve?: boolean | undefined;
+  /** Set temperature of the valve. [°C] Left out, it follows: judgement: as the taps want it. From 25 to 65. For example "120 degF". */
+  readonly valveTemperature?: Quantity | undefined;
+  /** How far above its set temperature the valve may let the taps run. [K] Default 2: thermostatic mixing valve, EN 1111 (from memory). From 0 to 10. For example "9 degF". */
+  readonly valveAccuracy?: Quantity | undefined;
+  /** Hot water must exceed the set temperature by this for the valve to control; nearer, the taps may run as hot as it is. [K] Default 10: data sheets of thermostatic mixing valves, common practice, no source. From 0 to 30. For example "9 degF". */
+  readonly valveMinimumDifference?: Quantity | undefined;
+  /** Cold mains. [°C] Default 'from-weather': Burch & Christensen 2007, from the weather file. From 0 to 40. */
+  readonly mains?: 'from-weather' | number | readonly number[] | undefined;
+}
+
+/** Storage tank. */
+export interface TankInput {
+  /** Water in it, sediment counted as water. [m³] From 0.02 to 50. For example "80 gal". */
+  readonly volume: Quantity;
+  /** Inside height. [m] Left out, it follows: height of 2.5 diameters, common practice, no source. From 0.2 to 10. For example "6.5 ft". */
+  readonly height?: Quantity | undefined;
+  /** Heat loss of the whole tank per kelvin over its room. [W/K] Left out, it follows: judgement: foam of a common thickness all round, a third more for fittings. From 0 to 200. For example "4 BTU/(h degF)". */
+  readonly lossCoefficient?: Quantity | undefined;
+  /** Air around it. [°C] Default 18: judgement: a cellar or utility room. From -20 to 50. For example "120 degF". */
+  readonly roomTemperature?: Quantity | undefined;
+  /** Equal layers of the calculation, bottom first. Default 20: convergence: doubling them moves the energy delivered by less than 1 % (tests/sim-core/year). From 4 to 400. */
+  readonly nodes?: number | undefined;
+  /** Vertical conductivity of water and wall together. [W/(m·K)] Left out, it follows: water column and a thin steel wall in parallel. From 0.1 to 100. For example "0.023 BTU/(h ft degF)". */
+  readonly verticalConductivity?: Quantity | undefined;
+  /** Whole tank at the start of the year. [°C] Left out, it follows: judgement: as its room. From 0 to 95. For example "120 degF". */
+  readonly initialTemperature?: Quantity | undefined;
+  /** Temperature at which the relief valve opens. [°C] Default 99: temperature and pressure relief valve, ANSI Z21.22 (read in a state code). From 60 to 120. For example "120 degF". */
+  readonly reliefTemperature?: Quantity | undefined;
+  /** Rated temperature of tank and lining; above it a caution is shown. [°C] Default 93: rating of common lined tanks, common practice, no source. From 40 to 120. For example "120 degF". */
+  readonly ratedTemperature?: Quantity | undefined;
+  /** Bore of a mains inlet that jets upwards and mixes; `null`: the inlet spreads the water without mixing. [m] Default null: judgement: a dip tube or plate that spreads the water. From 0.005 to 0.2. For example "6.5 ft". */
+  readonly inletDiameter?: Quantity | null | undefined;
+  /** Sediment on the floor: less water, and the coil in it buried. [m] Default 0: judgement: a clean tank. From 0 to 1. For example "6.5 ft". */
+  readonly sedimentDepth?: Quantity | undefined;
+}
+
+/** Coil in the tank. */
+export interface CoilInput {
+  /** Length of tube. [m] Default 12: judgement: smooth tube, as is common in tanks of a household’s size. From 0.5 to 200. For example "6.5 ft". */
+  readonly length?: Quantity | undefined;
+  /** Bore. [m] Default 0.02: judgement: smooth tube, as is common in tanks of a household’s size. From 0.004 to 0.1. For example "6.5 ft". */
+  readonly innerDiameter?: Quantity | undefined;
+  /** Outside of the tube. [m] Default 0.022: judgement: smooth tube, as is common in tanks of a household’s size. From 0.005 to 0.12. For example "6.5 ft". */
+  readonly outerDiameter?: Quantity | undefined;
+  /** Conductivity of the tube's wall. [W/(m·K)] Default 50: plain steel, handbook value (from memory). From 1 to 450. For example "0.023 BTU/(h ft degF)". */
+  readonly wallConductivity?: Quantity | undefined;
+  /** Resistance of scale, on the outside area. [m²·K/W] Default 0.0001: clean water side, handbook value (from memory). From 0 to 0.01. For example "0.0002 m2 K/W". */
+  readonly fouling?: Quantity | undefined;
+  /** Mean diameter of the winding. [m] Default 0.4: judgement: coils of 0.3 to 0.5 m stand in tanks of 150 to 400 L. From 0.05 to 3. For example "6.5 ft". */
+  readonly windingDiameter?: Quantity | undefined;
+  /** Lower end as a share of the tank's height. [-] Default 0.05: judgement: a hand above the floor. From 0 to 0.95. For example "35 %". */
+  readonly bottom?: Quantity | undefined;
+  /** Upper end as a share of the tank's height. [-] Default 0.4: judgement: lower two fifths. From 0.02 to 1. For example "35 %". */
+  readonly top?: Quantity | undefined;
+}
+
+/** Fluid and pipes. */
+export interface LoopInput {
+  /** Kind of fluid. Default 'propylene-glycol': food-grade glycol behind a single wall, common practice, no source. */
+  readonly fluid?: 'propylene-glycol' | 'ethylene-glycol' | 'water' | undefined;
+  /** Glycol by mass when filled, 0 to 0.6. [-] Left out, it follows: judgement: mild winters; check the freezing point against your climate. From 0 to 0.6. For example "35 %". */
+  readonly glycolMassFraction?: Quantity | undefined;
+  /** Top of the collectors above the gauge. [m] Default 6: judgement: two storeys from the tank to the top of the roof. From 0 to 100. For example "6.5 ft". */
+  readonly staticHeight?: Quantity | undefined;
+  /** Temperature at which the loop is filled. [°C] Default 10: as in the sizing of the vessel; judgement. From 1 to 60. For example "120 degF". */
+  readonly fillTemperature?: Quantity | undefined;
+  /** Gauge pressure at the collectors when filled; from it the boiling point follows through the year. [Pa] Left out, it follows: judgement: what keeps the top of the loop under pressure when cold. From 0 to 1000000. For example "20 psi". */
+  readonly pressure?: Quantity | undefined;
+  /** Pressure at the gauge when filled: pressure and the column of liquid up to the collectors. [Pa] Left out, it follows: pressure at the collectors and the column of liquid below them. From 0 to 2000000. For example "20 psi". */
+  readonly fillPressure?: Quantity | undefined;
+  /** Volume of the expansion vessel. [m³] Left out, it follows: smallest that takes the expansion up to the fluid’s limit and the liquid of collectors and outdoor pipes as steam, EN 12828 (from memory). From 0.0001 to 10. For example "80 gal". */
+  readonly vesselVolume?: Quantity | undefined;
+  /** Gauge pressure of the empty vessel's gas. [Pa] Left out, it follows: a fifth of the vessel holds liquid when filled (reserve of small vessels in EN 12828, from memory). From 0 to 1000000. For example "20 psi". */
+  readonly vesselPrecharge?: Quantity | undefined;
+  /** Gauge pressure at which the loop's relief valve opens. [Pa] Default 600000: relief valve of glycol loops, common practice, no source. From 100000 to 3000000. For example "20 psi". */
+  readonly reliefPressure?: Quantity | undefined;
+  /** Gauge pressure at the collectors below which air and vapour gather there and nothing circulates. [Pa] Default 0: judgement: below the air’s pressure, vents and seals let air in. From -100000 to 1000000. For example "20 psi". */
+  readonly minimumPressure?: Quantity | undefined;
+  /** Liquid that seeps out for as long as the gauge shows pressure. [m³/s] Default 0: judgement: a tight loop. From 0 to 0.0001. For example "3 L/min". */
+  readonly leak?: Quantity | undefined;
+  /** Whether mains water replaces by itself what the loop loses. Default false: no standing connection with the mains, common practice, no source. */
+  readonly makeUp?: boolean | undefined;
+  /** What hands the heat to the tank. Default 'coil': judgement: the tank has a coil. */
+  readonly exchanger?: 'coil' | 'plate' | undefined;
+  /** Plate exchanger; used where exchanger is `plate`. */
+  readonly plate?: PlateInput | undefined;
+  /** Whether a check valve keeps the fluid from running by its own buoyancy. Default true: common practice, no source. */
+  readonly checkValve?: boolean | undefined;
+  /** Fluid temperature above which the glycol ages fast. [°C] Default 120: from about there glycol ages fast (a fluid maker’s technical page). From 60 to 250. For example "120 degF". */
+  readonly fluidLimit?: Quantity | undefined;
+  /** Pipe from tank to roof and back, both ways added. [m] Default 20: judgement: two storeys, there and back. From 1 to 500. For example "6.5 ft". */
+  readonly pipeLength?: Quantity | undefined;
+  /** Bore. [m] Default 0.016: a common copper tube of EN 1057. From 0.004 to 0.1. For example "6.5 ft". */
+  readonly pipeInnerDiameter?: Quantity | undefined;
+  /** Outside of the bare pipe. [m] Default 0.018: a common copper tube of EN 1057. From 0.005 to 0.12. For example "6.5 ft". */
+  readonly pipeOuterDiameter?: Quantity | undefined;
+  /** Insulation on the pipe. [m] Default 0.019: rubber foam of a common thickness, common practice, no source. From 0 to 0.2. For example "6.5 ft". */
+  readonly insulationThickness?: Quantity | undefined;
+  /** Conductivity of the insulation. [W/(m·K)] Default 0.04: warm rubber foam, handbook value (from memory). From 0.01 to 0.5. For example "0.023 BTU/(h ft degF)". */
+  readonly insulationConductivity?: Quantity | undefined;
+  /** Share of the pipe that is out of doors; the rest is in the tank's room. [-] Default 0.4: judgement. From 0 to 1. For example "35 %". */
+  readonly outdoorShare?: Quantity | undefined;
+  /** Sum of the loss coefficients of fittings and valves. [-] Default 20: judgement: a dozen elbows, a check valve, two ball valves. From 0 to 500. For example "35 %". */
+  readonly fittingLoss?: Quantity | undefined;
+}
+
+/** Plate exchanger; used where exchanger is `plate`. */
+export interface PlateInput {
+  /** UA; from a rated point by `plateConductance`. [W/K] Default 800: judgement: 4 kW with 5 K between the sides. From 1 to 100000. For example "4 BTU/(h degF)". */
+  readonly conductance?: Quantity | undefined;
+  /** Tank water through it, taken from the tank's bottom. [m³/s] Default 0.00005: judgement: as much as a small loop moves. From 0.000001 to 0.01. For example "3 L/min". */
+  readonly secondaryFlow?: Quantity | undefined;
+  /** Where the warmed water returns, as a share of the tank's height. [-] Default 0.5: judgement: half-way up. From 0 to 1. For example "35 %". */
+  readonly returnHeight?: Quantity | undefined;
+  /** Pressure drop of the loop's side with water at 20 °C and ratedFlow, turbulent. [Pa] Default 5000: judgement: a small brazed exchanger. From 0 to 1000000. For example "20 psi". */
+  readonly ratedPressureDrop?: Quantity | undefined;
+  /** Flow of the loop's side at ratedPressureDrop. [m³/s] Default 0.00008333333333333333: judgement: a small brazed exchanger. From 0.000001 to 0.01. For example "3 L/min". */
+  readonly ratedFlow?: Quantity | undefined;
+}
+
+/** Pump and booster. */
+export interface PumpInput {
+  /** What turns it. Default 'booster': judgement: a module of its own. */
+  readonly drive?: 'booster' | 'direct' | 'mains' | undefined;
+  /** Motor; used where the drive is `direct`. */
+  readonly motor?: MotorInput | undefined;
+  /** Share of the module's maximum power that the booster passes to the pump. [-] Default 0.9: judgement: a plain step-down converter. From 0.1 to 1. For example "35 %". */
+  readonly boosterEfficiency?: Quantity | undefined;
+  /** Electrical power needed to break the pump away from standstill. [W] Default 2: invented: a small brushless circulator. From 0 to 500. For example "40000 BTU/h". */
+  readonly startPower?: Quantity | undefined;
+  /** Electrical power below which a running pump stops. [W] Default 1.2: invented: a small brushless circulator. From 0 to 500. For example "40000 BTU/h". */
+  readonly stopPower?: Quantity | undefined;
+  /** Head at rated speed with no flow. [m] Default 3: invented: a small brushless circulator. From 0.1 to 50. For example "6.5 ft". */
+  readonly shutOffHead?: Quantity | undefined;
+  /** Flow at rated speed with no head. [m³/s] Default 0.00016666666666666666: invented: a small brushless circulator. From 0.000001 to 0.01. For example "3 L/min". */
+  readonly openFlow?: Quantity | undefined;
+  /** Electrical power at rated speed with no flow. [W] Default 10: invented: a small brushless circulator. From 0.1 to 1000. For example "40000 BTU/h". */
+  readonly shutOffPower?: Quantity | undefined;
+  /** Electrical power at rated speed and open flow. [W] Default 16: invented: a small brushless circulator. From 0.1 to 1000. For example "40000 BTU/h". */
+  readonly openFlowPower?: Quantity | undefined;
+}
+
+/** Motor; used where the drive is `direct`. */
+export interface MotorInput {
+  /** Voltage at which the pump reaches rated speed at open flow. [V] Default 12: the usual partner of a 36-cell module, common practice, no source. From 1 to 400. For example "17500 mV". */
+  readonly ratedVoltage?: Quantity | undefined;
+  /** Of winding and leads. [Ω] Left out, it follows: judgement: 15 % of the rated voltage is lost in the winding at rated current. From 0 to 1000. For example "1800 mohm". */
+  readonly windingResistance?: Quantity | undefined;
+  /** Current that the friction of bearings and brushes takes from a turning rotor; below it the pump stops. [A] Left out, it follows: judgement: a tenth of the current with no flow. From 0 to 30. For example "600 mA". */
+  readonly frictionCurrent?: Quantity | undefined;
+  /** Current that breaks a standing rotor away. [A] Left out, it follows: judgement: a standing rotor needs twice the friction of a turning one. From 0 to 60. For example "600 mA". */
+  readonly startCurrent?: Quantity | undefined;
+}
+
+/** PV modules that drive the pump, and their plane. */
+export interface PvInput {
+  /** Equal modules in parallel. Default 1: judgement: one module. From 1 to 20. */
+  readonly modules?: number | undefined;
+  /** From the horizontal, 0 to 90. [°] Left out, it follows: judgement: module in the collectors’ plane. From 0 to 90. For example "40 deg". */
+  readonly tilt?: Quantity | undefined;
+  /** Clockwise from north. [°] Left out, it follows: judgement: module in the collectors’ plane. From 0 to 360. For example "40 deg". */
+  readonly azimuth?: Quantity | undefined;
+  /** One module. */
+  readonly module?: ModuleInput | undefined;
+}
+
+/** One module. */
+export interface ModuleInput {
+  /** Name for reports. Default '20 W module': invented: data sheet of a common small 36-cell module. */
+  readonly name?: string | undefined;
+  /** Short-circuit current. [A] Default 1.24: invented: data sheet of a common small 36-cell module. From 0.01 to 30. For example "600 mA". */
+  readonly shortCircuitCurrent?: Quantity | undefined;
+  /** Open-circuit voltage. [V] Default 21.6: invented: data sheet of a common small 36-cell module. From 1 to 200. For example "17500 mV". */
+  readonly openCircuitVoltage?: Quantity | undefined;
+  /** Current at maximum power. [A] Default 1.14: invented: data sheet of a common small 36-cell module. From 0.01 to 30. For example "600 mA". */
+  readonly maximumPowerCurrent?: Quantity | undefined;
+  /** Voltage at maximum power. [V] Default 17.5: invented: data sheet of a common small 36-cell module. From 1 to 200. For example "17500 mV". */
+  readonly maximumPowerVoltage?: Quantity | undefined;
+  /** Change of short-circuit current with cell temperature. [A/K] Default 0.0007: invented: data sheet of a common small 36-cell module. From 0 to 0.1. For example "0.7 mA/K". */
+  readonly currentTemperatureCoefficient?: Quantity | undefined;
+  /** Change of open-circuit voltage with cell temperature, negative. [V/K] Default -0.075: invented: data sheet of a common small 36-cell module. From -1 to 0. For example "-73 mV/K". */
+  readonly voltageTemperatureCoefficient?: Quantity | undefined;
+  /** Cells in series. Default 36: invented: data sheet of a common small 36-cell module. From 1 to 200. */
+  readonly cells?: number | undefined;
+  /** Nominal operating cell temperature. [°C] Default 46: glass-front module in the open, common practice, no source. From 30 to 70. For example "120 degF". */
+  readonly nominalOperatingCellTemperature?: Quantity | undefined;
+  /** Area on which its light falls; `null`: not known, cells are taken as warm as if no power left them. [m²] Default null: not known: cells as warm as if no power left them, a little less power in full sun. From 0.001 to 20. For example "24 ft2". */
+  readonly area?: Quantity | null | undefined;
+}
+
+/** Panels and their plane. */
+export interface ArrayInput {
+  /** Number of panels. From 1 to 100. */
+  readonly panels: number;
+  /** Panels that the fluid passes one after the other; equal rows of so many lie side by side in the flow (parallel). Default 1: judgement: all panels in parallel. From 1 to 20. */
+  readonly inSeries?: number | undefined;
+  /** From the horizontal, 0 to 90. [°] From 0 to 90. For example "40 deg". */
+  readonly tilt: Quantity;
+  /** Clockwise from north: 90 east, 180 south, 270 west. [°] From 0 to 360. For example "40 deg". */
+  readonly azimuth: Quantity;
+  /** Sky model: how diffuse light is spread over the sky. Default 'perez': Perez et al. 1990, the closest of the three to measurements on tilted planes. */
+  readonly skyModel?: 'perez' | 'haydavies' | 'isotropic' | undefined;
+  /** Diffuse reflectance of the ground where the weather has none, one value or twelve from January. [-] Default 0.2: grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory). From 0 to 1. For example "35 %". */
+  readonly groundAlbedo?: Quantity | readonly number[] | undefined;
+  /** Reflectance of snow on the ground where the weather has its depth; `null` leaves it out. [-] Default 0.6: between fresh snow of 0.8 and old snow of 0.4, handbook values (from memory). From 0 to 1. For example "35 %". */
+  readonly snowAlbedo?: Quantity | null | undefined;
+  /** What lies on the collectors after a snowfall, where the weather has the depth: nothing, or snow as on plates or on tubes. Default 'ignored': judgement: panels clear themselves. */
+  readonly snowOnPanels?: 'ignored' | 'plate' | 'tubes' | undefined;
+  /** Horizon around collectors and module, points of rising azimuth; `null` for a flat one. Default null: judgement: an open site. */
+  readonly horizon?: readonly HorizonInput[] | null | undefined;
+  /** Something near before the collectors (not the module); `null` for nothing. Default null: judgement: an open site. */
+  readonly obstacle?: ObstacleInput | null | undefined;
+  /** From side to side. [m] Left out, it follows: judgement: panels twice as long as wide, upright side by side. From 0.1 to 1000. For example "6.5 ft". */
+  readonly width?: Quantity | undefined;
+  /** From its lower to its upper edge, along the slope. [m] Left out, it follows: judgement: panels twice as long as wide, upright side by side. From 0.1 to 100. For example "6.5 ft". */
+  readonly slopeLength?: Quantity | undefined;
+  /** Wind along the collectors over that of the weather station. [-] Default 0.5: judgement: along a roof among houses half that over open ground. From 0 to 2. For example "35 %". */
+  readonly windFactor?: Quantity | undefined;
+  /** One panel. */
+  readonly collector: CollectorInput;
+}
+
+/** One panel. */
+export interface CollectorInput {
+  /** Name for reports. Default 'flat-plate collector': judgement: a name for reports. */
+  readonly name?: string | undefined;
+  /** Area of one panel to which eta0, a1 and a2 refer: gross or aperture, as the test report says. [m²] From 0.1 to 20. For example "24 ft2". */
+  readonly area: Quantity;
+  /** Zero-loss efficiency at normal incidence. [-] From 0.1 to 1. For example "35 %". */
+  readonly eta0: Quantity;
+  /** Linear heat loss coefficient. [W/(m²·K)] From 0.2 to 40. For example "0.65 BTU/(h ft2 degF)". */
+  readonly a1: Quantity;
+  /** Quadratic heat loss coefficient. [W/(m²·K²)] From 0 to 0.2. For example "0.014 W/(m2 K2)". */
+  readonly a2: Quantity;
+  /** Growth of a1 with wind, counted from 3 m/s. [J/(m³·K)] Default 0: test report without wind terms. From 0 to 10. For example "0.5 J/(m3 K)". */
+  readonly a3?: Quantity | undefined;
+  /** Share of the sky's long-wave deficit that the absorber takes, day and night. `null` for a glazed collector whose report has none: then its rated losses hold the sky's share by day, and skyCoefficient stands for it at night. [-] Left out, it follows: glazed: by day the rated losses hold the sky’s share, at night skyCoefficient stands for it. From 0 to 1. For example "35 %". */
+  readonly a4?: Quantity | null | undefined;
+  /** Fall of eta0 with wind, counted from 3 m/s. [s/m] Default 0: test report without wind terms. From 0 to 0.2. For example "0.02 s/m". */
+  readonly a6?: Quantity | undefined;
+  /** Whether a cover lies over the absorber. Default true: judgement: one cover, as on most panels that heat water. */
+  readonly glazed?: boolean | undefined;
+  /** Incidence angle modifier of the beam; that of diffuse light follows by integration. Default {'b0':0.1}: single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory). */
+  readonly incidenceModifier?:
+    | IncidenceModifierInputByB0
+    | IncidenceModifierInputByAngles
+    | IncidenceModifierInputByTransversal
+    | undefined;
+  /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] Default 8000: judgement: copper plate and tubes, their fluid, half of one glass. From 1000 to 60000. For example "8 kJ/(m2 K)". */
+  readonly heatCapacity?: Quantity | undefined;
+  /** Share of heatCapacity that is left when the fluid has boiled out. [-] Left out, it follows: judgement: heatCapacity less that of the liquid in the panel, at least 0.3 of it. From 0.1 to 1. For example "35 %". */
+  readonly dryCapacityShare?: Quantity | undefined;
+  /** Share of the sky's long-wave deficit that cools the absorber at night; equals a4 where that is given. [-] Left out, it follows: judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a1/(a1 + 15). From 0 to 1. For example "35 %". */
+  readonly skyCoefficient?: Quantity | undefined;
+  /** Liquid in one panel. [m³] Left out, it follows: judgement: 0.7 L for each m², a harp of thin risers. From 0 to 0.1. For example "80 gal". */
+  readonly fluidContent?: Quantity | undefined;
+  /** Pressure drop of one panel with water at 20 °C and ratedFlow. [Pa] Default 1000: judgement: parallel risers between two headers. From 0 to 100000. For example "20 psi". */
+  readonly ratedPressureDrop?: Quantity | undefined;
+  /** Flow through one panel at which ratedPressureDrop was measured. [m³/s] Default 0.000033333333333333335: judgement: a common test flow for a panel of this kind. From 0.000001 to 0.001. For example "3 L/min". */
+  readonly ratedFlow?: Quantity | undefined;
+}
+
+/** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
+export interface IncidenceModifierInputByTransversal {
+  /** By the angle across the tubes; values above 1 are common. */
+  readonly transversal: TransversalInput;
+  /** By the angle along the tubes. */
+  readonly longitudinal: LongitudinalInput;
+  /** How the tubes lie in the plane: up the slope, or level across it. */
+  readonly tubes: 'upright' | 'level';
+}
+
+/** By the angle along the tubes. */
+export interface LongitudinalInput {
+  /** Incidence angles, rising from 0. [°] */
+  readonly angles: readonly number[];
+  /** Modifier at each angle; 1 at 0°. [-] */
+  readonly values: readonly number[];
+}
+
+/** By the angle across the tubes; values above 1 are common. */
+export interface TransversalInput {
+  /** Incidence angles, rising from 0. [°] */
+  readonly angles: readonly number[];
+  /** Modifier at each angle; 1 at 0°. [-] */
+  readonly values: readonly number[];
+}
+
+/** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
+export interface IncidenceModifierInputByAngles {
+  /** Incidence angles, rising from 0. [°] */
+  readonly angles: readonly number[];
+  /** Modifier at each angle; 1 at 0°. [-] */
+  readonly values: readonly number[];
+}
+
+/** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
+export interface IncidenceModifierInputByB0 {
+  /** b0 ≥ 0. [-] From 0 to 1. For example "35 %". */
+  readonly b0: Quantity;
+}
+
+/** Something near before the collectors (not the module); `null` for nothing. */
+export interface ObstacleInput {
+  /** From the middle of the array's lower edge to its middle, level. [m] From 0.05 to 1000. For example "6.5 ft". */
+  readonly distance: Quantity;
+  /** Across the line of sight. [m] From 0.05 to 1000. For example "6.5 ft". */
+  readonly width: Quantity;
+  /** Of its top above the array's lower edge; it hides all below. [m] From 0.05 to 500. For example "6.5 ft". */
+  readonly height: Quantity;
+  /** Direction in which it is seen from the array, clockwise from north. [°] From 0 to 360. For example "40 deg". */
+  readonly azimuth: Quantity;
+}
+
+/** Horizon around collectors and module, points of rising azimuth; `null` for a flat one. */
+export interface HorizonInput {
+  /** Clockwise from north, 0 to below 360. [°] From 0 to 360. For example "40 deg". */
+  readonly azimuth: Quantity;
+  /** Above the level, 0 to 90. [°] From 0 to 90. For example "40 deg". */
+  readonly altitude: Quantity;
+}
