@@ -27,19 +27,29 @@ const pumps = fc
     return { ...pump, shutOffPower, openFlowPower: 1.5 * shutOffPower, startPower: 1, stopPower: 0.5 };
   });
 
-/** Collectors, most of them glazed; a test report that gives a4 comes with a1 and a3 of its own. */
-const collectors = fc.record({
-  area: number(0.5, 5),
-  eta0: number(0.4, 0.85),
-  a1: number(0.8, 12),
-  a2: number(0, 0.03),
-  heatCapacity: number(2000, 30_000),
-  incidenceModifier: fc.constantFrom({ b0: 0.1 }, tubes),
-  a3: number(0, 0.2),
-  a4: fc.constantFrom(undefined, 0, 0.8),
-  a6: number(0, 0.05),
-  glazed: fc.boolean(),
-});
+/** Collectors, half of them glazed, whose losses hold the radiation that their share of the sky asks for. */
+const collectors = fc
+  .record({
+    area: number(0.5, 5),
+    eta0: number(0.4, 0.85),
+    a1: number(0.8, 12),
+    a2: number(0, 0.03),
+    heatCapacity: number(2000, 30_000),
+    incidenceModifier: fc.constantFrom({ b0: 0.1 }, tubes),
+    a3: number(0, 0.2),
+    a4: fc.constantFrom(undefined, 0, 0.8),
+    a6: number(0, 0.05),
+    a7: number(0, 0.02),
+    glazed: fc.boolean(),
+    skyCoefficient: fc.constantFrom(undefined, 0, 0.3, 1),
+  })
+  .map(({ a7, skyCoefficient, ...collector }) => {
+    const { a1, a3, a4, eta0, glazed } = collector;
+    const wind = a4 === undefined ? {} : { a7 };
+    const ofSky = a4 === undefined && glazed && skyCoefficient !== undefined ? { skyCoefficient } : {};
+    const share = (a4 ?? (glazed ? (skyCoefficient ?? 0) : eta0)) + 3 * (a4 === undefined ? 0 : a7);
+    return { ...collector, ...wind, ...ofSky, a1: Math.max(a1, 5.5 * share + 3 * a3, 3 * a3 + 0.2) };
+  });
 
 const hills = [
   { azimuth: 30, altitude: 4 },

@@ -1,7 +1,7 @@
 /** What must hold of any year of any design, whatever the numbers: found by laws, not by comparison with another program. */
 import { planeOfArray, type SystemDesign } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
-import { clearSkyEmissivity, dewPointOf } from '../../packages/sim-core/src/physics/collector/night-sky.ts';
+import { nightSky } from '../../packages/sim-core/src/physics/collector/night-sky.ts';
 import type { Lived } from './span.ts';
 
 /** Share of what flowed through a part in an hour to which its balance closes. [-] */
@@ -11,6 +11,8 @@ const ROUNDING = 1e-6;
 /** What a step's length may add to a tank node: the agreement with the referee of tests/validation. [K] */
 const STEP_ERROR = 0.05;
 const KELVIN = 273.15;
+/** 2019 SI. [W/(m²·K⁴)] */
+const STEFAN_BOLTZMANN = 5.670374419e-8;
 /** Wind of the collector test less none: how far the wind terms go down. [m/s] */
 const WIND_UNDER = 3;
 
@@ -82,24 +84,17 @@ function hottestPossible({ array }: SystemDesign, weather: WeatherYear, stepsPer
   return hottest;
 }
 
-/** Radiating temperature of the coldest sky of the year: cloudless, by its moisture. [°C] */
-export function coldestSky({ columns }: WeatherYear): number {
+/** Radiating temperature of the coldest sky of the year: what a level black plane comes to at most. [°C] */
+export function coldestSky(weather: WeatherYear): number {
+  const { dryBulb } = weather.columns;
+  const { deficit } = nightSky(weather, 0);
   let coldest = Infinity;
-  for (let hour = 0; hour < columns.dryBulb.length; hour++) {
-    const air = columns.dryBulb[hour]!;
-    const humidity = columns.relativeHumidity?.[hour];
-    const dew = columns.dewPoint?.[hour] ?? (humidity === undefined ? air - 6 : dewPointOf(air, humidity));
-    coldest = Math.min(coldest, (air + KELVIN) * clearSkyEmissivity(dew) ** 0.25 - KELVIN);
+  for (let hour = 0; hour < dryBulb.length; hour++) {
+    const surroundings = (dryBulb[hour]! + KELVIN) ** 4 - deficit[hour]! / STEFAN_BOLTZMANN;
+    coldest = Math.min(coldest, surroundings ** 0.25 - KELVIN);
   }
   return coldest;
 }
-
-/**
- * Whether the collector's loss holds the radiation that its own a4 asks for: 4 σ T³ is near 4.5 W/(m²·K) at the coldest. Where a
- * report's a1 is less than a4 times that, no surface has such coefficients, and the sky bound does not hold.
- */
-const isPhysical = ({ array: { collector } }: SystemDesign): boolean =>
-  collector.a1 - WIND_UNDER * collector.a3 >= 6 * Math.max(collector.a4 ?? 0, collector.skyCoefficient);
 
 /** What a run breaks of balance, bounds and finiteness; empty where it is sound. */
 export function violations(result: Lived, weather: WeatherYear): string[] {
@@ -133,7 +128,6 @@ export function violations(result: Lived, weather: WeatherYear): string[] {
   const coldRoom = Math.min(tank.roomTemperature, least(columns.mainsTemperature), start, tank.initialTemperature);
   const cold = Math.min(coldestSky(weather), coldRoom) - ROUNDING;
   const coldestAbsorber = least(columns.absorberMinimumTemperature);
-  if (!isPhysical(design)) return found;
   if (least(columns.pipeMinimumTemperature) < cold) found.push('pipe below the coldest sky and room');
   if (coldestAbsorber < cold) found.push(`absorber ${coldestAbsorber} °C below the coldest sky, ${cold} °C`);
   if (least(columns.tankBottomTemperature) < cold) found.push('tank below its coldest neighbour');

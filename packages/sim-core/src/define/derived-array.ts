@@ -1,4 +1,9 @@
 import type { ArrayDesign, DesignAssumption } from '../design/design.ts';
+import { DesignError } from '../input/errors.ts';
+import { show } from '../input/working.ts';
+import { beamEfficiency } from '../physics/collector/beam-efficiency.ts';
+import { diffuseModifiers } from '../physics/collector/diffuse.ts';
+import { REFERENCE_WIND } from '../physics/collector/efficiency.ts';
 import type { CheckedInput } from './define.ts';
 
 /** Cover emittance, and the cover's outside film with wind and its radiation at night [W/(m²·K)]; judgement. */
@@ -24,7 +29,10 @@ export type Fill = <T extends DesignAssumption['value']>(
 /** Defaults of the array that follow from other fields of the collector. */
 export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDesign {
   const { collector } = array;
-  const { a1, eta0, glazed } = collector;
+  const { a8: _, ...counted } = collector;
+  const { a1, a3, glazed } = collector;
+  const eta0 = zeroLossOfBeam(collector, fill);
+  const restingLoss = a1 - REFERENCE_WIND * a3;
   const a4 = fill<number | null>(
     'array.collector.a4',
     collector.a4,
@@ -41,14 +49,16 @@ export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDe
     'm³',
     'judgement: 0.7 L for each m², a harp of thin risers',
   );
-  const atNight = (COVER.emittance * a1) / (a1 + COVER.outside);
+  const atNight = (COVER.emittance * restingLoss) / (restingLoss + COVER.outside);
   const packed = 'judgement: panels twice as long as wide, upright side by side';
   return {
     ...array,
     width: fill('array.width', array.width, array.panels * Math.sqrt(collector.area / 2), 'm', packed),
     slopeLength: fill('array.slopeLength', array.slopeLength, Math.sqrt(2 * collector.area), 'm', packed),
     collector: {
-      ...collector,
+      ...counted,
+      eta0,
+      eta0Basis: 'beam',
       fluidContent,
       dryCapacityShare: fill(
         'array.collector.dryCapacityShare',
@@ -65,8 +75,26 @@ export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDe
           collector.skyCoefficient,
           atNight,
           '-',
-          'judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a1/(a1 + 15)',
+          'judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a/(a + 15) with a = a1 less 3 m/s of a3',
         ),
     },
   };
+}
+
+/** η0,b: as given, or from η0,hem with K_d of the cover's own incidence modifier over a whole sky. */
+function zeroLossOfBeam(collector: CheckedInput['array']['collector'], fill: Fill): number {
+  const { eta0, eta0Basis, incidenceModifier } = collector;
+  if (eta0Basis === 'beam') return eta0;
+  const diffuse = diffuseModifiers(incidenceModifier, 0).sky;
+  const beam = beamEfficiency(eta0, diffuse);
+  const source = `η0,b from the η0,hem of ${show(eta0)} given: η0,hem/(0.85 + 0.15 K_d), ISO 9806:2017; K_d ${show(diffuse, 3)} by incidenceModifier`;
+  if (beam <= 1) return fill('array.collector.eta0', undefined, beam, '-', source);
+  throw new DesignError([
+    {
+      path: 'array.collector.eta0',
+      found: `${eta0}, which makes ${show(beam)} of the beam alone`,
+      expected: 'at most 1 for the beam',
+      remedy: 'Check eta0 and its incidence modifiers.',
+    },
+  ]);
 }

@@ -30,8 +30,16 @@ export interface CollectorDesign {
   readonly name: string;
   /** Area of one panel to which eta0, a1 and a2 refer: gross or aperture, as the test report says. [m²] */
   readonly area: number;
-  /** Zero-loss efficiency at normal incidence. [-] */
+  /**
+   * Zero-loss efficiency at normal incidence: that of the beam, η0,b, once defined. Where {@link eta0Basis} says that the report's
+   * is η0,hem, `defineSystem` turns it into η0,b and says so. [-]
+   */
   readonly eta0: number;
+  /**
+   * What the report's {@link eta0} is: `beam`, η0,b; `hemispherical`, η0,hem = η0,b (0.85 + 0.15 K_d), ISO 9806:2017. A design as
+   * defined always holds `beam`.
+   */
+  readonly eta0Basis: 'beam';
   /** Linear heat loss coefficient. [W/(m²·K)] */
   readonly a1: number;
   /** Quadratic heat loss coefficient. [W/(m²·K²)] */
@@ -51,6 +59,10 @@ export interface CollectorDesign {
   readonly a4: number | null;
   /** Fall of {@link eta0} with wind, counted from 3 m/s. [s/m] */
   readonly a6: number;
+  /** Fall of {@link a4} with wind, counted from 3 m/s; only with a4. [s/m] */
+  readonly a7: number;
+  /** Loss with the fourth power of the difference from the air. A run does not count it: 0, or left out. [W/(m²·K⁴)] */
+  readonly a8?: 0;
   /** Whether a cover lies over the absorber. */
   readonly glazed: boolean;
   /** Share of the sky's long-wave deficit that cools the absorber at night; equals {@link a4} where that is given. [-] */
@@ -113,7 +125,7 @@ export interface ArrayDesign extends ArrayExtent {
   readonly horizon: readonly HorizonPoint[] | null;
   /** Something near before the collectors (not the module); `null` for nothing. */
   readonly obstacle: ObstacleDesign | null;
-  /** Wind along the collectors over that of the weather station. [-] */
+  /** Wind along the collectors over that at 10 m above open ground; a station's lower or higher wind is first brought to 10 m. [-] */
   readonly windFactor: number;
   /** One panel. */
   readonly collector: CollectorDesign;

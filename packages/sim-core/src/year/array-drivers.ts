@@ -1,10 +1,18 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { ObstacleDesign, SystemDesign } from '../design/design.ts';
+import { show } from '../input/working.ts';
 import { biaxialEffectiveIrradiance } from '../physics/collector/biaxial.ts';
 import { diffuseModifiers } from '../physics/collector/diffuse.ts';
 import { effectiveIrradiance } from '../physics/collector/effective-irradiance.ts';
 import { type NightSky, nightSky } from '../physics/collector/night-sky.ts';
-import { applyWindAndSky, HIGHEST_WIND, lossInWind, windOverTest } from '../physics/collector/quasi-dynamic.ts';
+import {
+  applyWindAndSky,
+  HIGHEST_WIND,
+  lossInWind,
+  skyLoss,
+  windOverTest,
+  windShare,
+} from '../physics/collector/quasi-dynamic.ts';
 import type { PlaneOrientation } from '../physics/sun/incidence.ts';
 import { type PlaneIrradiance, planeOfArray } from '../physics/sun/plane-of-array.ts';
 import { coverWithSnow, hourlyMeans, type SnowSurface, snowCover } from '../physics/sun/snow-cover.ts';
@@ -58,18 +66,19 @@ interface AbsorbedLight {
 export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, stepsPerHour: number): ArrayDrivers {
   const { array, pv } = design;
   const { collector, windFactor } = array;
-  const { eta0, incidenceModifier: modifier, a4, a6 } = collector;
+  const { eta0, incidenceModifier: modifier, a4, a6, a7 } = collector;
   const { windSpeed, snowDepth } = weather.columns;
   const snowFalls = array.snowOnPanels !== 'ignored';
   const ofArray = lightQuery(design, array, array.obstacle, array.snowOnPanels, stepsPerHour);
   const ofModule = lightQuery(design, pv, null, snowFalls ? 'plate' : 'ignored', stepsPerHour);
-  const feelsWind = collector.a3 > 0 || a6 > 0;
-  const over = feelsWind && windSpeed !== null ? windOverTest(windSpeed, windFactor) : null;
-  const sky = skies(weather, array.tilt, () => nightSky(weather.columns, array.tilt));
+  const feelsWind = collector.a3 > 0 || a6 > 0 || a7 > 0;
+  const share = windShare(weather.site, windFactor);
+  const over = feelsWind && windSpeed !== null ? windOverTest(windSpeed, share) : null;
+  const sky = skies(weather, array.tilt, () => nightSky(weather, array.tilt));
 
   const { irradiance, absorbed, lostBeamHours } = absorbers(
     weather,
-    [ofArray, eta0, modifier, a4, a6, windFactor],
+    [ofArray, eta0, modifier, a4, a6, a7, share],
     () => {
       const plane = lightOn(weather, ofArray);
       const diffuse = diffuseModifiers(modifier, array.tilt);
@@ -92,7 +101,7 @@ export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, 
     arrayAssumptions.push(
       over === null
         ? 'Wind: the weather has none; the collectors’ wind terms stand at their values for 3 m/s.'
-        : `Wind along the collectors: ${windFactor} of the station’s.`,
+        : `Wind along the collectors: ${windFactor} of that at 10 m over open ground, ${show(share)} of the file’s at ${weather.site.windHeight ?? 10} m.`,
     );
   }
   return {
@@ -100,10 +109,10 @@ export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, 
     absorbed,
     pvIrradiance,
     lit: litHours(weather, [ofArray, ofModule], () => hoursWithLight(irradiance, pvIrradiance, stepsPerHour)),
-    skyLoss: sky.deficit.map((deficit) => collector.skyCoefficient * deficit),
+    skyLoss: skyLoss(over, sky.deficit, collector),
     lossCoefficient: lossInWind(over, collector),
     lostBeamHours,
-    heldWindHours: over === null ? 0 : windSpeed!.filter((wind) => windFactor * wind > HIGHEST_WIND).length,
+    heldWindHours: over === null ? 0 : windSpeed!.filter((wind) => share * wind > HIGHEST_WIND).length,
     arrayAssumptions,
   };
 }

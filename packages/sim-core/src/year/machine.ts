@@ -20,7 +20,7 @@ import { type BalanceKeeper, openBalance } from './balance.ts';
 import { compileDrivers, type Drivers } from './drivers.ts';
 import type { BalancePart, RunColumns } from './result.ts';
 
-/** Irradiance on the collectors from which sun is said to fall on them; judgement: an overcast sky gives less. [W/m²] */
+/** Irradiance on the collectors from which sun is said to fall on them; judgement: the light of dusk and of the darkest days is less. [W/m²] */
 export const SUN_THRESHOLD = 50;
 /** Stagnation is called no later than here, whatever the pressure. [°C] */
 const STAGNATION_AT_MOST = 120;

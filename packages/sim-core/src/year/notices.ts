@@ -1,7 +1,3 @@
-import type { CollectorDesign } from '../design/array.ts';
-import { show } from '../input/working.ts';
-import { REFERENCE_WIND } from '../physics/collector/efficiency.ts';
-import { radiatingTemperature } from '../physics/collector/night-sky.ts';
 import { HIGHEST_WIND } from '../physics/collector/quasi-dynamic.ts';
 import { HIGHEST_TEMPERATURE } from '../physics/fluid/compile.ts';
 import type { Machine } from './machine.ts';
@@ -10,15 +6,9 @@ import type { RunNotice } from './result.ts';
 /** Power of a directly driven motor over its rated power from which a notice is given; judgement. [-] */
 const MOTOR_OVERLOAD = 1.5;
 
-/** 4 σ T³ of a black surface at 30 °C: above it no report errs that gives a1 and a4 apart. [W/(m²·K)] */
-const RADIATION_PER_KELVIN = 6.3;
-/** Loss coefficient without wind. [W/(m²·K)] */
-const restingLoss = ({ a1, a3 }: CollectorDesign): number => a1 - REFERENCE_WIND * a3;
-
 /** Finds in a finished run what was extrapolated, clamped or left out. */
 export function findNotices(machine: Machine): RunNotice[] {
   const { columns, design, drivers, fluid } = machine;
-  const { collector } = design.array;
   const count = (column: Float64Array, test: (value: number, hour: number) => boolean) => column.filter(test).length;
   const thinned = columns.glycolMassFraction[8759]! < design.loop.glycolMassFraction - 1e-6;
   const motorLimit = (hour: number): number =>
@@ -69,25 +59,13 @@ export function findNotices(machine: Machine): RunNotice[] {
     },
     {
       code: 'wind-held',
-      text: `The wind along the collectors was above ${HIGHEST_WIND} m/s; the wind terms a3 and a6 are held there.`,
+      text: `The wind along the collectors was above ${HIGHEST_WIND} m/s; the wind terms a3, a6 and a7 are held there.`,
       hours: drivers.heldWindHours,
     },
     {
       code: 'motor-overloaded',
       text: `The module drove the pump’s motor with more than ${MOTOR_OVERLOAD} times its rated power; the pump’s curve is carried on by the affinity laws.`,
       hours: count(columns.pumpPvEnergy, (energy, hour) => design.pump.drive === 'direct' && energy > motorLimit(hour)),
-    },
-    {
-      code: 'collector-cooled-too-far',
-      text: `The absorber was colder than what it radiates to, which no surface can be: a1 (less 3 m/s of a3), ${show(restingLoss(collector))} W/(m²·K), must hold the radiation that a4 = ${collector.a4} asks for, some 5 times as much. Check the test report.`,
-      hours:
-        collector.a4 === null || restingLoss(collector) >= RADIATION_PER_KELVIN * collector.a4
-          ? 0
-          : count(
-              columns.absorberMinimumTemperature,
-              (value, hour) =>
-                value < radiatingTemperature(drivers.ambient[hour]!, drivers.skyLoss[hour]! / collector.skyCoefficient),
-            ),
     },
     {
       code: 'module-tables-held',

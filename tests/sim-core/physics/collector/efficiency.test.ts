@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  beamEfficiency,
   collectorEfficiency,
   stagnationTemperature,
   usefulPower,
@@ -21,9 +22,15 @@ describe('usefulPower', () => {
     expect(cold).toBeCloseTo(-warm, 9);
   });
 
-  it('loses a8 (T⁴ − Ta⁴) where it is given [arithmetic]', () => {
-    const lost = usefulPower(panel, noon) - usefulPower({ ...panel, a8: 1e-8 }, noon);
-    expect(lost).toBeCloseTo(2e-8 * (323.15 ** 4 - 293.15 ** 4), 9);
+  // 2 m² × 1e-6 × 30⁴ = 1.62 W above the air, and as much gained as far below it.
+  it('loses a8 (t_m − t_a)⁴ where it is given [ISO 9806:2017, by hand]', () => {
+    const lost = (fluid: number) => {
+      const at = { ...noon, meanFluidTemperature: fluid };
+      return usefulPower(panel, at) - usefulPower({ ...panel, a8: 1e-6 }, at);
+    };
+    expect(lost(50)).toBeCloseTo(1.62, 9);
+    expect(lost(-10)).toBeCloseTo(-1.62, 9);
+    expect(lost(120)).toBeCloseTo(200, 9);
   });
 
   it('refuses what is no number, a negative sun and an eta0 of 78', () => {
@@ -32,6 +39,20 @@ describe('usefulPower', () => {
     );
     expect(() => usefulPower(panel, { ...noon, beamIrradiance: -5 })).toThrow(/beamIrradiance: found -5/);
     expect(() => usefulPower({ ...panel, eta0: 78 }, noon)).toThrow(/eta0: found 78.*0 to 1/);
+  });
+});
+
+// Two certificates of ../shared/reference, invented, η0,hem by hand: 0.77 × 0.985 and 0.91 × 0.994.
+describe('beamEfficiency [ISO 9806:2017, from memory: η0,hem = η0,b (0.85 + 0.15 K_d)]', () => {
+  it.each([
+    [0.75845, 0.9, 0.77],
+    [0.90454, 0.96, 0.91],
+  ])('η0,hem %f with K_d %f: η0,b %f', (hemispherical, diffuse, beam) => {
+    expect(beamEfficiency(hemispherical, diffuse)).toBeCloseTo(beam, 12);
+  });
+
+  it('refuses a percentage', () => {
+    expect(() => beamEfficiency(76, 0.9)).toThrow(/hemispherical: found 76/);
   });
 });
 

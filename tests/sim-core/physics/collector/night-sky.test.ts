@@ -2,6 +2,7 @@ import type { WeatherColumns } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import {
   clearSkyEmissivity,
+  cloudySkyEmissivity,
   dewPointOf,
   nightSky,
 } from '../../../../packages/sim-core/src/physics/collector/night-sky.ts';
@@ -17,6 +18,28 @@ describe('clearSkyEmissivity [Berdahl & Martin 1984 from memory, its polynomial 
 
   it('is never above 1: the polynomial is 1.31 at 60 °C', () => {
     expect(clearSkyEmissivity(60)).toBe(1);
+  });
+
+  it('is 0.013 more at midnight and as much less at noon, and 0.012 less for 100 mbar less of air [by hand]', () => {
+    expect(clearSkyEmissivity(0, 0)).toBeCloseTo(0.724, 12);
+    expect(clearSkyEmissivity(0, 12)).toBeCloseTo(0.698, 12);
+    expect(clearSkyEmissivity(0, 6)).toBeCloseTo(0.711, 12);
+    expect(clearSkyEmissivity(0, undefined, 9e4)).toBeCloseTo(0.699, 12);
+  });
+});
+
+// By hand: ln(283.15/273) = 0.0365052, 0.787 + 0.764 × that = 0.8148900; ten tenths 1 + 0.224 − 0.35 + 0.28 = 1.154, five 1.0595.
+describe('cloudySkyEmissivity [Clark & Allen 1978 with Walton’s clouds, data dictionary of EPW from memory, by hand]', () => {
+  it.each([
+    [0, 0.8149],
+    [0.5, 0.8149 * 1.0595],
+    [1, 0.8149 * 1.154],
+  ])('dew point 10 °C, cover %f: %f', (cover, emissivity) => {
+    expect(cloudySkyEmissivity(10, cover)).toBeCloseTo(emissivity, 4);
+  });
+
+  it('is never above 1', () => {
+    expect(cloudySkyEmissivity(35, 1)).toBe(1);
   });
 });
 
@@ -38,18 +61,30 @@ describe('dewPointOf [Magnus formula, Sonntag 1990]', () => {
 
 /** One hour of air at 10 °C; σ T⁴ of 283.15 K is 364.4836 W/m² [by hand]. */
 const BLACK = 364.4836;
-const columns = (moisture: Partial<WeatherColumns>): WeatherColumns =>
-  ({
+const skyOf = (moisture: Partial<WeatherColumns>, elevation = 0) => ({
+  columns: {
     dryBulb: Float64Array.of(10),
+    cloudCover: null,
     dewPoint: null,
+    pressure: Float64Array.of(1e5),
     relativeHumidity: null,
     skyLongwave: null,
     ...moisture,
-  }) as WeatherColumns;
+  } as WeatherColumns,
+  site: { name: 'by hand', latitude: 0, longitude: 0, elevation, utcOffset: 0 },
+});
 const deficit = (moisture: Partial<WeatherColumns>, tilt: number): number =>
-  nightSky(columns(moisture), tilt).deficit[0]!;
+  nightSky(skyOf(moisture), tilt).deficit[0]!;
 
 describe('nightSky', () => {
+  // Overcast at dew point 10 °C: 0.81489 × 1.154 = 0.940383.
+  it('follows the file’s cloud cover before a cloudless sky, and the long-wave column before both [by hand]', () => {
+    const clouds = { cloudCover: Float64Array.of(1), dewPoint: Float64Array.of(10) };
+    expect(deficit(clouds, 0)).toBeCloseTo(BLACK * 0.059617, 2);
+    expect(nightSky(skyOf(clouds), 0).basis).toMatch(/by the file’s cloud cover, from dew point \(Clark/);
+    expect(deficit({ ...clouds, skyLongwave: Float64Array.of(264.4836) }, 0)).toBeCloseTo(100, 3);
+  });
+
   it.each([
     [0, 1],
     [60, 0.75],
@@ -63,11 +98,16 @@ describe('nightSky', () => {
 
   it('without a long-wave column is that of a cloudless sky, from dew point before humidity before neither [by hand]', () => {
     const dry = Float64Array.of(0);
-    expect(deficit({ dewPoint: dry }, 0)).toBeCloseTo(BLACK * 0.289, 3);
-    expect(deficit({ dewPoint: dry, relativeHumidity: Float64Array.of(1) }, 0)).toBeCloseTo(BLACK * 0.289, 3);
-    expect(deficit({ relativeHumidity: Float64Array.of(1) }, 60)).toBeCloseTo(0.75 * BLACK * 0.2257, 3);
+    // Half past midnight: 0.013 cos 7.5° = 0.0128888 more than the mean of the day.
+    const hour = 0.0128888;
+    expect(deficit({ dewPoint: dry }, 0)).toBeCloseTo(BLACK * (0.289 - hour), 3);
+    expect(deficit({ dewPoint: dry, relativeHumidity: Float64Array.of(1) }, 0)).toBeCloseTo(BLACK * (0.289 - hour), 3);
+    expect(deficit({ relativeHumidity: Float64Array.of(1) }, 60)).toBeCloseTo(0.75 * BLACK * (0.2257 - hour), 3);
     // 6 K below air: 4 °C, 0.711 + 0.0224 + 0.001168
-    expect(deficit({}, 0)).toBeCloseTo(BLACK * 0.265432, 3);
+    expect(deficit({}, 0)).toBeCloseTo(BLACK * (0.265432 - hour), 3);
+    // A station 2000 m up has 794.95 mbar (ISO 2533): 0.024606 less.
+    const high = nightSky(skyOf({ dewPoint: dry, pressure: null }, 2000), 0).deficit[0]!;
+    expect(high).toBeCloseTo(BLACK * (0.289 - hour + 0.024606), 2);
   });
 
   it.each([
@@ -76,6 +116,6 @@ describe('nightSky', () => {
     [{ relativeHumidity: Float64Array.of(1) }, /cloudless, from humidity \(Berdahl/],
     [{}, /cloudless, from a dew point 6 K below air \(Berdahl/],
   ])('says what it came from (%#)', (moisture, words) => {
-    expect(nightSky(columns(moisture), 40).basis).toMatch(words);
+    expect(nightSky(skyOf(moisture), 40).basis).toMatch(words);
   });
 });

@@ -20,7 +20,7 @@ import { type FreezeReport, freezeReport } from './ice.ts';
  */
 export function coldAbsorber(design: SystemDesign, weather: WeatherYear): Float64Array {
   const { collector, tilt } = design.array;
-  const { deficit } = nightSky(weather.columns, tilt);
+  const { deficit } = nightSky(weather, tilt);
   const { dryBulb, ghi } = weather.columns;
   return dryBulb.map((air, hour) =>
     ghi[hour]! > 0 ? air : air - Math.max((collector.skyCoefficient * deficit[hour]!) / collector.a1, 0),

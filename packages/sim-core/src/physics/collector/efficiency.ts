@@ -5,7 +5,7 @@ import { DesignError, quote, requireNumber } from '../../input/errors.ts';
 export interface CollectorRating {
   /** Area to which the coefficients refer: gross or aperture, as the report says. [m²] */
   readonly area: number;
-  /** Zero-loss efficiency at normal incidence. With diffuse light given apart, that of the beam. [-] */
+  /** Zero-loss efficiency of the beam at normal incidence, η0,b; see {@link beamEfficiency} for a report that gives η0,hem. [-] */
   readonly eta0: number;
   /** Linear heat loss coefficient. [W/(m²·K)] */
   readonly a1: number;
@@ -21,7 +21,7 @@ export interface CollectorRating {
   readonly a6?: number;
   /** Growth of the long-wave term with wind. Default 0. [s/m] */
   readonly a7?: number;
-  /** Loss by radiation, with the fourth power. Default 0. [W/(m²·K⁴)] */
+  /** Loss with the fourth power of the difference from the air. Default 0. [W/(m²·K⁴)] */
   readonly a8?: number;
 }
 
@@ -56,11 +56,11 @@ export const REFERENCE_WIND = 3;
 /**
  * Useful power of a collector: steady form of ISO 9806, with the terms of its quasi-dynamic form where they are given.
  *
- *     Q = A (η0 (Kb Gb + Kd Gd) − a1 d − a2 d |d| − a3 u d + a4 L − a5 dt_m/dt − a6 u G − a7 u L − a8 (T_m⁴ − T_a⁴))
+ *     Q = A (η0 (Kb Gb + Kd Gd) − a1 d − a2 d |d| − a3 u d + a4 L − a5 dt_m/dt − a6 u G − a7 u L − a8 d |d|³)
  *     d = t_m − t_a,   u = wind − 3 m/s,   G = Gb + Gd,   L = E_L − σ T_a⁴
  *
- * Negative when the fluid loses more than the sun gives; whether the pump then runs is the controller's business. d |d|
- * instead of d² makes the loss change sign below ambient (our choice, no source).
+ * Negative when the fluid loses more than the sun gives; whether the pump then runs is the controller's business. d |d| in place
+ * of d² and d |d|³ in place of d⁴ make the loss change sign below ambient (our choice, no source).
  *
  * @param rating - Coefficients and area A.
  * @param conditions - One instant.
@@ -78,17 +78,16 @@ export function usefulPower(rating: CollectorRating, conditions: CollectorCondit
   const { meanFluidTemperature: fluid, windSpeed = REFERENCE_WIND, temperatureRate = 0 } = conditions;
   const effective = (conditions.beamModifier ?? 1) * beam + (conditions.diffuseModifier ?? 1) * diffuse;
   const wind = windSpeed - REFERENCE_WIND;
-  const black = (temperature: number) => (temperature + 273.15) ** 4;
-  const deficit =
-    (conditions.longwaveIrradiance ?? STEFAN_BOLTZMANN * black(ambient)) - STEFAN_BOLTZMANN * black(ambient);
+  const fromAir = STEFAN_BOLTZMANN * (ambient + 273.15) ** 4;
+  const excess = (conditions.longwaveIrradiance ?? fromAir) - fromAir;
   const difference = fluid - ambient;
   return (
     rating.area *
     (usefulFlux(rating.eta0 * effective, rating.a1 + (rating.a3 ?? 0) * wind, rating.a2, difference) +
-      ((rating.a4 ?? 0) - (rating.a7 ?? 0) * wind) * deficit -
+      ((rating.a4 ?? 0) - (rating.a7 ?? 0) * wind) * excess -
       (rating.a5 ?? 0) * temperatureRate -
       (rating.a6 ?? 0) * wind * (beam + diffuse) -
-      (rating.a8 ?? 0) * (black(fluid) - black(ambient)))
+      (rating.a8 ?? 0) * difference * Math.abs(difference) ** 3)
   );
 }
 

@@ -1,3 +1,4 @@
+export { beamEfficiency } from './beam-efficiency.ts';
 export { biaxialEffectiveIrradiance, biaxialIncidenceModifier } from './biaxial.ts';
 export { type DiffuseModifiers, diffuseModifiers } from './diffuse.ts';
 export { effectiveIrradiance } from './effective-irradiance.ts';

@@ -1,21 +1,45 @@
-import type { WeatherColumns } from '@noonloop/weather-io';
+import type { Site, WeatherColumns, WeatherYear } from '@noonloop/weather-io';
 
 /** Stefan-Boltzmann constant, 2019 SI. [W/(m²·K⁴)] */
 const STEFAN_BOLTZMANN = 5.670374419e-8;
 const KELVIN = 273.15;
+/** Air pressure at which the correction for altitude vanishes. [Pa] */
+const PRESSURE_OF_FIT = 1e5;
 
 /**
- * Emissivity of a cloudless sky at night.
+ * Emissivity of a cloudless sky by the hour of the day and the station's air pressure.
  *
- *     ε = 0.711 + 0.56 (t_dp/100) + 0.73 (t_dp/100)²
+ *     ε = 0.711 + 0.56 (t_dp/100) + 0.73 (t_dp/100)² + 0.013 cos(2π h/24) + 0.00012 (p − 1000 mbar)/mbar
  *
  * @param dewPoint - Near the ground. [°C]
+ * @param hour - h, from midnight; left out, the mean of the day. [h]
+ * @param pressure - p; left out, 1000 mbar. [Pa]
  * @returns 0 to 1. [-]
  * @see P. Berdahl and M. Martin, Emissivity of clear skies, Solar Energy 32 (1984) 663 (from memory)
  */
-export function clearSkyEmissivity(dewPoint: number): number {
+export function clearSkyEmissivity(dewPoint: number, hour?: number, pressure = PRESSURE_OF_FIT): number {
   const hundredth = dewPoint / 100;
-  return Math.min(1, 0.711 + 0.56 * hundredth + 0.73 * hundredth ** 2);
+  const ofDay = hour === undefined ? 0 : 0.013 * Math.cos((2 * Math.PI * hour) / 24);
+  const atHeight = (0.00012 * (pressure - PRESSURE_OF_FIT)) / 100;
+  return Math.min(1, Math.max(0, 0.711 + 0.56 * hundredth + 0.73 * hundredth ** 2 + ofDay + atHeight));
+}
+
+/**
+ * Emissivity of a sky with clouds.
+ *
+ *     ε = (0.787 + 0.764 ln(T_dp/273 K)) (1 + 0.0224 N − 0.0035 N² + 0.00028 N³)
+ *
+ * @param dewPoint - Near the ground. [°C]
+ * @param cover - Share of the sky behind opaque clouds, 0 to 1; N is ten times that. [-]
+ * @returns 0 to 1. [-]
+ * @see G. Clark and C. Allen (1978) for the clear sky, G. N. Walton (1983) for the clouds; both as the data dictionary of EPW
+ *   files gives them for its horizontal infrared radiation (from memory)
+ */
+export function cloudySkyEmissivity(dewPoint: number, cover: number): number {
+  const tenths = 10 * cover;
+  const clear = 0.787 + 0.764 * Math.log((dewPoint + KELVIN) / 273);
+  const clouds = 1 + 0.0224 * tenths - 0.0035 * tenths ** 2 + 0.00028 * tenths ** 3;
+  return Math.min(1, Math.max(0, clear * clouds));
 }
 
 /**
@@ -38,16 +62,6 @@ export interface NightSky {
   readonly basis: string;
 }
 
-/**
- * Temperature of black surroundings that send as much as a plane's sky and ground do: the coldest that radiation can make it.
- *
- * @param air - Taken for the ground too. [°C]
- * @param deficit - Of {@link NightSky}, for the plane. [W/m²]
- * @returns [°C]
- */
-export const radiatingTemperature = (air: number, deficit: number): number =>
-  ((air + KELVIN) ** 4 - deficit / STEFAN_BOLTZMANN) ** 0.25 - KELVIN;
-
 /** Dew point below air where the weather gives no moisture at all; judgement. [K] */
 const DRY_SPREAD = 6;
 
@@ -55,23 +69,46 @@ const DRY_SPREAD = 6;
  * Long-wave deficit of a tilted plane: the share of sky it sees, times what a black body at air temperature sends more than
  * the sky does. The ground is taken at air temperature.
  *
- * Without a long-wave column the sky is taken as cloudless: the coldest case, on the safe side for freezing.
+ * The sky is taken from the best that the weather has: its long-wave column; its cloud cover ({@link cloudySkyEmissivity}); else a
+ * cloudless sky ({@link clearSkyEmissivity}) at the station's pressure, or at that of its elevation in the standard atmosphere.
+ * Cloudless nights are the coldest, so that the last errs to the safe side for freezing.
  *
- * @param columns - Weather.
+ * @param weather - One year.
  * @param tilt - Of the plane. [°]
  */
-export function nightSky(columns: WeatherColumns, tilt: number): NightSky {
-  const { dryBulb, dewPoint, relativeHumidity, skyLongwave } = columns;
+export function nightSky({ columns, site }: Pick<WeatherYear, 'columns' | 'site'>, tilt: number): NightSky {
+  const { dryBulb, skyLongwave } = columns;
   const skyShare = (1 + Math.cos((tilt * Math.PI) / 180)) / 2;
+  const emissivity = skyLongwave === null ? emissivityOf(columns, site) : null;
   const deficit = dryBulb.map((air, hour) => {
     const black = STEFAN_BOLTZMANN * (air + KELVIN) ** 4;
-    if (skyLongwave !== null) return skyShare * (black - skyLongwave[hour]!);
+    return skyShare * (emissivity === null ? black - skyLongwave![hour]! : black * (1 - emissivity(hour)));
+  });
+  return { deficit, basis: basisOf(columns) };
+}
+
+/** Emissivity of the sky by the hour of the year, where the weather has no long-wave column. */
+function emissivityOf(columns: WeatherColumns, site: Site): (hour: number) => number {
+  const { cloudCover, dryBulb, dewPoint, pressure, relativeHumidity } = columns;
+  const standard = standardPressure(site.elevation);
+  return (hour) => {
+    const air = dryBulb[hour]!;
     const dew =
       dewPoint?.[hour] ?? (relativeHumidity === null ? air - DRY_SPREAD : dewPointOf(air, relativeHumidity[hour]!));
-    return skyShare * black * (1 - clearSkyEmissivity(dew));
-  });
-  if (skyLongwave !== null) return { deficit, basis: 'long-wave irradiance of the sky from the weather file' };
+    return cloudCover === null
+      ? clearSkyEmissivity(dew, (hour % 24) + 0.5, pressure?.[hour] ?? standard)
+      : cloudySkyEmissivity(dew, cloudCover[hour]!);
+  };
+}
+
+function basisOf({ cloudCover, dewPoint, relativeHumidity, skyLongwave }: WeatherColumns): string {
+  if (skyLongwave !== null) return 'long-wave irradiance of the sky from the weather file';
   const moisture =
     dewPoint !== null ? 'dew point' : relativeHumidity !== null ? 'humidity' : 'a dew point 6 K below air';
-  return { deficit, basis: `taken as cloudless, from ${moisture} (Berdahl & Martin 1984)` };
+  return cloudCover === null
+    ? `taken as cloudless, from ${moisture} (Berdahl & Martin 1984)`
+    : `by the file’s cloud cover, from ${moisture} (Clark & Allen 1978, Walton 1983)`;
 }
+
+/** Air pressure at an elevation [m] in the standard atmosphere (ISO 2533). [Pa] */
+const standardPressure = (elevation: number): number => 101_325 * (1 - 2.25577e-5 * elevation) ** 5.25588;
