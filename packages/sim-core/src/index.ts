@@ -4,6 +4,7 @@ export * from './advice/freeze/index.ts';
 export * from './advice/sizing/index.ts';
 export * from './advice/survey/index.ts';
 export { defineSystem } from './define/define.ts';
+export type { ByField, DesignField } from './define/field-path.ts';
 export type * from './define/system-input.ts';
 export type * from './design/design.ts';
 export { DesignError, type DesignIssue } from './input/errors.ts';

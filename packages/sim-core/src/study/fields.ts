@@ -25,14 +25,14 @@ export function fieldFaults(base: SystemInput, first: FieldSet, others: readonly
     return [issue('base', base, 'a design as written, not one from defineSystem', remedy)];
   }
   const places = [...new Set([first, ...others].flatMap((set) => Object.keys(set)))];
-  const misspelt = places.filter((place) => !isPath(place));
-  if (misspelt.length > 0) {
-    return misspelt.map((place) => issue(place, place, 'a place such as "array.tilt"', 'Name one field of a design.'));
-  }
-  const within = (path: string) => places.some((place) => path === place || path.startsWith(`${place}.`));
   const found = new Map<string, DesignIssue>();
+  for (const place of places.filter((name) => !isPath(name)))
+    found.set(place, issue(place, place, 'a place such as "array.tilt"', 'Name one field of a design.'));
+  const readable = (set: FieldSet): FieldSet =>
+    Object.fromEntries(Object.entries(set).filter(([place]) => isPath(place)));
+  const within = (path: string) => places.some((place) => path === place || path.startsWith(`${place}.`));
   for (const set of [first, ...others]) {
-    for (const fault of faultsOf(setFields(base, { ...first, ...set }))) {
+    for (const fault of faultsOf(setFields(base, readable({ ...first, ...set })))) {
       const isUnknown = fault.expected === 'one of the documented fields';
       if (isUnknown || !within(fault.path)) found.set(fault.path, fault);
     }
@@ -46,6 +46,21 @@ function faultsOf(design: SystemInput): readonly DesignIssue[] {
     return [];
   } catch (error) {
     if (error instanceof DesignError) return error.issues;
+    throw error;
+  }
+}
+
+/**
+ * A value as a row shows it: a quantity with a unit becomes the number of its field, so that rows can be reckoned with; what is no
+ * quantity, or no field of this design takes, stays as it is.
+ */
+export function asShown(base: SystemInput, companions: FieldSet, path: string, value: StudyValue): StudyValue {
+  if (typeof value !== 'string') return value;
+  try {
+    const read = fieldAt(defineSystem(setFields(base, { ...companions, [path]: value })), path);
+    return typeof read === 'number' ? read : value;
+  } catch (error) {
+    if (error instanceof DesignError) return value; // its row will say so
     throw error;
   }
 }

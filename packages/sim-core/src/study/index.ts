@@ -32,4 +32,10 @@ export { collectRows, type Study, shard } from './study.ts';
 export { StudyError } from './study-error.ts';
 export { type AxisSteps, type AxisVariants, type SweepAxes, type SweepAxis, sweep } from './sweep.ts';
 export type * from './types.ts';
-export { type Spread, type Uncertainty, type UncertaintyOptions, uncertainty } from './uncertainty.ts';
+export {
+  type Spread,
+  type UncertainInputs,
+  type Uncertainty,
+  type UncertaintyOptions,
+  uncertainty,
+} from './uncertainty.ts';

@@ -1,5 +1,6 @@
 /** Ranges over which inputs of a design move. */
 
+import type { DesignField } from '../define/field-path.ts';
 import type { SystemInput } from '../define/system-input.ts';
 import type { DesignIssue } from '../input/errors.ts';
 import { type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';
@@ -16,7 +17,7 @@ export interface StudyRange {
 }
 
 /** Ranges by the place of their field, such as `'tank.volume'`. */
-export type StudyRanges = Readonly<Record<string, StudyRange>>;
+export type StudyRanges = { readonly [Field in DesignField]?: StudyRange } & { readonly [place: string]: StudyRange };
 
 /** A range in the unit of its field. */
 export interface ReadRange {

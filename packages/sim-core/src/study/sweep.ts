@@ -1,7 +1,8 @@
 import type { WeatherYear } from '@noonloop/weather-io';
+import type { ByField, DesignField } from '../define/field-path.ts';
 import type { SystemInput } from '../define/system-input.ts';
 import type { DesignIssue } from '../input/errors.ts';
-import { type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';
+import { asShown, type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';
 import { setFields } from './paths.ts';
 import { issue, ROW_OPTIONS, refuse, rowRequest, unknownOptions } from './request.ts';
 import { collectRows, makeStudy, type Study } from './study.ts';
@@ -28,7 +29,7 @@ export interface AxisVariants {
 export type SweepAxis = readonly StudyValue[] | AxisSteps | AxisVariants;
 
 /** Axes by the place of their field, such as `'array.tilt'`; an axis of variants may have any name. */
-export type SweepAxes = Readonly<Record<string, SweepAxis>>;
+export type SweepAxes = { readonly [Field in DesignField]?: SweepAxis } & { readonly [name: string]: SweepAxis };
 
 /** One value of an axis: how a row shows it, and what it sets. */
 interface AxisPoint {
@@ -49,15 +50,15 @@ const MOST = 1e9;
  * @param axes - See {@link SweepAxes}. A combination that cannot be simulated becomes a row with its error.
  * @param weather - One year, or several.
  * @param options - What is kept of each.
- * @returns A study whose rows say in `inputs` what was chosen on each axis; its outcome is the rows.
+ * @returns A study whose rows say in `inputs` what was chosen on each axis, quantities as numbers in the field's unit; its outcome is the rows.
  * @throws {@link DesignError} listing all faults of base and axes at once.
  * @example
  * const study = sweep(base, { 'tank.volume': ['200 L', '300 L'], 'array.panels': [2, 3, 4] }, weather);
  * for await (const row of study) console.log(row.inputs, row.measures.fuelSaved);
  */
-export function sweep(
+export function sweep<const Axes extends SweepAxes>(
   base: SystemInput,
-  axes: SweepAxes,
+  axes: Axes & ByField<Axes, AxisVariants>,
   weather: WeatherYear | readonly WeatherYear[],
   options: StudyOptions = {},
 ): Study {
@@ -79,7 +80,9 @@ export function sweep(
   );
   const points = names.map((name) => {
     const axis = axes[name]!;
-    return isSteps(axis) ? steppedPoints(name, axis, base, first) : listed.get(name)!;
+    if (isSteps(axis)) return steppedPoints(name, axis, base, first);
+    if (isVariants(axis)) return listed.get(name)!;
+    return listed.get(name)!.map(({ shown, fields }) => ({ shown: asShown(base, first, name, shown), fields }));
   });
   const designs = points.reduce((product, list) => product * list.length, 1);
   const total = designs * weathers.length;

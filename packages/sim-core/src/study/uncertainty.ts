@@ -1,4 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
+import type { ByField, DesignField } from '../define/field-path.ts';
 import type { SystemInput } from '../define/system-input.ts';
 import type { DesignIssue } from '../input/errors.ts';
 import { boundsOf, distributionFaults, quantileOf, type UncertainInput, valuesOf } from './distributions.ts';
@@ -11,6 +12,11 @@ import { issue, ROW_OPTIONS, refuse, rowRequest, unknownOptions, wholeOption } f
 import { makeStudy, type Study } from './study.ts';
 import type { StudyOptions, StudyRow, StudyValue } from './types.ts';
 import { weatherList } from './weathers.ts';
+
+/** Distributions by the place of their field, such as `'draw.dailyVolume'`. */
+export type UncertainInputs = { readonly [Field in DesignField]?: UncertainInput } & {
+  readonly [place: string]: UncertainInput;
+};
 
 /** Options of {@link uncertainty}. */
 export interface UncertaintyOptions extends StudyOptions {
@@ -63,9 +69,9 @@ export interface Uncertainty {
  * @param options - Samples and seed.
  * @throws {@link DesignError} listing all faults of base, inputs and options at once.
  */
-export function uncertainty(
+export function uncertainty<const Inputs extends UncertainInputs>(
   base: SystemInput,
-  inputs: Readonly<Record<string, UncertainInput>>,
+  inputs: Inputs & ByField<Inputs>,
   weather: WeatherYear | readonly WeatherYear[],
   options: UncertaintyOptions = {},
 ): Study<Uncertainty> {

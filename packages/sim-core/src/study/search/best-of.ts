@@ -1,4 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
+import type { ByField } from '../../define/field-path.ts';
 import type { SystemInput } from '../../define/system-input.ts';
 import type { DesignIssue } from '../../input/errors.ts';
 import { openSession } from '../execute.ts';
@@ -69,7 +70,12 @@ export interface Search extends StudyPlan {
  * @example
  * const { best } = await bestOf(base, { 'array.tilt': { from: 20, to: 70 } }, weather, { goal: { highest: 'fuelSaved' } }).outcome();
  */
-export function bestOf(base: SystemInput, ranges: StudyRanges, weather: WeatherYear, options: BestOfOptions): Search {
+export function bestOf<const Ranges extends StudyRanges>(
+  base: SystemInput,
+  ranges: Ranges & ByField<Ranges>,
+  weather: WeatherYear,
+  options: BestOfOptions,
+): Search {
   const issues: DesignIssue[] = unknownOptions(options ?? {}, [...ROW_OPTIONS, 'goal', 'limits', 'evaluations']);
   const weathers = weatherList(issues, weather);
   const evaluations = wholeOption(issues, 'options.evaluations', options?.evaluations, 200, 2, 10_000);

@@ -1,4 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
+import type { ByField } from '../../define/field-path.ts';
 import type { SystemInput } from '../../define/system-input.ts';
 import type { DesignIssue } from '../../input/errors.ts';
 import { setFields } from '../paths.ts';
@@ -49,9 +50,12 @@ export interface SensitivityOptions<Method extends SensitivityMethod = 'one-at-a
  * @returns A study; its outcome depends on the method.
  * @throws {@link DesignError} listing all faults of base, ranges and options at once.
  */
-export function sensitivity<Method extends SensitivityMethod = 'one-at-a-time'>(
+export function sensitivity<
+  Method extends SensitivityMethod = 'one-at-a-time',
+  const Ranges extends StudyRanges = StudyRanges,
+>(
   base: SystemInput,
-  ranges: StudyRanges,
+  ranges: Ranges & ByField<Ranges>,
   weather: WeatherYear,
   options: SensitivityOptions<Method> = {},
 ): Study<SensitivityOutcomes[Method]> {
