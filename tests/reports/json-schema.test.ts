@@ -44,7 +44,7 @@ describe('the published JSON Schema', () => {
       'three designs, prices and ranks',
       () =>
         renderJson([fixture({ panels: 2 }), fixture({ panels: 3 }), fixture({ panels: 4 })], {
-          money,
+          money: { ...money, designs: [1000, 2000, 3000].map((investment) => ({ investment })) },
           rankBy: 'netPresentValue',
           against: 'previous',
         }),

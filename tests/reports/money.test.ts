@@ -2,6 +2,8 @@ import {
   type MoneyOptions,
   money,
   presentWorthFactor,
+  ReportError,
+  rankDesigns,
   renderCsv,
   renderHtml,
   renderJson,
@@ -114,6 +116,8 @@ describe('money', () => {
     const kWh = bill(plain.fuel);
     expect(bill({ carrier: 'natural-gas', price: 0.1 * 29.3001111, per: 'therm' })).toBeCloseTo(kWh, 4);
     expect(bill({ carrier: 'natural-gas', price: 1.05, per: 'm3', grossCalorificValue_kWh: 10.5 })).toBeCloseTo(kWh, 9);
+    expect(bill({ carrier: 'natural-gas', price: 2.9, per: 'CCF', grossCalorificValue_kWh: 29 })).toBeCloseTo(kWh, 9);
+    expect(bill({ carrier: 'natural-gas', price: 29.3071070172, per: 'MMBtu' })).toBeCloseTo(kWh, 9);
     expect(bill({ carrier: 'propane', price: 2.67, per: 'gal', grossCalorificValue_kWh: 26.7 })).toBeCloseTo(kWh, 9);
     expect(bill({ carrier: 'heating-oil', price: 1.05, per: 'L', grossCalorificValue_kWh: 10.5 })).toBeCloseTo(kWh, 9);
   });
@@ -152,8 +156,186 @@ describe('money', () => {
     [{ fuel: { carrier: 'natural-gas', price: 1, per: 'm3' } }, /grossCalorificValue_kWh: found nothing/],
     [{ fuel: { carrier: 'natural-gas', price: 1, per: 'therm', grossCalorificValue_kWh: 3 } }, /by volume or mass/],
     [{ fuel: { carrier: 'natural-gas', price: 1, per: 'barrel' } }, /money\.fuel\.per/],
+    [{ fuel: { carrier: 'electricity', price: 1, per: 'gal' } }, /money\.fuel\.per: found "gal", expected one of kWh/],
+    [
+      { fuel: { carrier: 'propane', price: 3, per: 'gal', grossCalorificValue_kWh: 91_000 } },
+      /16\.0 to 37\.3 kWh\. Give it in kWh/,
+    ],
+    [
+      { fuel: { carrier: 'propane', price: 3, per: 'gal', grossCalorificValue_kWh: 96 } },
+      /grossCalorificValue_kWh: found 96/,
+    ], // MJ
+    [{ fuel: { carrier: 'propan', price: 3, per: 'gal' } }, /Did you mean propane\?/],
+    [{ discountRate: 3 }, /money\.discountRate: found 3, .*Give 0\.03 for 3 % a year/],
+    [{ inflation: 2 }, /money\.inflation: found 2, .*Give 0\.02/],
+    [{ maintenace: 50 }, /money\.maintenace: found an unknown field, .*Did you mean maintenance\?/],
+    [{ maintenance: '50' }, /money\.maintenance: found "50"/],
+    [{ investment: { nwe: 3 } }, /money\.investment\.nwe: .*Did you mean new\?/],
+    [{ investment: {} }, /money\.investment\.new: found nothing/],
   ])('refuses %j by its place [definition]', (part, message) => {
     expect(() => money(run, { ...plain, ...(part as Partial<MoneyOptions>) })).toThrow(message);
+  });
+});
+
+describe('prices as people write them', () => {
+  it('says every fault at once, each with its place, value and what was expected [requirement]', () => {
+    const wrong = {
+      currency: 'usd',
+      fuel: { carrier: 'propane', price: -3, per: 'gal', colour: 1 },
+      discountRate: 3,
+      maintenace: 5,
+    };
+    const error = (() => {
+      try {
+        money(run, wrong as unknown as MoneyOptions);
+      } catch (thrown) {
+        return thrown as ReportError;
+      }
+      return null;
+    })();
+    expect(error).toBeInstanceOf(ReportError);
+    expect(error!.issues.map(({ path }) => path).sort()).toEqual([
+      'money.currency',
+      'money.discountRate',
+      'money.fuel.colour',
+      'money.fuel.price',
+      'money.life',
+      'money.maintenace',
+    ]);
+    expect(error!.message.split('\n')).toHaveLength(6);
+  });
+
+  it.each([
+    ['propane', 'gal', 26.7], // 0.091 MMBtu a gallon [EPA]
+    ['heating-oil', 'gal', 40.4], // No. 2, 0.138 MMBtu a gallon [EPA]
+    ['propane', 'L', 7.05],
+    ['propane', 'kg', 13.98], // 50.32 MJ/kg [heats of formation]
+    ['wood', 'kg', 4.09], // [UK government conversion factors]
+    ['natural-gas', 'CCF', 30.1], // 1026 Btu a cubic foot [40 CFR 98 table C-1, from memory]
+  ] as const)('takes %s by the %s for %d kWh where the bill says no more, and says so', (carrier, per, kWh) => {
+    const { billWithout, assumptions } = money(run, { ...plain, fuel: { carrier, price: 3, per } });
+    expect((year.baselineFuel / KWH / billWithout) * 3).toBeCloseTo(kWh, 1);
+    expect(assumptions[0]).toMatch(/by gross calorific value in each \((0\.\d+ million Btu|heat of comb|air-dry)/);
+  });
+
+  it('refuses no plausible heating value of a fuel [UK factors, propane 7.21, gas oil 10.74, gas 11.30 kWh; Groningen gas 9.77, from memory]', () => {
+    for (const [carrier, per, value] of [
+      ['propane', 'L', 7.20962],
+      ['heating-oil', 'L', 10.7423],
+      ['natural-gas', 'm3', 11.296],
+      ['natural-gas', 'm3', 9.77],
+      ['wood', 'kg', 2.8],
+      ['wood-pellets', 'kg', 4.79947],
+    ] as const)
+      expect(() =>
+        money(run, { ...plain, fuel: { carrier, price: 1, per, grossCalorificValue_kWh: value } }),
+      ).not.toThrow();
+  });
+
+  it('counts what is saved in the unit of the bill [definition]', () => {
+    const gallons = money(run, { ...plain, fuel: { carrier: 'propane', price: 3.1, per: 'gal' } });
+    const kWh = (0.091 * 1055.05585262) / 3.6;
+    expect(gallons.fuel.saved).toBeCloseTo(year.fuelSaved / KWH / kWh, 6);
+    expect(gallons.fuel.savedWords).toBe(`${Math.round(gallons.fuel.saved!)} gallons of propane`);
+    const oil = { carrier: 'heating-oil', price: 1, per: 'L' } as const;
+    const other = money(run, { ...plain, fuel: { carrier: 'propane', price: 3.1, per: 'gal' }, baselineFuel: oil });
+    expect([other.fuel.saved, other.fuel.without, other.fuel.savedWords]).toEqual([null, null, null]);
+  });
+
+  it('has carbon dioxide within 3 % of the sources, and says where it is of wood [IPCC 2006 by gross value, UK factors]', () => {
+    // kg/kWh gross: IPCC, UK (CO2e); wood by IPCC alone, as the UK counts its carbon dioxide apart. Wood's band there is 95,000 to 132,000 kg/TJ.
+    for (const [carrier, factors, tolerance] of [
+      ['natural-gas', [0.182292, 0.18296], 0.03],
+      ['propane', [0.209142, 0.2141], 0.03],
+      ['lpg', [0.211554, 0.2145], 0.03],
+      ['heating-oil', [0.250754, 0.2565], 0.03],
+      ['kerosene', [0.245898, 0.24677], 0.05],
+      ['wood', [0.36288], 0.18],
+    ] as const) {
+      const { co2Without, assumptions } = money(run, { ...plain, fuel: { carrier, price: 0.1, per: 'kWh' } });
+      for (const factor of factors)
+        expect(Math.abs(co2Without! / (year.baselineFuel / KWH) / factor - 1), carrier).toBeLessThan(tolerance);
+      expect(assumptions.some((line) => line.includes('the tree took it from the air'))).toBe(carrier === 'wood');
+    }
+    expect(money(run, { ...plain, fuel: { carrier: 'district-heat', price: 0.1, per: 'kWh' } }).co2Without).toBeNull();
+  });
+
+  it('holds rates to one footing: fuel rises with the inflation that the discount rate has in it [advice of the trade; closed form]', () => {
+    // 20 years at 5 % with 2.5 % of inflation: (1 − (1.025/1.05)^20)/0.025 = 15.30, without it 12.46.
+    const nominal = money(run, { ...plain, discountRate: 0.05, inflation: 0.025 });
+    expect(nominal.worthOfSavings / saving).toBeCloseTo(15.3, 2);
+    expect(nominal.assumptions.join(' ')).toContain('inflation of 2.5 % in it: all rates are nominal');
+    expect(nominal.assumptions[0]).toContain('rising with inflation');
+    const real = money(run, plain);
+    expect(real.worthOfSavings / saving).toBeCloseTo(12.46, 2);
+    expect(real.assumptions.join(' ')).toContain('above inflation: all rates are real');
+    // Both tell the same: real rate 1.05/1.025 − 1, and one year's rise before the first payment.
+    const same = money(run, { ...plain, discountRate: 1.05 / 1.025 - 1 });
+    expect(nominal.worthOfSavings * 1.025).toBeCloseTo(same.worthOfSavings, 6);
+    const upkeep = money(run, { ...plain, inflation: 0.025, maintenance: 100 }).years;
+    expect(upkeep[1]!.maintenance).toBeCloseTo(102.5, 9);
+  });
+
+  it('sets the heat of the heater beside that of the sun on the same footing: the sun is cheaper where it pays [closed form]', () => {
+    const electricity = { carrier: 'electricity', price: 0.3, per: 'kWh' } as const;
+    const powered = { ...run, columns: { ...run.columns, pumpElectricity: new Float64Array(8760).fill(KWH / 200) } };
+    for (const investment of [500, 2000, 4000]) {
+      const options = { ...plain, fuel: { ...plain.fuel, escalation: 0.03 }, electricity, maintenance: 30, investment };
+      const { cases, levelisedCostOfFuelHeat } = money(powered, options);
+      const heat = year.deliveredEnergy * presentWorthFactor(20, 0.05);
+      // Net present value by the heat: what its fuel would cost less what the sun's costs, pump's electricity and upkeep in it.
+      expect((levelisedCostOfFuelHeat! - cases[0]!.levelisedCostOfHeat!) * heat).toBeCloseTo(
+        cases[0]!.netPresentValue,
+        6,
+      );
+      const worth = (saving * presentWorthFactor(20, 0.05, 0.03)) / heat;
+      expect(levelisedCostOfFuelHeat! / worth).toBeCloseTo(1, 12);
+    }
+    const dearer = money(powered, { ...plain, electricity }).cases[0]!.levelisedCostOfHeat!;
+    expect(dearer).toBeGreaterThan(money(run, plain).cases[0]!.levelisedCostOfHeat!);
+  });
+
+  it('reckons bills and what the system may cost where no investment is given, and used parts alone [requirement]', () => {
+    const { investment: _, ...bare } = plain;
+    const found = money(run, bare);
+    expect(found.cases).toEqual([]);
+    expect(found.worthOfSavings).toBeCloseTo(saving * presentWorthFactor(20, 0.05), 6);
+    expect(renderText(run, { money: bare })).not.toMatch(/payback/i);
+    expect(money(run, { ...plain, investment: { used: 700 } }).cases.map(({ parts }) => parts)).toEqual(['used']);
+  });
+});
+
+describe('prices of each design', () => {
+  const three = fixture({ panels: 3 });
+  const own = {
+    ...plain,
+    designs: [{ investment: 1000 }, { investment: { new: 1700, used: 900 }, maintenance: 40, life: 15 }],
+  };
+
+  it('takes what each has of its own, the rest once for all [requirement]', () => {
+    const text = renderText([run, three], { money: own });
+    expect(text).toMatch(/Investment, new \[EUR\]\s+1,000\s+1,700/);
+    expect(text).toMatch(/Investment, used \[EUR\]\s+–\s+900/);
+    expect(text).toMatch(/Upkeep \[EUR\]\s+0\s+40/);
+    expect(text).toContain('B: Discount rate');
+    expect(() => renderText([run, three], { money: { ...own, designs: [{}] } })).toThrow(
+      /money\.designs: found 1 entries, expected 2/,
+    );
+    expect(() => renderText([run, three], { money: { ...own, designs: [{}, { lfie: 3 } as object] } })).toThrow(
+      /money\.designs\[1\]\.lfie: .*Did you mean life\?/,
+    );
+  });
+
+  it('ranks by money only where each has its investment: else the added panel would be free [requirement]', () => {
+    expect(() => rankDesigns([run, three], 'netPresentValue', plain)).toThrow(/expected an investment for each design/);
+    expect(() => rankDesigns([run, three], 'netPresentValue', { ...plain, designs: [{ investment: 1 }, {}] })).toThrow(
+      /each added part would be free/,
+    );
+    expect(rankDesigns([run, three], 'netPresentValue', own).values).toEqual(
+      [run, three].map((one, index) => money(one, { ...plain, ...own.designs[index] }).cases[0]!.netPresentValue),
+    );
+    expect(renderText([run, three], { money: plain })).toContain('money does not rank them');
+    expect(renderText([run, three], { money: own })).not.toContain('money does not rank them');
   });
 });
 

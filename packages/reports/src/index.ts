@@ -15,7 +15,7 @@ export type { Comparison, ComparisonReference, ComparisonRow } from './compare.t
 export { compareRuns, compareSummaries } from './compare.ts';
 export type { Definition, NumberKey } from './definitions.ts';
 export { DEFINITIONS } from './definitions.ts';
-export { ReportError } from './errors.ts';
+export { ReportError, type ReportIssue } from './errors.ts';
 export { type CheckHtmlOptions, renderCheckHtml } from './formats/check-html.ts';
 export { type CsvOptions, renderCsv } from './formats/csv.ts';
 export { type HtmlOptions, renderHtml } from './formats/html.ts';
@@ -24,18 +24,21 @@ export { renderMarkdown } from './formats/markdown.ts';
 export { renderText, type TextOptions } from './formats/text.ts';
 export type { CaseKey } from './money/definitions.ts';
 export {
+  type BilledFuel,
   type BillUnit,
+  type DesignPrices,
   type EnergyPrice,
   type Investment,
   type Money,
   type MoneyCase,
+  type MoneyGiven,
   type MoneyOptions,
+  type MoneySettings,
   type MoneyYear,
   money,
   type PricedCarrier,
   presentWorthFactor,
 } from './money/index.ts';
-export type { MoneyGiven } from './money/rows.ts';
 export type { ReportOptions, Runs } from './options.ts';
 export { type Ranking, type RankKey, rankDesigns } from './rank.ts';
 export { describeComparison } from './sentences.ts';

@@ -1,7 +1,7 @@
 import type { RunResult } from '@noonloop/sim-core';
 import type { ComparisonReference } from './compare.ts';
 import { ReportError } from './errors.ts';
-import type { MoneyOptions } from './money/types.ts';
+import type { MoneyGiven } from './money/types.ts';
 import type { RankKey } from './rank.ts';
 import type { Units } from './units.ts';
 
@@ -12,7 +12,7 @@ export interface ReportOptions {
   /** With two or more designs: what differences are taken against. Default `first`. */
   readonly against?: ComparisonReference;
   /** Prices: one set for all designs, or one for each. Left out: the report has no money in it. */
-  readonly money?: MoneyOptions | readonly MoneyOptions[];
+  readonly money?: MoneyGiven;
   /** With two or more designs: number by which they are ranked. Left out: no ranking. */
   readonly rankBy?: RankKey;
 }

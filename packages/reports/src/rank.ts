@@ -3,7 +3,8 @@ import type { RunResult } from '@noonloop/sim-core';
 import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from './definitions.ts';
 import { ReportError } from './errors.ts';
 import { CASE_DEFINITIONS, CASE_KEYS, type CaseKey } from './money/definitions.ts';
-import { formatMoney, type MoneyGiven, moneyOf, moneyUnit } from './money/rows.ts';
+import { formatMoney, hasOwnInvestments, moneyOf, moneyUnit } from './money/rows.ts';
+import type { MoneyGiven } from './money/types.ts';
 import { type Summary, summarize } from './summary.ts';
 import { formatQuantity, type Units } from './units.ts';
 
@@ -47,7 +48,7 @@ const isMoney = (key: RankKey): key is CaseKey => (CASE_KEYS as readonly string[
  * @param by - energy, saving and the worth of money rank the highest first; temperatures of heat, hours, losses, fuel and
  *   prices the lowest
  * @param prices - needed for a number of money
- * @throws {@link ReportError} for an unknown number, or one of money without prices.
+ * @throws {@link ReportError} for an unknown number, or one of money without prices or without what each design costs.
  */
 export function rankDesigns(results: readonly RunResult[], by: RankKey, prices?: MoneyGiven): Ranking {
   return rankSummaries(results, results.map(summarize), by, prices);
@@ -65,6 +66,13 @@ export function rankSummaries(
     throw new ReportError('rankBy', JSON.stringify(by) ?? 'nothing', `one of ${known.join(', ')}`, 'Choose one.');
   if (isMoney(by) && prices === undefined)
     throw new ReportError('rankBy', by, 'prices with it', 'Give the option money, or rank by a number of the year.');
+  if (isMoney(by) && !hasOwnInvestments(prices!, results.length))
+    throw new ReportError(
+      'rankBy',
+      `${by}, and no investment of each design`,
+      'an investment for each design',
+      'With one for all, each added part would be free. List them under designs: - investment: 1200, and so on.',
+    );
   const values = isMoney(by)
     ? moneyOf(results, prices!).map(({ cases }) => cases[0]![by])
     : summaries.map(({ year }) => year[by]);

@@ -1,4 +1,5 @@
 // Errors in plain words, with file, line and field.
+import { ReportError } from '../errors.ts';
 import { EXIT, type ExitCode, Refusal } from './exit-codes.ts';
 import type { Settings } from './settings-file.ts';
 
@@ -32,10 +33,17 @@ export async function blaming<T>(settings: Settings, work: () => T | Promise<T>)
         ),
       );
     }
-    if (error instanceof Error && error.name === 'ReportError' && 'path' in error) {
-      const path = String(error.path);
-      const field = path.replace(/^money(\[\d+\])?\.?/, '');
-      throw new Refusal(EXIT.input, [sentence(settings, field, error.message.slice(path.length + 2))]);
+    if (error instanceof ReportError) {
+      throw new Refusal(
+        EXIT.input,
+        error.issues.map(({ path, found, expected, remedy }) =>
+          sentence(
+            settings,
+            path.replace(/^money(\[\d+\])?\.?/, ''),
+            `found ${found}, expected ${expected}. ${remedy}`,
+          ),
+        ),
+      );
     }
     throw error;
   }

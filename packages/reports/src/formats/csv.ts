@@ -6,7 +6,7 @@ import { DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
 import { ReportError } from '../errors.ts';
 import { escapeCell } from '../escape.ts';
 import { moneyOf, moneyRows, moneyUnit } from '../money/rows.ts';
-import type { MoneyOptions } from '../money/types.ts';
+import type { MoneyGiven } from '../money/types.ts';
 import { listRuns, type Runs } from '../options.ts';
 import { type Summary, summarize } from '../summary.ts';
 import { displayUnit, roundTo, roundToSum, toDisplay, type UnitKind, type Units } from '../units.ts';
@@ -28,7 +28,7 @@ export interface CsvOptions {
   /** Starts with a byte order mark, by which some spreadsheets know UTF-8. Default false. */
   readonly byteOrderMark?: boolean;
   /** Prices: one set for all designs, or one for each; needed for table `money`, more rows in `numbers`. */
-  readonly money?: MoneyOptions | readonly MoneyOptions[];
+  readonly money?: MoneyGiven;
 }
 
 type Cell = string | number;

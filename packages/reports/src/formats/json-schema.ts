@@ -2,6 +2,7 @@
 import { COLUMN_KINDS, COLUMN_NAMES, siKey } from '../columns.ts';
 import { DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
 import { CASE_KEYS } from '../money/definitions.ts';
+import { UNIT_WORDS } from '../money/fuels.ts';
 import { differenceKind, JSON_SCHEMA_VERSION, keyOf } from './json.ts';
 
 type Schema = Readonly<Record<string, unknown>>;
@@ -56,8 +57,15 @@ const caution = only({
 
 const money = only({
   currency: { type: 'string', pattern: '^[A-Z]{3}$' },
-  ...each(['billWith', 'billWithout', 'energySaving', 'maintenance'], number),
-  ...each(['co2With_kg', 'co2Without_kg', 'co2Saved_kg'], maybe),
+  fuel: only({
+    word: text,
+    unit: { enum: Object.keys(UNIT_WORDS) },
+    with: number,
+    ...each(['without', 'saved'], maybe),
+    savedWords: maybeOf(text),
+  }),
+  ...each(['billWith', 'billWithout', 'energySaving', 'maintenance', 'life', 'worthOfSavings'], number),
+  ...each(['levelisedCostOfFuelHeat_per_kWh', 'co2With_kg', 'co2Without_kg', 'co2Saved_kg'], maybe),
   cases: list(
     only({
       parts: { enum: ['new', 'used'] },

@@ -4,7 +4,7 @@ import { COLUMN_KINDS, COLUMN_NAMES, siKey } from '../columns.ts';
 import { type Comparison, type ComparisonReference, compareSummaries } from '../compare.ts';
 import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
 import { moneyOf } from '../money/rows.ts';
-import type { Money, MoneyOptions } from '../money/types.ts';
+import type { Money, MoneyGiven } from '../money/types.ts';
 import { listRuns, type Runs } from '../options.ts';
 import { type Ranking, type RankKey, rankSummaries } from '../rank.ts';
 import { type PeriodSummary, type Summary, summarize } from '../summary.ts';
@@ -20,7 +20,7 @@ export interface JsonOptions {
   /** With two or more designs: what differences are taken against. Default `first`. */
   readonly against?: ComparisonReference;
   /** Prices: one set for all designs, or one for each. Left out: `money` is null. */
-  readonly money?: MoneyOptions | readonly MoneyOptions[];
+  readonly money?: MoneyGiven;
   /** With two or more designs: number by which they are ranked. Left out: `comparison.ranking` is null. */
   readonly rankBy?: RankKey;
   /** Spaces of indentation; 0 for one line. Default 2. */
@@ -108,8 +108,17 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
 }
 
 /** Energy in kWh here, as bills have it. */
-const moneyJson = ({ cases, years, co2With, co2Without, co2Saved, ...money }: Money): Record<string, unknown> => ({
+const moneyJson = ({
+  cases,
+  years,
+  co2With,
+  co2Without,
+  co2Saved,
+  levelisedCostOfFuelHeat,
+  ...money
+}: Money): Record<string, unknown> => ({
   ...money,
+  levelisedCostOfFuelHeat_per_kWh: levelisedCostOfFuelHeat === null ? null : levelisedCostOfFuelHeat * 3.6e6,
   co2Without_kg: co2Without,
   co2With_kg: co2With,
   co2Saved_kg: co2Saved,

@@ -4,13 +4,14 @@ import { plainText } from '../escape.ts';
 import { describeMoney } from '../money/describe.ts';
 import {
   formatMoney,
-  type MoneyGiven,
+  hasOwnInvestments,
   type MoneyRow,
   moneyOf,
   moneyOptions,
   moneyRows,
   moneyUnit,
 } from '../money/rows.ts';
+import type { MoneyGiven } from '../money/types.ts';
 import { roundTo, type Units } from '../units.ts';
 import type { MoneyModel } from './types.ts';
 import { byDesign } from './words.ts';
@@ -60,9 +61,16 @@ export function moneyModel(
       ]),
     },
     meanings: [...meanings],
-    grounds: byDesign(
-      options.map((one) => describeMoney(one, units).map(plainText)),
-      letters,
-    ),
+    grounds: [
+      ...byDesign(
+        options.map((one) => describeMoney(one, units).map(plainText)),
+        letters,
+      ),
+      ...(options.some(({ investment }) => investment !== undefined) && !hasOwnInvestments(given, results.length)
+        ? [
+            'One investment was given for all designs: what an added part costs is not in it, so money does not rank them.',
+          ]
+        : []),
+    ],
   };
 }

@@ -7,6 +7,8 @@ export type BillKey =
   | 'billWith'
   | 'energySaving'
   | 'maintenance'
+  | 'worthOfSavings'
+  | 'levelisedCostOfFuelHeat'
   | 'co2Without'
   | 'co2With'
   | 'co2Saved';
@@ -39,6 +41,16 @@ export const BILL_DEFINITIONS: Readonly<Record<BillKey, MoneyDefinition>> = {
   ),
   energySaving: define('Saved on energy', 'currency', 'Energy bill without solar less energy bill with solar.'),
   maintenance: define('Upkeep', 'currency', 'Maintenance of the solar system in the first year, as given.'),
+  worthOfSavings: define(
+    'Worth of the savings',
+    'currency',
+    'Present worth of the net savings of all years at the discount rate. The system pays where it costs less, built.',
+  ),
+  levelisedCostOfFuelHeat: define(
+    'Heater’s heat, levelised',
+    'heatPrice',
+    'Present worth of the energy that the solar heat saves, the heater’s losses in it, over the present worth of the energy delivered. Hold the levelised cost of heat against this, not against the price of fuel.',
+  ),
   co2Without: define(
     'Carbon dioxide without solar',
     'mass',
@@ -91,7 +103,14 @@ export const CASE_DEFINITIONS: Readonly<Record<CaseKey, MoneyDefinition>> = {
 };
 
 /** Keys in the order of reports. */
-export const BILL_KEYS = ['billWithout', 'billWith', 'energySaving', 'maintenance'] as const satisfies BillKey[];
+export const BILL_KEYS = [
+  'billWithout',
+  'billWith',
+  'energySaving',
+  'maintenance',
+  'worthOfSavings',
+  'levelisedCostOfFuelHeat',
+] as const satisfies BillKey[];
 /** Keys in the order of reports. */
 export const CASE_KEYS = Object.keys(CASE_DEFINITIONS) as readonly CaseKey[];
 /** Keys in the order of reports. */

@@ -1,12 +1,6 @@
 /** Present worth of series of payments: closed forms of engineering economics. */
 import { ReportError } from '../errors.ts';
 
-/** Refuses what is not a finite number of at least `least`. @internal */
-export function checkNumber(path: string, value: unknown, least: number, remedy: string): void {
-  if (typeof value !== 'number' || !Number.isFinite(value) || value < least)
-    throw new ReportError(path, JSON.stringify(value) ?? 'nothing', `a number of at least ${least}`, remedy);
-}
-
 /**
  * Present worth of 1 a year, the first at the end of year 1, each later one higher by the escalation:
  *

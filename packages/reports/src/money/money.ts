@@ -1,13 +1,12 @@
 import type { RunResult } from '@noonloop/sim-core';
 import { ReportError } from '../errors.ts';
-import { summarize } from '../summary.ts';
+import { type PeriodSummary, summarize } from '../summary.ts';
+import { checkPrices } from './check.ts';
 import { describeMoney } from './describe.ts';
-import { checkNumber, worth } from './factors.ts';
-import { type ResolvedPrice, resolvePrice } from './prices.ts';
-import type { Money, MoneyCase, MoneyOptions, MoneyYear } from './types.ts';
+import { worth } from './factors.ts';
+import { billedWords, type ResolvedPrice, resolvePrice } from './prices.ts';
+import type { BilledFuel, Money, MoneyCase, MoneyOptions, MoneyYear } from './types.ts';
 
-/** Longest life reckoned. [a] */
-const LONGEST_LIFE = 100;
 /** Rates between which an internal rate of return is sought. [-] */
 const RATES = [-0.99, 10] as const;
 
@@ -26,7 +25,7 @@ const worthOf = (flows: readonly Flow[], years: number, rate: number): number =>
  * Whether a system pays: payback, net present value, internal rate of return, levelised cost of heat, and carbon dioxide.
  *
  * Every year is like the simulated one. Payments fall at the end of each year, those of year 1 at today's prices; later ones
- * rise by their escalation. Rates are nominal: inflation is in all of them or in none.
+ * rise by their escalation. Rates are real, or nominal where `inflation` is given: it is in all of them or in none.
  *
  * @param result - a run
  * @param options - prices, investment, discount rate and life
@@ -34,14 +33,14 @@ const worthOf = (flows: readonly Flow[], years: number, rate: number): number =>
  * @see Duffie & Beckman, Solar Engineering of Thermal Processes, 4th ed. (2013), chapter 11; from memory
  */
 export function money(result: RunResult, options: MoneyOptions): Money {
-  checkOptions(options);
-  const { currency, discountRate, life, maintenance = 0, maintenanceEscalation = 0 } = options;
+  checkPrices(options);
+  const { currency, discountRate, life, inflation = 0, maintenance = 0, maintenanceEscalation = inflation } = options;
   const { design } = result;
   const { year } = summarize(result);
   const electricityWith = year.pumpElectricity + year.heaterElectricity;
   const electricityWithout = year.baselineElectricity;
-  const fuel = resolvePrice(options.fuel, 'money.fuel');
-  const baseline = options.baselineFuel === undefined ? fuel : resolvePrice(options.baselineFuel, 'money.baselineFuel');
+  const fuel = resolvePrice(options.fuel, inflation);
+  const baseline = options.baselineFuel === undefined ? fuel : resolvePrice(options.baselineFuel, inflation);
   checkCarrier(fuel, design.heater.carrier, 'money.fuel');
   checkCarrier(baseline, design.baseline.carrier, 'money.baselineFuel');
   const electricity = electricityPrice(options, fuel, electricityWith + electricityWithout);
@@ -73,6 +72,7 @@ export function money(result: RunResult, options: MoneyOptions): Money {
   });
 
   const net = [...flows, upkeep];
+  const worthOfSavings = worthOf(net, life, discountRate);
   const heat = year.deliveredEnergy * worth(life, discountRate, 0);
   const costs = worthOf([{ ...upkeep, first: maintenance }, pump], life, discountRate);
   const reckon = (parts: 'new' | 'used', investment: number): MoneyCase => {
@@ -82,12 +82,12 @@ export function money(result: RunResult, options: MoneyOptions): Money {
       investment,
       simplePayback: firstYear > 0 ? investment / firstYear : null,
       discountedPayback: payback(years, investment),
-      netPresentValue: worthOf(net, life, discountRate) - investment,
+      netPresentValue: worthOfSavings - investment,
       internalRateOfReturn: rateOfReturn(net, life, investment),
       levelisedCostOfHeat: heat > 0 ? (investment + costs) / heat : null,
     };
   };
-  const price = typeof options.investment === 'number' ? { new: options.investment } : options.investment;
+  const costOf = typeof options.investment === 'number' ? { new: options.investment } : (options.investment ?? {});
   const carbon = (energy: number, { co2PerJoule }: ResolvedPrice, power: number): number | null => {
     if (co2PerJoule === null) return null;
     if (power === 0) return energy * co2PerJoule;
@@ -97,11 +97,19 @@ export function money(result: RunResult, options: MoneyOptions): Money {
   const co2Without = carbon(year.baselineFuel, baseline, electricityWithout);
   return {
     currency,
+    fuel: billedFuel(year, fuel, baseline),
     billWith,
     billWithout,
     energySaving: billWithout - billWith,
     maintenance,
-    cases: [reckon('new', price.new), ...(price.used === undefined ? [] : [reckon('used', price.used)])],
+    life,
+    worthOfSavings,
+    // Upkeep and the pump's electricity are costs of the solar heat; what is left of the savings is what the heater would cost.
+    levelisedCostOfFuelHeat: heat > 0 ? (worthOfSavings + costs) / heat : null,
+    cases: (['new', 'used'] as const).flatMap((parts) => {
+      const investment = costOf[parts];
+      return investment === undefined ? [] : [reckon(parts, investment)];
+    }),
     years,
     co2With,
     co2Without,
@@ -110,26 +118,16 @@ export function money(result: RunResult, options: MoneyOptions): Money {
   };
 }
 
-function checkOptions({ currency, investment, maintenance, maintenanceEscalation, discountRate, life }: MoneyOptions) {
-  if (typeof currency !== 'string' || !/^[A-Z]{3}$/.test(currency))
-    throw new ReportError(
-      'money.currency',
-      JSON.stringify(currency) ?? 'nothing',
-      'a code of three capital letters',
-      'No currency is guessed; give one such as EUR.',
-    );
-  const price = typeof investment === 'number' ? { new: investment } : investment;
-  checkNumber('money.investment', price?.new, 0, 'Give what the system costs.');
-  if (price.used !== undefined) checkNumber('money.investment.used', price.used, 0, 'Give what used parts cost.');
-  if (maintenance !== undefined) checkNumber('money.maintenance', maintenance, 0, 'Give the upkeep of a year.');
-  for (const [path, rate] of [
-    ['money.maintenanceEscalation', maintenanceEscalation ?? 0],
-    ['money.discountRate', discountRate],
-  ] as const)
-    if (!(Number.isFinite(rate) && rate > -1))
-      throw new ReportError(path, `${rate}`, 'a fraction above −1', 'Give 0.03 for 3 % a year.');
-  if (!Number.isInteger(life) || life < 1 || life > LONGEST_LIFE)
-    throw new ReportError('money.life', `${life}`, `whole years from 1 to ${LONGEST_LIFE}`, 'Give 20 for 20 years.');
+function billedFuel(year: PeriodSummary, fuel: ResolvedPrice, baseline: ResolvedPrice): BilledFuel {
+  const same = fuel.carrier === baseline.carrier && fuel.per === baseline.per && fuel.joules === baseline.joules;
+  return {
+    word: fuel.word,
+    unit: fuel.per,
+    with: year.heaterFuel / fuel.joules,
+    without: same ? year.baselineFuel / fuel.joules : null,
+    saved: same ? year.fuelSaved / fuel.joules : null,
+    savedWords: same ? billedWords(year.fuelSaved, fuel) : null,
+  };
 }
 
 /** Gas burners may burn propane or oil in a report; electric heaters take electricity only. */
@@ -145,7 +143,7 @@ function checkCarrier({ carrier }: ResolvedPrice, of: 'gas' | 'electricity', pat
 
 function electricityPrice(options: MoneyOptions, fuel: ResolvedPrice, used: number): ResolvedPrice | null {
   if (options.electricity !== undefined) {
-    const price = resolvePrice(options.electricity, 'money.electricity');
+    const price = resolvePrice(options.electricity, options.inflation ?? 0);
     checkCarrier(price, 'electricity', 'money.electricity');
     return price;
   }

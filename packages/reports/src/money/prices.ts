@@ -1,12 +1,7 @@
-/** Prices of energy by any unit that bills use, and the carbon dioxide of each carrier. */
-import { ReportError } from '../errors.ts';
-import { checkNumber } from './factors.ts';
+/** Prices of energy by any unit that bills use, made comparable. */
+import { type BillUnit, contentOf, ENERGY_UNITS, FUELS, type PricedCarrier, UNIT_WORDS } from './fuels.ts';
 
-/** What a bill is for. */
-export type PricedCarrier = 'natural-gas' | 'propane' | 'heating-oil' | 'electricity';
-
-/** Unit of a bill. Volumes and masses of fuel need {@link EnergyPrice.grossCalorificValue_kWh}. */
-export type BillUnit = 'kWh' | 'MJ' | 'GJ' | 'therm' | 'm3' | 'ft3' | 'L' | 'gal' | 'kg' | 'lb';
+export type { BillUnit, PricedCarrier } from './fuels.ts';
 
 /** Price of one form of energy. */
 export interface EnergyPrice {
@@ -16,32 +11,20 @@ export interface EnergyPrice {
   readonly price: number;
   /** Unit of the price. */
   readonly per: BillUnit;
-  /** Gross calorific value of one unit, as the bill states it; only for units of volume or mass, there required. [kWh / unit] */
+  /**
+   * Gross calorific value of one unit; only for units of volume or mass. Gas by the cubic metre needs it, as its bill states it;
+   * default for liquids, wood and gas by the CCF: the common value, which reports name with its source. [kWh / unit]
+   */
   readonly grossCalorificValue_kWh?: number;
-  /** Rise of the price by the year, inflation included. Default 0. [-] */
+  /** Rise of the price by the year. Default: as everything else, that is {@link MoneyOptions.inflation}. [-] */
   readonly escalation?: number;
-  /** Carbon dioxide of one kWh by gross calorific value. Default by carrier; none for electricity, whose grids differ. [kg/kWh] */
+  /** Carbon dioxide of one kWh by gross calorific value. Default by carrier; none for electricity and district heat, of which each place has its own. [kg/kWh] */
   readonly co2_kg_per_kWh?: number;
   /** Where {@link co2_kg_per_kWh} is from; shown in reports. */
   readonly co2Source?: string;
 }
 
 const KWH = 3.6e6; // [J]
-const THERM = 105_480_400; // [J] therm (US), NIST SP 811 (2008) appendix B
-const MMBTU = 1055.05585262e6; // [J] a million Btu (IT), NIST SP 811 appendix B
-
-const ENERGY_UNITS: Partial<Record<BillUnit, number>> = { kWh: KWH, MJ: 1e6, GJ: 1e9, therm: THERM };
-const AMOUNTS: readonly BillUnit[] = ['m3', 'ft3', 'L', 'gal', 'kg', 'lb'];
-
-const CARRIERS: Record<PricedCarrier, { readonly word: string; readonly co2_kg_per_mmBtu: number | null }> = {
-  'natural-gas': { word: 'natural gas', co2_kg_per_mmBtu: 53.06 },
-  propane: { word: 'propane', co2_kg_per_mmBtu: 62.87 },
-  'heating-oil': { word: 'heating oil', co2_kg_per_mmBtu: 73.96 },
-  electricity: { word: 'electricity', co2_kg_per_mmBtu: null },
-};
-
-const CO2_SOURCE =
-  'US 40 CFR part 98, table C-1, by gross calorific value (heating oil: distillate no. 2), read in a public copy';
 
 /** A price made comparable. */
 export interface ResolvedPrice {
@@ -49,6 +32,12 @@ export interface ResolvedPrice {
   readonly carrier: PricedCarrier;
   /** In words. */
   readonly word: string;
+  /** Unit of the bill. */
+  readonly per: BillUnit;
+  /** Heat in one unit. [J] */
+  readonly joules: number;
+  /** Where that is from; empty for units of energy. */
+  readonly contentSource: string;
   /** Price today. [currency/J] */
   readonly perJoule: number;
   /** Rise by the year. [-] */
@@ -57,72 +46,43 @@ export interface ResolvedPrice {
   readonly co2PerJoule: number | null;
   /** Where the factor is from; empty where there is none. */
   readonly co2Source: string;
+  /** Whether it is carbon dioxide of wood. */
+  readonly biogenic: boolean;
 }
 
-/**
- * Reads a price.
- *
- * @param path - place of the price, for errors
- * @throws {@link ReportError} for an unknown carrier or unit, a number out of range, or a missing calorific value.
- * @internal
- */
-export function resolvePrice(price: EnergyPrice, path: string): ResolvedPrice {
-  const { carrier, per, grossCalorificValue_kWh, escalation = 0, co2_kg_per_kWh } = price;
-  if (!Object.hasOwn(CARRIERS, carrier))
-    throw new ReportError(
-      `${path}.carrier`,
-      JSON.stringify(carrier) ?? 'nothing',
-      `one of ${Object.keys(CARRIERS).join(', ')}`,
-      'Choose the nearest.',
-    );
-  checkNumber(`${path}.price`, price.price, 0, 'Give the price of one unit.');
-  if (!(Number.isFinite(escalation) && escalation > -1))
-    throw new ReportError(`${path}.escalation`, `${escalation}`, 'a fraction above −1', 'Give 0.02 for 2 % a year.');
-  const { word, co2_kg_per_mmBtu } = CARRIERS[carrier];
-  if (co2_kg_per_kWh !== undefined)
-    checkNumber(`${path}.co2_kg_per_kWh`, co2_kg_per_kWh, 0, 'Give kilograms of carbon dioxide by the kWh.');
-  const co2PerJoule =
-    co2_kg_per_kWh !== undefined ? co2_kg_per_kWh / KWH : co2_kg_per_mmBtu === null ? null : co2_kg_per_mmBtu / MMBTU;
+/** Reads a price that has been checked. @param inflation - rise of the price where it has none of its own [-] @internal */
+export function resolvePrice(price: EnergyPrice, inflation: number): ResolvedPrice {
+  const { carrier, per, grossCalorificValue_kWh: given, escalation = inflation, co2_kg_per_kWh: factor } = price;
+  const { word, co2, co2Source, biogenic } = FUELS[carrier];
+  const common = contentOf(carrier, per);
+  const joules = ENERGY_UNITS[per] ?? (given ?? common!.typical) * KWH;
   return {
     carrier,
     word,
-    perJoule: price.price / joulesOf(per, grossCalorificValue_kWh, path),
+    per,
+    joules,
+    contentSource: ENERGY_UNITS[per] !== undefined ? '' : given === undefined ? common!.source : 'as given',
+    perJoule: price.price / joules,
     escalation,
-    co2PerJoule,
-    co2Source:
-      co2_kg_per_kWh !== undefined
-        ? (price.co2Source ?? 'given by the reader, no source stated')
-        : co2PerJoule === null
-          ? ''
-          : CO2_SOURCE,
+    co2PerJoule: factor === undefined ? co2 : factor / KWH,
+    co2Source: factor === undefined ? co2Source : (price.co2Source ?? 'given by the reader, no source stated'),
+    biogenic,
   };
 }
 
-function joulesOf(per: BillUnit, calorific: number | undefined, path: string): number {
-  const joules = ENERGY_UNITS[per];
-  if (joules !== undefined) {
-    if (calorific !== undefined)
-      throw new ReportError(
-        `${path}.grossCalorificValue_kWh`,
-        `${calorific}`,
-        `nothing with a price by the ${per}`,
-        'It belongs to prices by volume or mass.',
-      );
-    return joules;
-  }
-  if (!AMOUNTS.includes(per))
-    throw new ReportError(
-      `${path}.per`,
-      JSON.stringify(per) ?? 'nothing',
-      `one of ${[...Object.keys(ENERGY_UNITS), ...AMOUNTS].join(', ')}`,
-      'Choose the unit of the bill.',
-    );
-  if (!(typeof calorific === 'number' && calorific > 0 && Number.isFinite(calorific)))
-    throw new ReportError(
-      `${path}.grossCalorificValue_kWh`,
-      JSON.stringify(calorific) ?? 'nothing',
-      `the gross calorific value of one ${per} in kWh, above 0`,
-      'Gas and oil differ from place to place; the bill or the supplier states it.',
-    );
-  return calorific * KWH;
+/** An amount in the unit of its bill, in words: `84 gallons of propane`. @param energy - by gross calorific value [J] @internal */
+export function billedWords(energy: number, { joules, per, word }: ResolvedPrice): string {
+  const amount = wholeAmount(energy / joules);
+  const [one, many] = UNIT_WORDS[per];
+  return `${amount} ${amount === '1' ? one : many} of ${word}`;
+}
+
+/** A number of the first sheet: three figures at most, whole, tens above a thousand; small ones keep two figures. @internal */
+export function wholeAmount(value: number): string {
+  const size = Math.abs(value);
+  const step = size >= 10_000 ? 100 : size >= 1000 ? 10 : size >= 10 ? 1 : 0.1;
+  const rounded = Math.round(size / step) * step;
+  const text = step < 1 ? rounded.toFixed(1).replace(/\.0$/, '') : String(Math.round(rounded));
+  const grouped = text.replace(/\B(?=(\d{3})+$)/g, text.includes('.') ? '' : ',');
+  return value < 0 && text !== '0' ? `−${grouped}` : grouped;
 }

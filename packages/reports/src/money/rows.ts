@@ -2,6 +2,7 @@
 import type { RunResult } from '@noonloop/sim-core';
 import { ReportError } from '../errors.ts';
 import { displayUnit, formatNumber, type Units } from '../units.ts';
+import { checkPrices } from './check.ts';
 import {
   BILL_DEFINITIONS,
   BILL_KEYS,
@@ -12,22 +13,44 @@ import {
   type MoneyKind,
 } from './definitions.ts';
 import { money } from './money.ts';
-import type { Money, MoneyOptions } from './types.ts';
+import type { DesignPrices, Money, MoneyGiven, MoneyOptions, MoneySettings } from './types.ts';
 
-/** One for all designs, or one each. */
-export type MoneyGiven = MoneyOptions | readonly MoneyOptions[];
-
-/** Options of each design. @throws {@link ReportError} when their number does not fit or currencies differ. */
+/** Options of each design. @throws {@link ReportError} when their number does not fit, a field is wrong or currencies differ. */
 export function moneyOptions(given: MoneyGiven, designs: number): readonly MoneyOptions[] {
-  const list = Array.isArray(given)
-    ? (given as readonly MoneyOptions[])
-    : Array.from({ length: designs }, () => given as MoneyOptions);
+  const list = isList(given) ? given : spread(given, designs);
   if (list.length !== designs)
     throw new ReportError('money', `${list.length} sets of prices`, `one, or ${designs}`, 'Give one for each design.');
+  if (isList(given)) for (const [index, one] of given.entries()) checkPrices(one, `money[${index}]`);
   const currencies = new Set(list.map(({ currency }) => currency));
   if (currencies.size > 1)
     throw new ReportError('money', [...currencies].join(' and '), 'one currency', 'Convert the prices first.');
   return list;
+}
+
+const isList = (given: MoneyGiven): given is readonly MoneyOptions[] => Array.isArray(given);
+
+/** What stands for all, and what each design has of its own. */
+function spread(given: MoneySettings, designs: number): readonly MoneyOptions[] {
+  checkPrices(given);
+  const { designs: own, ...shared } = given;
+  if (own !== undefined && own.length !== designs)
+    throw new ReportError(
+      'money.designs',
+      `${own.length} entries`,
+      `${designs}, one for each design`,
+      'List the designs in the order in which they are given.',
+    );
+  return Array.from({ length: designs }, (_, index) => ({ ...shared, ...own?.[index] }) as MoneyOptions);
+}
+
+/**
+ * Whether the prices say what each design costs: only then does money rank them, as one investment for all would make each added
+ * part free.
+ */
+export function hasOwnInvestments(given: MoneyGiven, designs: number): boolean {
+  if (designs === 1) return true;
+  const list: readonly DesignPrices[] = isList(given) ? given : (given.designs ?? []);
+  return list.length === designs && list.every(({ investment }) => investment !== undefined);
 }
 
 /** Money of every design. */
@@ -51,20 +74,19 @@ export function moneyRows(all: readonly Money[]): MoneyRow[] {
     ...BILL_DEFINITIONS[key],
     values: all.map((money) => money[key]),
   });
-  const anyUsed = all.some(({ cases }) => cases.length > 1);
-  const cases = (['new', 'used'] as const)
-    .filter((parts) => parts === 'new' || anyUsed)
-    .flatMap((parts) =>
-      CASE_KEYS.map((key): MoneyRow => {
-        const { label, ...rest } = CASE_DEFINITIONS[key];
-        return {
-          key: parts === 'used' ? `${key}Used` : key,
-          label: anyUsed ? `${label}, ${parts}` : label,
-          ...rest,
-          values: all.map(({ cases: of }) => of.find((found) => found.parts === parts)?.[key] ?? null),
-        };
-      }),
-    );
+  const any = (parts: 'new' | 'used'): boolean => all.some(({ cases }) => cases.some((one) => one.parts === parts));
+  const anyUsed = any('used');
+  const cases = (['new', 'used'] as const).filter(any).flatMap((parts) =>
+    CASE_KEYS.map((key): MoneyRow => {
+      const { label, ...rest } = CASE_DEFINITIONS[key];
+      return {
+        key: parts === 'used' ? `${key}Used` : key,
+        label: anyUsed ? `${label}, ${parts}` : label,
+        ...rest,
+        values: all.map(({ cases: of }) => of.find((found) => found.parts === parts)?.[key] ?? null),
+      };
+    }),
+  );
   return [...BILL_KEYS.map(one), ...cases, ...CARBON_KEYS.map(one)];
 }
 

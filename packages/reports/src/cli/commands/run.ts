@@ -2,7 +2,8 @@
 import type { RunResult } from '@noonloop/sim-core';
 import type { ComparisonReference } from '../../compare.ts';
 import type { CsvOptions } from '../../formats/csv.ts';
-import type { MoneyOptions } from '../../money/types.ts';
+import { moneyOptions } from '../../money/rows.ts';
+import type { MoneyGiven } from '../../money/types.ts';
 import type { RankKey } from '../../rank.ts';
 import type { Units } from '../../units.ts';
 import { designOf, drawOf } from '../designs.ts';
@@ -44,7 +45,9 @@ export async function runDesigns(files: readonly string[], options: RunOptions, 
     const designs = [];
     for (const file of files) designs.push(await designOf(file, record));
     const prices = options.prices === undefined ? null : await readSettings(options.prices);
-    const money = prices === null ? {} : { money: asMap(prices) as unknown as MoneyOptions };
+    const money = prices === null ? {} : { money: asMap(prices) as unknown as MoneyGiven };
+    if (prices !== null)
+      await blaming(prices, () => moneyOptions(asMap(prices) as unknown as MoneyGiven, files.length));
     await progress.show('reading the weather');
     const weather = await weatherOf(options.weather, options);
     const { simulate } = await import('@noonloop/sim-core');
