@@ -154,11 +154,15 @@ draw:
   it('prices and layouts: the line of their field', async () => {
     const prices = readFileSync(example('settings/prices.yaml'), 'utf8').replace(
       'discountRate: 0.03',
-      'discountRate: -2',
+      'maintenace: 50\ndiscountRate: 3',
     );
     const path = inFolder('prices.yaml', prices);
     expect((await run(two, '--prices', path)).err).toBe(
-      `noonloop: ${path}, line 7, discountRate: found -2, expected a fraction above −1. Give 0.03 for 3 % a year.\n`,
+      [
+        `noonloop: ${path}, line 11, maintenace: found an unknown field, expected one of currency, fuel, baselineFuel, electricity, investment, maintenance, maintenanceEscalation, life, discountRate, inflation, designs. Did you mean maintenance?`,
+        `noonloop: ${path}, line 12, discountRate: found 3, expected a fraction above −1 and at most 0.5. Give 0.03 for 3 % a year.`,
+        '',
+      ].join('\n'),
     );
     const record = readFileSync(example('settings/own-meter.yaml'), 'utf8').replace('unit: L', 'unit: pints');
     expect((await run(two, '--draw', inFolder('meter.yaml', record))).err).toMatch(
