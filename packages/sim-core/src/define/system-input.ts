@@ -367,7 +367,7 @@ export interface ArrayInput {
   readonly width?: Quantity | undefined;
   /** From its lower to its upper edge, along the slope. [m] Left out, it follows: judgement: panels twice as long as wide, upright side by side. From 0.1 to 100. For example "6.5 ft". */
   readonly slopeLength?: Quantity | undefined;
-  /** Wind along the collectors over that of the weather station. [-] Default 0.5: judgement: along a roof among houses half that over open ground. From 0 to 2. For example "35 %". */
+  /** Wind along the collectors over that at 10 m above open ground; a station's lower or higher wind is first brought to 10 m. [-] Default 0.5: judgement: along a roof among houses half the wind at 10 m over open ground. From 0 to 2. For example "35 %". */
   readonly windFactor?: Quantity | undefined;
   /** One panel. */
   readonly collector: CollectorInput;
@@ -379,8 +379,10 @@ export interface CollectorInput {
   readonly name?: string | undefined;
   /** Area of one panel to which eta0, a1 and a2 refer: gross or aperture, as the test report says. [m²] From 0.1 to 20. For example "24 ft2". */
   readonly area: Quantity;
-  /** Zero-loss efficiency at normal incidence. [-] From 0.1 to 1. For example "35 %". */
+  /** Zero-loss efficiency at normal incidence: that of the beam, η0,b, once defined. Where eta0Basis says that the report's is η0,hem, `defineSystem` turns it into η0,b and says so. [-] From 0.1 to 1. For example "35 %". */
   readonly eta0: Quantity;
+  /** What the report's eta0 is: `beam`, η0,b; `hemispherical`, η0,hem = η0,b (0.85 + 0.15 K_d), ISO 9806:2017. A design as defined always holds `beam`. Default 'beam': judgement: η0,b, which ISO 9806:2017 states first; where yours is η0,hem, say so: it is some 1 to 3 % lower. */
+  readonly eta0Basis?: 'beam' | 'hemispherical' | undefined;
   /** Linear heat loss coefficient. [W/(m²·K)] From 0.2 to 40. For example "0.65 BTU/(h ft2 degF)". */
   readonly a1: Quantity;
   /** Quadratic heat loss coefficient. [W/(m²·K²)] From 0 to 0.2. For example "0.014 W/(m2 K2)". */
@@ -391,6 +393,10 @@ export interface CollectorInput {
   readonly a4?: Quantity | null | undefined;
   /** Fall of eta0 with wind, counted from 3 m/s. [s/m] Default 0: test report without wind terms. From 0 to 0.2. For example "0.02 s/m". */
   readonly a6?: Quantity | undefined;
+  /** Fall of a4 with wind, counted from 3 m/s; only with a4. [s/m] Default 0: test report without wind terms. From 0 to 0.2. For example "0.02 s/m". */
+  readonly a7?: Quantity | undefined;
+  /** Loss with the fourth power of the difference from the air. A run does not count it: 0, or left out. [W/(m²·K⁴)] From 0 to 0. */
+  readonly a8?: number | undefined;
   /** Whether a cover lies over the absorber. Default true: judgement: one cover, as on most panels that heat water. */
   readonly glazed?: boolean | undefined;
   /** Incidence angle modifier of the beam; that of diffuse light follows by integration. Default {'b0':0.1}: single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory). */
@@ -403,7 +409,7 @@ export interface CollectorInput {
   readonly heatCapacity?: Quantity | undefined;
   /** Share of heatCapacity that is left when the fluid has boiled out. [-] Left out, it follows: judgement: heatCapacity less that of the liquid in the panel, at least 0.3 of it. From 0.1 to 1. For example "35 %". */
   readonly dryCapacityShare?: Quantity | undefined;
-  /** Share of the sky's long-wave deficit that cools the absorber at night; equals a4 where that is given. [-] Left out, it follows: judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a1/(a1 + 15). From 0 to 1. For example "35 %". */
+  /** Share of the sky's long-wave deficit that cools the absorber at night; equals a4 where that is given. [-] Left out, it follows: judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a/(a + 15) with a = a1 less 3 m/s of a3. From 0 to 1. For example "35 %". */
   readonly skyCoefficient?: Quantity | undefined;
   /** Liquid in one panel. [m³] Left out, it follows: judgement: 0.7 L for each m², a harp of thin risers. From 0 to 0.1. For example "80 gal". */
   readonly fluidContent?: Quantity | undefined;
