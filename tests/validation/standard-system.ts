@@ -60,6 +60,7 @@ export function standardInput(panels: number, tank_L: number): SystemInput {
       burnerPower: 24_000,
       minimumPower: 0,
       minimumRise: 0,
+      minimumFlow: 0,
     },
     control: { highLimit: null },
   };

@@ -76,6 +76,7 @@ const UNITS_OF_NAMES: Record<string, string> = {
   valveMinimumDifference: 'K',
   minimumPower: 'W',
   minimumRise: 'K',
+  minimumFlow: 'm³/s',
   standbyPower: 'W',
   conductance: 'W/K',
   secondaryFlow: 'm³/s',

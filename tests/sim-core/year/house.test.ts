@@ -72,6 +72,45 @@ describe('heaters of other kinds', () => {
     expect(fine.notices.map((notice) => notice.code)).not.toContain('heater-not-firing');
   });
 
+  it('what passes an instantaneous heater unheated is counted: litres, what they lack, and hours [books of the run]', () => {
+    const { columns, notices } = run({ heater: { kind: 'instantaneous-gas' } });
+    const { hotVolume, unfiredVolume, unfiredShortfall, undisinfectedVolume, tapHeatAsked, tapHeat } = columns;
+    expect(sum(unfiredVolume)).toBeGreaterThan(0.1 * sum(hotVolume));
+    // It is strong enough for every draw that it fires for: all that the taps lack passed it unheated. Where the outlet ends a draw
+    // warmer than foreseen they get a little more than asked.
+    const missing = sum(tapHeatAsked) - sum(tapHeat);
+    expect(sum(unfiredShortfall)).toBeGreaterThanOrEqual(missing);
+    expect(sum(unfiredShortfall)).toBeLessThan(1.001 * missing);
+    const hours = unfiredShortfall.filter((value) => value > 0).length;
+    expect(notices.find(({ code }) => code === 'heater-not-firing')?.hours).toBe(hours);
+    for (let hour = 0; hour < 8760; hour++) {
+      expect(unfiredVolume[hour]! <= hotVolume[hour]! + 1e-15).toBe(true);
+      expect(undisinfectedVolume[hour]! <= hotVolume[hour]! + 1e-15).toBe(true);
+    }
+    // Set to 50 °C, it disinfects nothing: only what the sun made hotter is free of it.
+    expect(sum(undisinfectedVolume)).toBeGreaterThan(0.5 * sum(hotVolume));
+  });
+
+  it('draws too small to light it pass unheated, however cold [requirement]', () => {
+    const draw = { dailyVolume: 0.2, flow: '2 L/min' };
+    const small = run({ heater: { kind: 'instantaneous-gas', minimumPower: 0 }, draw });
+    const any = run({ heater: { kind: 'instantaneous-gas', minimumPower: 0, minimumFlow: 0 }, draw });
+    expect(sum(small.columns.unfiredVolume)).toBe(sum(small.columns.hotVolume));
+    expect(sum(small.columns.heaterHeat)).toBe(0);
+    expect(sum(any.columns.tapHeat) / sum(any.columns.tapHeatAsked)).toBeCloseTo(1, 3);
+    expect(small.design.assumptions.find(({ path }) => path === 'heater.minimumFlow')?.source).toMatch(
+      /1\.5 to 3 L\/min/,
+    );
+  });
+
+  it('a store at 60 °C lets through cooler what a large draw takes out of it, and nothing passes it unheated', () => {
+    const { columns } = run({});
+    expect(sum(columns.unfiredVolume)).toBe(0);
+    expect(sum(columns.undisinfectedVolume)).toBeLessThan(0.05 * sum(columns.hotVolume));
+    const cool = run({ heater: { setTemperature: 50 } }).columns;
+    expect(sum(cool.undisinfectedVolume)).toBeGreaterThan(0.5 * sum(cool.hotVolume));
+  });
+
   it('a weak one falls short of the taps at full power', () => {
     const weak = run({ heater: { kind: 'instantaneous-electric', burnerPower: 3000 } });
     expect(year(weak).taps).toBeLessThan(0.9 * year(weak).asked);
@@ -147,6 +186,7 @@ describe('faults of heater and draw, by path', () => {
     ['heater.minimumPower', { heater: { kind: 'stored-gas', minimumPower: 3000 } }],
     ['heater.minimumPower', { heater: { kind: 'instantaneous-gas', minimumPower: 30_000, burnerPower: 20_000 } }],
     ['heater.minimumRise', { heater: { kind: 'instantaneous-gas', minimumRise: -1 } }],
+    ['heater.minimumFlow', { heater: { kind: 'stored-gas', minimumFlow: '2 L/min' } }],
     ['heater.elementHeight', { heater: { kind: 'element', elementHeight: 1.2 } }],
     ['heater.elementHeight', { heater: { kind: 'stored-gas', elementHeight: 0.5 } }],
     ['heater.baselineVolume', { heater: { baselineVolume: 0.2 } }],

@@ -10,6 +10,8 @@ const RESISTANCE_SOURCE = 'electric resistance in the water: all of it is heat';
 
 /** An instantaneous heater is set this much above the taps, at least to the least setting; judgement. [K], [°C] */
 const OVER_TAPS = 5;
+/** Least flow of an instantaneous heater. [m³/s] */
+const LEAST_FLOW = 2 / 60_000;
 const LEAST_SETTING = 40;
 
 const carrierOf = (kind: HeaterKind): EnergyCarrier =>
@@ -43,7 +45,10 @@ const EFFICIENCY: Readonly<Record<HeaterKind, Default>> = {
 };
 
 const MINIMUM_POWER: Readonly<Partial<Record<HeaterKind, Default>>> = {
-  'instantaneous-gas': { value: 5000, source: 'modulation of about one to six, common practice, no source' },
+  'instantaneous-gas': {
+    value: 5000,
+    source: 'least flame of older heaters, a fifth to a sixth of their most; common practice, no source',
+  },
   'instantaneous-electric': { value: 1000, source: 'judgement: first stage of electronic control' },
 };
 
@@ -93,6 +98,15 @@ export function heaterDefaults(
       : 0,
     minimumRise: flowThrough
       ? fill('heater.minimumRise', heater.minimumRise, 0, 'K', 'judgement: the least power decides')
+      : 0,
+    minimumFlow: flowThrough
+      ? fill(
+          'heater.minimumFlow',
+          heater.minimumFlow,
+          LEAST_FLOW,
+          'm³/s',
+          'flow switches of such heaters, 1.5 to 3 L/min (from memory)',
+        )
       : 0,
     standbyPower: by('standbyPower', 'W', STANDBY_POWER[kind]),
     lossCoefficient: stored ? storedLoss(heater, kind, volume, fill) : 0,

@@ -87,10 +87,12 @@ export interface HeaterInput {
   readonly burnerPower?: Quantity | undefined;
   /** Heat into the water over final energy: fuel by gross calorific value, or electricity. [-] Left out, it follows: recovery efficiency of atmospheric stored gas heaters, 0.75 to 0.80 (from memory). From 0.2 to 1. For example "35 %". */
   readonly burnerEfficiency?: Quantity | undefined;
-  /** Instantaneous: least heat at which it fires. [W] Left out, it follows: modulation of about one to six, common practice, no source. From 0 to 100000. For example "40000 BTU/h". */
+  /** Instantaneous: least heat at which it fires. [W] Left out, it follows: least flame of older heaters, a fifth to a sixth of their most; common practice, no source. From 0 to 100000. For example "40000 BTU/h". */
   readonly minimumPower?: Quantity | undefined;
   /** Instantaneous: least rise of the water at which it fires. [K] Left out, it follows: judgement: the least power decides. From 0 to 40. For example "9 degF". */
   readonly minimumRise?: Quantity | undefined;
+  /** Instantaneous: least flow through it at which it fires. [m³/s] Left out, it follows: flow switches of such heaters, 1.5 to 3 L/min (from memory). From 0 to 0.001. For example "3 L/min". */
+  readonly minimumFlow?: Quantity | undefined;
   /** Electricity that controls draw all the time; it heats no water. [W] Left out, it follows: standing pilot, no electronics; judgement. From 0 to 100. For example "40000 BTU/h". */
   readonly standbyPower?: Quantity | undefined;
   /** Standby loss per kelvin over the room. [W/K] Left out, it follows: stored gas heater with an open flue (from memory). From 0 to 50. For example "4 BTU/(h degF)". */

@@ -108,6 +108,8 @@ export interface HeaterDesign {
   readonly minimumPower: number;
   /** Instantaneous: least rise of the water at which it fires. [K] */
   readonly minimumRise: number;
+  /** Instantaneous: least flow through it at which it fires. [m³/s] */
+  readonly minimumFlow: number;
   /** Electricity that controls draw all the time; it heats no water. [W] */
   readonly standbyPower: number;
   /** Standby loss per kelvin over the room. [W/K] */

@@ -5,6 +5,9 @@ import { drawnBetween, flowBetween } from '../physics/draw/within.ts';
 import { drawFromTank, outletOf, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
 import type { Machine } from './machine.ts';
 
+/** Storage temperature against legionella, 60 °C (HSE HSG274 part 2, page quoting it), less a kelvin of the thermostat's; judgement. [°C] */
+const DISINFECTED = 59;
+
 /** Mixed water wanted in one of an hour's steps. [m³] */
 function wantedVolume(machine: Machine, hour: number, step: number, steps: number): number {
   const { tapVolume, within } = machine.drivers;
@@ -37,24 +40,31 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
 
   columns.hotVolume[hour]! += hot;
   columns.solarHeat[hour]! += hot * WATER_HEAT_CAPACITY * (outlet - mains);
-  columns.tapHeatAsked[hour]! += wanted * WATER_HEAT_CAPACITY * (design.draw.tapTemperature - mains);
-  columns.tapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (heater.outlet - mains);
+  const asked = wanted * WATER_HEAT_CAPACITY * (design.draw.tapTemperature - mains);
+  const got = hot * WATER_HEAT_CAPACITY * (heater.outlet - mains);
+  columns.tapHeatAsked[hour]! += asked;
+  columns.tapHeat[hour]! += got;
   bookHeater(machine, hour);
   noteTaps(machine, hour);
+  noteColdWater(machine, hour, hot, asked - got);
 }
 
-/** Highest temperature at the taps, and hours in which a heater that does not fire leaves them tepid. */
+/** Highest temperature at the taps. */
 function noteTaps(machine: Machine, hour: number): void {
-  const { columns, design, heater, unfiredHours } = machine;
+  const { columns, design, heater } = machine;
   const { mixingValve, valveTemperature, valveAccuracy, valveMinimumDifference } = design.draw;
   const controls = mixingValve && heater.outlet >= valveTemperature + valveMinimumDifference;
   const atTap = controls ? valveTemperature + valveAccuracy : heater.outlet;
   if (atTap > columns.tapTemperature[hour]!) columns.tapTemperature[hour] = atTap;
-  const tepid = heater.instantaneous && !heater.firing && heater.outlet < machine.tapTarget;
-  if (tepid && unfiredHours.last !== hour) {
-    unfiredHours.count++;
-    unfiredHours.last = hour;
-  }
+}
+
+/** Water that leaves the heater too cool to be free of legionella, or that it let pass. */
+function noteColdWater(machine: Machine, hour: number, hot: number, missing: number): void {
+  const { columns, heater, tapTarget } = machine;
+  if (heater.outlet < DISINFECTED) columns.undisinfectedVolume[hour]! += hot;
+  if (!heater.instantaneous || heater.firing) return;
+  columns.unfiredVolume[hour]! += hot;
+  if (heater.outlet < tapTarget) columns.unfiredShortfall[hour]! += Math.max(missing, 0);
 }
 
 /** A step without draw. */

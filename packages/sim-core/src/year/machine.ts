@@ -78,8 +78,6 @@ export interface Machine {
   readonly baselineTapHeat: Float64Array;
   /** Standby loss of the heater of that house. Shape [8760]. [J] */
   readonly baselineLoss: Float64Array;
-  /** Hours in which water passed an instantaneous heater colder than wanted; `last` is the latest counted. */
-  readonly unfiredHours: { count: number; last: number };
   /** Mixed water that heater and valve aim at: the taps' own, or the valve's where it is set lower. [°C] */
   readonly tapTarget: number;
   /** Node of the heating element in the tank; -1 where there is none. */
@@ -174,7 +172,6 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
     collectorLoss: new Float64Array(8760),
     baselineTapHeat: new Float64Array(8760),
     baselineLoss: new Float64Array(8760),
-    unfiredHours: { count: 0, last: -1 },
     tapTarget: design.draw.mixingValve
       ? Math.min(design.draw.tapTemperature, design.draw.valveTemperature)
       : design.draw.tapTemperature,
@@ -278,6 +275,9 @@ function emptyColumns(drivers: Drivers): RunColumns {
     tapVolume: drivers.tapVolume,
     hotVolume: column(),
     tapHeatAsked: column(),
+    unfiredVolume: column(),
+    unfiredShortfall: column(),
+    undisinfectedVolume: column(),
     tapHeat: column(),
     tapTemperature: column(),
     heaterHeat: column(),

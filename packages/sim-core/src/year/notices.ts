@@ -79,8 +79,8 @@ export function findNotices(machine: Machine): RunNotice[] {
     },
     {
       code: 'heater-not-firing',
-      text: 'Water passed the instantaneous heater colder than the taps want it: too little for it to fire; the shortfall is counted.',
-      hours: machine.unfiredHours.count,
+      text: 'Water passed the instantaneous heater colder than the taps want it: too little flow, rise or power for it to fire; the shortfall is counted.',
+      hours: count(columns.unfiredShortfall, (value) => value > 0),
     },
     {
       code: 'relief-valve',

@@ -90,6 +90,12 @@ export interface RunColumns {
   readonly hotVolume: Float64Array;
   /** Heat asked for at the taps, above mains. [J] */
   readonly tapHeatAsked: Float64Array;
+  /** Part of {@link hotVolume} that passed an instantaneous heater without being heated, whether warm enough or not. [m³] */
+  readonly unfiredVolume: Float64Array;
+  /** Heat that water lacked which passed unheated and colder than the taps want: part of what was asked and not got. [J] */
+  readonly unfiredShortfall: Float64Array;
+  /** Part of {@link hotVolume} that left the heater, or a tank with an element, more than 1 K below 60 °C. [m³] */
+  readonly undisinfectedVolume: Float64Array;
   /** Heat that came out at the taps, above mains. [J] */
   readonly tapHeat: Float64Array;
   /**

@@ -13,6 +13,7 @@ const design: HeaterDesign = {
   burnerEfficiency: 0.77,
   minimumPower: 0,
   minimumRise: 0,
+  minimumFlow: 0,
   standbyPower: 0,
   elementHeight: 0,
   lossCoefficient: 5,

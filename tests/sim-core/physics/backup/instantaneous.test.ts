@@ -6,7 +6,7 @@ import { compileHeater } from '../../../../packages/sim-core/src/physics/backup/
 import { heatWater, hotShare, settleMixing } from '../../../../packages/sim-core/src/physics/backup/supply.ts';
 import { WATER_HEAT_CAPACITY } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 
-const limits = { setTemperature: 50, burnerPower: 20_000, minimumPower: 4000, minimumRise: 0 };
+const limits = { setTemperature: 50, burnerPower: 20_000, minimumPower: 4000, minimumRise: 0, minimumFlow: 0 };
 const FLOW = 6 / 60_000;
 const RATE = WATER_HEAT_CAPACITY * FLOW;
 
@@ -23,6 +23,23 @@ describe('instantaneousOutlet', () => {
   it('does not fire below its least rise', () => {
     expect(instantaneousOutlet({ ...limits, minimumPower: 0, minimumRise: 8 }, 42.5, 10, 45, FLOW)).toBe(42.5);
     expect(instantaneousOutlet({ ...limits, minimumPower: 0, minimumRise: 8 }, 41.5, 10, 45, FLOW)).toBe(50);
+  });
+
+  // Set to 50 °C with mains of 10 °C, 35/40 of the taps' 45 °C come hot: 1.93 of 2.2 L/min, 2.1 of 2.4 L/min.
+  it('does not fire below its least flow, which is that through it and not that of the taps [by hand]', () => {
+    const least = { ...limits, minimumPower: 0, minimumFlow: 2 / 60_000 };
+    expect(instantaneousOutlet(least, 20, 10, 45, 2.2 / 60_000)).toBe(20);
+    expect(instantaneousOutlet(least, 20, 10, 45, 2.4 / 60_000)).toBe(50);
+    expect(instantaneousOutlet(least, 20, 10, 45, 1.9 / 60_000)).toBe(20);
+    expect(instantaneousOutlet({ ...limits, minimumPower: 0 }, 20, 10, 45, 1e-6)).toBe(50);
+  });
+
+  it('at full power is judged by the flow that its outlet brings: colder, more of it [by hand: 35/36.1 of 6 L/min]', () => {
+    const weak = { ...limits, burnerPower: 10_600 };
+    const outlet = instantaneousOutlet(weak, 20, 10, 45, FLOW);
+    const through = (FLOW * 35) / (outlet - 10);
+    expect(instantaneousOutlet({ ...weak, minimumFlow: 0.999 * through }, 20, 10, 45, FLOW)).toBe(outlet);
+    expect(instantaneousOutlet({ ...weak, minimumFlow: 1.001 * through }, 20, 10, 45, FLOW)).toBe(20);
   });
 
   it('passes hotter water on as it comes', () => {

@@ -9,6 +9,7 @@ export const KINDS_OF_FIELD: Readonly<Record<string, readonly HeaterKind[]>> = {
   roomTemperature: ['stored-gas', 'stored-electric'],
   minimumPower: ['instantaneous-gas', 'instantaneous-electric'],
   minimumRise: ['instantaneous-gas', 'instantaneous-electric'],
+  minimumFlow: ['instantaneous-gas', 'instantaneous-electric'],
   elementHeight: ['element'],
   baselineVolume: ['element'],
 };
@@ -28,6 +29,7 @@ export const heaterSchema = z
     burnerEfficiency: quantity('fraction', 0.2, 1).optional(),
     minimumPower: quantity('power', 0, 100_000).optional(),
     minimumRise: quantity('temperatureDifference', 0, 40).optional(),
+    minimumFlow: quantity('flow', 0, 1e-3).optional(),
     standbyPower: quantity('power', 0, 100).optional(),
     lossCoefficient: quantity('heatLoss', 0, 50).optional(),
     roomTemperature: quantity('temperature', -20, 50).optional(),
