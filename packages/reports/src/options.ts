@@ -15,6 +15,11 @@ export interface ReportOptions {
   readonly money?: MoneyGiven;
   /** With two or more designs: number by which they are ranked. Left out: no ranking. */
   readonly rankBy?: RankKey;
+  /**
+   * Half width of the band around what is saved, 0.08 for ± 8 %, as `uncertainty` of a study finds it. Left out: reports do not say how sure they
+   * are. [-]
+   */
+  readonly uncertainty?: number;
 }
 
 /** One run, or several to compare. */

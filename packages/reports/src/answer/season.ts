@@ -2,6 +2,8 @@
 import { MONTH_NAMES } from '../calendar.ts';
 import type { Summary } from '../summary.ts';
 import { formatNumber, formatQuantity, type Units } from '../units.ts';
+import { joinWords } from './join.ts';
+import { capital } from './words.ts';
 
 /** Spans of months that follow each other; the year is a ring, so November to February is one. @param months - 0 to 11, ascending */
 export function monthSpans(months: readonly number[]): [from: number, to: number][] {
@@ -24,11 +26,8 @@ const spanWords = ([from, to]: readonly [number, number]): string =>
 
 /** `from April to June and in September`. @param months - 0 to 11, ascending; at least one */
 export function monthsInWords(months: readonly number[]): string {
-  const words = monthSpans(months).map(spanWords);
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+  return joinWords(monthSpans(months).map(spanWords));
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** `From April to September the sun alone makes the hot water.`, or which month comes nearest; `null` where none is asked for. */
 export function describeSeason({ months, sunAloneMonths }: Summary): string | null {

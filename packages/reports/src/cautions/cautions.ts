@@ -24,6 +24,8 @@ const RULES = [
   shortfall,
 ];
 
+const shorten = (finding: string): string => finding.charAt(0).toLowerCase() + finding.slice(1).replace(/\.$/, '');
+
 const GRAVITY: Record<CautionSeverity, number> = { danger: 0, warning: 1, note: 2 };
 
 /**
@@ -41,7 +43,10 @@ export function cautions(result: RunResult, units: Units = 'metric'): Caution[] 
     degrees: (value) => formatQuantity(value, 'temperature', units),
   };
   const apply = (rules: readonly Rule[]): Caution[] =>
-    rules.map((rule) => rule(context)).filter((caution) => caution !== null);
+    rules
+      .map((rule) => rule(context))
+      .filter((caution) => caution !== null)
+      .map((caution) => ({ ...caution, short: shorten(caution.finding) }));
   return [...apply(RULES).sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]), ...apply(GENERAL)];
 }
 

@@ -20,6 +20,8 @@ export interface Caution {
   readonly code: string;
   /** How soon to look. */
   readonly severity: CautionSeverity;
+  /** What was found in a few words, to go on a sentence with: `water at the taps reaches 55 °C`. */
+  readonly short: string;
   /** What was found, in plain words with numbers in the report's units; empty for a general caution. */
   readonly finding: string;
   /** What to do, ending in the local code. */
@@ -42,7 +44,7 @@ export interface RuleContext {
 }
 
 /** Looks at a run and warns, or does not. @internal */
-export type Rule = (context: RuleContext) => Caution | null;
+export type Rule = (context: RuleContext) => Omit<Caution, 'short'> | null;
 
 /** @internal */
 export const hoursNumber = (label: string, value: number): CautionNumber => ({ label, value, kind: 'wholeHours' });

@@ -1,9 +1,12 @@
 /** Content of a report for people, put into words once; the formats lay it out. */
 import type { RunResult } from '@noonloop/sim-core';
+import { answerOf, sureWords } from '../answer/answer.ts';
 import { describeSeason, describeStandby } from '../answer/season.ts';
+import { siteWords, systemLine, systemsLine } from '../answer/system.ts';
 import { countCautions } from '../cautions/index.ts';
 import { compareSummaries } from '../compare.ts';
 import { cut, letterOf, plainText } from '../escape.ts';
+import { FUELS } from '../money/fuels.ts';
 import { moneyOptions } from '../money/rows.ts';
 import { listRuns, type ReportOptions, type Runs } from '../options.ts';
 import { rankLabel, rankSummaries, rankValue } from '../rank.ts';
@@ -33,6 +36,23 @@ function rankingModel(
   };
 }
 
+/** The system in a line, the heater's fuel by its name where prices have it. */
+function systemModel(
+  results: readonly RunResult[],
+  { money, units = 'metric' }: ReportOptions,
+): Pick<ReportModel, 'system' | 'differs'> {
+  const carriers =
+    money === undefined ? [] : moneyOptions(money, results.length).map(({ fuel }) => FUELS[fuel.carrier].word);
+  const fuel = new Set(carriers).size === 1 ? carriers[0] : undefined;
+  if (results.length === 1) return { system: systemLine(results[0]!.design, units, fuel), differs: '' };
+  const { same, differs } = systemsLine(
+    results.map(({ design }) => design),
+    units,
+    fuel,
+  );
+  return { system: same, differs };
+}
+
 /** Everything that a report says, in words. */
 export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel {
   const { units = 'metric', against = 'first' } = options;
@@ -44,6 +64,10 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
   const names = results.map(({ design }) => plainText(design.name));
   return {
     title: comparison === null ? names[0]! : `${COUNTS[names.length] ?? names.length} designs compared`,
+    answer: answerOf(results, summaries, options),
+    sure: sureWords(options.uncertainty),
+    ...systemModel(results, options),
+    site: [...new Set(results.map(({ site }) => siteWords(site)))].join(' · '),
     place: [...new Set(summaries.map((summary) => place(summary, units)))].join(' · '),
     units,
     runs: results.map((result, index) => ({

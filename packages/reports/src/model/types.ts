@@ -1,4 +1,5 @@
 /** Shape of a report before it is laid out. Text in it is plain, not escaped for any format. */
+import type { Answer } from '../answer/types.ts';
 import type { CautionCount, CautionSeverity } from '../cautions/index.ts';
 import type { Comparison } from '../compare.ts';
 import type { NumberKey } from '../definitions.ts';
@@ -79,6 +80,16 @@ export interface RankingModel {
 /** A report before it is laid out. */
 export interface ReportModel {
   readonly title: string;
+  /** The two sentences of the first screen. */
+  readonly answer: Answer;
+  /** `± 8 % on what is saved …`; `null` where nobody said. */
+  readonly sure: string | null;
+  /** The system in a line; of several what is the same in all. */
+  readonly system: string;
+  /** Of several, what differs: `2 panels / 3 panels`. */
+  readonly differs: string;
+  /** Where the weather was taken: its name, or degrees in words; of several designs each place once. */
+  readonly site: string;
   readonly place: string;
   readonly units: Units;
   readonly runs: readonly RunModel[];
