@@ -12,7 +12,7 @@ export interface FuzzLayout {
   readonly names: number | null;
   /** Cell of each quantity and what one of its units is in the unit of a weather year. */
   readonly cells: Readonly<Partial<Record<Key, readonly [cell: number, scale: number]>>>;
-  /** Numbers that mean "missing" in a column, besides those of all formats. */
+  /** Numbers from which on all mean "missing" in a column, besides the marks of all formats. */
   readonly marks?: Readonly<Partial<Record<Key, number>>>;
   /** Rows in an hour. */
   readonly steps: number;
@@ -254,7 +254,7 @@ function differs(year: WeatherYear, copy: readonly string[], reader: SimpleReade
     for (const value of text) {
       const own = value * scale;
       const light = key === 'ghi' || key === 'dni' || key === 'dhi';
-      if (value === -9900 || value === -9999 || value === -999 || value === file.layout.marks?.[key]) marks++;
+      if (value === -9900 || value === -9999 || value === -999 || value >= (file.layout.marks?.[key] ?? Number.POSITIVE_INFINITY)) marks++;
       expected += light ? Math.max(own, 0) : key === 'relativeHumidity' ? Math.min(own, 1) : own;
     }
     if (marks > 0) {

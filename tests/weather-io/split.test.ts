@@ -97,7 +97,7 @@ describe('files without beam or diffuse [ours: invented files]', () => {
       expect(dhi[hour]! + (dni[hour]! * light[hour]!) / lit[hour]!).toBeCloseTo(400, 9);
     }
     expect(ghi[12]).toBe(400);
-    expect(year.assumptions.map(({ code }) => code)).toEqual(['split-by-erbs']);
+    expect(year.assumptions.map(({ code }) => code)).toEqual(['air-as-light', 'split-by-erbs']);
   });
 
   it.each([

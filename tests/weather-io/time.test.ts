@@ -6,13 +6,15 @@ import { epwLines, nsrdbLines, plainLines, pvgisLines, spoil, tmy3Lines } from '
 
 const codes = (year: WeatherYear): string[] => year.assumptions.map(({ code }) => code);
 
-/** Row of the file that each local row came from, read back from its temperature. */
-const origin = (year: WeatherYear): number[] => Array.from(year.columns.dryBulb, (value) => Math.round(value * 1000));
+/** Row of the file that stands in each local hour, read back from its temperature: halves lie between two rows, and 4379.5 between the last and the first. */
+const origin = (year: WeatherYear): number[] =>
+  Array.from(year.columns.dryBulb, (value) => Math.round(value * 2000) / 2);
 
 describe('time base [ours: invented files whose temperature numbers the rows]', () => {
   it('TMY3 stamps end the hour: 01:00 on 1 January is row 0, 24:00 on 31 December row 8759', () => {
     const year = parseWeather(tmy3Lines().join('\n'));
-    expect(origin(year)).toEqual(Array.from({ length: 8760 }, (_, row) => row));
+    // The dry bulb holds at the stamp: the middle of row 0 lies between 24:00 and 01:00.
+    expect(origin(year)).toEqual(Array.from({ length: 8760 }, (_, row) => (row === 0 ? 4379.5 : row - 0.5)));
     expect([year.columns.ghi[7], year.columns.ghi[8]]).toEqual([0, 100]);
     expect(year.irradianceMidpoint).toBe(0.5);
     expect([year.calendarYears[0], year.calendarYears[8759]]).toEqual([1991, 1988]);
@@ -20,9 +22,9 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
 
   it('EPW without a comment stays as the format has it', () => {
     const year = parseWeather(epwLines().join('\n'));
-    expect(origin(year)[0]).toBe(0);
+    expect(origin(year).slice(0, 2)).toEqual([4379.5, 0.5]);
     expect(year.irradianceMidpoint).toBe(0.5);
-    expect(codes(year)).toEqual(['closure-confirms-stamps']);
+    expect(codes(year)).toEqual(['closure-confirms-stamps', 'air-at-mid-hour']);
     expect(year.columns).toMatchObject({
       dewPoint: null,
       pressure: null,
@@ -42,11 +44,12 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
     const east = parseWeather(pvgisLines({ longitude: 8 }).join('\n'));
     expect(east.site.utcOffset).toBe(1);
     expect(east.irradianceMidpoint).toBe(0.1761);
-    expect(origin(east).slice(0, 3)).toEqual([8759, 0, 1]);
+    expect(origin(east).slice(0, 3)).toEqual([4379.5, 0.5, 1.5]); // 00:30 is 23:30 UTC
+    expect([east.columns.ghi[8], east.columns.ghi[9]]).toEqual([0, 100]);
     const west = parseWeather(pvgisLines({ longitude: -75 }).join('\n'));
     expect(west.site.utcOffset).toBe(-5);
-    expect([origin(west)[0], origin(west)[8759]]).toEqual([5, 4]);
-    expect(codes(west)).toEqual(['zone-from-longitude', 'rolled-to-local-time']);
+    expect([origin(west)[0], origin(west)[8759]]).toEqual([5.5, 4.5]);
+    expect(codes(west)).toEqual(['zone-from-longitude', 'rolled-to-local-time', 'air-at-mid-hour']);
   });
 
   it('an hour that went around the year is dated by the local clock, its instant kept', () => {
@@ -63,14 +66,15 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
     expect(year.irradianceMidpoint).toBe(0.6761);
     expect(origin(year)[5]).toBe(0);
     const zero = parseWeather(pvgisLines().join('\n'), { utcOffset: 0 });
-    expect(origin(zero)[0]).toBe(0);
+    expect(origin(zero)[0]).toBe(0.5);
     expect(codes(zero)).not.toContain('rolled-to-local-time');
   });
 
   it('a negative time offset belongs to the hour before', () => {
     const year = parseWeather(pvgisLines({ offset: '-0.25' }).join('\n'), { utcOffset: 0 });
     expect(year.irradianceMidpoint).toBe(0.75);
-    expect(origin(year)[0]).toBe(1);
+    expect([year.columns.ghi[6], year.columns.ghi[7]]).toEqual([0, 100]); // 08:00 less a quarter
+    expect(origin(year)[0]).toBe(0.5);
   });
 
   it('-0.0 becomes 0', () => {
@@ -80,8 +84,9 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
   it.each([
     [[30], 0.5],
     [[0], 0],
-    [[0, 30], 0.25],
-    [[0, 15, 30, 45], 0.375],
+    [[0, 30], 0.5],
+    [[15, 45], 0.5],
+    [[0, 15, 30, 45], 0.5],
   ])('NSRDB rows at minutes %j stand for %f h after the start of the hour, energy kept', (minutes, midpoint) => {
     const lines = nsrdbLines({ minutes });
     const year = parseWeather(lines.join('\n'));
@@ -143,12 +148,13 @@ describe('missing values in columns that may be left out [ours: invented files]'
 
   it('bridges 3 h on a straight line, and says so', () => {
     const lines = spoil(tmy3Lines(), 104, 8, '6.5').split('\n');
+    // Stamps 4 to 0: 2.5, 3.5, 4.5, 5.5, 6.5 m/s; hours lie between two stamps.
     const text = [100, 101, 102].reduce(
       (spoilt, line) => spoil(spoilt.split('\n'), line + 1, 8, '-9900'),
       lines.join('\n'),
     );
     const year = parseWeather(text);
-    expect(Array.from(year.columns.windSpeed!.subarray(97, 102))).toEqual([2.5, 3.5, 4.5, 5.5, 6.5]);
+    expect(Array.from(year.columns.windSpeed!.subarray(97, 102))).toEqual([2.5, 3, 4, 5, 6]);
     expect(codes(year)).toContain('gaps-bridged');
   });
 

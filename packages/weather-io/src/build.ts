@@ -1,17 +1,26 @@
 // From a table as it stands in a file to a weather year.
 import { bestOffset, type ClosureInput, closureRms, contradicts } from './closure.ts';
-import type { FormatInput, SourceTable } from './formats/format.ts';
+import type { FormatInput, Reading, SourceTable, TimeSource } from './formats/format.ts';
 import type { BuiltYear } from './gappy.ts';
 import { completeLight } from './irradiance/complete.ts';
 import { COLUMN_KEYS, type ColumnKey } from './limits.ts';
-import { hourlyMeans, placeRows, type Shift, shiftOf, toLocalYear, toLocalYears } from './normalize.ts';
-import { settleInstant } from './settle.ts';
+import {
+  atMidHour,
+  hourlyMeans,
+  hoursOfInstants,
+  placeRows,
+  type Shift,
+  shiftOf,
+  toLocalYear,
+  toLocalYears,
+} from './normalize.ts';
+import { settleReading } from './settle.ts';
 import { readColumn } from './table/column.ts';
 import { bridgeGaps } from './table/gaps.ts';
 import { sequenceOfRows } from './table/row-order.ts';
 import { checkSequence, type Sequence } from './table/sequence.ts';
 import { hourStarts, zoneName } from './time/hours.ts';
-import type { WeatherColumns, WeatherFormat, WeatherYear } from './year.ts';
+import type { WeatherAssumption, WeatherColumns, WeatherFormat, WeatherYear } from './year.ts';
 
 /** Columns in hours, in the order of the file. */
 type HourlyColumns = Record<ColumnKey, Float64Array | null>;
@@ -36,7 +45,8 @@ export function buildYear(format: WeatherFormat, source: string, table: SourceTa
   const total = (sequence.leap ? 8784 : 8760) * stepsPerHour;
   for (const { key, values } of cells) {
     const whole = keepGaps ? values : values && bridgeGaps(key, values, stepsPerHour, table.rows.lines, notes);
-    raw[key] = whole && hourlyMeans(placeRows(whole, slots, total), stepsPerHour);
+    const rows = whole && placeRows(whole, slots, total);
+    raw[key] = rows && (areInstants(key, table) ? hoursOfInstants(rows, sequence) : hourlyMeans(rows, stepsPerHour));
   }
   if (stepsPerHour > 1) {
     const text = `${stepsPerHour} rows an hour were averaged to hours; the energy is kept.`;
@@ -45,16 +55,45 @@ export function buildYear(format: WeatherFormat, source: string, table: SourceTa
   if (sequence.leap) notes.push({ code: 'leap-day-dropped', text: '29 February was dropped; the year has 365 days.' });
   const utcOffset = localOffset(table, input);
   const site = { ...table.site, utcOffset };
-  const shift = chooseShift(table, sequence, raw, utcOffset, input);
+  const reading = chooseReading(table, sequence, raw, utcOffset, input);
+  const shift = shiftOf(reading.light);
   const columns = {} as Record<ColumnKey, Float64Array | null>;
-  for (const key of COLUMN_KEYS) columns[key] = raw[key] === null ? null : toLocalYear(raw[key], shift.hours);
+  for (const key of COLUMN_KEYS) columns[key] = raw[key] && toClock(key, raw[key], reading, shift);
+  if (columns.dryBulb !== null && Math.abs((reading.air + 0.5) % 1) > 1e-6) notes.push(AT_MID_HOUR);
   const measured = raw.dni !== null && raw.dhi !== null;
   const sun = { site, irradianceMidpoint: shift.midpoint, calendarYears: toLocalYears(sequence.years, shift.hours) };
   const light = { ghi: columns.ghi!, dni: columns.dni, dhi: columns.dhi };
   if (!keepGaps) Object.assign(columns, completeLight({ ...sun, columns: light }, notes));
   const year = { format, source, columns: columns as unknown as WeatherColumns, ...sun, assumptions: notes };
-  if (measured && table.time.candidates === undefined) reportClosure(year, input);
+  if (measured && !notes.some(({ code }) => CLOSED.has(code))) reportClosure(year, input);
   return year;
+}
+
+/** Notes after which the closure has nothing to add. */
+const CLOSED = new Set(['closure-confirms-stamps', 'instant-from-closure']);
+
+const AT_MID_HOUR: WeatherAssumption = {
+  code: 'air-at-mid-hour',
+  text: 'Air, wind, pressure and clouds hold at instants; each hour has them at its middle, between the two instants beside it.',
+};
+
+/** Columns that hold at instants or as means of their own, beside the light. */
+const AIR: ReadonlySet<ColumnKey> = new Set<ColumnKey>([
+  'dryBulb',
+  'dewPoint',
+  'relativeHumidity',
+  'windSpeed',
+  'pressure',
+  'cloudCover',
+]);
+
+const areInstants = (key: ColumnKey, { time }: SourceTable): boolean =>
+  (AIR.has(key) ? time.air : time.midpoint) === 'at the stamped minutes';
+
+/** A column in local hours: light in whole rows, air at the middle of each hour, what changes by the day with the light. */
+function toClock(key: ColumnKey, values: Float64Array, { air, longwave }: Reading, { hours }: Shift): Float64Array {
+  if (AIR.has(key)) return atMidHour(values, air);
+  return key === 'skyLongwave' ? atMidHour(values, longwave) : toLocalYear(values, hours);
 }
 
 function sequenceOf(table: SourceTable, { faults, options }: FormatInput): Sequence {
@@ -72,26 +111,46 @@ function localOffset({ site }: SourceTable, { options, notes }: FormatInput): nu
   return utcOffset;
 }
 
-function chooseShift(
+/** Where the columns hold, from the start of the stamped hour as the local clock counts it. */
+function chooseReading(
   { time, site }: SourceTable,
   sequence: Sequence,
   columns: HourlyColumns,
   utcOffset: number,
   { notes }: FormatInput,
-): Shift {
-  const { midpoint, zone, candidates } = time;
+): Reading {
+  const { zone, candidates, stampAt = 0 } = time;
+  const own = plainReading(time, sequence, utcOffset - zone);
+  let reading = own;
   if (candidates !== undefined && columns.dni !== null && columns.dhi !== null) {
     const input = { columns: columns as unknown as WeatherColumns, latitude: site.latitude, longitude: site.longitude };
-    return shiftOf(settleInstant(input, sequence, candidates, notes), utcOffset);
+    const confirms = stampAt > 0; // an EPW is tested each time, and says so
+    const { light, air, longwave } = settleReading(input, sequence, candidates(sequence), { stampAt, confirms }, notes);
+    reading = { light: light + utcOffset, air: air + utcOffset, longwave: longwave + utcOffset };
+    if (confirms) return reading;
   }
-  const shift = shiftOf(midpoint === 'at the stamped minutes' ? sequence.meanMinute : midpoint, utcOffset - zone);
-  if (shift.hours !== 0) {
+  const { hours } = shiftOf(reading.light);
+  if (hours !== 0 && utcOffset !== zone) {
     const text =
-      `Rows stamped in ${zoneName(zone)} were moved by ${shift.hours} h, so that each holds its irradiance in ` +
+      `Rows stamped in ${zoneName(zone)} were moved by ${hours} h, so that each holds its irradiance in ` +
       `${zoneName(utcOffset)}; what left the year at one end came in at the other.`;
     notes.push({ code: 'rolled-to-local-time', text });
   }
-  return shift;
+  return reading;
+}
+
+/** What the format itself says. */
+function plainReading({ midpoint, air, longwave }: TimeSource, sequence: Sequence, later: number): Reading {
+  const { stepsPerHour, firstMinute } = sequence;
+  const stamped = stepsPerHour > 1 ? 0.5 : firstMinute; // rows finer than an hour are put into hours of the clock
+  const at = {
+    'at the stamped minutes': stamped,
+    'start of the row': 0.5 - 0.5 / stepsPerHour,
+    'end of the row': 0.5 + 0.5 / stepsPerHour,
+  };
+  const light = typeof midpoint === 'number' ? midpoint : at[midpoint];
+  const ofAir = typeof air === 'number' ? air : at[air];
+  return { light: light + later, air: ofAir + later, longwave: (longwave ?? ofAir) + later };
 }
 
 /** Offsets at which a stamp may be wrong, besides the assumed one. [h] */

@@ -1,5 +1,6 @@
 // From rows as a file has them to hours of a local year.
 
+import type { Sequence } from './table/sequence.ts';
 import { LEAP_DAY_START } from './time/calendar.ts';
 import { HOURS_OF_YEAR } from './year.ts';
 
@@ -27,6 +28,37 @@ export function hourlyMeans(values: Float64Array, stepsPerHour: number): Float64
   return hourly;
 }
 
+/**
+ * Hours of the clock from instants at equal steps in the hour: each instant stands for the step about it, and what of that lies in
+ * the hour before or after goes there. At :00 and :30 the weights are ¼, ½, ¼. The year is a ring; the energy is kept.
+ *
+ * @param values - `NaN` where missing: the others stand for the hour if they are three quarters of it.
+ * @param sequence - Rows in the hour, and where the first stands.
+ */
+export function hoursOfInstants(
+  values: Float64Array,
+  { stepsPerHour, firstMinute }: Pick<Sequence, 'stepsPerHour' | 'firstMinute'>,
+): Float64Array {
+  if (stepsPerHour === 1) return values;
+  const hours = values.length / stepsPerHour;
+  const hourly = new Float64Array(hours);
+  // The step about instant `step` reaches from step + over to step + over + 1, in steps after the start of the hour.
+  const over = firstMinute * stepsPerHour - 0.5;
+  for (let hour = 0; hour < hours; hour++) {
+    let sum = 0;
+    let weights = 0;
+    for (let step = -1; step <= stepsPerHour; step++) {
+      const value = values[(hour * stepsPerHour + step + values.length) % values.length]!;
+      const weight = Math.min(step + over + 1, stepsPerHour) - Math.max(step + over, 0);
+      if (!(weight > 0) || Number.isNaN(value)) continue;
+      sum += weight * value;
+      weights += weight;
+    }
+    hourly[hour] = weights >= ENOUGH_ROWS * stepsPerHour - 1e-9 ? sum / weights : Number.NaN;
+  }
+  return hourly;
+}
+
 /** Puts rows where they belong in the year; what no row stands for is `NaN`. */
 export function placeRows(values: Float64Array, slots: Int32Array | null, length: number): Float64Array {
   if (slots === null) return values;
@@ -48,11 +80,9 @@ export interface Shift {
 /**
  * Splits the way from a file's row to the local instant of its irradiance into whole rows and the rest.
  *
- * @param midpoint - From the stamped hour's start to the irradiance, in the zone of the stamps. [h]
- * @param zoneDifference - Local standard time minus the zone of the stamps. [h]
+ * @param total - From the stamped hour's start, counted as local, to the middle of what its irradiance stands for. [h]
  */
-export function shiftOf(midpoint: number, zoneDifference: number): Shift {
-  const total = midpoint + zoneDifference;
+export function shiftOf(total: number): Shift {
   // Offsets in header lines carry about four decimals; without rounding −0.8239 + 1 would not be 0.1761.
   const hours = Math.floor(Number(total.toFixed(6)));
   return { hours, midpoint: Number((total - hours).toFixed(6)) };
@@ -66,6 +96,27 @@ export function toLocalYear(values: Float64Array, hours: number): Float64Array {
     local[row] = values[ringIndex(row < LEAP_DAY_START ? row : row + skipped, hours, values.length)]!;
   }
   return local;
+}
+
+/**
+ * Values at the middle of each local hour, on the line between the two instants beside it; then 29 February is dropped. Where one of
+ * the two is missing (`NaN`), the other stands for it.
+ *
+ * @param values - One an hour of the file.
+ * @param instant - From the start of a file's hour, counted as local, to the instant at which its value holds. [h]
+ */
+export function atMidHour(values: Float64Array, instant: number): Float64Array {
+  const back = Number((instant - 0.5).toFixed(6));
+  const hours = Math.floor(back);
+  const part = back - hours;
+  const later = toLocalYear(values, hours);
+  if (part === 0) return later;
+  const earlier = toLocalYear(values, hours + 1);
+  return later.map((after, hour) => {
+    const before = earlier[hour]!;
+    if (Number.isNaN(before)) return after;
+    return Number.isNaN(after) ? before : before * part + after * (1 - part);
+  });
 }
 
 /**

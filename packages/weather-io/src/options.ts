@@ -45,6 +45,11 @@ export interface PlainLayout {
    * taken. Rows in order without stamps are means over their interval (`start`).
    */
   readonly stamps: 'start' | 'end' | 'instant';
+  /**
+   * What air, wind, pressure and clouds stand for: the `mean` of the interval as the light, the default, or the `instant` of the stamp, as
+   * in tables made from TMY3 or EPW. With stamps of instants all are instants.
+   */
+  readonly air?: 'mean' | 'instant';
   /** Year of all rows where no column says it; default 2023, a year without a leap day. */
   readonly calendarYear?: number;
   /** From the start of the hour to the middle of what its irradiance stands for; default by `stamps`. [h] */

@@ -1,38 +1,47 @@
 // When a file may mean several instants, the sun tells which.
 import { bestOffset, type ClosureInput, closureRms, contradicts } from './closure.ts';
+import type { Reading } from './formats/format.ts';
 import type { Sequence } from './table/sequence.ts';
 import { LEAP_DAY_START, monthAndDay } from './time/calendar.ts';
 import type { WeatherAssumption } from './year.ts';
 
+/** Closure that another reading must reach: worse is a file with another fault, such as a wrong place. Judgement. [W/m²] */
+const GOOD_CLOSURE = 15;
+
 /**
- * Chooses the instant at which the irradiance closes. The first candidate, the format's own, stays unless another closes
- * much better (see `contradicts`).
+ * Chooses the reading whose irradiance closes. The first, the format's own, stays unless another closes well and much better (see
+ * `contradicts`).
  *
- * @param candidates - In UTC, from the start of the stamped hour. [h]
- * @param notes - Receives what was found.
- * @returns One of the candidates. [h]
+ * @param readings - The format's own first.
+ * @param stampAt - From the start of the stamped hour to the stamp, for words. [h]
+ * @param notes - Receives what was found; for a format's own reading only where `confirms` is set.
+ * @returns One of the readings.
  */
-export function settleInstant(
+export function settleReading(
   input: Omit<ClosureInput, 'starts'>,
   sequence: Sequence,
-  candidates: readonly number[],
+  readings: readonly Reading[],
+  { stampAt, confirms }: { readonly stampAt: number; readonly confirms: boolean },
   notes: WeatherAssumption[],
-): number {
+): Reading {
   const closure = { ...input, starts: stampedHours(sequence) };
-  const own = { offset: candidates[0]!, rms: closureRms(closure, candidates[0]!) };
-  const best = bestOffset(closure, candidates);
-  const chosen = contradicts(best, own) ? best : own;
+  const own = { offset: readings[0]!.light, rms: closureRms(closure, readings[0]!.light) };
+  const best = bestOffset(
+    closure,
+    readings.map(({ light }) => light),
+  );
+  const chosen = best.rms < GOOD_CLOSURE && contradicts(best, own) ? best : own;
+  const instant = (offset: number): string =>
+    `the stamped hour ${offset - stampAt < 0 ? '−' : '+'} ${Math.abs(Number((offset - stampAt).toFixed(4)))} h in UTC`;
   const found =
     chosen === own
       ? 'as the format has it'
       : `where the format with the zone of its header (${instant(own.offset)}) leaves ${own.rms.toFixed(1)} W/m²`;
   const text = `Irradiance is taken at ${instant(chosen.offset)}: there GHI = DHI + DNI cos Z closes to ${chosen.rms.toFixed(1)} W/m² rms, ${found}.`;
-  notes.push({ code: chosen === own ? 'closure-confirms-stamps' : 'instant-from-closure', text });
-  return chosen.offset;
+  if (chosen !== own) notes.push({ code: 'instant-from-closure', text });
+  else if (confirms) notes.push({ code: 'closure-confirms-stamps', text });
+  return readings.find(({ light }) => light === chosen.offset)!;
 }
-
-const instant = (offset: number): string =>
-  `the stamped hour ${offset - 1 < 0 ? '−' : '+'} ${Math.abs(Number((offset - 1).toFixed(4)))} h in UTC`;
 
 /** Start of each stamped hour as if the stamps were in UTC. [ms] */
 function stampedHours({ years, leap }: Sequence): Float64Array {

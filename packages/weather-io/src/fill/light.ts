@@ -26,9 +26,12 @@ export interface LightFilled {
   readonly night: number[];
 }
 
-/** Clearness of each hour; `NaN` where global irradiance is missing or the sun is down. */
+/**
+ * Clearness of each hour, at most 1; `NaN` where global irradiance is missing or the sun is down. At sunrise and sunset the sun of the
+ * hour can be as good as down beside light that is not.
+ */
 export const clearnessOf = (ghi: Float64Array, { light, normal }: HourlySun): Float64Array =>
-  ghi.map((value, hour) => (light[hour]! > 0 ? value / (normal[hour]! * light[hour]!) : Number.NaN));
+  ghi.map((value, hour) => (light[hour]! > 0 ? Math.min(value / (normal[hour]! * light[hour]!), 1) : Number.NaN));
 
 /** What the closure and the night say; needs no neighbour. */
 export function fillFromClosure(

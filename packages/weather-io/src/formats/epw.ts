@@ -1,29 +1,36 @@
-// EnergyPlus weather (EPW), CSV without a header row.
-// Layout: EnergyPlus, Auxiliary Programs, "EnergyPlus Weather File (EPW) Data Dictionary"; missing marks from there, from
-// memory.
+// EPW weather, CSV without a header row.
+// Layout: the format's own documentation, its data dictionary; missing marks from there, from
+// memory: each means itself and all above it. A long-wave irradiance of 0 is none: no sky is at 0 K.
 import { quote } from '../errors.ts';
 import type { ColumnSource } from '../table/column.ts';
 import { type Csv, dataRows, readCsv } from '../table/csv.ts';
 import { type StampReader, wholeNumber } from '../table/sequence.ts';
 import { STANDARD_WIND_HEIGHT } from '../year.ts';
-import { type Format, type FormatInput, rowAt, SiteReader } from './format.ts';
+import { type Format, type FormatInput, type Reading, rowAt, SiteReader } from './format.ts';
 
 /** Fields up to wind speed; older files end after the snow, without albedo. */
 const FEWEST_FIELDS = 22;
 
 const COLUMNS: readonly ColumnSource[] = [
-  { key: 'ghi', name: 'Global Horizontal Radiation', index: 13, unit: 'W/m2', missing: [9999] },
-  { key: 'dni', name: 'Direct Normal Radiation', index: 14, unit: 'W/m2', missing: [9999] },
-  { key: 'dhi', name: 'Diffuse Horizontal Radiation', index: 15, unit: 'W/m2', missing: [9999] },
-  { key: 'dryBulb', name: 'Dry Bulb Temperature', index: 6, unit: 'degC', missing: [99.9] },
-  { key: 'dewPoint', name: 'Dew Point Temperature', index: 7, unit: 'degC', missing: [99.9] },
-  { key: 'relativeHumidity', name: 'Relative Humidity', index: 8, unit: '%', missing: [999] },
-  { key: 'windSpeed', name: 'Wind Speed', index: 21, unit: 'm/s', missing: [999] },
-  { key: 'pressure', name: 'Atmospheric Station Pressure', index: 9, unit: 'Pa', missing: [999999] },
-  { key: 'skyLongwave', name: 'Horizontal Infrared Radiation Intensity', index: 12, unit: 'W/m2', missing: [9999] },
-  { key: 'cloudCover', name: 'Opaque Sky Cover', index: 23, unit: 'tenths', missing: [99] },
-  { key: 'albedo', name: 'Albedo', index: 32, unit: 'fraction', missing: [999], zeroIsUnmeasured: true },
-  { key: 'snowDepth', name: 'Snow Depth', index: 30, unit: 'cm', missing: [999] },
+  { key: 'ghi', name: 'Global Horizontal Radiation', index: 13, unit: 'W/m2', missing: [], missingFrom: 9999 },
+  { key: 'dni', name: 'Direct Normal Radiation', index: 14, unit: 'W/m2', missing: [], missingFrom: 9999 },
+  { key: 'dhi', name: 'Diffuse Horizontal Radiation', index: 15, unit: 'W/m2', missing: [], missingFrom: 9999 },
+  { key: 'dryBulb', name: 'Dry Bulb Temperature', index: 6, unit: 'degC', missing: [], missingFrom: 99.9 },
+  { key: 'dewPoint', name: 'Dew Point Temperature', index: 7, unit: 'degC', missing: [], missingFrom: 99.9 },
+  { key: 'relativeHumidity', name: 'Relative Humidity', index: 8, unit: '%', missing: [], missingFrom: 999 },
+  { key: 'windSpeed', name: 'Wind Speed', index: 21, unit: 'm/s', missing: [], missingFrom: 999 },
+  { key: 'pressure', name: 'Atmospheric Station Pressure', index: 9, unit: 'Pa', missing: [], missingFrom: 999999 },
+  {
+    key: 'skyLongwave',
+    name: 'Horizontal Infrared Radiation Intensity',
+    index: 12,
+    unit: 'W/m2',
+    missing: [0],
+    missingFrom: 9999,
+  },
+  { key: 'cloudCover', name: 'Opaque Sky Cover', index: 23, unit: 'tenths', missing: [], missingFrom: 99 },
+  { key: 'albedo', name: 'Albedo', index: 32, unit: 'fraction', missing: [], missingFrom: 999, zeroIsUnmeasured: true },
+  { key: 'snowDepth', name: 'Snow Depth', index: 30, unit: 'cm', missing: [], missingFrom: 999 },
 ];
 
 /**
@@ -61,7 +68,10 @@ export const epw: Format = {
         name: 'Year, Month, Day, Hour',
         zone,
         midpoint: 0.5,
-        candidates: candidates(csv, start, zone),
+        air: 1,
+        longwave: 0.5,
+        candidates: () => readings(csv, start, zone),
+        stampAt: 1,
       },
     };
   },
@@ -93,18 +103,30 @@ function firstHour(csv: Csv, { faults }: FormatInput): number {
   return index + 1;
 }
 
+/** Hourly means with the rest at the stamp, as the dictionary has it: from the start of the stamped hour. [h] */
+const BY_DICTIONARY = { light: 0.5, air: 1, longwave: 0.5 };
+
 /**
- * Instants in UTC from the start of the stamped hour: mid-hour, and the comment's offset from the stamp, each in the zone
- * of LOCATION and in UTC; then the start and the end of the hour in the zone of LOCATION. The format's own comes first.
+ * What the file may mean: the dictionary's reading, and where a comment gives an offset of the light from the stamp, rows of PVGIS,
+ * whose air holds at the start of the stamped hour; each in the zone of LOCATION and in UTC. Then instants of all columns at the start
+ * and the end of the hour in the zone of LOCATION. The format's own comes first.
  */
-function candidates(csv: Csv, start: number, zone: number): number[] {
-  const list = [0.5 - zone];
+function readings(csv: Csv, start: number, zone: number): Reading[] {
+  const inUtc = ({ light, air, longwave }: Reading, from: number): Reading => ({
+    light: Number((light - from).toFixed(6)),
+    air: air - from,
+    longwave: longwave - from,
+  });
+  const list = [inUtc(BY_DICTIONARY, zone)];
   for (const row of csv.rows.slice(0, start)) {
     const offset = /Irradiance Time Offset \(h\):\s*(-?\d+(?:\.\d+)?)/.exec(row.join(','));
-    if (offset !== null) list.push(1 + Number(offset[1]) - zone, 1 + Number(offset[1]));
+    if (offset === null) continue;
+    const rows = { light: 1 + Number(offset[1]), air: 0, longwave: -0.5 };
+    list.push(inUtc(rows, zone), inUtc(rows, 0));
   }
-  list.push(0.5, -zone, 1 - zone);
-  return [...new Set(list.map((hours) => Number(hours.toFixed(6))))];
+  list.push(inUtc(BY_DICTIONARY, 0));
+  for (const at of [0, 1]) list.push(inUtc({ light: at, air: at, longwave: at }, zone));
+  return list;
 }
 
 const readStamp: StampReader = (cells, out) => {

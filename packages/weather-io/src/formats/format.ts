@@ -5,7 +5,7 @@ import type { AnyOptions } from '../options.ts';
 import type { ColumnSource } from '../table/column.ts';
 import { numberOf } from '../table/column.ts';
 import { type Csv, type DataRows, headerIndex } from '../table/csv.ts';
-import type { StampReader } from '../table/sequence.ts';
+import type { Sequence, StampReader } from '../table/sequence.ts';
 import type { PlainUnit } from '../table/units.ts';
 import type { Site, WeatherAssumption, WeatherFormat } from '../year.ts';
 
@@ -42,11 +42,24 @@ export interface TimeSource {
   readonly zone: number;
   /** From the start of the stamped hour to the middle of what its irradiance stands for. [h] */
   readonly midpoint: number | 'at the stamped minutes';
-  /**
-   * Other instants, measured in UTC from the start of the stamped hour, that the file may mean: where given, the closure
-   * decides. [h]
-   */
-  readonly candidates?: readonly number[];
+  /** From the start of the stamped hour to where air, wind, pressure and clouds hold: at an instant, or as a mean. [h] */
+  readonly air: number | 'at the stamped minutes' | 'start of the row' | 'end of the row';
+  /** The same for the middle of what long-wave irradiance stands for; left out, as air. [h] */
+  readonly longwave?: number;
+  /** Other readings that the file may mean, the format's own first: where given, the closure decides. */
+  readonly candidates?: (sequence: Sequence) => readonly Reading[];
+  /** From the start of the stamped hour to the stamp itself, for words. [h] */
+  readonly stampAt?: number;
+}
+
+/** Instants of a file's columns, measured in UTC from the start of the stamped hour. */
+export interface Reading {
+  /** Middle of what the irradiance stands for. [h] */
+  readonly light: number;
+  /** Where air, wind, pressure and clouds hold. [h] */
+  readonly air: number;
+  /** Middle of what long-wave irradiance stands for. [h] */
+  readonly longwave: number;
 }
 
 /** A format: how to recognize it and how to read it. */

@@ -2,7 +2,8 @@
 import { type Faults, quote } from '../errors.ts';
 import { INDISPENSABLE, LIMITS } from '../limits.ts';
 import { dataRows, headerIndex, readCsv } from '../table/csv.ts';
-import { type ColumnName, type Format, locateColumns, locateTime, rowAt, SiteReader } from './format.ts';
+import type { Sequence } from '../table/sequence.ts';
+import { type ColumnName, type Format, locateColumns, locateTime, type Reading, rowAt, SiteReader } from './format.ts';
 import { numberStamps } from './stamps.ts';
 
 /** Fill values, from memory; the data sets themselves are filled and need none. */
@@ -66,10 +67,21 @@ export const nsrdb: Format = {
         name: 'Year, Month, Day, Hour, Minute',
         zone,
         midpoint: 'at the stamped minutes',
+        air: 'at the stamped minutes',
+        candidates: (sequence) => readings(sequence, zone),
       },
     };
   },
 };
+
+/**
+ * What stamps may mean: their minute; in files of one row an hour another one, for typical years of before late May 2019 have minute 0
+ * where the numbers hold at :30 (pvlib-python issues 731 and 733); each in the zone of the header and in UTC.
+ */
+function readings({ stepsPerHour, firstMinute }: Sequence, zone: number): Reading[] {
+  const minutes = stepsPerHour > 1 ? [0.5] : [firstMinute, 0.5, 0, 1];
+  return minutes.flatMap((minute) => [minute - zone, minute]).map((at) => ({ light: at, air: at, longwave: at }));
+}
 
 /** The header prints the units of its columns; another than expected would be read wrongly. */
 function checkUnits(value: (label: string) => string | undefined, faults: Faults): void {

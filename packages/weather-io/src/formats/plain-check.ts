@@ -9,7 +9,7 @@ import { SiteReader } from './format.ts';
 export function checkLayout(layout: PlainLayout, faults: Faults): void {
   const fault = (column: string, value: unknown, expected: string) =>
     faults.add({ code: 'bad-option', column, value: quote(value), expected, remedy: 'Correct the option plain.' });
-  const { site, columns, stamps, delimiter, decimal, irradianceMidpoint, calendarYear, missing } = layout;
+  const { site, columns, stamps, air, delimiter, decimal, irradianceMidpoint, calendarYear, missing } = layout;
   const read = new SiteReader(faults);
   read.latitude(String(site?.latitude), null);
   read.longitude(String(site?.longitude), null);
@@ -29,6 +29,7 @@ export function checkLayout(layout: PlainLayout, faults: Faults): void {
     fault('time', time, 'the columns of the time, or row-order');
   }
   if (!['start', 'end', 'instant'].includes(stamps)) fault('stamps', stamps, 'start, end or instant');
+  if (![undefined, 'mean', 'instant'].includes(air)) fault('air', air, 'mean or instant');
   if (![undefined, ',', ';', '\t'].includes(delimiter)) fault('delimiter', delimiter, 'a comma, a semicolon or a tab');
   if (![undefined, '.', ','].includes(decimal)) fault('decimal', decimal, 'a point or a comma');
   if (decimal === ',' && delimiter === ',') fault('delimiter', delimiter, 'a semicolon or a tab beside decimal commas');

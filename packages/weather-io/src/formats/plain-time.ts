@@ -14,7 +14,7 @@ export function clockOf(layout: PlainLayout, locate: (name: string) => number): 
   const calendarYear = layout.calendarYear ?? DEFAULT_YEAR;
   const midpoint: TimeSource['midpoint'] =
     layout.irradianceMidpoint ?? (stamps === 'instant' ? 'at the stamped minutes' : 0.5);
-  const rest = { zone: site.utcOffset, midpoint, calendarYear };
+  const rest = { zone: site.utcOffset, midpoint, air: airOf(layout), calendarYear };
   if (time === 'row-order') return { read: null, cells: [], name: 'row', ...rest };
   if ('timestamp' in time) {
     const cell = locate(time.timestamp);
@@ -28,6 +28,13 @@ export function clockOf(layout: PlainLayout, locate: (name: string) => number): 
     name: names.filter((name) => name !== undefined).join(', '),
     ...rest,
   };
+}
+
+/** Where the air holds: as means of the rows, unless the stamps or the layout say instants. */
+function airOf({ stamps, air }: PlainLayout): TimeSource['air'] {
+  if (stamps === 'instant') return 'at the stamped minutes';
+  if (air === 'instant') return stamps === 'start' ? 'start of the row' : 'end of the row';
+  return 0.5;
 }
 
 /** Date and time as ISO 8601 writes them, without zone. */

@@ -39,8 +39,14 @@ export const plain: Format = {
     const columns = findColumns(header, csv, layout, input, options.plain === undefined);
     const time = clockOf(layout, (name) => locateTime(header, csv.firstLine, name, faults));
     faults.throwIfAny();
+    if (!own && layout.air === undefined && layout.stamps !== 'instant') input.notes.push(AIR_AS_LIGHT);
     return { site: layout.site, columns, rows: dataRows(csv, 'plain', 1, header.length, faults), time };
   },
+};
+
+const AIR_AS_LIGHT = {
+  code: 'air-as-light',
+  text: 'Air, wind and the like are taken as means of the same hours as the light; the layout does not say (its field `air`).',
 };
 
 /** Names what stands in a file of our own layout and is not read: it may be a header that was spoilt. */

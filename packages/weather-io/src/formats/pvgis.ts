@@ -3,7 +3,15 @@ import { type Csv, dataRows, readCsv } from '../table/csv.ts';
 import { type StampReader, wholeNumber } from '../table/sequence.ts';
 import { zoneName } from '../time/hours.ts';
 import { STANDARD_WIND_HEIGHT } from '../year.ts';
-import { type ColumnName, type Format, type FormatInput, locateColumns, locateTime, SiteReader } from './format.ts';
+import {
+  type ColumnName,
+  type Format,
+  type FormatInput,
+  locateColumns,
+  locateTime,
+  type Reading,
+  SiteReader,
+} from './format.ts';
 
 const COLUMNS: readonly ColumnName[] = [
   { key: 'ghi', name: 'G(h)', unit: 'W/m2' },
@@ -17,6 +25,12 @@ const COLUMNS: readonly ColumnName[] = [
 ];
 
 const TIME = 'time(UTC)';
+
+/**
+ * Air, wind and pressure are instants of the reanalysis at the stamp. Its long-wave irradiance is gathered over the hour that ends
+ * there (Copernicus, ERA5 documentation: mean rates and accumulations); that PVGIS passes it on so is inferred. [h]
+ */
+const INSTANTS = { air: 0, longwave: -0.5 };
 
 /** Instants in UTC, the irradiance at the stamp plus the offset of the header. */
 export const pvgis: Format = {
@@ -37,7 +51,7 @@ export const pvgis: Format = {
     const latitude = read.latitude(value('Latitude (decimal degrees)'), lineOf('Latitude (decimal degrees)'));
     const longitude = read.longitude(value('Longitude (decimal degrees)'), lineOf('Longitude (decimal degrees)'));
     const elevation = read.elevation(value('Elevation (m)'), lineOf('Elevation (m)'));
-    const midpoint = timeOffset(labels.get('Irradiance Time Offset (h)'), read, input);
+    const offset = timeOffset(labels.get('Irradiance Time Offset (h)'), read, input);
     const columns = locateColumns(header, line, COLUMNS, [], { faults, notes });
     const time = locateTime(header, line, TIME, faults);
     faults.throwIfAny();
@@ -57,7 +71,15 @@ export const pvgis: Format = {
       },
       columns,
       rows: dataRows(csv, 'pvgis', start + 1, header.length, faults, footer(csv, start + 1)),
-      time: { read: stampReader(time), cells: [time], name: TIME, zone: 0, midpoint },
+      time: {
+        read: stampReader(time),
+        cells: [time],
+        name: TIME,
+        zone: 0,
+        midpoint: offset ?? 0,
+        ...INSTANTS,
+        ...(offset === null ? { candidates: () => readings() } : {}),
+      },
     };
   },
 };
@@ -90,14 +112,17 @@ function headerLabels(csv: Csv, end: number): Map<string, Label> {
   return labels;
 }
 
-function timeOffset(label: Label | undefined, read: SiteReader, { notes }: FormatInput): number {
+function timeOffset(label: Label | undefined, read: SiteReader, { notes }: FormatInput): number | null {
   if (label !== undefined) return read.number(label.value, label.line, 'Irradiance Time Offset', -1, 1, 'h');
-  notes.push({
-    code: 'no-time-offset',
-    text: 'The header gives no irradiance time offset; irradiance is taken at the stamp.',
-  });
-  return 0;
+  const text =
+    'The header gives no irradiance time offset; irradiance is taken at the stamp unless the sun says otherwise.';
+  notes.push({ code: 'no-time-offset', text });
+  return null;
 }
+
+/** Where the light may stand in a file that does not say: at the stamp, or at any twentieth of an hour about it. */
+const readings = (): Reading[] =>
+  [0, ...Array.from({ length: 41 }, (_, step) => step / 20 - 1)].map((light) => ({ light, ...INSTANTS }));
 
 /** Index of the first row after the hours: the empty line before the legend. */
 function footer(csv: Csv, start: number): number {

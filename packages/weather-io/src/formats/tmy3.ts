@@ -20,7 +20,7 @@ const COLUMNS: readonly ColumnName[] = [
   { key: 'albedo', name: 'Alb (unitless)', unit: 'fraction', zeroIsUnmeasured: true },
 ];
 
-/** Means over the hour that ends at the stamp, 01:00 to 24:00, in local standard time. */
+/** Light: means over the hour that ends at the stamp, 01:00 to 24:00, in local standard time. All else: at the stamp. */
 export const tmy3: Format = {
   name: 'tmy3',
 
@@ -57,6 +57,7 @@ export const tmy3: Format = {
         name: 'Date (MM/DD/YYYY), Time (HH:MM)',
         zone: site.utcOffset,
         midpoint: 0.5,
+        air: 1, // "at the time indicated": users manual, table 1-3 of the data fields
       },
     };
   },

@@ -15,6 +15,8 @@ export interface ColumnSource {
   readonly unit: PlainUnit;
   /** Numbers that mean "missing" in this column. */
   readonly missing: readonly number[];
+  /** From this number on, in the unit of the file, all mean "missing". */
+  readonly missingFrom?: number;
   /** Whether 0 in all rows means "not measured". */
   readonly zeroIsUnmeasured?: boolean;
 }
@@ -43,7 +45,7 @@ export function readColumn(
   notes: WeatherAssumption[],
   keepGaps = false,
 ): Float64Array | null {
-  const { index, missing, key } = source;
+  const { index, missing, missingFrom = Number.POSITIVE_INFINITY, key } = source;
   const { scale, offset } = conversion(source.unit);
   const { minimum, maximum } = LIMITS[key];
   const lowest = key === 'ghi' || key === 'dni' || key === 'dhi' ? 0 : minimum;
@@ -56,7 +58,7 @@ export function readColumn(
   for (let row = 0; row < values.length; row++) {
     const cell = rows.cells[row]![index]!;
     const raw = numberOf(cell);
-    if (missing.includes(raw) || cell.trim() === '') {
+    if (raw >= missingFrom || missing.includes(raw) || cell.trim() === '') {
       values[row] = Number.NaN;
       gaps.push(row);
       continue;

@@ -18,7 +18,7 @@ export function sequenceOfRows(rows: DataRows, calendarYear: number, faults: Fau
       stepsPerHour,
       leap: hoursOfYear === 8784,
       years: new Int16Array(hoursOfYear).fill(calendarYear),
-      meanMinute: (1 - 1 / stepsPerHour) / 2,
+      firstMinute: 0,
       slots: null,
     };
   }

@@ -20,8 +20,8 @@ export interface Sequence {
   readonly leap: boolean;
   /** Calendar year of each hour. */
   readonly years: Int16Array;
-  /** Mean of the stamps' minutes within the hour, as hours after its start. [h] */
-  readonly meanMinute: number;
+  /** Minute of the first stamp in each hour, as hours after its start; the others follow at equal steps. [h] */
+  readonly firstMinute: number;
   /** Place of each row in the year, in steps; `null` where the rows are whole and in order. */
   readonly slots: Int32Array | null;
 }
@@ -91,7 +91,7 @@ export function checkSequence(
     stepsPerHour: steps,
     leap,
     years: keepGaps ? yearsOfHours(years, slots, steps, leap) : years.filter((_, row) => row % steps === 0),
-    meanMinute: pattern.reduce((sum, minute) => sum + minute, 0) / steps / 60,
+    firstMinute: (pattern[0] ?? 0) / 60,
     slots: keepGaps ? slots : null,
   };
 }
