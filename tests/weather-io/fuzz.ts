@@ -254,7 +254,13 @@ function differs(year: WeatherYear, copy: readonly string[], reader: SimpleReade
     for (const value of text) {
       const own = value * scale;
       const light = key === 'ghi' || key === 'dni' || key === 'dhi';
-      if (value === -9900 || value === -9999 || value === -999 || value >= (file.layout.marks?.[key] ?? Number.POSITIVE_INFINITY)) marks++;
+      if (
+        value === -9900 ||
+        value === -9999 ||
+        value === -999 ||
+        value >= (file.layout.marks?.[key] ?? Number.POSITIVE_INFINITY)
+      )
+        marks++;
       expected += light ? Math.max(own, 0) : key === 'relativeHumidity' ? Math.min(own, 1) : own;
     }
     if (marks > 0) {

@@ -58,7 +58,7 @@ export function readColumn(
   for (let row = 0; row < values.length; row++) {
     const cell = rows.cells[row]![index]!;
     const raw = numberOf(cell);
-    if (raw >= missingFrom || missing.includes(raw) || cell.trim() === '') {
+    if ((raw >= missingFrom && raw < Number.POSITIVE_INFINITY) || missing.includes(raw) || cell.trim() === '') {
       values[row] = Number.NaN;
       gaps.push(row);
       continue;
