@@ -1,9 +1,14 @@
-// Writes what is made from the schema of a design: npx tsx --conditions=@noonloop/source packages/sim-core/schema/write.ts
+// Writes what is made from the schema of a design: npx tsx --conditions=@noonloop/source packages/sim-core/schema/write.ts [--page]
 import { writeFile } from 'node:fs/promises';
 import { DESIGN_SCHEMA_VERSION, designSchema } from './build.ts';
+import { fieldsPage } from './fields-page.ts';
 import { inputTypes } from './input-types.ts';
+import { fieldReaders } from './readers.ts';
 
 const schema = designSchema();
 const place = (file: string) => new URL(file, import.meta.url);
 await writeFile(place(`./design-${DESIGN_SCHEMA_VERSION}.json`), `${JSON.stringify(schema, null, 2)}\n`);
 await writeFile(place('../src/define/system-input.ts'), inputTypes(schema));
+// The page asks the compiler who reads each field, which takes seconds.
+if (process.argv.includes('--page'))
+  await writeFile(place('../../../docs/guides/design-fields.md'), fieldsPage(schema, fieldReaders()));
