@@ -72,7 +72,13 @@ export interface DifferenceInput {
 /** Backup heater. */
 export interface HeaterInput {
   /** A store with burner or element, a flow-through heater, or an element in the top of the solar tank. Default 'stored-gas': judgement: the heater that the house already has. */
-  readonly kind?: 'stored-gas' | 'stored-electric' | 'instantaneous-gas' | 'instantaneous-electric' | 'element' | undefined;
+  readonly kind?:
+    | 'stored-gas'
+    | 'stored-electric'
+    | 'instantaneous-gas'
+    | 'instantaneous-electric'
+    | 'element'
+    | undefined;
   /** Water in it. [m³] Left out, it follows: a common size of stored heater, common practice, no source. From 0.02 to 2. For example "80 gal". */
   readonly volume?: Quantity | undefined;
   /** Thermostat. [°C] Left out, it follows: storage temperature against legionella, HSE HSG274 part 2 (page quoting it). From 40 to 85. For example "120 degF". */
@@ -102,7 +108,19 @@ export interface HeaterInput {
 /** Water used, and the mains. */
 export interface DrawInput {
   /** Day by name: a tapping profile of EU regulation 812/2013 (3XS to XXL), or a household’s shape. */
-  readonly profile?: '3XS' | 'XXS' | 'XS' | 'S' | 'M' | 'L' | 'XL' | 'XXL' | 'level' | 'morning' | 'evening' | undefined;
+  readonly profile?:
+    | '3XS'
+    | 'XXS'
+    | 'XS'
+    | 'S'
+    | 'M'
+    | 'L'
+    | 'XL'
+    | 'XXL'
+    | 'level'
+    | 'morning'
+    | 'evening'
+    | undefined;
   /** Mixed water at the taps on a day with factor 1; beside no volumes and no people. [m³] From 0 to 20. For example "80 gal". */
   readonly dailyVolume?: Quantity | undefined;
   /** How many live in the house; instead of dailyVolume. From 0 to 200. */
@@ -118,7 +136,15 @@ export interface DrawInput {
   /** Factor on the day's water from Monday to Sunday; they need not average 1. Shape [7]. [-] Default [1,1,1,1,1,1,1]: judgement: all days alike. */
   readonly weekdayFactors?: readonly number[] | undefined;
   /** Weekday of 1 January. Default 'monday': judgement: a typical year belongs to no calendar year. */
-  readonly firstWeekday?: 'monday' | 'tuesday' | 'wednesday' | 'thursday' | 'friday' | 'saturday' | 'sunday' | undefined;
+  readonly firstWeekday?:
+    | 'monday'
+    | 'tuesday'
+    | 'wednesday'
+    | 'thursday'
+    | 'friday'
+    | 'saturday'
+    | 'sunday'
+    | undefined;
   /** Days with no draw, first and last day included: `'07-10..07-24'`; a range may pass the turn of the year. Default []: judgement: somebody is always at home. */
   readonly holidays?: readonly string[] | undefined;
   /** Days on which clocks are put forward and back at 02:00 standard time, `'03-31..10-27'`; `null`: never. Default null: clocks on standard time all year. For example "07-10..07-24". */
@@ -376,7 +402,11 @@ export interface CollectorInput {
   /** Whether a cover lies over the absorber. Default true: judgement: one cover, as on most panels that heat water. */
   readonly glazed?: boolean | undefined;
   /** Incidence angle modifier of the beam; that of diffuse light follows by integration. Default {'b0':0.1}: single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory). */
-  readonly incidenceModifier?: IncidenceModifierInputByB0 | IncidenceModifierInputByAngles | IncidenceModifierInputByTransversal | undefined;
+  readonly incidenceModifier?:
+    | IncidenceModifierInputByB0
+    | IncidenceModifierInputByAngles
+    | IncidenceModifierInputByTransversal
+    | undefined;
   /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] Default 8000: judgement: copper plate and tubes, their fluid, half of one glass. From 1000 to 60000. For example "8 kJ/(m2 K)". */
   readonly heatCapacity?: Quantity | undefined;
   /** Share of heatCapacity that is left when the fluid has boiled out. [-] Left out, it follows: judgement: heatCapacity less that of the liquid in the panel, at least 0.3 of it. From 0.1 to 1. For example "35 %". */
