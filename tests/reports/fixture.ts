@@ -9,6 +9,7 @@ import {
   type RunColumns,
   type RunResult,
   type SystemDesign,
+  steamReach,
 } from '@noonloop/sim-core';
 import { COLUMN_NAMES } from '../../packages/reports/src/columns.ts';
 
@@ -142,6 +143,9 @@ export function fixture(options: FixtureOptions = {}): RunResult {
     sunThreshold: 10,
     freezingPoint: -21.4,
     loop: {
+      airPressure: 101_325,
+      steam: steamReach(system, 101_325),
+      longestSteam: 0,
       lowestPressure: 2.1e5,
       highestPressure: 2.6e5,
       lost: 0,
@@ -151,6 +155,8 @@ export function fixture(options: FixtureOptions = {}): RunResult {
       protectionEnds: null,
       coldestAbsorber: -8,
       coldestPipe: -5,
+      freezeMargin: 13.4,
+      freezeMarginHour: 200,
       absorberFreezingHours: 0,
       pipeFreezingHours: 0,
       deepestFreezing: 0,

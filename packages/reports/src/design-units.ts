@@ -45,6 +45,8 @@ const UNITS_OF_NAMES: Record<string, string> = {
   pipeOuterDiameter: 'm',
   insulationThickness: 'm',
   insulationConductivity: 'W/(m·K)',
+  heatBridgeFactor: '-',
+  steamPower: 'W/m²',
   length: 'm',
   innerDiameter: 'm',
   outerDiameter: 'm',

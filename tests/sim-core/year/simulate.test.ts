@@ -58,10 +58,14 @@ describe('simulate', () => {
   });
 
   it('takes the boiling point at loop pressure, at most 120 °C, as the limit of stagnation', () => {
-    // 40 % propylene glycol at 2.51 bar absolute boils above 120 °C; at 1.01 bar near 104 °C (ideal-solution estimate).
+    // 40 % propylene glycol at 2.3 bar absolute boils above 120 °C; at 1.01 bar near 104 °C (ideal-solution estimate).
     expect(result.stagnationLimit).toBe(120);
-    const open = simulate(defineSystem({ ...plainInput, loop: { pressure: 0 } }), weather, { stepsPerHour: 1 });
-    expect(open.stagnationLimit).toBeCloseTo(104.1, 1);
+    const columns = { ...weather.columns, pressure: null };
+    const atSea = { ...weather, columns, site: { ...weather.site, elevation: 0 } };
+    const design = defineSystem({ ...plainInput, loop: { pressure: 0 } });
+    expect(simulate(design, atSea, { stepsPerHour: 1 }).stagnationLimit).toBeCloseTo(104.1, 1);
+    // The valley lies at 300 m: its column has 977.7 hPa in the mean, as ISO 2533 there, and 1 K less.
+    expect(simulate(design, weather, { stepsPerHour: 1 }).stagnationLimit).toBeCloseTo(103.1, 1);
   });
 
   it('gives the same bits again', () => {

@@ -1,18 +1,17 @@
 import type { ArrayDesign, LoopDesign } from '../design/design.ts';
 import { DesignError } from '../input/errors.ts';
-import { compileFluid, fluidDensity, HIGHEST_TEMPERATURE } from '../physics/fluid/compile.ts';
-import { sizeExpansionVessel } from '../physics/loop/expansion.ts';
-import { loopVolumes } from '../physics/loop/pressure-design.ts';
+import { STANDARD_ATMOSPHERE } from '../physics/fluid/air-pressure.ts';
+import { compileFluid, fluidDensity } from '../physics/fluid/compile.ts';
 import { GRAVITY } from '../physics/loop/pump.ts';
+import { gasNeeded, prechargeFor, vesselSold } from '../physics/loop/vessel.ts';
+import { type VesselNeed, vesselFor, vesselNeed } from '../physics/loop/vessel-need.ts';
 import type { CheckedInput } from './define.ts';
 import type { Fill } from './derived-array.ts';
 
-/** Air pressure of the gas law, as in EN 12828's formula. [Pa] */
-const ATMOSPHERE = 1e5;
-/** Share of the vessel that holds liquid when filled cold: EN 12828's reserve of a small vessel (from memory). [-] */
-const RESERVE = 0.2;
-/** Pressure at the collectors when filled. [Pa] */
-const TOP_PRESSURE = 1.5e5;
+/** Pressure at the collectors when filled cold. Makers' manuals have 1.0 or 1.3 bar and 0.1 bar for each metre. [Pa] */
+export const TOP_PRESSURE = 1.3e5;
+/** A design does not know its site; at 2000 m the vessel comes out within a tenth of this. [Pa] */
+const AIR = STANDARD_ATMOSPHERE;
 
 /** Defaults of fluid, pressure and vessel that follow from other fields of the design. */
 export function loopDefaults(input: CheckedInput, array: ArrayDesign, fill: Fill): LoopDesign {
@@ -40,7 +39,7 @@ export function loopDefaults(input: CheckedInput, array: ArrayDesign, fill: Fill
           loop.pressure,
           TOP_PRESSURE,
           'Pa',
-          'judgement: what keeps the top of the loop under pressure when cold',
+          'two makers’ manuals: 1.0 or 1.3 bar at the collectors and 0.1 bar for each metre down to the gauge',
         );
   const fillPressure =
     loop.pressure !== undefined
@@ -52,53 +51,42 @@ export function loopDefaults(input: CheckedInput, array: ArrayDesign, fill: Fill
           'Pa',
           'pressure at the collectors and the column of liquid below them',
         );
-  const vesselPrecharge = fill(
-    'loop.vesselPrecharge',
-    loop.vesselPrecharge,
-    Math.max(0, (1 - RESERVE) * (fillPressure + ATMOSPHERE) - ATMOSPHERE),
-    'Pa',
-    'a fifth of the vessel holds liquid when filled (reserve of small vessels in EN 12828, from memory)',
-  );
-  const { steam, whole } = loopVolumes(loop, coil, array);
-  const lowest = Math.max(fillPressure, vesselPrecharge);
-  const sized = () =>
-    sizeExpansionVessel({
-      fluid: loop.fluid,
-      glycolMassFraction,
-      systemVolume: whole,
-      fillTemperature: loop.fillTemperature,
-      maximumTemperature: Math.min(Math.max(loop.fluidLimit, loop.fillTemperature), HIGHEST_TEMPERATURE),
-      steamVolume: steam,
-      reserveVolume: 0,
-      prechargePressure: 0,
-      reliefPressure: loop.reliefPressure,
-    });
-  const { endPressure, expansionVolume } = sized();
-  if (endPressure <= lowest) {
+  const filled = { ...loop, glycolMassFraction, pressure, fillPressure };
+  const need = vesselNeed(filled, coil, array, AIR);
+  const lowest = Math.max(fillPressure, loop.vesselPrecharge ?? 0);
+  if (need.endPressure <= lowest) {
     throw fault(
       'loop.reliefPressure',
       loop.reliefPressure,
       `half a bar and a tenth more than fill pressure and pre-charge, ${Math.ceil(lowest)} Pa`,
     );
   }
-  // Liquid at the fill pressure, and at the end pressure that and what expansion and steam push in.
-  const smallest =
-    (expansionVolume + steam) /
-    ((vesselPrecharge + ATMOSPHERE) * (1 / (lowest + ATMOSPHERE) - 1 / (endPressure + ATMOSPHERE)));
+  const vesselVolume = fill(
+    'loop.vesselVolume',
+    loop.vesselVolume,
+    vesselSold(smallest(need, fillPressure, loop.vesselPrecharge)),
+    'm³',
+    'next size sold that takes the expansion up to the fluid’s limit and what steam pushes out, EN 12828 (from memory)',
+  );
   return {
-    ...loop,
-    glycolMassFraction,
-    pressure,
-    fillPressure,
-    vesselPrecharge,
-    vesselVolume: fill(
-      'loop.vesselVolume',
-      loop.vesselVolume,
-      smallest,
-      'm³',
-      'smallest that takes the expansion up to the fluid’s limit and the liquid of collectors and outdoor pipes as steam, EN 12828 (from memory)',
+    ...filled,
+    vesselVolume,
+    vesselPrecharge: fill(
+      'loop.vesselPrecharge',
+      loop.vesselPrecharge,
+      prechargeFor(vesselVolume, fillPressure, need.systemVolume, AIR),
+      'Pa',
+      'the vessel holds the reserve of its size when filled, EN 12828 (from memory)',
     ),
   };
+}
+
+/** Smallest vessel; with a pre-charge that the user has given, what gas there is in it must do. */
+function smallest(need: VesselNeed, fillPressure: number, precharge: number | undefined): number {
+  if (precharge === undefined) return vesselFor(need, fillPressure, AIR);
+  const lowest = Math.max(fillPressure, precharge);
+  const gas = gasNeeded(need.expansion + need.steam, lowest, need.endPressure, AIR);
+  return (gas * (lowest + AIR)) / (precharge + AIR);
 }
 
 const fault = (path: string, found: number, expected: string): DesignError =>

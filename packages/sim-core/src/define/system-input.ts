@@ -199,7 +199,7 @@ export interface CoilInput {
   readonly outerDiameter?: Quantity | undefined;
   /** Conductivity of the tube's wall. [W/(m·K)] Default 50: plain steel, handbook value (from memory). From 1 to 450. For example "0.023 BTU/(h ft degF)". */
   readonly wallConductivity?: Quantity | undefined;
-  /** Resistance of scale, on the outside area. [m²·K/W] Default 0.0001: clean water side, handbook value (from memory). From 0 to 0.01. For example "0.0002 m2 K/W". */
+  /** Resistance of scale, on the outside area. [m²·K/W] Default 0.0003: enamel of 0.3 mm at 1 W/(m·K), and clean water, handbook values (from memory); 0.0001 for bare steel. From 0 to 0.01. For example "0.0002 m2 K/W". */
   readonly fouling?: Quantity | undefined;
   /** Mean diameter of the winding. [m] Default 0.4: judgement: coils of 0.3 to 0.5 m stand in tanks of 150 to 400 L. From 0.05 to 3. For example "6.5 ft". */
   readonly windingDiameter?: Quantity | undefined;
@@ -219,13 +219,13 @@ export interface LoopInput {
   readonly staticHeight?: Quantity | undefined;
   /** Temperature at which the loop is filled. [°C] Default 10: as in the sizing of the vessel; judgement. From 1 to 60. For example "120 degF". */
   readonly fillTemperature?: Quantity | undefined;
-  /** Gauge pressure at the collectors when filled; from it the boiling point follows through the year. [Pa] Left out, it follows: judgement: what keeps the top of the loop under pressure when cold. From 0 to 1000000. For example "20 psi". */
+  /** Gauge pressure at the collectors when filled; from it the boiling point follows through the year. [Pa] Left out, it follows: two makers’ manuals: 1.0 or 1.3 bar at the collectors and 0.1 bar for each metre down to the gauge. From 0 to 1000000. For example "20 psi". */
   readonly pressure?: Quantity | undefined;
   /** Pressure at the gauge when filled: pressure and the column of liquid up to the collectors. [Pa] Left out, it follows: pressure at the collectors and the column of liquid below them. From 0 to 2000000. For example "20 psi". */
   readonly fillPressure?: Quantity | undefined;
-  /** Volume of the expansion vessel. [m³] Left out, it follows: smallest that takes the expansion up to the fluid’s limit and the liquid of collectors and outdoor pipes as steam, EN 12828 (from memory). From 0.0001 to 10. For example "80 gal". */
+  /** Volume of the expansion vessel. [m³] Left out, it follows: next size sold that takes the expansion up to the fluid’s limit and what steam pushes out, EN 12828 (from memory). From 0.0001 to 10. For example "80 gal". */
   readonly vesselVolume?: Quantity | undefined;
-  /** Gauge pressure of the empty vessel's gas. [Pa] Left out, it follows: a fifth of the vessel holds liquid when filled (reserve of small vessels in EN 12828, from memory). From 0 to 1000000. For example "20 psi". */
+  /** Gauge pressure of the empty vessel's gas. [Pa] Left out, it follows: the vessel holds the reserve of its size when filled, EN 12828 (from memory). From 0 to 1000000. For example "20 psi". */
   readonly vesselPrecharge?: Quantity | undefined;
   /** Gauge pressure at which the loop's relief valve opens. [Pa] Default 600000: relief valve of glycol loops, common practice, no source. From 100000 to 3000000. For example "20 psi". */
   readonly reliefPressure?: Quantity | undefined;
@@ -251,8 +251,12 @@ export interface LoopInput {
   readonly pipeOuterDiameter?: Quantity | undefined;
   /** Insulation on the pipe. [m] Default 0.019: rubber foam of a common thickness, common practice, no source. From 0 to 0.2. For example "6.5 ft". */
   readonly insulationThickness?: Quantity | undefined;
-  /** Conductivity of the insulation. [W/(m·K)] Default 0.04: warm rubber foam, handbook value (from memory). From 0.01 to 0.5. For example "0.023 BTU/(h ft degF)". */
+  /** Conductivity of the insulation. [W/(m·K)] Default 0.042: rubber foam at 40 °C in the mean, makers’ data sheets (from memory): 0.038 at 0 °C, 0.045 at 60 °C. From 0.01 to 0.5. For example "0.023 BTU/(h ft degF)". */
   readonly insulationConductivity?: Quantity | undefined;
+  /** Loss of the pipe with brackets, valves and gaps over that of its insulated length alone. [-] Default 1.3: judgement, as for the tank: 1.2 with care at each bracket and valve, 2 and more as pipes are often found. From 1 to 10. For example "35 %". */
+  readonly heatBridgeFactor?: Quantity | undefined;
+  /** Heat that steam carries out of the standing array into the pipes, for each m² of collector. [W/m²] Default 120: an array that empties badly; 50 for one that empties well (IEA SHC Task 26, from memory): the safe side where it is not known. From 0 to 300. For example "800 W/m2". */
+  readonly steamPower?: Quantity | undefined;
   /** Share of the pipe that is out of doors; the rest is in the tank's room. [-] Default 0.4: judgement. From 0 to 1. For example "35 %". */
   readonly outdoorShare?: Quantity | undefined;
   /** Sum of the loss coefficients of fittings and valves. [-] Default 20: judgement: a dozen elbows, a check valve, two ball valves. From 0 to 500. For example "35 %". */

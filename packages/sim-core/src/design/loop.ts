@@ -64,6 +64,10 @@ export interface LoopDesign {
   readonly insulationThickness: number;
   /** Conductivity of the insulation. [W/(m·K)] */
   readonly insulationConductivity: number;
+  /** Loss of the pipe with brackets, valves and gaps over that of its insulated length alone. [-] */
+  readonly heatBridgeFactor: number;
+  /** Heat that steam carries out of the standing array into the pipes, for each m² of collector. [W/m²] */
+  readonly steamPower: number;
   /** Share of the pipe that is out of doors; the rest is in the tank's room. [-] */
   readonly outdoorShare: number;
   /** Sum of the loss coefficients of fittings and valves. [-] */

@@ -1,5 +1,13 @@
+import type { SteamReach } from '../physics/loop/vessel-need.ts';
+
 /** What a year does to the loop's fluid and pressure. */
 export interface LoopYear {
+  /** Pressure of the air at the site: the mean of the weather's column, or by its height. [Pa] */
+  readonly airPressure: number;
+  /** How far steam gets when the array stands in full sun, and the vessel that it needs, at that pressure of the air. */
+  readonly steam: SteamReach;
+  /** Longest pipe, there and back, that steam fills in this year. [m] */
+  readonly longestSteam: number;
   /** At the gauge, at the end of an hour. [Pa gauge] */
   readonly lowestPressure: number;
   /** At the gauge. [Pa gauge] */
@@ -21,6 +29,13 @@ export interface LoopYear {
   readonly coldestAbsorber: number;
   /** Lowest temperature of the outdoor pipes. [°C] */
   readonly coldestPipe: number;
+  /**
+   * Coldest of absorber and outdoor pipes less the freezing point, in the hour in which that is least; negative: it freezes.
+   * [K]
+   */
+  readonly freezeMargin: number;
+  /** Hour of the year with the least margin, 0 to 8759. */
+  readonly freezeMarginHour: number;
   /** Hours in which the absorber falls below the freezing point. */
   readonly absorberFreezingHours: number;
   /** Hours in which the outdoor pipes fall below the freezing point. */

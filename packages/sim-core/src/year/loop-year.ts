@@ -1,4 +1,5 @@
 import { burstProtection } from '../physics/fluid/burst.ts';
+import { steamReach } from '../physics/loop/vessel-need.ts';
 import type { LoopYear } from './loop-result.ts';
 import type { Machine } from './machine.ts';
 
@@ -8,7 +9,11 @@ export function loopYear(machine: Machine): LoopYear {
   const coldestAbsorber = smallest(columns.absorberMinimumTemperature);
   const coldestPipe = smallest(columns.pipeMinimumTemperature);
   const coldest = Math.min(coldestAbsorber, coldestPipe);
+  const { airPressure, mostPipeSteam, steamLine } = loopPressure;
   return {
+    airPressure,
+    steam: steamReach(design, airPressure),
+    longestSteam: mostPipeSteam / steamLine.bore,
     lowestPressure: smallest(columns.loopPressure),
     highestPressure: -smallest(columns.loopMaximumPressure.map((value) => -value)),
     lost: loopLedger.leaked,
@@ -31,11 +36,22 @@ function freezing({ columns, design }: Machine) {
     freezingPoint,
     glycolMassFraction,
   } = columns;
-  const counts = { absorberFreezingHours: 0, pipeFreezingHours: 0, deepestFreezing: 0, burstHours: 0 };
+  const counts = {
+    freezeMargin: Number.POSITIVE_INFINITY,
+    freezeMarginHour: 0,
+    absorberFreezingHours: 0,
+    pipeFreezingHours: 0,
+    deepestFreezing: 0,
+    burstHours: 0,
+  };
   let mixture = -1;
   let burst = 0;
   for (let hour = 0; hour < freezingPoint.length; hour++) {
     const depth = freezingPoint[hour]! - Math.min(absorber[hour]!, pipe[hour]!);
+    if (-depth < counts.freezeMargin) {
+      counts.freezeMargin = -depth;
+      counts.freezeMarginHour = hour;
+    }
     if (depth <= 0) continue;
     if (absorber[hour]! < freezingPoint[hour]!) counts.absorberFreezingHours++;
     if (pipe[hour]! < freezingPoint[hour]!) counts.pipeFreezingHours++;

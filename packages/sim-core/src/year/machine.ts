@@ -4,6 +4,7 @@ import { DesignError, quote } from '../input/errors.ts';
 import { compileHeater, type Heater } from '../physics/backup/heater.ts';
 import { compilePumpControl, type PumpControl } from '../physics/control/pump-control.ts';
 import { drawsWithinHours } from '../physics/draw/schedule.ts';
+import { siteAirPressure } from '../physics/fluid/air-pressure.ts';
 import { boilingPoint } from '../physics/fluid/boiling.ts';
 import { type CompiledFluid, compileFluid } from '../physics/fluid/compile.ts';
 import { absorberHeat, type Circuit, compileCircuit, pipeHeat } from '../physics/loop/circuit-design.ts';
@@ -26,8 +27,6 @@ export const SUN_THRESHOLD = 50;
 const STAGNATION_AT_MOST = 120;
 /** Steps in place of one where the high limit or a controller by temperature difference may act. */
 export const FINENESS = 8;
-/** Standard atmosphere, for the boiling point at a gauge pressure. [Pa] */
-const ATMOSPHERE = 101_325;
 
 /** How a run is stepped. */
 export interface StepOptions {
@@ -143,7 +142,8 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
   const circuit = ring(false);
   const hydraulics = compileHydraulics({ pump, loop, coil, array }, fluid);
   const water = compileFluid('water', 0);
-  const loopPressure = compileLoopPressure(design, fluid, circuit);
+  const air = siteAirPressure(weather.site.elevation, weather.columns.pressure);
+  const loopPressure = compileLoopPressure(design, fluid, circuit, air);
   settlePressure(loopPressure, circuit.absorber, circuit.pipe, design.tank.initialTemperature, true);
   const heater = compileHeater(design.heater);
   const baseline = compileHeater(design.baseline);
@@ -181,7 +181,7 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
     darkSteps,
     stagnationLimit:
       control.stagnationLimit ??
-      Math.min(STAGNATION_AT_MOST, boilingPoint(loop.fluid, loop.glycolMassFraction, loop.pressure + ATMOSPHERE)),
+      Math.min(STAGNATION_AT_MOST, boilingPoint(loop.fluid, loop.glycolMassFraction, loop.pressure + air)),
   };
 }
 

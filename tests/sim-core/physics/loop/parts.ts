@@ -35,6 +35,8 @@ export const parts = {
     pipeOuterDiameter: 0.018,
     insulationThickness: 0.019,
     insulationConductivity: 0.04,
+    heatBridgeFactor: 1,
+    steamPower: 0,
     outdoorShare: 0.5,
     fittingLoss: 12,
   },

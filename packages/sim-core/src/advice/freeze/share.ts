@@ -6,11 +6,12 @@ import { DesignError, requireNumber } from '../../input/errors.ts';
 import { quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { line, show, type WorkingStep } from '../../input/working.ts';
+import { STANDARD_ATMOSPHERE } from '../../physics/fluid/air-pressure.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid } from '../../physics/fluid/compile.ts';
 import { MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
 import { glycolMassForFreezing, glycolMassFromVolume, glycolVolumeFromMass } from '../../physics/fluid/mixture.ts';
-import { loopVolumes } from '../../physics/loop/pressure-design.ts';
+import { loopVolumes, vesselHolds } from '../../physics/loop/loop-volumes.ts';
 import { coldAbsorber } from './site.ts';
 
 const optionsSchema = z.strictObject({
@@ -38,10 +39,12 @@ export interface GlycolShare {
   readonly massFraction: number;
   /** Volumes before mixing at 20 °C, as dealers speak. [-] */
   readonly volumeFraction: number;
-  /** Glycol to pour in, and the whole fluid of the loop without its vessel. [m³] */
+  /** Glycol to pour in: for {@link loopVolume} and {@link vesselVolume}. [m³] */
   readonly glycolVolume: number;
   /** Liquid of collectors, pipe and coil. [m³] */
   readonly loopVolume: number;
+  /** Liquid that the vessel holds at the fill pressure. [m³] */
+  readonly vesselVolume: number;
   /** First ice of the mixture. [°C] */
   readonly freezingPoint: number;
   /** Down to which it bursts no pipe. [°C] */
@@ -111,6 +114,7 @@ export function glycolForSite(
   const massFraction = Math.max(needed, leastMass);
   const volumeFraction = glycolVolumeFromMass(fluid, massFraction);
   const { whole } = loopVolumes(loop, coil, array);
+  const held = vesselHolds(loop, STANDARD_ATMOSPHERE);
   const burstOnlyVolumeFraction = burstShare(fluid, target);
   const freezingPoint = compileFluid(fluid, massFraction).freezingPoint;
   const burstPoint = burstProtection(fluid, massFraction);
@@ -142,11 +146,11 @@ export function glycolForSite(
     ),
     line(
       'glycol to pour in',
-      'v × liquid of the loop',
-      `${show(volumeFraction)} × ${show(whole * 1000)} L`,
-      volumeFraction * whole,
+      'v × (liquid of the loop + liquid in the vessel when filled)',
+      `${show(volumeFraction)} × (${show(whole * 1000)} L + ${show(held * 1000)} L)`,
+      volumeFraction * (whole + held),
       'm³',
-      'vessel not counted; mixing shrinks by up to a hundredth',
+      'mixing shrinks by up to a hundredth: top up with mixture, never with water',
     ),
   ];
   const notes = [
@@ -162,8 +166,9 @@ export function glycolForSite(
   return {
     massFraction,
     volumeFraction,
-    glycolVolume: volumeFraction * whole,
+    glycolVolume: volumeFraction * (whole + held),
     loopVolume: whole,
+    vesselVolume: held,
     freezingPoint,
     burstPoint,
     coldest,

@@ -5,10 +5,11 @@ import { DesignError } from '../../input/errors.ts';
 import { count, defaulted, quantity } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { line, show, type WorkingStep } from '../../input/working.ts';
+import { STANDARD_ATMOSPHERE } from '../../physics/fluid/air-pressure.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
 import { glycolMassForFreezing } from '../../physics/fluid/mixture.ts';
-import { loopVolumes } from '../../physics/loop/pressure-design.ts';
+import { loopVolumes, vesselHolds } from '../../physics/loop/loop-volumes.ts';
 
 const optionsSchema = z.strictObject({
   leak: quantity('flow', 1e-13, 1e-4),
@@ -86,7 +87,7 @@ export function thinning(design: SystemDesign, options: ThinningOptions): Thinni
       },
     ]);
   }
-  const held = loop.vesselVolume * Math.max(0, 1 - (loop.vesselPrecharge + 1e5) / (loop.fillPressure + 1e5));
+  const held = vesselHolds(loop, STANDARD_ATMOSPHERE);
   const volume = loopVolumes(loop, coil, array).whole + held;
   const partial = (x: number) => x * fluidDensity(compileFluid(fluid, x), fillTemperature);
   const daysTo = (x: number) =>

@@ -14,6 +14,7 @@ export {
   type PipeSizingOptions,
   sizePipe,
 } from './pipe.ts';
+export { type PotableExpansion, type PotableExpansionOptions, potableExpansion } from './potable.ts';
 export { type PressureSizing, type PressureSizingOptions, sizeLoopPressure } from './pressure.ts';
 export { type PumpInLight, type PumpSizing, type PumpSizingOptions, sizePumpDrive } from './pump.ts';
 export { sizeTank, type TankSizing, type TankSizingOptions } from './tank.ts';

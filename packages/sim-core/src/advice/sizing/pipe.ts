@@ -1,14 +1,16 @@
 import * as z from 'zod';
-import type { SystemDesign } from '../../design/design.ts';
+import type { LoopDesign, SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
-import { compileFluid, fluidDensity, fluidViscosity } from '../../physics/fluid/compile.ts';
+import type { WorkingStep } from '../../input/working.ts';
+import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../../physics/fluid/compile.ts';
 import { pipePressureDrop, pipeReynolds } from '../../physics/loop/friction.ts';
-import { pipeLossConductance } from '../../physics/loop/pipe.ts';
+import { insulationResistance, pipeLossConductance } from '../../physics/loop/pipe.ts';
 import { GRAVITY } from '../../physics/loop/pump.ts';
-import { COMMON_FLOW, L_PER_MIN, PRACTICE } from './working.ts';
+import { pipeNotes } from './pipe-advice.ts';
+import { pipeSteps } from './pipe-working.ts';
+import { COMMON_FLOW, PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
   flow: quantity('flow', 1e-6, 1e-2).optional(),
@@ -79,13 +81,27 @@ export interface PipeChoice {
 export interface InsulationChoice {
   /** [m] */
   readonly thickness: number;
-  /** U'. [W/(m·K)] */
+  /** U' with its heat bridges. [W/(m·K)] */
   readonly lossPerMetre: number;
   /** Both ways, warm fluid. [W] */
   readonly loss: number;
-  /** Of full-sun heat. [-] */
+  /** Loss over full-sun heat. [-] */
   readonly share: number;
+  /** R of the shell on its outer surface, (D_i/2) ln(D_i/D)/k. [m²·K/W] */
+  readonly resistance: number;
+  /** Thickness over the tube's outside. [-] */
+  readonly overTube: number;
+  /** Whether it keeps what codes ask indoors: R-3, and the tube's own outside. */
+  readonly meetsCode: boolean;
+  /** Whether it keeps what codes ask out of doors: R-3, and twice the tube's outside. */
+  readonly meetsCodeOutdoors: boolean;
 }
+
+/**
+ * R-3 (3 ft²·°F·h/Btu), which US energy codes ask of hot pipes above 105 °F; European ones ask for the tube's diameter in
+ * thickness, and twice that out of doors. Both from memory. [m²·K/W]
+ */
+const LEAST_RESISTANCE = 3 * 0.17611;
 
 /** Which tube and how much insulation, and why. */
 export interface PipeSizing {
@@ -93,8 +109,10 @@ export interface PipeSizing {
   readonly pipe: PipeChoice;
   /** All tubes looked at. */
   readonly pipes: readonly PipeChoice[];
-  /** Thinnest that keeps the loss; the thickest where none does. */
+  /** Thinnest that keeps the loss and what codes ask indoors; the thickest where none does. */
   readonly insulation: InsulationChoice;
+  /** The same, by what codes ask out of doors. */
+  readonly outdoorInsulation: InsulationChoice;
   /** All thicknesses looked at, on that tube. */
   readonly insulations: readonly InsulationChoice[];
   /** The working. */
@@ -107,9 +125,11 @@ export interface PipeSizing {
  * Tube and insulation of the loop's pipe.
  *
  *     v = 4 V̇/(π D²),   Δp = (f L/D + Σ K) ρ v²/2,   H = Δp/(ρ g)
- *     loss = U' L (t − t_air),   1/U' = ln(D_i/D)/(2 π k) + 1/(π D_i h)
+ *     loss = U' L (t − t_air),   f/U' = ln(D_i/D)/(2 π k) + 1/(π D_i h)
+ *     R = (D_i/2) ln(D_i/D)/k
  *
- * Length, fittings, fluid and the insulation's conductivity are the design's; its diameters and thickness are not looked at.
+ * Length, fittings, fluid, the insulation's conductivity and the factor f for heat bridges are the design's; its diameters and
+ * thickness are not looked at.
  *
  * @param design - From `defineSystem`.
  * @param options - Flow (by default 0.7 L/min for each m²) and limits.
@@ -122,117 +142,82 @@ export function sizePipe(design: SystemDesign, options: PipeSizingOptions = {}):
   const area = array.panels * array.collector.area;
   const flow = asked.flow ?? COMMON_FLOW * area;
   const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
-  const headOf = (bore: number, temperature: number): number => {
-    const density = fluidDensity(fluid, temperature);
-    const drop = pipePressureDrop({
-      flow,
-      length: loop.pipeLength,
-      innerDiameter: bore,
-      fittingLoss: loop.fittingLoss,
-      density,
-      dynamicViscosity: fluidViscosity(fluid, temperature),
-    });
-    return drop / (density * GRAVITY);
-  };
-  const warm = asked.fluidTemperature;
-  const pipes = TUBES.map(([outer, wall]): PipeChoice => {
-    const bore = outer - 2 * wall;
-    const section = (Math.PI / 4) * bore * bore;
-    const velocity = flow / section;
-    const head = headOf(bore, warm);
-    return {
-      outerDiameter: outer,
-      innerDiameter: bore,
-      velocity,
-      reynolds: pipeReynolds(flow, bore, fluidDensity(fluid, warm), fluidViscosity(fluid, warm)),
-      head,
-      coldHead: headOf(bore, asked.coldFluid),
-      content: section * loop.pipeLength,
-      fits: velocity <= asked.highestVelocity && head <= asked.highestHead,
-    };
-  });
+  const pipes = TUBES.map(([outer, wall]) => tubeWithFlow(loop, fluid, [outer, outer - 2 * wall], { ...asked, flow }));
   const pipe = pipes.find(({ fits }) => fits) ?? pipes[pipes.length - 1]!;
+  const excess = Math.max(asked.fluidTemperature - asked.air, 0);
   const heat = array.collector.eta0 * 1000 * area;
-  const insulations = THICKNESSES.map((thickness): InsulationChoice => {
-    const lossPerMetre = pipeLossConductance({
-      pipeOuterDiameter: pipe.outerDiameter,
-      insulationThickness: thickness,
-      insulationConductivity: loop.insulationConductivity,
-    });
-    const loss = lossPerMetre * loop.pipeLength * Math.max(warm - asked.air, 0);
-    return { thickness, lossPerMetre, loss, share: loss / heat };
-  });
-  const insulation = insulations.find(({ share }) => share <= asked.lossShare) ?? insulations[insulations.length - 1]!;
-  const mm = (length: number) => `${show(length * 1000, 3)} mm`;
-  const outer = pipe.outerDiameter + 2 * insulation.thickness;
-  const steps = [
-    line(
-      'flow',
-      asked.flow === undefined ? 'V̇ = 0.7 L/(min·m²) × A' : 'given',
-      `${show(area)} m²: ${show(flow * L_PER_MIN)} L/min`,
-      flow,
-      'm³/s',
-      asked.flow === undefined ? PRACTICE : 'given',
-    ),
-    line(
-      'velocity',
-      'v = 4 V̇/(π D²)',
-      `4 × ${show(flow)}/(π × ${show(pipe.innerDiameter)}²), tube ${mm(pipe.outerDiameter)}`,
-      pipe.velocity,
-      'm/s',
-      `at most ${show(asked.highestVelocity)} m/s: ${PRACTICE}`,
-    ),
-    line(
-      'head',
-      'H = (f L/D + Σ K) v²/(2 g)',
-      `Re ${show(pipe.reynolds, 3)}, L ${show(loop.pipeLength)} m, Σ K ${show(loop.fittingLoss)}, fluid ${show(warm)} °C`,
-      pipe.head,
-      'm',
-      'Darcy–Weisbach, Haaland 1983',
-    ),
-    line(
-      'head, fluid cold',
-      'the same',
-      `fluid ${show(asked.coldFluid)} °C`,
-      pipe.coldHead,
-      'm',
-      'viscosity: Melinder 2010',
-    ),
-    line(
-      'loss of a metre',
-      "1/U' = ln(D_i/D)/(2 π k) + 1/(π D_i h)",
-      `1/U' = ln(${show(outer)}/${show(pipe.outerDiameter)})/(2 π × ${show(loop.insulationConductivity)}) + 1/(π × ${show(outer)} × 10), ${mm(insulation.thickness)} of insulation`,
-      insulation.lossPerMetre,
-      'W/(m·K)',
-      'conduction through a shell; film 10 W/(m²·K): judgement',
-    ),
-    line(
-      'loss of the pipe',
-      "U' L (t − t_air)",
-      `${show(insulation.lossPerMetre)} × ${show(loop.pipeLength)} m × (${show(warm)} − ${show(asked.air)}) K`,
-      insulation.loss,
-      'W',
-      'steady',
-    ),
-    line(
-      'share of full-sun heat',
-      'loss/(η0 1000 W/m² A)',
-      `${show(insulation.loss)}/(${show(array.collector.eta0)} × 1000 × ${show(area)})`,
-      insulation.share,
-      '-',
-      'judgement',
-    ),
-  ];
-  const notes: string[] = [];
-  if (!pipe.fits) notes.push('No common tube keeps velocity and head: run two tubes, or ask for less flow.');
-  if (pipe.velocity < asked.lowestVelocity)
-    notes.push(
-      `The fluid runs at ${pipe.velocity.toFixed(2)} m/s: too slow to carry air along; give the highest point a vent that can be shut.`,
-    );
-  if (insulation.share > asked.lossShare)
-    notes.push('No common thickness keeps the loss: shorten the pipe, or take it indoors.');
-  notes.push(
-    'Insulation near the collectors must bear their stagnation temperature, and out of doors the sun and birds.',
+  const insulations = THICKNESSES.map((thickness) =>
+    insulationOn(loop, pipe.outerDiameter, thickness, { excess, heat }),
   );
-  return { pipe, pipes, insulation, insulations, steps, notes };
+  const thickest = insulations[insulations.length - 1]!;
+  const keeps = ({ share }: InsulationChoice) => share <= asked.lossShare;
+  const insulation = insulations.find((choice) => choice.meetsCode && keeps(choice)) ?? thickest;
+  const outdoorInsulation = insulations.find((choice) => choice.meetsCodeOutdoors && keeps(choice)) ?? thickest;
+  const sized = { pipe, pipes, insulation, outdoorInsulation, insulations };
+  const steps = pipeSteps(design, sized, { ...asked, flow, area, given: asked.flow !== undefined });
+  return { ...sized, steps, notes: pipeNotes(sized, asked.lowestVelocity, asked.lossShare) };
+}
+
+/** Limits and temperatures that a tube is looked at with, in SI. */
+interface PipeLimits {
+  readonly flow: number;
+  readonly fluidTemperature: number;
+  readonly coldFluid: number;
+  readonly highestVelocity: number;
+  readonly highestHead: number;
+}
+
+/** A tube, outside and bore, with a flow in it. */
+function tubeWithFlow(
+  loop: LoopDesign,
+  fluid: CompiledFluid,
+  [outerDiameter, innerDiameter]: readonly [number, number],
+  { flow, fluidTemperature: warm, coldFluid, highestVelocity, highestHead }: PipeLimits,
+): PipeChoice {
+  const headAt = (temperature: number): number => {
+    const density = fluidDensity(fluid, temperature);
+    const dynamicViscosity = fluidViscosity(fluid, temperature);
+    const { pipeLength: length, fittingLoss } = loop;
+    return (
+      pipePressureDrop({ flow, length, innerDiameter, fittingLoss, density, dynamicViscosity }) / (density * GRAVITY)
+    );
+  };
+  const section = (Math.PI / 4) * innerDiameter * innerDiameter;
+  const velocity = flow / section;
+  const head = headAt(warm);
+  return {
+    outerDiameter,
+    innerDiameter,
+    velocity,
+    reynolds: pipeReynolds(flow, innerDiameter, fluidDensity(fluid, warm), fluidViscosity(fluid, warm)),
+    head,
+    coldHead: headAt(coldFluid),
+    content: section * loop.pipeLength,
+    fits: velocity <= highestVelocity && head <= highestHead,
+  };
+}
+
+/** A thickness of insulation on a tube, with the loop so much warmer than the air, against the heat of full sun. */
+function insulationOn(
+  { heatBridgeFactor, insulationConductivity, pipeLength }: LoopDesign,
+  pipeOuterDiameter: number,
+  insulationThickness: number,
+  { excess, heat }: { readonly excess: number; readonly heat: number },
+): InsulationChoice {
+  const shell = { pipeOuterDiameter, insulationThickness, insulationConductivity, heatBridgeFactor };
+  const lossPerMetre = pipeLossConductance(shell);
+  const loss = lossPerMetre * pipeLength * excess;
+  const resistance = insulationResistance(shell);
+  const overTube = insulationThickness / pipeOuterDiameter;
+  const resists = resistance >= LEAST_RESISTANCE;
+  return {
+    thickness: insulationThickness,
+    lossPerMetre,
+    loss,
+    share: loss / heat,
+    resistance,
+    overTube,
+    meetsCode: resists && overTube >= 1,
+    meetsCodeOutdoors: resists && overTube >= 2,
+  };
 }

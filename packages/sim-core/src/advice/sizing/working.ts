@@ -15,3 +15,6 @@ export const stockSize = (sizes: readonly number[], needed: number): number =>
 
 /** Flow of a loop where none is given, common practice, no source. [m³/(s·m²)] @internal */
 export const COMMON_FLOW = 0.7 / L_PER_MIN;
+
+/** Relief valves as they are sold, common practice, no source. [Pa] @internal */
+export const RELIEFS = [2.5e5, 3e5, 4e5, 6e5, 8e5, 10e5] as const;

@@ -13,7 +13,13 @@ export const coilSchema = z
     innerDiameter: quantityOr('length', 0.004, 0.1, 0.02, coilSource),
     outerDiameter: quantityOr('length', 0.005, 0.12, 0.022, coilSource),
     wallConductivity: quantityOr('conductivity', 1, 450, 50, 'plain steel, handbook value (from memory)'),
-    fouling: quantityOr('thermalResistance', 0, 0.01, 0.0001, 'clean water side, handbook value (from memory)'),
+    fouling: quantityOr(
+      'thermalResistance',
+      0,
+      0.01,
+      0.0003,
+      'enamel of 0.3 mm at 1 W/(m·K), and clean water, handbook values (from memory); 0.0001 for bare steel',
+    ),
     windingDiameter: quantityOr(
       'length',
       0.05,

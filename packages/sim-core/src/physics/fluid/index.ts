@@ -1,3 +1,4 @@
+export { airPressureAt } from './air-pressure.ts';
 export { boilingPoint } from './boiling.ts';
 export { burstProtection } from './burst.ts';
 export {

@@ -2,9 +2,11 @@
 import { DesignError, requireNumber } from '../../input/errors.ts';
 import type { ExpansionInput } from './expansion.ts';
 import { GRAVITY } from './pump.ts';
+import { largeReserve, SMALL_RESERVE, SMALL_VESSEL } from './vessel.ts';
 
-/** Vessels up to this volume keep 20 % as reserve. [m³] */
-export const SMALL_VESSEL = 0.015;
+/** Highest pressure in normal service: the relief pressure less 0.5 bar, above 5 bar less 10 %. [Pa gauge] */
+export const endPressureFor = (reliefPressure: number): number =>
+  reliefPressure > 5e5 ? 0.9 * reliefPressure : reliefPressure - 0.5e5;
 
 const missing = (path: string, other: string): DesignError =>
   new DesignError([
@@ -27,7 +29,7 @@ export function prechargePressure(input: ExpansionInput, density: number): numbe
   return density * GRAVITY * input.staticHeight + 0.3e5;
 }
 
-/** Given, or the relief pressure less 0.5 bar, above 5 bar less 10 %. [Pa gauge] */
+/** Given, or by the relief pressure. [Pa gauge] */
 export function endPressure(input: ExpansionInput): number {
   if (input.endPressure !== undefined) {
     requireNumber('endPressure', input.endPressure, 0, 1e7, 'Pa gauge');
@@ -35,7 +37,7 @@ export function endPressure(input: ExpansionInput): number {
   }
   if (input.reliefPressure === undefined) throw missing('endPressure', 'reliefPressure');
   requireNumber('reliefPressure', input.reliefPressure, 0, 1e7, 'Pa gauge');
-  return input.reliefPressure > 5e5 ? 0.9 * input.reliefPressure : input.reliefPressure - 0.5e5;
+  return endPressureFor(input.reliefPressure);
 }
 
 /**
@@ -52,7 +54,7 @@ export function reserveRule(given: number | undefined, systemVolume: number, mov
     return given;
   }
   // V_N = (moved + 0.2 V_N) factor, which has no solution when the gas can take up less than a fifth.
-  const small = (moved * factor) / (1 - 0.2 * factor);
-  if (small > 0 && small <= SMALL_VESSEL) return 0.2 * small;
-  return Math.max(0.005 * systemVolume, 0.003);
+  const small = (moved * factor) / (1 - SMALL_RESERVE * factor);
+  if (small > 0 && small <= SMALL_VESSEL) return SMALL_RESERVE * small;
+  return largeReserve(systemVolume);
 }

@@ -1,12 +1,11 @@
 import type { LoopFluid } from '../../design/design.ts';
 import { DesignError, requireNumber } from '../../input/errors.ts';
-import { line as step, type WorkingStep } from '../../input/working.ts';
+import type { WorkingStep } from '../../input/working.ts';
 import { fluidDensity } from '../fluid/compile.ts';
 import { checkedFluid } from '../fluid/properties.ts';
-import { endPressure, prechargePressure, reserveRule, SMALL_VESSEL } from './expansion-rules.ts';
-
-/** Air pressure of EN 12828's formula. [Pa] */
-const ATMOSPHERE = 1e5;
+import { endPressure, prechargePressure, reserveRule } from './expansion-rules.ts';
+import { expansionSteps, inBar } from './expansion-working.ts';
+import { EN_12828_AIR, gaugeOfVessel } from './vessel.ts';
 
 /** What {@link sizeExpansionVessel} is asked. Pressures are gauge. */
 export interface ExpansionInput {
@@ -32,6 +31,8 @@ export interface ExpansionInput {
   readonly endPressure?: number;
   /** At which the relief valve opens; needed where no end pressure is given. [Pa] */
   readonly reliefPressure?: number;
+  /** Pressure of the air; by default EN 12828's 1 bar. [Pa] */
+  readonly airPressure?: number;
   /** A vessel at hand, whose pressures are wanted; by default the smallest that does. [m³] */
   readonly vesselVolume?: number;
 }
@@ -71,36 +72,39 @@ export interface Vessel {
 }
 
 /**
- * Gauge pressure of a vessel with liquid in it, p = V_N (p_pre + 1 bar)/(V_N − w) − 1 bar (gas law, isothermal).
+ * Gauge pressure of a vessel with liquid in it, p = V_N (p_pre + p_air)/(V_N − w) − p_air (gas law, isothermal).
  *
  * @param vessel - Volume and pre-charge.
  * @param stored - Liquid in it, w, less than V_N. [m³]
+ * @param air - Pressure of the air; by default EN 12828's 1 bar. [Pa]
  * @throws {@link DesignError} when the liquid does not fit.
  */
-export function vesselPressure(vessel: Vessel, stored: number): number {
+export function vesselPressure(vessel: Vessel, stored: number, air: number = EN_12828_AIR): number {
   requireNumber('vessel.volume', vessel.volume, 1e-6, 1e3, 'm³');
   requireNumber('vessel.prechargePressure', vessel.prechargePressure, 0, 1e7, 'Pa');
   requireNumber('stored', stored, 0, vessel.volume * (1 - 1e-9), 'm³ (less than the vessel holds)');
-  return (vessel.volume * (vessel.prechargePressure + ATMOSPHERE)) / (vessel.volume - stored) - ATMOSPHERE;
+  requireNumber('air', air, 1e3, 2e5, 'Pa');
+  return gaugeOfVessel(vessel.volume, vessel.prechargePressure, stored, air);
 }
 
 /**
  * Size of a membrane expansion vessel, with its working.
  *
  *     e = ρ(T_fill)/ρ(T_max) − 1,   V_e = e V_system
- *     V_N ≥ (V_e + V_steam + V_reserve) (p_end + 1 bar)/(p_end − p_pre)
+ *     V_N ≥ (V_e + V_steam + V_reserve) (p_end + p_air)/(p_end − p_pre)
  *
  * @throws {@link DesignError} for a value out of range, and where the end pressure is not above the pre-charge.
  * @see EN 12828 (its details from memory); gas law; densities of {@link fluidProperties}.
  */
 export function sizeExpansionVessel(input: ExpansionInput): ExpansionVessel {
   const { fluid, glycolMassFraction = 0, systemVolume, maximumTemperature } = input;
-  const { fillTemperature = 10, steamVolume = 0, vesselVolume: chosen } = input;
+  const { fillTemperature = 10, steamVolume = 0, vesselVolume: chosen, airPressure: air = EN_12828_AIR } = input;
   const c = checkedFluid(fluid, glycolMassFraction);
   requireNumber('systemVolume', systemVolume, 1e-5, 1e3, 'm³');
   requireNumber('fillTemperature', fillTemperature, c.lowest, c.highest, '°C (liquid)');
   requireNumber('maximumTemperature', maximumTemperature, fillTemperature, c.highest, '°C');
   requireNumber('steamVolume', steamVolume, 0, systemVolume, 'm³');
+  requireNumber('airPressure', air, 1e3, 2e5, 'Pa');
   const rhoFill = fluidDensity(c, fillTemperature);
   const rhoHot = fluidDensity(c, maximumTemperature);
   const precharge = prechargePressure(input, rhoFill);
@@ -109,64 +113,18 @@ export function sizeExpansionVessel(input: ExpansionInput): ExpansionVessel {
 
   const e = rhoFill / rhoHot - 1;
   const expansionVolume = e * systemVolume;
-  const factor = (end + ATMOSPHERE) / (end - precharge);
+  const factor = (end + air) / (end - precharge);
   const moved = expansionVolume + steamVolume;
   const reserve = reserveRule(input.reserveVolume, systemVolume, moved, factor);
   const minimumVolume = (moved + reserve) * factor;
   const vesselVolume = chosen ?? minimumVolume;
   const vessel = { volume: vesselVolume, prechargePressure: precharge };
-  const fillPressure = vesselPressure(vessel, reserve);
-  const hotPressure = vesselPressure(vessel, reserve + expansionVolume);
-  const steamPressure = vesselPressure(vessel, reserve + moved);
+  const fillPressure = vesselPressure(vessel, reserve, air);
+  const hotPressure = vesselPressure(vessel, reserve + expansionVolume, air);
+  const steamPressure = vesselPressure(vessel, reserve + moved, air);
 
-  const extrapolated = maximumTemperature > c.validTo ? `; extrapolated above ${c.validTo} °C` : '';
-  const standard = 'EN 12828, from memory';
-  const steps: WorkingStep[] = [
-    step(
-      'expansion coefficient',
-      'e = ρ(T_fill)/ρ(T_max) − 1',
-      `${rhoFill.toFixed(2)}/${rhoHot.toFixed(2)} − 1`,
-      e,
-      '',
-      `${fluid === 'water' ? 'IAPWS SR6-08' : 'Melinder 2010'}${extrapolated}`,
-    ),
-    step(
-      'expansion volume',
-      'V_e = e V_system',
-      `${e.toFixed(5)} × ${litres(systemVolume)}`,
-      expansionVolume,
-      'm³',
-      standard,
-    ),
-    step(
-      'water reserve',
-      input.reserveVolume === undefined
-        ? minimumVolume <= SMALL_VESSEL
-          ? '20 % of V_N (vessels up to 15 L)'
-          : '0.5 % of V_system, at least 3 L'
-        : 'given',
-      litres(reserve),
-      reserve,
-      'm³',
-      standard,
-    ),
-    step(
-      'smallest vessel',
-      'V_N = (V_e + V_steam + V_reserve) (p_end + 1 bar)/(p_end − p_pre)',
-      `(${litres(expansionVolume)} + ${litres(steamVolume)} + ${litres(reserve)}) × ${bar(end + ATMOSPHERE)}/(${bar(end)} − ${bar(precharge)})`,
-      minimumVolume,
-      'm³',
-      `${standard}; steam volume: common practice`,
-    ),
-    step(
-      'fill pressure',
-      'p = V_N (p_pre + 1 bar)/(V_N − V_reserve) − 1 bar',
-      `${litres(vesselVolume)} × ${bar(precharge + ATMOSPHERE)}/(${litres(vesselVolume)} − ${litres(reserve)}) − 1 bar`,
-      fillPressure,
-      'Pa',
-      'gas law, isothermal',
-    ),
-  ];
+  const volumes = { expansionVolume, steamVolume, reserve, minimumVolume, vesselVolume };
+  const steps = expansionSteps(input, c, { rhoFill, rhoHot, e, precharge, end, fillPressure, air, ...volumes });
   return {
     expansionCoefficient: e,
     expansionVolume,
@@ -182,14 +140,11 @@ export function sizeExpansionVessel(input: ExpansionInput): ExpansionVessel {
   };
 }
 
-const litres = (volume: number): string => `${(volume * 1000).toFixed(2)} L`;
-const bar = (pressure: number): string => `${(pressure / 1e5).toFixed(2)} bar`;
-
 const pressureError = (end: number, precharge: number): DesignError =>
   new DesignError([
     {
       path: 'endPressure',
-      found: `${bar(end)} with a pre-charge of ${bar(precharge)}`,
+      found: `${inBar(end)} with a pre-charge of ${inBar(precharge)}`,
       expected: 'an end pressure above the pre-charge',
       remedy: 'Choose a relief valve that opens later, or less static height.',
     },

@@ -29,3 +29,4 @@ export { type InsulatedPipe, PIPE_FILM_COEFFICIENT, pipeLossConductance, pipeOut
 export { type PlateRating, plateConductance } from './plate.ts';
 export { type PumpPoint, type PumpState, pumpState } from './pump.ts';
 export { type ThermosiphonQuery, thermosiphonFlow } from './thermosiphon.ts';
+export { type SteamReach, steamReach } from './vessel-need.ts';

@@ -11,14 +11,16 @@ export interface InsulatedPipe {
   readonly insulationThickness: number;
   /** Of the insulation. [W/(m·K)] */
   readonly insulationConductivity: number;
+  /** Loss with brackets, valves and gaps over that of insulated pipe alone; 1 by default. [-] */
+  readonly heatBridgeFactor?: number;
 }
 
 /**
  * Heat loss of an insulated pipe per metre and kelvin over its surroundings.
  *
- *     1/U' = ln(D_i/D)/(2 π k) + 1/(π D_i h),   D_i = D + 2 × thickness
+ *     f/U' = ln(D_i/D)/(2 π k) + 1/(π D_i h),   D_i = D + 2 × thickness
  *
- * Inside film and pipe wall (under 1 % of the whole for copper in motion), brackets and valves are left out.
+ * f is the factor for heat bridges. Inside film and pipe wall are left out: under 1 % of the whole for copper in motion.
  *
  * @param pipe - Diameter and insulation.
  * @param filmCoefficient - Film on the outside, h, 10 by default (judgement). [W/(m²·K)]
@@ -31,9 +33,22 @@ export function pipeLossConductance(pipe: InsulatedPipe, filmCoefficient: number
   requireNumber('insulationThickness', pipe.insulationThickness, 0, 1, 'm');
   requireNumber('insulationConductivity', pipe.insulationConductivity, 1e-3, 100, 'W/(m·K)');
   requireNumber('filmCoefficient', filmCoefficient, 0.1, 1000, 'W/(m²·K)');
+  const { heatBridgeFactor = 1 } = pipe;
+  requireNumber('heatBridgeFactor', heatBridgeFactor, 1, 10, '');
   const diameter = pipe.pipeOuterDiameter + 2 * pipe.insulationThickness;
   const shell = Math.log(diameter / pipe.pipeOuterDiameter) / (2 * Math.PI * pipe.insulationConductivity);
-  return 1 / (shell + 1 / (Math.PI * diameter * filmCoefficient));
+  return heatBridgeFactor / (shell + 1 / (Math.PI * diameter * filmCoefficient));
+}
+
+/**
+ * Resistance of a pipe's insulation on its outer surface, R = (D_i/2) ln(D_i/D)/k: what codes call its R-value.
+ *
+ * @param pipe - Diameter and insulation; heat bridges are not counted.
+ * @returns [m²·K/W]; 0.1761 of it is R-1.
+ */
+export function insulationResistance(pipe: InsulatedPipe): number {
+  const radius = pipe.pipeOuterDiameter / 2 + pipe.insulationThickness;
+  return (radius * Math.log((2 * radius) / pipe.pipeOuterDiameter)) / pipe.insulationConductivity;
 }
 
 /**

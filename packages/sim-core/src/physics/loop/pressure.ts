@@ -1,13 +1,9 @@
 /** Pressure of the closed loop: what its liquid leaves of the expansion vessel's gas. */
-import { saturationPressure, saturationTemperature, waterMoleFraction } from '../fluid/boiling.ts';
+import { saturationTemperature, waterMoleFraction } from '../fluid/boiling.ts';
 import { type CompiledFluid, fluidDensity, liquidMass } from '../fluid/compile.ts';
-
-/** Air pressure of the gas law, as in EN 12828's formula. [Pa] */
-const GAS_ATMOSPHERE = 1e5;
-/** Standard atmosphere, for the boiling point. [Pa] */
-const ATMOSPHERE = 101_325;
-/** Lowest absolute pressure for which a boiling point is computed: the triple point of water. [Pa] */
-const TRIPLE_POINT = 612;
+import { pushBySteam } from './pressure-steam.ts';
+import { type SteamLine, TRIPLE_POINT } from './steam.ts';
+import { gaugeOfVessel, vesselContent } from './vessel.ts';
 
 /** What {@link compilePressure} is given; pressures are gauge. */
 export interface PressureParts {
@@ -23,6 +19,10 @@ export interface PressureParts {
   readonly coilVolume: number;
   /** V_N. [m³] */
   readonly vesselVolume: number;
+  /** Pressure of the air around the loop. [Pa] */
+  readonly airPressure: number;
+  /** Pipe that steam enters. */
+  readonly steamLine: SteamLine;
   /** Of the empty vessel's gas. [Pa] */
   readonly precharge: number;
   /** Of the liquid in the vessel. [°C] */
@@ -55,6 +55,10 @@ export interface LoopPressure {
   boilingPoint: number;
   /** In the collectors. [m³] */
   steam: number;
+  /** In the pipes. [m³] */
+  pipeSteam: number;
+  /** Most of it since the loop was filled. [m³] */
+  mostPipeSteam: number;
   /** Density in the vessel. [kg/m³] */
   vesselDensity: number;
   /** Mole fraction of water. [-] */
@@ -64,8 +68,9 @@ export interface LoopPressure {
   readonly pipeVolume: Float64Array;
   readonly coilVolume: number;
   readonly vesselVolume: number;
-  /** Absolute. [Pa] */
   readonly precharge: number;
+  readonly airPressure: number;
+  readonly steamLine: SteamLine;
   readonly vesselTemperature: number;
   readonly staticPressure: number;
   /** Liquid in the vessel at which the relief valve opens. [m³] */
@@ -79,16 +84,12 @@ export interface LoopPressure {
   readonly boiled: Uint8Array;
 }
 
-/** Liquid in a vessel at a gauge pressure, w = V_N [1 − (p_pre + 1 bar)/(p + 1 bar)]; negative below the pre-charge. [m³] */
-export const vesselContent = (volume: number, prechargeAbsolute: number, gauge: number): number =>
-  volume * (1 - prechargeAbsolute / (gauge + GAS_ATMOSPHERE));
-
 /** Puts a loop under its fill pressure. Checks nothing: the design is checked by `defineSystem`. */
 export function compilePressure(parts: PressureParts): LoopPressure {
-  const { fluid, nodeVolume, nodes, pipeVolume, coilVolume, vesselVolume, reliefPressure } = parts;
-  const precharge = parts.precharge + GAS_ATMOSPHERE;
+  const { fluid, nodeVolume, nodes, pipeVolume, coilVolume, vesselVolume, precharge, reliefPressure, airPressure } =
+    parts;
   const inLoop = nodeVolume * nodes + coilVolume + pipeVolume.reduce((sum, volume) => sum + volume, 0);
-  const fillVolume = inLoop + Math.max(0, vesselContent(vesselVolume, precharge, parts.fillPressure));
+  const fillVolume = inLoop + Math.max(0, vesselContent(vesselVolume, precharge, parts.fillPressure, airPressure));
   const mass = fillVolume * fluidDensity(fluid, parts.fillTemperature);
   const state: LoopPressure = {
     fluid,
@@ -98,6 +99,8 @@ export function compilePressure(parts: PressureParts): LoopPressure {
     top: parts.fillPressure - parts.staticPressure,
     boilingPoint: 0,
     steam: 0,
+    pipeSteam: 0,
+    mostPipeSteam: 0,
     vesselDensity: 0,
     waterShare: 1,
     collectorVolume: new Float64Array(nodes).fill(nodeVolume),
@@ -105,10 +108,12 @@ export function compilePressure(parts: PressureParts): LoopPressure {
     coilVolume,
     vesselVolume,
     precharge,
+    airPressure,
+    steamLine: parts.steamLine,
     vesselTemperature: parts.vesselTemperature,
     staticPressure: parts.staticPressure,
-    reliefStore: vesselContent(vesselVolume, precharge, reliefPressure),
-    reseatStore: vesselContent(vesselVolume, precharge, reliefPressure * parts.reseatShare),
+    reliefStore: vesselContent(vesselVolume, precharge, reliefPressure, airPressure),
+    reseatStore: vesselContent(vesselVolume, precharge, reliefPressure * parts.reseatShare, airPressure),
     fillVolume,
     fillTemperature: parts.fillTemperature,
     boiled: new Uint8Array(nodes),
@@ -127,15 +132,15 @@ export function changeFluid(state: LoopPressure, fluid: CompiledFluid): void {
 /**
  * Finds the pressure at which loop and vessel hold all the liquid. Allocates nothing.
  *
- *     w = [M − Σ ρ(T_i) V_i]/ρ(T_v),   p = V_N (p_pre + 1 bar)/(V_N − w) − 1 bar
+ *     w = [M − Σ ρ(T_i) V_i]/ρ(T_v),   p = V_N (p_pre + p_air)/(V_N − w) − p_air
  *
  * M mass of liquid, T_i and V_i of collector nodes, pipe sections and coil, w what is left for the vessel. Where the fluid
- * stands, a collector node above its boiling point turns to steam and pushes its liquid into the vessel, hottest first, until
- * the pressure has risen so far that the node just boils (or all of it is steam): p_top = y p_sat(T). With the vessel empty
- * (w < 0) the gas carries nothing, and the top of the loop falls to a vacuum. Above the relief pressure the valve lets out
- * liquid until it shuts.
+ * stands, a collector node above its boiling point turns to steam and pushes its liquid into the vessel, hottest first, and with
+ * it its share of the pipe that steam fills ({@link steamLength}), until the pressure has risen so far that the node just boils
+ * (or all of it is steam): p_top = y p_sat(T). With the vessel empty (w < 0) the gas carries nothing, and the top of the loop
+ * falls to a vacuum. Above the relief pressure the valve lets out liquid until it shuts.
  *
- * Metal, stretch of the pipes and mass of the steam are left out, and so is the pump's head.
+ * Metal, stretch of the pipes, mass and heat of the steam are left out, and so is the pump's head.
  *
  * @param state - Changed in place.
  * @param absorber - Collector nodes. [°C]
@@ -161,10 +166,12 @@ export function settlePressure(
   for (let node = 1; node < absorber.length; node++) if (absorber[node]! > hottest) hottest = absorber[node]!;
   let stored = (state.mass - inLoop) / state.vesselDensity;
   state.steam = 0;
+  state.pipeSteam = 0;
   setPressure(state, stored);
   if (standing && hottest > state.boilingPoint) {
     stored = pushBySteam(state, absorber, stored);
     setPressure(state, stored);
+    if (state.pipeSteam > state.mostPipeSteam) state.mostPipeSteam = state.pipeSteam;
   }
   if (stored <= state.reliefStore) return 0;
   const lost = stored - state.reseatStore;
@@ -189,35 +196,9 @@ export function topUp(state: LoopPressure): number {
 
 function setPressure(state: LoopPressure, stored: number): void {
   state.gauge =
-    stored > 0
-      ? (state.vesselVolume * state.precharge) / (state.vesselVolume - stored) - GAS_ATMOSPHERE
-      : stored < 0
-        ? state.staticPressure - GAS_ATMOSPHERE
-        : state.precharge - GAS_ATMOSPHERE;
+    stored >= 0
+      ? gaugeOfVessel(state.vesselVolume, state.precharge, stored, state.airPressure)
+      : state.staticPressure - state.airPressure;
   state.top = state.gauge - state.staticPressure;
-  state.boilingPoint = saturationTemperature(Math.max(state.top + ATMOSPHERE, TRIPLE_POINT) / state.waterShare);
-}
-
-/** Liquid in the vessel once the collectors boil. [m³] */
-function pushBySteam(state: LoopPressure, absorber: Float64Array, liquid: number): number {
-  const { boiled, collectorVolume } = state;
-  boiled.fill(0);
-  let stored = liquid;
-  for (let done = 0; done < absorber.length; done++) {
-    let hottest = -1;
-    for (let node = 0; node < absorber.length; node++) {
-      if (boiled[node] === 0 && (hottest < 0 || absorber[node]! > absorber[hottest]!)) hottest = node;
-    }
-    boiled[hottest] = 1;
-    const nodeVolume = collectorVolume[hottest]!;
-    const temperature = absorber[hottest]!;
-    const gauge = state.waterShare * saturationPressure(temperature) - ATMOSPHERE + state.staticPressure;
-    const room = vesselContent(state.vesselVolume, state.precharge, gauge) - stored;
-    if (room <= 0) break;
-    const content = (nodeVolume * fluidDensity(state.fluid, temperature)) / state.vesselDensity;
-    const pushed = Math.min(content, room);
-    stored += pushed;
-    state.steam += (pushed / content) * nodeVolume;
-  }
-  return stored;
+  state.boilingPoint = saturationTemperature(Math.max(state.top + state.airPressure, TRIPLE_POINT) / state.waterShare);
 }
