@@ -87,6 +87,6 @@ for (const note of notes) console.log(`! ${note}`);
 const folder = new URL('../../out/', import.meta.url);
 await mkdir(folder, { recursive: true });
 const runs = rows.map(({ run }) => run);
-await writeFile(new URL('flat-or-tubes.svg', folder), await chart('comparison', runs));
+await writeFile(new URL('flat-or-tubes.svg', folder), await chart('tank-duration', runs));
 await writeFile(new URL('flat-or-tubes.html', folder), await renderHtml(runs));
 console.log('\nPicture and report: out/flat-or-tubes.svg, out/flat-or-tubes.html');

@@ -1,4 +1,4 @@
-import { chart, renderHtml, summarize } from '@noonloop/reports';
+import { chart, money, renderHtml, summarize } from '@noonloop/reports';
 import { defineSystem, simulate } from '@noonloop/sim-core';
 import { readWeather } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
@@ -7,8 +7,9 @@ import { chooseWeek } from '../../packages/reports/src/charts/choose-week.ts';
 import { niceAxis } from '../../packages/reports/src/charts/context.ts';
 import { flowGraph, throughNode } from '../../packages/reports/src/charts/flow-model.ts';
 import { layerPaths } from '../../packages/reports/src/charts/layers.ts';
+import { worthByYear } from '../../packages/reports/src/charts/money-years.ts';
 import { DARK, heatColour, LIGHT, type Palette } from '../../packages/reports/src/charts/palette.ts';
-import { pumpThreshold } from '../../packages/reports/src/charts/pump-map.ts';
+import { lightClasses, pumpThreshold } from '../../packages/reports/src/charts/pump.ts';
 import { heatPaths } from '../../packages/reports/src/charts/year-map.ts';
 import { fixture, withLayers } from './fixture.ts';
 
@@ -16,34 +17,50 @@ const two = withLayers(fixture({ panels: 2 }));
 const four = withLayers(fixture({ panels: 4 }));
 const sumOf = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
-/** Heights of the bars of one colour, in order. [px] */
-function barHeights(svg: string, colour: string): number[] {
-  const bars = [...svg.matchAll(/<path d="M[\d.]+ [\d.]+l[\d.]+ 0l0 -([\d.]+)l[^"]*" fill="(#\w+)"/g)];
-  return bars.filter((bar) => bar[2] === colour).map((bar) => Number(bar[1]));
+/** Heights of the bars of one fill, upwards or downwards, in order. [px] */
+function barHeights(svg: string, fill: RegExp, sign: '-' | '' = '-'): number[] {
+  const bars = [...svg.matchAll(/<path d="M[\d.]+ [\d.]+l[\d.]+ 0l0 (-?)([\d.]+)l[^"]*" fill="([^"]+)"/g)];
+  return bars.filter((bar) => bar[1] === sign && fill.test(bar[3]!)).map((bar) => Number(bar[2]));
 }
+const SOLAR = new RegExp(`^${LIGHT.solar}$`);
+const FUEL = /^url\(#[\w-]+-fuel\)$/;
 
 describe('monthly-energy', () => {
   it('has 12 bars a source and design, as high as their numbers to a pixel [definition]', async () => {
     const svg = await chart('monthly-energy', [two, four]);
     const months = [two, four].flatMap((run) => summarize(run).months);
-    const solar = barHeights(svg, LIGHT.solar);
-    const burner = barHeights(svg, LIGHT.burner);
+    const solar = barHeights(svg, SOLAR);
+    const burner = barHeights(svg, FUEL);
     expect(solar).toHaveLength(24);
     expect(burner).toHaveLength(24);
-    // One scale for both panels, from the tallest bar: within 0.5 px of some 170. A bar is then within 1 px of its number.
+    // One scale for both panels, from the tallest bar: within 0.5 px of some 100. A bar is then within 1.2 px of its number.
     const tallest = burner.indexOf(Math.max(...burner));
     const scale = burner[tallest]! / months[tallest]!.heaterHeat;
     months.forEach((month, index) => {
-      expect(Math.abs(solar[index]! - month.deliveredEnergy * scale)).toBeLessThan(1);
-      expect(Math.abs(burner[index]! - month.heaterHeat * scale)).toBeLessThan(1);
+      expect(Math.abs(solar[index]! - month.deliveredEnergy * scale)).toBeLessThan(1.2);
+      expect(Math.abs(burner[index]! - month.heaterHeat * scale)).toBeLessThan(1.2);
     });
   });
 
-  it('writes the solar share of each month over its bar [definition]', async () => {
+  it('writes the solar share under each month, on a telephone in the table alone [definition]', async () => {
     const svg = await chart('monthly-energy', two);
-    const shares = summarize(two).months.map((month) => `${Math.round(100 * month.solarFraction!)}%`);
-    const labels = [...svg.matchAll(/>(\d+%)<\/text>/g)].map((match) => match[1]);
+    const shares = summarize(two).months.map((month) => `${Math.round(100 * month.solarFraction!)} %`);
+    const labels = [...svg.matchAll(/>(\d+ %)<\/(?:text|tspan)>/g)].map((match) => match[1]);
     expect(labels).toEqual(shares);
+    expect(await chart('monthly-energy', two, { width: 342 })).not.toMatch(/>\d+ %</);
+  });
+
+  it('hangs the losses of pipes, tank and heater below the line, as long as their numbers to a pixel [definition]', async () => {
+    const svg = await chart('monthly-energy', two, { losses: true });
+    const { months } = summarize(two);
+    const scale = barHeights(svg, FUEL)[0]! / months[0]!.heaterHeat;
+    const heights = barHeights(svg, /^none$/, '');
+    expect(heights).toHaveLength(12);
+    heights.forEach((height, month) => {
+      const { pipeLoss, tankLoss, heaterLoss } = months[month]!;
+      const lost = Math.max(0, pipeLoss) + Math.max(0, tankLoss) + Math.max(0, heaterLoss);
+      expect(Math.abs(height - lost * scale)).toBeLessThan(1.5); // both ends on whole pixels
+    });
   });
 });
 
@@ -71,73 +88,65 @@ describe('tank-year', () => {
 });
 
 describe('weeks', () => {
-  it('takes the sunniest seven days of April to September and the dullest of the other half [definition]', () => {
+  it('are the seven days with the hottest and with the coldest air, wherever they lie [definition]', () => {
     const run = fixture();
-    run.columns.irradiance.fill(100);
-    run.columns.irradiance.fill(500, 150 * 24, 157 * 24);
-    run.columns.irradiance.fill(900, 20 * 24, 27 * 24); // brighter, but in winter
-    run.columns.irradiance.fill(10, 300 * 24, 307 * 24);
-    expect(chooseWeek(run, 'summer')).toBe(150);
-    expect(chooseWeek(run, 'winter')).toBe(300);
-    const south = { ...run, site: { ...run.site, latitude: -36 } };
-    expect(chooseWeek(south, 'summer')).toBe(20);
+    run.columns.ambientTemperature.fill(10);
+    run.columns.ambientTemperature.fill(30, 190 * 24, 197 * 24);
+    run.columns.ambientTemperature.fill(-5, 30 * 24, 37 * 24);
+    run.columns.irradiance.fill(900, 100 * 24, 107 * 24); // sunnier, and not hotter
+    expect(chooseWeek(run, 'hottest')).toBe(190);
+    expect(chooseWeek(run, 'coldest')).toBe(30);
   });
 
-  it('draws three lines of temperature, one of sun and one of the pump a design [definition]', async () => {
-    const svg = await chart('summer-week', [two, four]);
-    for (const role of ['tankTop', 'tankBottom', 'absorber', 'sun'] as const) {
+  it('draw three lines of temperature and one pump a design, sun and draw once where they are the same [definition]', async () => {
+    const svg = await chart('hottest-week', [two, four]);
+    for (const role of ['tankTop', 'tankBottom', 'solar'] as const) {
       const lines = svg.match(new RegExp(`fill="none"[^>]*stroke="${LIGHT[role]}"`, 'g')) ?? [];
       expect(lines.length, role).toBe(2);
     }
-    expect(svg.match(new RegExp(`fill="${LIGHT.pump}"`, 'g'))).toHaveLength(2);
+    expect(svg.match(new RegExp(`stroke="${LIGHT.sunLine}"`, 'g'))).toHaveLength(1);
+    expect(svg.match(/>[AB]: pump</g)).toEqual(['>A: pump<', '>B: pump<']);
+    expect(svg.match(/water at the taps/g)).toHaveLength(1);
   });
-});
 
-describe('monthly-energy with losses', () => {
-  it('hangs pipes, tank and heater below the line, as long as their numbers to a pixel [definition]', async () => {
-    const svg = await chart('monthly-energy', two, { losses: true });
-    const { months } = summarize(two);
-    const scale = barHeights(svg, LIGHT.burner)[0]! / months[0]!.heaterHeat;
-    for (const [role, key] of [
-      ['absorber', 'pipeLoss'],
-      ['tankBottom', 'tankLoss'],
-      ['pump', 'heaterLoss'],
-    ] as const) {
-      const bars = [...svg.matchAll(/<path d="M[\d.]+ [\d.]+l[\d.]+ 0l0 ([\d.]+)l[^"]*" fill="(#\w+)"/g)];
-      const heights = bars.filter((bar) => bar[2] === LIGHT[role]).map((bar) => Number(bar[1]));
-      expect(heights, key).toHaveLength(12);
-      heights.forEach((height, month) => {
-        expect(Math.abs(height - Math.max(0, months[month]![key]) * scale)).toBeLessThan(1.5); // both ends on whole pixels
-      });
-    }
+  it('show the layers of one design where the run kept them [definition]', async () => {
+    expect(await chart('hottest-week', two)).toContain('>layers<');
+    expect(await chart('hottest-week', fixture())).not.toContain('>layers<');
   });
 });
 
 describe('energy-flow', () => {
-  /** Extent of each band where it starts and where it ends. [px] */
-  const bands = (svg: string): { flow: string; start: number; end: number }[] =>
-    [
-      ...svg.matchAll(
-        /data-flow="([^"]+)"[^>]* d="M\S+ (\S+)C\S+ \S+ \S+ \S+ \S+ (\S+)L\S+ (\S+)C\S+ \S+ \S+ \S+ \S+ (\S+)z"/g,
-      ),
-    ].map(([, flow, start, end, endBelow, startBelow]) => ({
-      flow: flow!,
-      start: Number(startBelow) - Number(start),
-      end: Number(endBelow) - Number(end),
-    }));
+  /** Width of each band where it starts and where it ends, in the order of the links. [px] */
+  const bands = (svg: string): { start: number; end: number }[] =>
+    [...svg.matchAll(/d="M(\S+) (\S+)C\S+ \S+ \S+ \S+ (\S+) (\S+)L(\S+) (\S+)C\S+ \S+ \S+ \S+ (\S+) (\S+?)Z"/g)].map(
+      ([, x0, y0, x1, y1, x2, y2, x3, y3]) => ({
+        start: Math.hypot(Number(x3) - Number(x0), Number(y3) - Number(y0)),
+        end: Math.hypot(Number(x2) - Number(x1), Number(y2) - Number(y1)),
+      }),
+    );
 
-  it('has a band for each flow, as wide as its number at both ends, on one scale [definition]', async () => {
-    const graphs = [two, four].map((run) => flowGraph(summarize(run))!);
-    const links = graphs.flatMap((graph) => graph.links);
-    const drawn = bands(await chart('energy-flow', [two, four]));
-    expect(drawn.map(({ flow }) => flow)).toEqual(links.map(({ from, to }) => `${from}-${to}`));
-    const scale = drawn[0]!.start / links[0]!.value;
-    drawn.forEach(({ start, end }, index) => {
-      // Coordinates have four decimals.
-      expect(Math.abs(start - links[index]!.value * scale)).toBeLessThan(1e-3);
-      expect(Math.abs(end - links[index]!.value * scale)).toBeLessThan(1e-3);
-    });
-  });
+  it.each([720, 342])(
+    'at %i px has a band for each flow that is two dots wide, as wide as its number at both ends, on one scale [definition]',
+    async (width) => {
+      const drawn = bands(await chart('energy-flow', [two, four], { width }));
+      const links = [two, four].flatMap((run) => flowGraph(summarize(run))!.links);
+      const scale = drawn[0]!.start / links[0]!.value;
+      const visible = links.filter(({ value }) => value * scale > 2);
+      expect(drawn.length).toBeGreaterThanOrEqual(visible.length);
+      expect(visible.length).toBeGreaterThan(16);
+      let at = 0;
+      for (const { value } of links) {
+        // Coordinates have one decimal. A band of a node too thin to be drawn is left out with it.
+        if (at === drawn.length || Math.abs(drawn[at]!.start - value * scale) > 0.15 + 0.002 * value * scale) {
+          expect(value * scale).toBeLessThan(2);
+          continue;
+        }
+        expect(Math.abs(drawn[at]!.end - Math.max(1, value * scale))).toBeLessThan(0.15 + 0.002 * value * scale);
+        at++;
+      }
+      expect(at).toBe(drawn.length);
+    },
+  );
 
   it('lets widths add up at every node: what comes in goes out, and is the node [balance]', async () => {
     for (const run of [two, four]) {
@@ -178,7 +187,7 @@ describe('energy-flow', () => {
     cooled.columns.coilHeat.fill(-1e6);
     expect(flowGraph(summarize(cooled))).toBeNull();
     await expect(chart('energy-flow', cooled)).rejects.toThrow(/bands cannot show/);
-    expect(await renderHtml(cooled, { charts: ['energy-flow'] })).toContain('bands cannot show');
+    expect(await renderHtml(cooled, { sections: ['flow'] })).toContain('bands cannot show');
   });
 });
 
@@ -203,38 +212,40 @@ describe('tank-duration', () => {
   });
 });
 
-describe('pump-map', () => {
-  it('has a dot for every hour with light or flow, at its place to 0.1 px [definition]', async () => {
-    const svg = await chart('pump-map', two);
-    const dots = [...svg.matchAll(/<path data-dots="\w+" d="([^"]*)"/g)].flatMap(([, path]) => {
-      let y = 0;
-      return [...path!.matchAll(/m(-?\d+) ?(-?\d+)h0/g)].map((step) => {
-        y += Number(step[2]);
-        return y / 10; // tenths of a pixel
-      });
-    });
-    const { pvIrradiance, pumpRunning, loopFlow } = two.columns;
+describe('pump', () => {
+  it('sorts the lit hours that the limit left alone by light, with their quantiles [definition]', () => {
+    const { pvIrradiance, highLimit, loopFlow } = two.columns;
     const hours = Array.from({ length: 8760 }, (_, hour) => hour).filter(
-      (hour) => pvIrradiance[hour]! > 0 || pumpRunning[hour]! > 0,
+      (hour) => pvIrradiance[hour]! > 0 && highLimit[hour]! === 0,
     );
-    expect(dots).toHaveLength(hours.length);
-    const most = Math.max(...loopFlow);
-    const [low, high] = [Math.max(...dots), Math.min(...dots)];
-    const counted = dots.filter((y) => Math.abs(y - (low - ((low - high) * 0.5 * most) / most)) < 0.06).length;
-    const half = hours.filter((hour) => Math.abs(loopFlow[hour]! / most - 0.5) < 0.06 / (low - high)).length;
-    expect(Math.abs(counted - half)).toBeLessThanOrEqual(2); // rounding at the edges of the class
+    const classes = lightClasses(two.columns, 'metric');
+    expect(sumOf(classes.map((one) => one.hours))).toBe(hours.length);
+    for (const { from, hours: count, low, middle, high } of classes) {
+      const flows = hours
+        .filter((hour) => Math.floor(pvIrradiance[hour]! / 50) * 50 === from)
+        .map((hour) => loopFlow[hour]!);
+      expect(flows.length).toBe(count);
+      for (const [share, value] of [
+        [0.1, low],
+        [0.5, middle],
+        [0.9, high],
+      ] as const) {
+        expect(flows.filter((flow) => flow <= value).length).toBeGreaterThanOrEqual(share * count);
+        expect(flows.filter((flow) => flow < value).length).toBeLessThan(share * count + 1e-9);
+      }
+    }
   });
 
   it('draws the light from which the pump runs through; none on the mains [definition]', async () => {
     const least = Math.min(...two.columns.pvIrradiance.filter((_, hour) => two.columns.pumpRunning[hour]! === 1));
     expect(pumpThreshold(two.columns, 'booster')).toBe(least);
-    expect(await chart('pump-map', two)).toContain(`runs through from ${Math.round(least)} W/m²`);
+    expect(await chart('pump', two)).toContain(`runs through from ${Math.round(least)} W/m²`);
     expect(pumpThreshold(two.columns, 'mains')).toBeNull();
   });
 });
 
-describe('tank-layers', () => {
-  it('covers each hour and layer once in the colour of its step [definition]', () => {
+describe('layers', () => {
+  it('cover each hour and layer once in the colour of its step [definition]', () => {
     const level = (hour: number, node: number): number => Math.floor((hour + 3 * node) / 7) % 20;
     const seen = new Int8Array(168 * 10).fill(-1);
     layerPaths(10, level, 20).forEach((path, step) => {
@@ -247,60 +258,62 @@ describe('tank-layers', () => {
     });
     for (let place = 0; place < 1680; place++) expect(seen[place]).toBe(level(Math.floor(place / 10), place % 10));
   });
+});
 
-  it('is left out, with a line, where the run did not keep them [definition]', async () => {
-    await expect(chart('tank-layers', fixture())).rejects.toThrow(/keepTankNodes/);
-    expect(await renderHtml(fixture(), { charts: ['tank-layers'] })).toContain('keepTankNodes');
+describe('hard-hours', () => {
+  it('counts each kind as the key figures do, by month [definition]', async () => {
+    const { year } = summarize(four);
+    expect(year.stagnationHours).toBeGreaterThan(1);
+    const svg = await chart('hard-hours', four);
+    expect(svg).toContain(`stagnation about ${Math.round(year.stagnationHours)} h`);
+  });
+
+  it('is a sentence and no picture where the system never stood [definition]', async () => {
+    const calm = fixture({ panels: 1 });
+    calm.columns.highLimit.fill(0);
+    calm.columns.stagnation.fill(0);
+    await expect(chart('hard-hours', calm)).rejects.toThrow(/never stood in the sun/);
+    expect(await renderHtml(calm, { sections: ['year'] })).toContain('never stood in the sun');
   });
 });
 
-describe('comparison', () => {
-  it.each([2, 3, 9])('has a bar a design and number for %i designs, to scale [definition]', async (count) => {
-    const runs = Array.from({ length: count }, (_, index) => fixture({ panels: index + 1 }));
-    const svg = await chart('comparison', runs);
-    const bars = [...svg.matchAll(/<path d="M[\d.]+ [\d.]+l([\d.]+) 0l0 [\d.]+l[^"]*" fill="#/g)].map((bar) =>
-      Number(bar[1]),
-    );
-    const delivered = runs.map((run) => summarize(run).year.deliveredEnergy);
-    const widths = bars.slice(0, count);
-    const scale = widths.at(-1)! / delivered.at(-1)!;
-    widths.forEach((width, index) => {
-      expect(Math.abs(width - delivered[index]! * scale)).toBeLessThan(1);
-    });
+describe('money-years', () => {
+  it('starts at what was paid, ends at the net present value and crosses zero at the discounted payback [definition]', () => {
+    const reckoned = money(two, MONEY);
+    const line = worthByYear(reckoned, reckoned.cases[0]!);
+    expect(line[0]).toBe(-1500);
+    expect(line.at(-1)).toBeCloseTo(reckoned.cases[0]!.netPresentValue, 6);
+    const paid = reckoned.cases[0]!.discountedPayback!;
+    expect(line[Math.floor(paid)]!).toBeLessThanOrEqual(0);
+    expect(line[Math.floor(paid) + 1]!).toBeGreaterThan(0);
   });
 
-  it('has nothing to say of one design [definition]', async () => {
-    await expect(chart('comparison', two)).rejects.toThrow(/nothing to be compared with/);
+  it('needs prices [definition]', async () => {
+    await expect(chart('money-years', two)).rejects.toThrow(/No prices were given/);
+    expect(await chart('money-years', [two, four], { money: MONEY })).toContain('EUR');
   });
 });
 
-describe('month-multiples', () => {
-  it('has twelve bars a number that adds up or is a share, and twelve dots of the peak [definition]', async () => {
-    const svg = await chart('month-multiples', two);
-    expect(svg.match(new RegExp(`<path d="M[^"]*l[^"]*" fill="${LIGHT.solar}"`, 'g'))!.length).toBeGreaterThanOrEqual(
-      60,
-    );
-    const deliver = summarize(two).months.map((month) => month.deliveredEnergy);
-    const heights = barHeights(svg, LIGHT.solar).slice(12, 24);
-    const scale = Math.max(...heights) / Math.max(...deliver);
-    heights.forEach((height, month) => {
-      expect(Math.abs(height - deliver[month]! * scale)).toBeLessThan(1);
-    });
-  });
-});
+const MONEY = {
+  currency: 'EUR',
+  fuel: { carrier: 'natural-gas', price: 0.1, per: 'kWh' },
+  investment: 1500,
+  discountRate: 0.03,
+  life: 20,
+} as const;
 
 describe('chart', () => {
   it('refuses a name that it does not know [definition]', async () => {
     await expect(chart('pie' as 'tank-year', two)).rejects.toThrow(
-      /found "pie", expected one of comparison, monthly-energy/,
+      /found "pie", expected one of monthly-energy, energy-flow/,
     );
   });
 
   it('shows no undefined, no NaN and no markup of others [definition]', async () => {
     const named = { ...two, design: { ...two.design, name: '<b>{a|b}</b> & "c"' } };
     for (const name of CHART_NAMES)
-      for (const width of [320, 960]) {
-        const svg = await chart(name, [named, four], { width });
+      for (const width of [320, 720]) {
+        const svg = await chart(name, [named, four], { width, money: MONEY });
         expect(svg).not.toMatch(/NaN|undefined|Infinity|<b>/);
         expect(svg).toMatch(/&lt;b&gt;/);
       }
@@ -326,25 +339,54 @@ describe('palette', () => {
     const [low, high] = [luminance(linear(a)), luminance(linear(b))].sort((x, y) => x - y);
     return (high! + 0.05) / (low! + 0.05);
   };
-  const MARKS = ['burner', 'tankTop', 'tankBottom', 'absorber', 'pump'] as const;
+  const THEMES: [string, Palette][] = [
+    ['light', LIGHT],
+    ['dark', DARK],
+  ];
 
-  it.each([
-    ['light', LIGHT, '#ffffff'],
-    ['dark', DARK, '#15181c'],
-  ] as [string, Palette, string][])(
-    '%s: text at least 4.5:1, marks 3:1, area fills 2:1 on their ground [WCAG 2.1, 1.4.3 and 1.4.11]',
-    (_, palette, ground) => {
-      for (const role of ['ink', 'muted'] as const)
-        expect(contrast(palette[role], ground), role).toBeGreaterThanOrEqual(4.5);
-      for (const role of MARKS) expect(contrast(palette[role], ground), role).toBeGreaterThanOrEqual(3);
-      for (const role of ['solar', 'sun'] as const)
-        expect(contrast(palette[role], ground), role).toBeGreaterThanOrEqual(2);
-      expect(contrast(palette.solar, palette.burner)).toBeGreaterThanOrEqual(1.5); // stacked on each other
+  it.each(THEMES)(
+    '%s: words at least 4.5:1 on page and card, marks 3:1 [WCAG 2.2, 1.4.3 and 1.4.11]',
+    (name, palette) => {
+      for (const ground of [palette.page, palette.card])
+        for (const role of ['ink', 'muted', 'link', 'danger', 'caution', 'designA', 'designB', 'designC'] as const)
+          expect(contrast(palette[role], ground), role).toBeGreaterThanOrEqual(4.5);
+      expect(contrast(palette.danger, palette.dangerTint)).toBeGreaterThanOrEqual(4.5);
+      expect(contrast(palette.caution, palette.cautionTint)).toBeGreaterThanOrEqual(4.5);
+      expect(contrast(palette.ink, palette.dangerTint)).toBeGreaterThanOrEqual(4.5);
+      expect(contrast(palette.page, palette.danger), 'the word on its badge').toBeGreaterThanOrEqual(4.5);
+      for (const role of ['axis', 'sunLine', 'solar', 'fuel', 'loss', 'tankTop', 'tankBottom', 'designD'] as const)
+        expect(contrast(palette[role], palette.page), `${name} ${role}`).toBeGreaterThanOrEqual(3);
     },
   );
 
-  it('heat map grows lighter at every step, so that it reads in grey [definition]', () => {
-    const steps = Array.from({ length: 20 }, (_, at) => luminance(linear(heatColour(at / 19))));
-    for (let at = 1; at < 20; at++) expect(steps[at]).toBeGreaterThan(steps[at - 1]!);
+  it('gives every role a colour of its own in light, by which the page finds it [definition]', () => {
+    const colours = Object.values(LIGHT);
+    expect(new Set(colours).size).toBe(colours.length);
+  });
+
+  /** Lightness L* of CIELAB (CIE 15), from relative luminance. */
+  const lightness = (colour: string): number => {
+    const y = luminance(linear(colour));
+    return y > 216 / 24389 ? 116 * Math.cbrt(y) - 16 : (24389 / 27) * y;
+  };
+
+  it.each(THEMES)(
+    '%s: the heat scale runs one way in lightness, each step 4 of L* or more from the next, so that it reads in grey',
+    (name, palette) => {
+      const sign = name === 'light' ? -1 : 1;
+      for (let step = 1; step < 9; step++)
+        expect(
+          sign * (lightness(heatColour(palette, step)) - lightness(heatColour(palette, step - 1))),
+        ).toBeGreaterThan(4);
+    },
+  );
+
+  it.each(THEMES)('%s: sun, solar heat and fuel differ by 12 of L* or more; fuel is hatched besides', (_, palette) => {
+    for (const [a, b] of [
+      ['sun', 'solar'],
+      ['solar', 'fuel'],
+      ['sun', 'fuel'],
+    ] as const)
+      expect(Math.abs(lightness(palette[a]) - lightness(palette[b]))).toBeGreaterThanOrEqual(12);
   });
 });

@@ -72,7 +72,10 @@ type Mark = {
 
 /** Marks of the readings, gauge by gauge. [px] */
 function marksOf(svg: string): Mark[] {
-  const all = svg.matchAll(/<path d="(M[^"]+)" transform="matrix\(([^)]+)\)" fill="([^"]+)"/g);
+  // Arrows at the ends of a range that goes on beyond its panel are no readings.
+  const all = svg
+    .replace(new RegExp(`<path [^>]*fill="(${LIGHT.axis}|${DARK.axis})"[^>]*>`, 'g'), '')
+    .matchAll(/<path d="(M[^"]+)" transform="matrix\(([^)]+)\)" fill="([^"]+)"/g);
   return [...all].map(([, path, matrix, fill]) => {
     const [a, , , , x, y] = matrix!.split(',').map(Number) as [number, number, number, number, number, number];
     const shape = path!.includes('A') ? 'circle' : a < 0 ? 'down' : 'up';
@@ -117,7 +120,7 @@ describe('checkChart', () => {
       expect(readings[2]!.x - readings[0]!.x).toBeCloseTo(3 * perDay, 1);
       expect(readings[3]!.x - readings[0]!.x).toBeCloseTo(6 * perDay, 1);
       // One path holds the bars of a gauge, each from low to high.
-      const bars = /<path d="([^"]+)" fill="none" stroke="#59606a" stroke-width="7"/.exec(svg)![1]!;
+      const bars = new RegExp(`<path d="([^"]+)" fill="none" stroke="${LIGHT.axis}" stroke-width="7"`).exec(svg)![1]!;
       const ends = [...bars.matchAll(/M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)/g)].map((one) => one.slice(1).map(Number));
       expect(ends).toHaveLength(tank.length);
       tank.forEach(({ low, high }, at) => {
@@ -130,32 +133,44 @@ describe('checkChart', () => {
     },
   );
 
-  it('readings outside differ in shape, in direction and in colour; slips are hollow [definition]', async () => {
-    for (const [theme, { burner, solar }] of [
+  it('readings outside differ in shape and in direction; slips are hollow [definition]', async () => {
+    for (const [theme, { ink }] of [
       ['light', LIGHT],
       ['dark', DARK],
     ] as const) {
       const shown = marksOf(await checkChart(check, { theme }));
       expect(shown.map(({ shape, fill }) => [shape, fill])).toEqual([
-        ['circle', burner],
-        ['down', solar],
+        ['circle', ink],
+        ['down', ink],
         ['up', 'none'], // 90 against 50 to 72, a slip
-        ['circle', burner],
-        ['circle', burner],
-        ['up', solar],
-        ['circle', burner],
+        ['circle', ink],
+        ['circle', ink],
+        ['up', ink],
+        ['circle', ink],
       ]);
     }
   });
 
+  it('a range far wider than the readings ends in arrows and does not flatten them [definition]', async () => {
+    const wide = check.numbers.map((number) =>
+      number.gauge === 'tankTopTemperature' ? { ...number, low: -88, high: 130 } : number,
+    );
+    const svg = await checkChart({ ...check, numbers: wide });
+    const heights = marksOf(svg)
+      .slice(0, of('tankTopTemperature').length)
+      .map(({ y }) => y);
+    expect(Math.max(...heights) - Math.min(...heights)).toBeGreaterThan(96 / 4); // of the panel's 96 px
+    expect(svg.match(new RegExp(`transform="matrix[^>]*fill="${LIGHT.axis}"`, 'g'))!.length).toBeGreaterThanOrEqual(8);
+  });
+
   it('bars of the causes are as long as their weights [definition]', async () => {
     const svg = await checkChart(check);
-    const lengths = [...svg.matchAll(/<path d="M4 \d+(?:\.\d+)?l([\d.]+) 0l[^"]*" fill="#3a4f7a"/g)].map((one) =>
+    const lengths = [...svg.matchAll(/<path d="M4 \d+(?:\.\d+)?l([\d.]+) 0l[^"]*" fill="#1f2328"/g)].map((one) =>
       Number(one[1]),
     );
     expect(lengths).toHaveLength(2);
     check.causes.forEach(({ weight }, at) => {
-      expect(Math.abs(lengths[at]! - weight * (760 - 54))).toBeLessThan(1);
+      expect(Math.abs(lengths[at]! - weight * (760 - 70))).toBeLessThan(1);
     });
     expect(svg).toContain('>82 %</text>');
     expect(svg).toContain('>13 %</text>');
@@ -171,7 +186,7 @@ describe('checkChart', () => {
     expect(svg).not.toMatch(/NaN|undefined|<b>|<worse>|<house>/);
     const again = await checkChart(check, { title: 'my <house>, 300 L', units: 'us' });
     expect(again).toBe(svg);
-    expect(await checkChart(check, { width: 320, theme: 'page' })).toMatch(/^<svg .*var\(--nl-solar\)/s);
+    expect(await checkChart(check, { width: 320, theme: 'page' })).toMatch(/^<svg .*var\(--nl-ink\)/s);
   });
 
   it('the line of the beginning stands at its hour, and only where a cause is named [definition]', async () => {
@@ -220,19 +235,19 @@ describe('renderCheckHtml', () => {
       { ...check, causes, next, notes: ['Assumed & noted.'] },
       { units: 'us', title: '<x>' },
     );
-    expect(page).toContain('<h1>&lt;x&gt;</h1><p>Likely: check valve leaks &amp; &lt;worse&gt;');
-    expect(page.match(/<svg /g)).toHaveLength(2);
+    expect(page).toContain('<p class="answer">Likely: check valve leaks &amp; &lt;worse&gt;');
+    expect(page.match(/<svg xmlns/g)).toHaveLength(2);
     expect(page).toContain('122\u00a0°F and more scalds');
-    expect(page).toContain('<h3>82 %: check valve leaks &lt;b&gt;</h3>');
+    expect(page).toContain('<h3>82\u00a0%: check valve leaks &lt;b&gt;</h3>');
     expect(page).toContain('Thermometer &lt;i&gt;: 7.2\u00a0°F off.');
     expect(page).toContain('it is warm: check valve leaks &lt;b&gt;; scaled-coil');
-    expect(page).toContain('<strong>caution</strong><p>It can burn.</p>');
+    expect(page).toContain('Caution</span> It can burn.</p>');
     expect(page).toContain('Assumed &amp; noted.');
     expect(page.match(/<tr><th scope="row">/g)).toHaveLength(check.numbers.length);
     expect(page).toContain(
       '<td>Tank top [°F]</td><td>194.0</td><td>122.0</td><td>161.6</td><td>outside, taken for a slip</td>',
     ); // 90, 50, 72 °C
-    expect(page).not.toMatch(/NaN|undefined|<worse>|<night>|<x>|<i>|<script|src=|href=|°C/);
+    expect(page).not.toMatch(/NaN|undefined|<worse>|<night>|<x>|<i>|<script|src=|href="[^#]|°C/);
     expect(await renderCheckHtml(check)).toContain('<h1>Gauge readings, checked</h1>');
   });
 });

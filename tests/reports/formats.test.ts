@@ -70,10 +70,10 @@ describe.each(['metric', 'us'] as const)('months add up to the year as shown, %s
     const tables = [...html.matchAll(/<table[^>]*>.*?<\/table>/gs)]
       .map(([table]) => table)
       .filter((table) => table.includes('>January<'));
-    expect(tables).toHaveLength(3); // two charts and the table of months
-    expectSum(rowsFrom(tables[0]!), [1, 2]);
+    expect(tables).toHaveLength(3); // behind two pictures, and the table of months
+    expectSum(rowsFrom(tables[0]!), [1, 2, 3]);
     expectSum(rowsFrom(tables[1]!), SUMS);
-    expectSum(rowsFrom(tables[2]!), SUMS);
+    expectSum(rowsFrom(tables[2]!), [1, 2, 3]); // hours of the tank at taps, heater and limit
   });
 
   it('in CSV, against the table of numbers', () => {
@@ -169,7 +169,7 @@ describe('what others wrote', () => {
       life: 5,
     } as const;
     const html = await renderHtml([two, hostile].map(withLayers), { money });
-    expect(html.match(/<svg /g)).toHaveLength(24);
+    expect(html.match(/<svg xmlns/g)).toHaveLength(18); // nine charts, wide and narrow
     expect(html).not.toMatch(/<script/i);
     expect(html).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
     expect(renderText(hostile, { money })).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
@@ -281,35 +281,56 @@ describe('renderText', () => {
 });
 
 describe('renderHtml', () => {
-  it('leads with the three numbers of every design and takes sections in order [definition]', async () => {
+  it('leads with the first sheet and takes sections in order [definition]', async () => {
     const html = await renderHtml([two, three]);
     const order = [
       '<h1>',
-      'class="big"',
-      '>Side by side</h2',
-      '>Energy by month</h2',
+      'class="alarm',
+      'class="months"',
+      'class="compare"',
+      '>Month by month</h2',
       '>Cautions</h2',
+      '>Where the heat goes</h2',
       '>The tank over the year</h2',
-      '>A summer week</h2',
-    ];
-    const places = [
-      ...order,
-      '>A winter week</h2',
-      '>Assumptions</h2',
-      '>Energy balance</h2',
+      '>A hot week and a cold week</h2',
+      '>The pump</h2',
+      '>Numbers of the year</h2',
+      '>Inputs and defaults</h2',
       '>What the numbers mean</h2',
-    ].map((mark) => html.indexOf(mark));
+      '>Energy balance</h2',
+    ];
+    const places = order.map((mark) => html.indexOf(mark));
     expect(places).toEqual([...places].sort((a, b) => a - b));
     expect(places[0]).toBeGreaterThan(0);
-    expect(html.match(/class="big"/g)).toHaveLength(6);
   });
 
-  it('gives every chart a role, a label and its numbers, ids once, headings without gaps [WCAG 2.1]', async () => {
+  it('has the sections that were asked for and no others, and refuses one that it does not know [definition]', async () => {
+    const html = await renderHtml(two, { sections: ['balance', 'months'] });
+    expect([...html.matchAll(/<h2 id="[^"]*">([^<]*)</g)].map((match) => match[1])).toEqual([
+      'Month by month',
+      'Energy balance',
+    ]);
+    await expect(renderHtml(two, { sections: ['pie' as 'months'] })).rejects.toThrow(/sections: found "pie"/);
+  });
+
+  it('bears the title, client, date and note of its maker, escaped, in the printed foot too [requirement]', async () => {
+    const html = await renderHtml(two, {
+      title: 'Two or <three>?',
+      client: 'M. "Hill"',
+      date: '12 May 2026',
+      note: 'Roof checked & found sound.',
+    });
+    expect(html).toContain('<h1>Two or &lt;three&gt;?</h1><p class="for">for M. &quot;Hill&quot; · 12 May 2026</p>');
+    expect(html).toContain('Roof checked &amp; found sound.');
+    expect(html).toContain('content:"Two or \\3c three\\3e \\3f  \\b7  12 May 2026"');
+  });
+
+  it('gives every chart a role, a label and its numbers, ids once, headings without gaps [WCAG 2.2]', async () => {
     const html = await renderHtml([two, three]);
-    const charts = html.match(/<svg [^>]*>/g)!;
-    expect(charts).toHaveLength(22); // eleven charts, wide and narrow; the layers were not kept
+    const charts = html.match(/<svg xmlns[^>]*>/g)!;
+    expect(charts).toHaveLength(14); // seven charts, wide and narrow: no prices, no hours of standing
     for (const svg of charts) expect(svg).toMatch(/role="img" aria-label="[^"]{20,}"/);
-    expect(html.match(/<details>/g)).toHaveLength(11);
+    expect(html.match(/<details>/g)).toHaveLength(8); // and the tables of the months
     const ids = [...html.matchAll(/ id="([^"]*)"/g)].map((match) => match[1]);
     expect(new Set(ids).size).toBe(ids.length);
     for (const [, target] of html.matchAll(/(?:href="|url\()#([^")]*)/g)) expect(ids).toContain(target);
@@ -320,9 +341,9 @@ describe('renderHtml', () => {
     expect(html).toContain('<html lang="en">');
   });
 
-  it('stays under 2 MB with three designs [requirement]', async () => {
+  it('stays under 1 MB with three designs [requirement]', async () => {
     const runs = [two, three, fixture({ panels: 4 })].map(withLayers);
-    expect(Buffer.byteLength(await renderHtml(runs))).toBeLessThan(2e6);
+    expect(Buffer.byteLength(await renderHtml(runs))).toBeLessThan(1e6);
   });
 });
 

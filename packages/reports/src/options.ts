@@ -20,6 +20,14 @@ export interface ReportOptions {
    * are. [-]
    */
   readonly uncertainty?: number;
+  /** Over the report: the reader's question or the house. Default: the design's name, or how many are compared. */
+  readonly title?: string;
+  /** For whom it was made. Default: nothing. */
+  readonly client?: string;
+  /** When, as it shall be read: `12 May 2026`. Default: nothing, so that the same input gives the same text. */
+  readonly date?: string;
+  /** A remark of the maker's own. Default: nothing. */
+  readonly note?: string;
 }
 
 /** One run, or several to compare. */

@@ -1,43 +1,43 @@
 import { ReportError } from '../errors.ts';
+import type { MoneyGiven } from '../money/types.ts';
 import { listRuns, type Runs } from '../options.ts';
 import type { Units } from '../units.ts';
-import { barsMissing, comparisonBars, comparisonBarsTable } from './bars.ts';
+import type { WeekKind } from './choose-week.ts';
 import { type ChartContext, chartContext } from './context.ts';
 import { tankDuration, tankDurationTable } from './duration.ts';
 import { energyFlow, energyFlowTable, flowMissing } from './energy-flow.ts';
 import { type ChartTheme, type Drawing, draw } from './frame.ts';
-import { layersMissing, tankLayers, tankLayersTable } from './layers.ts';
+import { hardHours, hardHoursMissing, hardHoursTable } from './hard-hours.ts';
+import { moneyMissing, moneyYears, moneyYearsTable } from './money-years.ts';
 import { monthlyEnergy, monthlyEnergyTable } from './monthly.ts';
-import { monthMultiples, monthMultiplesTable } from './multiples.ts';
-import { pumpMap, pumpMapTable } from './pump-map.ts';
+import { pumpFlow, pumpFlowTable } from './pump.ts';
 import { week, weekTable } from './week.ts';
-import { ABSORBER_MAP, FLOW_MAP, TANK_MAP, type YearMap, yearMap, yearMapTable } from './year-map.ts';
+import { tankYear, tankYearTable } from './year-map.ts';
 
 /** The charts of a report. */
 export type ChartName =
-  | 'comparison'
   | 'monthly-energy'
-  | 'month-multiples'
   | 'energy-flow'
+  | 'money-years'
   | 'tank-year'
-  | 'absorber-year'
-  | 'flow-year'
   | 'tank-duration'
-  | 'summer-week'
-  | 'tank-layers'
-  | 'winter-week'
-  | 'pump-map';
+  | 'hottest-week'
+  | 'coldest-week'
+  | 'hard-hours'
+  | 'pump';
 
 /** Options of {@link chart}. */
 export interface ChartOptions {
   /** Units of axes and labels. Default `metric`. */
   readonly units?: Units;
-  /** Width of the picture; under 600 it is laid out for a telephone. Default 960, at least 300. [px] */
+  /** Width of the picture; under 600 it is laid out for a telephone. Default 720, at least 300. [px] */
   readonly width?: number;
   /** Colours for light or dark ground, or `page` for the CSS variables of the HTML report. Default `light`. */
   readonly theme?: ChartTheme;
   /** `monthly-energy`: also what pipes, tank and heater lose, below the line. Default false. */
   readonly losses?: boolean;
+  /** Prices: one set for all designs, or one for each; needed for `money-years`. */
+  readonly money?: MoneyGiven;
 }
 
 /** Numbers behind a chart, as shown. */
@@ -55,24 +55,21 @@ interface Chart {
   readonly missing?: (context: ChartContext) => string | null;
 }
 
-const map = (of: YearMap): Chart => ({
-  drawing: (context) => yearMap(context, of),
-  table: (context) => yearMapTable(context, of),
+const weekOf = (kind: WeekKind): Chart => ({
+  drawing: (context) => week(context, kind),
+  table: (context) => weekTable(context, kind),
 });
 
 const CHARTS: Record<ChartName, Chart> = {
-  comparison: { drawing: comparisonBars, table: comparisonBarsTable, missing: barsMissing },
   'monthly-energy': { drawing: monthlyEnergy, table: monthlyEnergyTable },
-  'month-multiples': { drawing: monthMultiples, table: monthMultiplesTable },
   'energy-flow': { drawing: energyFlow, table: energyFlowTable, missing: flowMissing },
-  'tank-year': map(TANK_MAP),
-  'absorber-year': map(ABSORBER_MAP),
-  'flow-year': map(FLOW_MAP),
+  'money-years': { drawing: moneyYears, table: moneyYearsTable, missing: moneyMissing },
+  'tank-year': { drawing: tankYear, table: tankYearTable },
   'tank-duration': { drawing: tankDuration, table: tankDurationTable },
-  'summer-week': { drawing: (context) => week(context, 'summer'), table: (context) => weekTable(context, 'summer') },
-  'tank-layers': { drawing: tankLayers, table: tankLayersTable, missing: layersMissing },
-  'winter-week': { drawing: (context) => week(context, 'winter'), table: (context) => weekTable(context, 'winter') },
-  'pump-map': { drawing: pumpMap, table: pumpMapTable },
+  'hottest-week': weekOf('hottest'),
+  'coldest-week': weekOf('coldest'),
+  'hard-hours': { drawing: hardHours, table: hardHoursTable, missing: hardHoursMissing },
+  pump: { drawing: pumpFlow, table: pumpFlowTable },
 };
 
 /** Every chart, in the order of the page. @internal */
@@ -96,16 +93,15 @@ export const tabulateChart = (name: ChartName, context: ChartContext): ChartTabl
  * One chart as SVG text: still, without script, with its own description for screen readers. Asynchronous because the
  * drawing library is loaded with the first chart.
  *
- * - `comparison`: the leading numbers of two or more designs
- * - `monthly-energy`: heat by month from solar tank and burner, solar share over the bars
- * - `month-multiples`: the month table as small pictures
+ * - `monthly-energy`: heat by month from sun and burner, solar share over the bars, and the burner's heat without the sun
  * - `energy-flow`: from sun and fuel to the taps with each loss, bands as wide as what flows in them
- * - `tank-year`, `absorber-year`, `flow-year`: day on x, hour on y
+ * - `money-years`: present worth of the savings less the investment, year by year; needs `money`
+ * - `tank-year`: hottest part of the tank, day on x, hour on y
  * - `tank-duration`: hours of the year at or above a temperature
- * - `summer-week`, `winter-week`: the week with most sun on the first design's collectors in the summer half of the year, and
- *   with least in the winter half, hour by hour
- * - `tank-layers`: layers of the tank in the summer week; needs `keepTankNodes` of `simulate`
- * - `pump-map`: light on the PV module against flow, every lit hour a dot
+ * - `hottest-week`, `coldest-week`: the seven days with the hottest and with the coldest air, hour by hour; with layers of the tank
+ *   where the run kept them (`keepTankNodes` of `simulate`)
+ * - `hard-hours`: hours in the sun in which limit, stagnation or boiling kept the system standing
+ * - `pump`: flow for the light on the PV module, the middle and four hours of five
  *
  * @param name - which chart
  * @param runs - one run, or several in panels to one scale
@@ -114,12 +110,13 @@ export const tabulateChart = (name: ChartName, context: ChartContext): ChartTabl
  * @throws {@link ReportError} for an unknown name, no run, runs that the chart cannot show, or a column that is not a whole year of finite numbers.
  */
 export async function chart(name: ChartName, runs: Runs, options: ChartOptions = {}): Promise<string> {
-  const { units = 'metric', width = 960, theme = 'light', losses = false } = options;
+  const { units = 'metric', width = 720, theme = 'light', losses = false, money = null } = options;
   if (!Object.hasOwn(CHARTS, name))
     throw new ReportError('name', JSON.stringify(name), `one of ${CHART_NAMES.join(', ')}`, 'Choose one of these.');
   const context = {
     ...chartContext(listRuns(runs), units, Math.max(NARROWEST, Math.round(width)), theme),
     losses,
+    money,
   };
   const missing = chartMissing(name, context);
   if (missing !== null) throw new ReportError('results', missing, `what ${name} shows`, 'Give other runs.');

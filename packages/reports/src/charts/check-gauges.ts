@@ -1,7 +1,8 @@
-/** Panels of a checked log: each gauge over the weeks, its readings beside what a sound system would show. */
+/** Panels of a checked log: each gauge over the weeks, its readings beside what a system in order would show. */
 import type { CheckedNumber } from '@noonloop/sim-core';
 import { formatDay } from '../calendar.ts';
 import { formatNumber, type Units } from '../units.ts';
+import { digitsOf, grid } from './axes.ts';
 import { GAUGE_KEYS, gaugeUnit, gaugeWord, shownReading } from './check-words.ts';
 import { legendEntry, niceAxis, TEXT } from './context.ts';
 import { isNarrow } from './frame.ts';
@@ -43,7 +44,7 @@ export interface Panels {
 }
 
 /**
- * A panel for each gauge that was read. What a sound system would show is known for the moments of the readings alone, so it is
+ * A panel for each gauge that was read. What a system in order would show is known for the moments of the readings alone, so it is
  * drawn as an upright bar at each of them and not as a band: between morning and evening it would be invented.
  */
 export function gaugePanels(of: GaugePanels): Panels {
@@ -72,13 +73,7 @@ export function gaugePanels(of: GaugePanels): Panels {
       padding: 0,
       textStyle: { fontSize: TEXT + 1, fontWeight: 600, color: palette.ink },
     })),
-    grid: gauges.map((_, index) => ({
-      left: LEFT,
-      top: at(index),
-      width: plot,
-      height: PLOT,
-      outerBoundsMode: 'none',
-    })),
+    grid: gauges.map((_, index) => grid({ left: LEFT, top: at(index), width: plot, height: PLOT })),
     xAxis: gauges.map((_, index) => ({
       ...axis,
       gridIndex: index,
@@ -96,12 +91,7 @@ export function gaugePanels(of: GaugePanels): Panels {
       },
     })),
     yAxis: gauges.map((gauge, index) => {
-      const all = numbers
-        .filter((number) => number.gauge === gauge)
-        .flatMap(({ found, low, high }) => [found, low, high].map((value) => shownReading(value, gauge, units)));
-      // A meter never counts back: what a normal distribution says below nought is cut off.
-      const least = gauge === 'heaterMeter' ? Math.max(0, Math.min(...all)) : Math.min(...all);
-      const scale = niceAxis(least, Math.max(...all, least), 4);
+      const scale = scaleOf(numbers, gauge, units);
       const digits = digitsOf(scale.interval);
       return {
         ...axis,
@@ -117,15 +107,17 @@ export function gaugePanels(of: GaugePanels): Panels {
       const shown = (value: number): number => shownReading(value, gauge, units);
       const thick = Math.min(7, Math.max(2, (0.5 * plot) / read.length));
       const half = ((thick / 2 + 2) * days) / plot; // [d]
+      const { min, max } = scaleOf(numbers, gauge, units);
+      const held = (value: number): number => Math.min(max, Math.max(min, shown(value)));
       return [
         {
           ...here,
           type: 'line',
           symbol: 'none',
-          lineStyle: { color: palette.muted, width: thick, opacity: 0.38, cap: 'butt' },
+          lineStyle: { color: palette.axis, width: thick, opacity: 0.45, cap: 'butt' },
           data: read.flatMap(({ hour, low, high }) => [
-            [x(hour), shown(low)],
-            [x(hour), shown(high)],
+            [x(hour), held(low)],
+            [x(hour), held(high)],
             [x(hour), null],
           ]),
         },
@@ -133,11 +125,23 @@ export function gaugePanels(of: GaugePanels): Panels {
           ...here,
           type: 'line',
           symbol: 'none',
-          lineStyle: { color: palette.muted, width: 2, cap: 'butt' },
+          lineStyle: { color: palette.axis, width: 2, cap: 'butt' },
           data: read.flatMap(({ hour, expected }) => [
             [x(hour) - half, shown(expected)],
             [x(hour) + half, shown(expected)],
             [x(hour), null],
+          ]),
+        },
+        // A range that goes on beyond the panel ends in an arrow.
+        {
+          ...here,
+          type: 'scatter',
+          symbol: 'arrow',
+          symbolSize: [thick + 3, 7],
+          itemStyle: { color: palette.axis, opacity: 1 },
+          data: read.flatMap(({ hour, low, high }) => [
+            ...(shown(high) > max ? [{ value: [x(hour), max], symbolOffset: [0, 4] }] : []),
+            ...(shown(low) < min ? [{ value: [x(hour), min], symbolRotate: 180, symbolOffset: [0, -4] }] : []),
           ]),
         },
         ...(since === null ? [] : [{ ...here, ...sinceLine(since / 24 - firstDay, days, palette) }]),
@@ -151,16 +155,32 @@ export function gaugePanels(of: GaugePanels): Panels {
   };
 }
 
-/** Outside the band: another shape, which way it is off, and another colour; a slip of the pen is hollow. */
+/** Readings and what was expected, with half their span on either side (of one alone, half its range): the widest range must not flatten the rest. */
+function scaleOf(numbers: readonly CheckedNumber[], gauge: CheckedNumber['gauge'], units: Units) {
+  const of = numbers.filter((number) => number.gauge === gauge);
+  const shown = (pick: (number: CheckedNumber) => number): number[] =>
+    of.map((number) => shownReading(pick(number), gauge, units));
+  const near = [...shown(({ found }) => found), ...shown(({ expected }) => expected)];
+  const ranges = shown(({ high }) => high).map((high, at) => high - shown(({ low }) => low)[at]!);
+  const span = Math.max(...near) - Math.min(...near);
+  const margin = (span > 0 ? span : Math.min(...ranges)) / 2;
+  const least = Math.max(Math.min(...near) - margin, Math.min(...near, ...shown(({ low }) => low)));
+  const most = Math.min(Math.max(...near) + margin, Math.max(...near, ...shown(({ high }) => high)));
+  // A meter never counts back: what a normal distribution says below nought is cut off.
+  const bottom = gauge === 'heaterMeter' ? Math.max(0, least) : least;
+  return niceAxis(bottom, Math.max(most, bottom), 4);
+}
+
+/** Outside the band: another shape and size, and which way it is off; a slip of the pen is hollow. */
 function markOf({ outside, deviation, slip }: CheckedNumber, palette: Palette): object {
-  const colour = outside ? palette.solar : palette.burner;
+  const colour = palette.ink;
   return {
     symbol: outside ? 'triangle' : 'circle',
     symbolRotate: outside && deviation < 0 ? 180 : 0,
     symbolSize: outside ? 11 : 6,
     itemStyle: slip
       ? { color: 'transparent', borderColor: colour, borderWidth: 2, opacity: 1 }
-      : { color: colour, borderColor: palette.ink, borderWidth: outside ? 1 : 0, opacity: 1 },
+      : { color: colour, opacity: 1 },
   };
 }
 
@@ -176,24 +196,17 @@ const sinceLine = (day: number, days: number, palette: Palette): object => ({
   },
 });
 
-/** Decimals that a scale needs. */
-function digitsOf(interval: number): number {
-  let digits = 0;
-  while (digits < 6 && Math.abs(interval * 10 ** digits - Math.round(interval * 10 ** digits)) > 1e-6) digits++;
-  return digits;
-}
-
 function legendOf({ numbers, since, width, palette, top }: GaugePanels): [svg: string, height: number] {
-  const { burner, ink, muted, solar } = palette;
+  const { ink, axis } = palette;
   const triangle = (x: number, y: number, size: number): string =>
-    `<path d="M${x} ${y}h11l-5.5 ${size}z" fill="${solar}" stroke="${ink}"/>`;
+    `<path d="M${x} ${y}h11l-5.5 ${size}z" fill="${ink}"/>`;
   const entries: [word: string, mark: (x: number, y: number) => string][] = [
     [
-      'a sound system: 95 % of readings, and the middle',
+      'a system in order: 95 % of readings, and the middle',
       (x, y) =>
-        `<rect x="${x + 2}" y="${y - 12}" width="7" height="14" fill="${muted}" opacity="0.38"/><rect x="${x}" y="${y - 6}" width="11" height="2" fill="${muted}"/>`,
+        `<rect x="${x + 2}" y="${y - 12}" width="7" height="14" fill="${axis}" opacity="0.45"/><rect x="${x}" y="${y - 6}" width="11" height="2" fill="${axis}"/>`,
     ],
-    ['read, within', (x, y) => `<circle cx="${x + 5.5}" cy="${y - 4}" r="3" fill="${burner}"/>`],
+    ['read, within', (x, y) => `<circle cx="${x + 5.5}" cy="${y - 4}" r="3" fill="${ink}"/>`],
   ];
   const outside = numbers.filter((number) => number.outside);
   if (outside.some(({ deviation }) => deviation >= 0)) entries.push(['read, above', (x, y) => triangle(x, y, -9)]);
@@ -201,7 +214,7 @@ function legendOf({ numbers, since, width, palette, top }: GaugePanels): [svg: s
   if (numbers.some(({ slip }) => slip))
     entries.push([
       'hollow: taken for a slip of the pen',
-      (x, y) => `<circle cx="${x + 5.5}" cy="${y - 4}" r="4" fill="none" stroke="${muted}" stroke-width="2"/>`,
+      (x, y) => `<circle cx="${x + 5.5}" cy="${y - 4}" r="4" fill="none" stroke="${ink}" stroke-width="2"/>`,
     ]);
   if (since !== null)
     entries.push([

@@ -7,7 +7,7 @@ import { convertSentence } from '../quantities.ts';
 import { displayUnit, formatNumber, type Units } from '../units.ts';
 import { gaugePanels } from './check-gauges.ts';
 import { GAUGE_KEYS, gaugeWord } from './check-words.ts';
-import { TEXT } from './context.ts';
+import { charactersIn, TEXT } from './context.ts';
 import { type ChartTheme, type Drawing, draw, paletteOf } from './frame.ts';
 import type { Palette } from './palette.ts';
 
@@ -25,14 +25,14 @@ export interface CheckChartOptions {
 
 const BAR = 12; // [px]
 const EDGE = 4; // [px]
-const PERCENT = 50; // [px] after a bar
-const CHARACTER = 6.5; // [px] of text, about
+const PERCENT = 66; // [px] after a bar
 
-const percent = (weight: number): string => `${formatNumber(100 * weight, 0)} %`;
+/** Never certain, whatever the arithmetic says. */
+const percent = (weight: number): string => (weight > 0.95 ? 'over 95 %' : `${formatNumber(100 * weight, 0)} %`);
 
 /**
  * What a notebook of gauge readings says about a system, as SVG text: the verdict; a panel for each gauge, each reading a mark beside
- * the upright bar in which 95 % of the readings of sound systems fall; the ranked causes with their weights; the cautions of the
+ * the upright bar in which 95 % of the readings of systems in order fall; the ranked causes with their weights; the cautions of the
  * check. Readings outside differ in shape and colour from those within; hollow marks are taken for slips of the pen.
  *
  * @param check - from `checkLog`
@@ -73,7 +73,7 @@ function drawing(check: LogCheck, title: string, units: Units, width: number, pa
   let y = 0;
   let front = '';
   const say = (text: string, size: number, colour: string, bold = false): void => {
-    const characters = Math.floor(((width - 2 * EDGE) * TEXT) / (size * CHARACTER));
+    const characters = charactersIn(width - 2 * EDGE, size);
     for (const line of wrap(plainText(text), characters)) {
       y += size + 6;
       front += `<text x="${EDGE}" y="${y - 3}" font-size="${size}"${bold ? ' font-weight="600"' : ''} fill="${colour}">${escapeHtml(line)}</text>`;
@@ -137,7 +137,7 @@ function causeBars({ causes }: LogCheck, tops: readonly number[], first: number,
       barWidth: BAR,
       showBackground: true,
       backgroundStyle: { color: palette.grid },
-      itemStyle: { color: palette.burner },
+      itemStyle: { color: palette.ink },
       data: [weight],
     })),
   };
@@ -155,7 +155,7 @@ function labelOf({ causes, headline, numbers }: LogCheck, title: string): string
     ...[title, headline.replace(/\.$/, '')].filter((words) => words !== ''),
     ...(gauges.length === 0
       ? ['No gauge with a number was read']
-      : [`Readings outside the band of a sound system: ${gauges.join(', ')}`]),
+      : [`Readings outside the band of a system in order: ${gauges.join(', ')}`]),
     `Causes by weight: ${ranked.join('; ')}`,
   ].join('. ');
 }

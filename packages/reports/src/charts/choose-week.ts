@@ -1,32 +1,20 @@
 import type { RunResult } from '@noonloop/sim-core';
 
-/** The season of a week, by the hemisphere of the site. */
-export type Season = 'summer' | 'winter';
-
-/** April to September in days. */
-const HALF = { from: 90, to: 273 };
+/** Which week: that with the hottest air of the year, or with the coldest. */
+export type WeekKind = 'hottest' | 'coldest';
 
 /**
- * First day of the week, aligned to days, with the most sun on the collectors in the summer half of the year, or the least in
- * the winter half. Summer half: April to September north of the equator, October to March south of it.
+ * First day of the seven days, midnight to midnight, whose outdoor air is hottest or coldest on the mean.
  *
  * @returns day of the year, 0 to 358 [d]
  */
-export function chooseWeek({ columns, site }: RunResult, season: Season): number {
-  const daily = Array.from({ length: 365 }, (_, day) =>
-    columns.irradiance.subarray(day * 24, day * 24 + 24).reduce((sum, value) => sum + value, 0),
-  );
-  const middle = (season === 'summer') === site.latitude >= 0;
-  const inHalf = (day: number): boolean => (day >= HALF.from && day < HALF.to) === middle;
-  let best = -1;
-  let bestSum = 0;
+export function chooseWeek({ columns }: RunResult, kind: WeekKind): number {
+  const sign = kind === 'hottest' ? 1 : -1;
+  let best = 0;
+  let highest = Number.NEGATIVE_INFINITY;
   for (let first = 0; first + 7 <= 365; first++) {
-    if (!inHalf(first) || !inHalf(first + 6)) continue;
-    const sum = daily.slice(first, first + 7).reduce((total, value) => total + value, 0);
-    if (best < 0 || (season === 'summer' ? sum > bestSum : sum < bestSum)) {
-      best = first;
-      bestSum = sum;
-    }
+    const sum = sign * columns.ambientTemperature.subarray(first * 24, (first + 7) * 24).reduce((a, b) => a + b, 0);
+    if (sum > highest) [best, highest] = [first, sum];
   }
   return best;
 }

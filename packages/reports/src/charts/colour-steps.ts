@@ -1,46 +1,65 @@
-/** Colours of a map in steps, and the key that explains them. */
-import { roundTo, toDisplay, type UnitKind, type Units } from '../units.ts';
+/** The heat scale: one colour for one temperature on all pages, and the key that explains it. */
+import { formatNumber, toDisplay, type Units } from '../units.ts';
 import { type ChartContext, TEXT } from './context.ts';
-import { heatColour } from './palette.ts';
+import { CHARACTER } from './frame.ts';
+import { HEAT_COUNT, heatColour } from './palette.ts';
 
-/** Equal steps of a shown quantity. */
-export interface ColourSteps {
-  /** Lower end of the lowest step, shown units. */
-  readonly from: number;
-  readonly step: number;
-  readonly count: number;
+/** Where the second step begins, and how wide each is, in shown units: 20, 30, … 90 °C; 60, 80, … 200 °F. */
+const STEPS: Readonly<Record<Units, { readonly from: number; readonly step: number }>> = {
+  metric: { from: 20, step: 10 },
+  us: { from: 60, step: 20 },
+};
+
+/** Step of the heat scale in which a temperature falls. @param value - [°C] @returns 0 to 8 */
+export const heatStep =
+  (units: Units) =>
+  (value: number): number => {
+    const { from, step } = STEPS[units];
+    return Math.min(
+      HEAT_COUNT - 1,
+      Math.max(0, Math.floor((toDisplay(value, 'temperature', units) - from) / step) + 1),
+    );
+  };
+
+/** A temperature that the key points at. */
+export interface KeyMark {
+  readonly word: string;
+  /** [°C] */
+  readonly value: number;
 }
 
-/** Step in which a value in SI falls. */
-export const levelOf =
-  ({ from, step, count }: ColourSteps, kind: UnitKind, units: Units) =>
-  (value: number): number =>
-    Math.min(count - 1, Math.max(0, Math.floor((toDisplay(value, kind, units) - from) / step)));
+/** Height of {@link heatKey}. [px] */
+export const KEY_ROOM = 66;
 
-/** Colour of a step. */
-export const stepColour =
-  ({ count }: ColourSteps) =>
-  (at: number): string =>
-    heatColour(count < 2 ? 0.5 : at / (count - 1));
-
-/** Key over a map. @param left - where it starts [px] */
-export function colourKey(
-  { narrow, palette, width }: ChartContext,
-  steps: ColourSteps,
-  symbol: string,
-  left: number,
-): string {
-  const colour = stepColour(steps);
-  const size = Math.min(40, Math.floor((width - left - 20) / steps.count));
-  const every = Math.ceil((narrow ? 28 : 30) / size);
+/** Key over a map, with marks below it. @param left - where it starts [px] */
+export function heatKey(context: ChartContext, marks: readonly KeyMark[], left: number): string {
+  const { palette, units, width } = context;
+  const { from, step } = STEPS[units];
+  const size = Math.min(48, Math.floor((width - left - 12) / HEAT_COUNT));
+  const text = (x: number, y: number, anchor: string, word: string, colour: string): string =>
+    `<text x="${x}" y="${y}" font-size="${TEXT}" text-anchor="${anchor}" fill="${colour}">${word}</text>`;
   const boxes = Array.from(
-    { length: steps.count },
-    (_, at) => `<rect x="${left + at * size}" y="6" width="${size}" height="11" fill="${colour(at)}"/>`,
+    { length: HEAT_COUNT },
+    (_, at) =>
+      `<rect x="${left + at * size}" y="18" width="${size}" height="12" fill="${heatColour(palette, at)}" stroke="${palette.grid}" stroke-width="0.5"/>`,
   );
-  const words: string[] = [];
-  for (let at = 0; at <= steps.count; at += every)
-    words.push(
-      `<text x="${left + at * size}" y="31" font-size="${TEXT}" text-anchor="middle" fill="${palette.muted}">${String(roundTo(steps.from + at * steps.step, 2)).replace('-', '−')}</text>`,
-    );
-  return `<text x="4" y="16" font-size="${TEXT}" fill="${palette.muted}">${symbol}</text>${boxes.join('')}${words.join('')}`;
+  const numbers = Array.from({ length: HEAT_COUNT - 1 }, (_, at) =>
+    text(left + (at + 1) * size, 13, 'middle', formatNumber(from + at * step, 0), palette.muted),
+  );
+  const unit = text(4, 28, 'start', units === 'us' ? '°F' : '°C', palette.muted);
+  let end = Number.NEGATIVE_INFINITY;
+  let row = 0;
+  const pointers = [...marks]
+    .sort((a, b) => a.value - b.value)
+    .map(({ word, value }) => {
+      const share = (toDisplay(value, 'temperature', units) - from) / step + 1;
+      const x = left + Math.min(HEAT_COUNT - 0.1, Math.max(0.1, share)) * size;
+      const length = word.length * CHARACTER * TEXT;
+      const start = Math.min(Math.max(4, x - length / 2), width - 4 - length);
+      row = start < end + 8 ? 1 - row : 0;
+      end = start + length;
+      const y = 46 + row * 15;
+      return `<path d="M${x.toFixed(1)} 30v${row === 0 ? 5 : 18}" stroke="${palette.ink}"/>${text(Math.round(start), y, 'start', word, palette.ink)}`;
+    });
+  return unit + boxes.join('') + numbers.join('') + pointers.join('');
 }

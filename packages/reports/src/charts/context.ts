@@ -1,8 +1,9 @@
 import type { RunResult } from '@noonloop/sim-core';
 import { cut, letterOf, plainText } from '../escape.ts';
+import type { MoneyGiven } from '../money/types.ts';
 import { type Summary, summarize } from '../summary.ts';
 import type { Units } from '../units.ts';
-import { type ChartTheme, isNarrow, paletteOf } from './frame.ts';
+import { CHARACTER, type ChartTheme, isNarrow, paletteOf } from './frame.ts';
 import type { Palette } from './palette.ts';
 
 /** What every chart draws from. */
@@ -16,6 +17,8 @@ export interface ChartContext {
   readonly palette: Palette;
   /** Whether losses hang below the months. */
   readonly losses: boolean;
+  /** Prices, for the chart of money. */
+  readonly money: MoneyGiven | null;
 }
 
 /** Text sizes of axes and labels. [px] */
@@ -31,26 +34,25 @@ export function chartContext(
   theme: ChartTheme,
   summaries: readonly Summary[] = results.map(summarize),
 ): ChartContext {
-  return { results, summaries, units, width, narrow: isNarrow(width), palette: paletteOf(theme), losses: false };
+  const palette = paletteOf(theme);
+  return { results, summaries, units, width, narrow: isNarrow(width), palette, losses: false, money: null };
 }
 
+/** Characters of a size of text that fit into a width, about. @param width - [px] @param size - [px] */
+export const charactersIn = (width: number, size: number = TEXT): number => Math.floor(width / (CHARACTER * size));
+
 /** Name of a design over its panel, cut to fit. */
-export const panelTitle = ({ results, narrow, palette }: ChartContext, index: number, top: number) => ({
-  text: `${letterOf(index)}  ${cut(plainText(results[index]!.design.name), narrow ? 38 : 90)}`,
+export const panelTitle = ({ results, width, palette }: ChartContext, index: number, top: number) => ({
+  text: `${letterOf(index)}  ${cut(plainText(results[index]!.design.name), charactersIn(width - 40, 13))}`,
   left: 4,
   top,
   padding: 0,
   textStyle: { fontSize: 13, fontWeight: 600, color: palette.ink },
 });
 
-/** Style of a value axis. */
-export const axisStyle = ({ palette }: ChartContext) => ({
-  axisLine: { show: true, lineStyle: { color: palette.muted } },
-  axisTick: { show: true, lineStyle: { color: palette.muted } },
-  axisLabel: { color: palette.muted, fontSize: TEXT },
-  splitLine: { lineStyle: { color: palette.grid } },
-  nameTextStyle: { color: palette.muted, fontSize: TEXT },
-});
+/** `A: ` before what is one design's, where there are several. */
+export const letterBefore = ({ results }: ChartContext, index: number): string =>
+  results.length > 1 ? `${letterOf(index)}: ` : '';
 
 /** Upper end of an axis: 1, 2, 2.5 or 5 times a power of ten above the value, in about `steps` steps. */
 export function niceAxis(
@@ -69,16 +71,40 @@ export function niceAxis(
 export function legendEntry(
   x: number,
   y: number,
-  mark: { readonly colour: string; readonly dash?: string },
+  mark: { readonly colour: string; readonly dash?: string; readonly line?: string },
   word: string,
   ink: string,
 ): [svg: string, next: number] {
-  const { colour, dash } = mark;
-  const size = dash === undefined ? 11 : 22;
+  const { colour, dash, line } = mark;
+  const size = dash === undefined ? 11 : 26;
+  const outline = line === undefined ? '' : ` stroke="${line}"`;
   const shape =
     dash === undefined
-      ? `<rect x="${x}" y="${y - 10}" width="${size}" height="11" fill="${colour}"/>`
+      ? `<rect x="${x}" y="${y - 10}" width="${size}" height="11" fill="${colour}"${outline}/>`
       : `<path d="M${x} ${y - 4}h${size}" stroke="${colour}" stroke-width="2"${dash === '' ? '' : ` stroke-dasharray="${dash}"`}/>`;
   const text = `<text x="${x + size + 5}" y="${y}" font-size="${TEXT}" fill="${ink}">${word}</text>`;
-  return [shape + text, x + size + 5 + Math.ceil(word.length * 6.4) + 14];
+  return [shape + text, x + size + 5 + Math.ceil(word.length * CHARACTER * TEXT) + 14];
+}
+
+/** Height of a line of a legend. [px] */
+const LINE = 19;
+
+/** Entries in as many lines as they need. @returns the SVG and its height [px] */
+export function legendLines(
+  entries: readonly {
+    readonly colour: string;
+    readonly dash?: string;
+    readonly line?: string;
+    readonly word: string;
+  }[],
+  { width, palette }: ChartContext,
+): [svg: string, height: number] {
+  let [svg, x, line] = ['', 4, 0];
+  for (const { word, ...mark } of entries) {
+    if (x > 4 && x + 31 + word.length * CHARACTER * TEXT > width) [x, line] = [4, line + 1];
+    const [entry, next] = legendEntry(x, 14 + line * LINE, mark, word, palette.ink);
+    svg += entry;
+    x = next;
+  }
+  return [svg, (line + 1) * LINE];
 }

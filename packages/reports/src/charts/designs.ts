@@ -1,36 +1,36 @@
-/** Designs told apart where they share one picture: by colour, and by dash once colours run out. */
+/** Designs told apart by letter, colour, dash and mark, the same everywhere. */
 import { cut, escapeHtml, letterOf, plainText } from '../escape.ts';
-import { type ChartContext, legendEntry } from './context.ts';
+import { type ChartContext, charactersIn, legendLines } from './context.ts';
 import type { ColourRole, Palette } from './palette.ts';
 
-const ROLES: readonly ColourRole[] = ['burner', 'solar', 'tankBottom', 'tankTop', 'pump', 'absorber'];
-const DASHES = ['', '7 4', '2 3'];
+/** Mark, colour and dash of the first four; from the fifth on they come again with a finer dash. */
+const STYLES = [
+  { role: 'designA', mark: '●', dash: '' },
+  { role: 'designB', mark: '■', dash: '8 3' },
+  { role: 'designC', mark: '▲', dash: '2 3' },
+  { role: 'designD', mark: '◆', dash: '8 3 2 3' },
+] as const satisfies readonly { role: ColourRole; mark: string; dash: string }[];
+const FINER = ['4 2', '12 4', '1 2', '12 3 4 3'];
+
+/** Mark before a design's letter. */
+export const designMark = (index: number): string => STYLES[index % STYLES.length]!.mark;
 
 /** Colour and dash of a design. */
-export const designStyle = (palette: Palette, index: number): { readonly colour: string; readonly dash: string } => ({
-  colour: palette[ROLES[index % ROLES.length]!],
-  dash: DASHES[Math.floor(index / ROLES.length) % DASHES.length]!,
-});
-
-/** Height of one line of {@link designLegend}. [px] */
-const LINE = 20;
-
-/** Letters and names of all designs with their colours, in as many lines as they need. */
-export function designLegend({ results, palette, narrow, width }: ChartContext): [svg: string, height: number] {
-  let svg = '';
-  let x = 4;
-  let line = 0;
-  results.forEach(({ design }, index) => {
-    const word = `${letterOf(index)}  ${cut(plainText(design.name), narrow ? 36 : 44)}`;
-    const room = 30 + word.length * 6.4;
-    if (x > 4 && x + room > width) {
-      line++;
-      x = 4;
-    }
-    const { colour } = designStyle(palette, index);
-    const [entry, next] = legendEntry(x, 14 + line * LINE, { colour }, escapeHtml(word), palette.ink);
-    svg += entry;
-    x = next;
-  });
-  return [svg, (line + 1) * LINE];
+export function designStyle(palette: Palette, index: number): { readonly colour: string; readonly dash: string } {
+  const at = index % STYLES.length;
+  const { role, dash } = STYLES[at]!;
+  return { colour: palette[role], dash: index < STYLES.length ? dash : FINER[at]! };
 }
+
+/** Dash of a line as echarts takes it. */
+export const dashOf = (dash: string): 'solid' | number[] => (dash === '' ? 'solid' : dash.split(' ').map(Number));
+
+/** Letters and names of all designs with their lines, in as many lines as they need. */
+export const designLegend = (context: ChartContext): [svg: string, height: number] =>
+  legendLines(
+    context.results.map(({ design }, index) => ({
+      ...designStyle(context.palette, index),
+      word: escapeHtml(`${letterOf(index)}  ${cut(plainText(design.name), charactersIn(context.width - 60))}`),
+    })),
+    context,
+  );

@@ -1,14 +1,16 @@
-/** How many hours of the year the tank is hotter than a temperature. */
+/** In how many hours of the year the tank is hotter than a temperature. */
 import { letterOf } from '../escape.ts';
 import { displayUnit, formatNumber, formatQuantity, formatValue, toDisplay } from '../units.ts';
-import { axisStyle, type ChartContext, niceAxis, TEXT } from './context.ts';
-import { designLegend, designStyle } from './designs.ts';
-import type { Drawing } from './frame.ts';
-import type { ColourRole } from './palette.ts';
+import { grid, levelAxis, uprightAxis } from './axes.ts';
+import { type ChartContext, niceAxis, TEXT } from './context.ts';
+import { dashOf, designLegend, designStyle } from './designs.ts';
+import { CHARACTER, type Drawing } from './frame.ts';
+import { keyMarks } from './year-map.ts';
 
-const PLOT = { wide: 260, narrow: 210 }; // [px]
-const LEFT = 52; // [px]
-const TOP = 34; // [px]
+const PLOT = { wide: 190, narrow: 200 }; // [px]
+const LEFT = 44; // [px]
+const RIGHT = 14; // [px]
+const UNIT_ROOM = 30; // [px]
 const AXIS_ROOM = 52; // [px]
 /** Every how many ranks the line has a point. [h] */
 const EVERY = 24;
@@ -23,21 +25,14 @@ interface Curve {
 
 const descending = (column: Float64Array): Float64Array => Float64Array.from(column).sort().reverse();
 
-/** One design: hottest, mean and bottom of the tank; several: the hottest of each. */
+/** One design: hottest and bottom of the tank; several: the hottest of each. */
 function curves({ results, palette }: ChartContext): Curve[] {
   if (results.length === 1) {
     const { columns } = results[0]!;
-    const lines: readonly [word: string, role: ColourRole, dash: string, column: Float64Array][] = [
-      ['hottest', 'tankTop', '', columns.tankMaximumTemperature],
-      ['mean', 'absorber', '2 3', columns.tankMeanTemperature],
-      ['bottom', 'tankBottom', '7 4', columns.tankBottomTemperature],
+    return [
+      { word: 'hottest part', colour: palette.tankTop, dash: '', sorted: descending(columns.tankMaximumTemperature) },
+      { word: 'bottom', colour: palette.tankBottom, dash: '6 3', sorted: descending(columns.tankBottomTemperature) },
     ];
-    return lines.map(([word, role, dash, column]) => ({
-      word,
-      dash,
-      colour: palette[role],
-      sorted: descending(column),
-    }));
   }
   return results.map(({ columns }, index) => ({
     word: letterOf(index),
@@ -46,7 +41,32 @@ function curves({ results, palette }: ChartContext): Curve[] {
   }));
 }
 
-/** Sorted curves, each with its word beside it. */
+/** Rank at which a curve is farthest from all others, away from the ends. */
+function apart(all: readonly Curve[], of: number): number {
+  let best = 4380;
+  let widest = -1;
+  for (let rank = 800; rank <= 7960; rank += 200) {
+    const distance = Math.min(
+      ...all.map(({ sorted }, index) =>
+        index === of ? Number.POSITIVE_INFINITY : Math.abs(sorted[rank]! - all[of]!.sorted[rank]!),
+      ),
+    );
+    if (distance > widest) [best, widest] = [rank, distance];
+  }
+  return best;
+}
+
+/** Where the word of a mark is clear of all curves: over its line at the right, under it at the left; else it has none. */
+function labelAt(word: string, value: number, all: readonly Curve[], room: number): object {
+  const rank = Math.ceil((8760 * (word.length * CHARACTER * TEXT + 12)) / room);
+  if (all.every(({ sorted }) => sorted[Math.max(0, 8759 - rank)]! < value)) return { position: 'insideEndTop' };
+  const under = value - 10; // [°C] about the height of the word
+  if (all.every(({ sorted }) => sorted[Math.min(8759, rank)]! > value || sorted[0]! < under))
+    return { position: 'insideStartBottom' };
+  return { show: false };
+}
+
+/** Sorted curves, for one design with their words where they are farthest apart; designs have a legend. */
 export function tankDuration(context: ChartContext): Drawing {
   const { results, units, palette, narrow, width } = context;
   const all = curves(context);
@@ -55,12 +75,31 @@ export function tankDuration(context: ChartContext): Drawing {
   const highest = Math.max(...all.map(({ sorted }) => shown(sorted[0]!)));
   const scale = niceAxis(lowest, highest, 6);
   const plot = narrow ? PLOT.narrow : PLOT.wide;
-  const style = axisStyle(context);
   const [legend, legendRoom] = results.length > 1 ? designLegend(context) : ['', 0];
-  const { symbol } = displayUnit('temperature', units);
+  const top = legendRoom + UNIT_ROOM;
+  const room = width - LEFT - RIGHT;
+  const words =
+    results.length > 1
+      ? ''
+      : all
+          .map(({ word, sorted }, index) => {
+            const rank = apart(all, index);
+            const x = LEFT + (rank / 8760) * room;
+            const y = top + plot - ((shown(sorted[rank]!) - scale.min) / (scale.max - scale.min)) * plot;
+            // Lines fall: to the right of its point a word above the line is clear of it, a word below to the left.
+            const above = index === 0;
+            return `<text x="${Math.round(x + (above ? 6 : -6))}" y="${Math.round(y + (above ? -7 : 17))}" font-size="${TEXT}" text-anchor="${above ? 'start' : 'end'}" fill="${palette.ink}">${word}</text>`;
+          })
+          .join('');
+  const marks = keyMarks(context)
+    .filter(({ value }) => shown(value) > scale.min && shown(value) < scale.max)
+    .map(({ word, value }) => ({
+      yAxis: shown(value),
+      label: { ...labelAt(word, value, all, room), formatter: word },
+    }));
   return {
-    height: legendRoom + TOP + plot + AXIS_ROOM,
-    front: legend,
+    height: top + plot + AXIS_ROOM,
+    front: legend + words,
     label: results
       .map(
         ({ design, columns }) =>
@@ -68,50 +107,41 @@ export function tankDuration(context: ChartContext): Drawing {
       )
       .join('. '),
     option: {
-      grid: {
-        left: LEFT,
-        top: legendRoom + TOP,
-        width: width - LEFT - (results.length > 1 ? 36 : 62),
-        height: plot,
-        outerBoundsMode: 'none',
-      },
-      xAxis: {
-        ...style,
-        type: 'value',
-        min: 0,
-        max: 8760,
-        interval: narrow ? 2000 : 1000,
-        name: 'hours of the year at or above',
-        nameLocation: 'middle',
-        nameGap: 30,
-        axisLine: { show: true, onZero: false, lineStyle: { color: palette.muted } },
-        axisLabel: { ...style.axisLabel, hideOverlap: true, formatter: (hours: number) => formatNumber(hours, 0) },
-      },
-      yAxis: {
-        ...style,
-        ...scale,
-        type: 'value',
-        name: symbol,
-        nameLocation: 'end',
-        nameGap: 8,
-        axisLabel: { ...style.axisLabel, formatter: (value: number) => formatNumber(value, 0) },
-      },
-      series: all.map(({ word, colour, dash, sorted }) => ({
-        type: 'line',
-        symbol: 'none',
-        lineStyle: { color: colour, width: 2, type: dash === '' ? 'solid' : dash.split(' ').map(Number) },
-        endLabel: { show: true, formatter: word, color: palette.ink, fontSize: TEXT, distance: 4 },
-        labelLayout: { moveOverlap: 'shiftY' },
-        data: Array.from({ length: 8760 / EVERY + 1 }, (_, point) => [
-          point * EVERY,
-          shown(sorted[Math.min(8759, point * EVERY)]!),
-        ]),
-      })),
+      grid: grid({ left: LEFT, top, width: room, height: plot }),
+      xAxis: levelAxis(
+        context,
+        0,
+        { min: 0, max: 8760, interval: narrow ? 2000 : 1000 },
+        'hours of the year at or above',
+      ),
+      yAxis: uprightAxis(context, 0, scale, displayUnit('temperature', units).symbol, LEFT),
+      series: [
+        ...all.map(({ colour, dash, sorted }) => ({
+          type: 'line',
+          symbol: 'none',
+          lineStyle: { color: colour, width: 2, type: dashOf(dash) },
+          data: Array.from({ length: 8760 / EVERY + 1 }, (_, point) => [
+            point * EVERY,
+            shown(sorted[Math.min(8759, point * EVERY)]!),
+          ]),
+        })),
+        {
+          type: 'line',
+          data: [],
+          markLine: {
+            silent: true,
+            symbol: 'none',
+            lineStyle: { color: palette.axis, width: 1, type: [2, 3] },
+            label: { color: palette.muted, fontSize: TEXT, distance: [4, 2] },
+            data: marks,
+          },
+        },
+      ],
     },
   };
 }
 
-/** The numbers of {@link tankDuration}: hours at or above every five degrees, and the temperature held in some hours. */
+/** The numbers of {@link tankDuration}: the temperature held in some hours. */
 export function tankDurationTable(context: ChartContext): { header: string[]; rows: string[][] } {
   const { units } = context;
   const all = curves(context);

@@ -1,32 +1,15 @@
 /** Heat from sun and fuel to the taps as bands, each as wide as what flows in it. */
-import { letterOf } from '../escape.ts';
-import { formatQuantity } from '../units.ts';
-import { type ChartContext, panelTitle, TEXT, TITLE_ROOM } from './context.ts';
-import { type FlowGraph, flowGraph, throughNode } from './flow-model.ts';
+import { formatNumber, formatQuantity } from '../units.ts';
+import { type ChartContext, charactersIn, letterBefore, panelTitle, TEXT, TITLE_ROOM } from './context.ts';
+import { BAR, type FlowRoom, isMain, largestOf, type PlacedNode, placeNodes, STAGES } from './flow-layout.ts';
+import { type FlowGraph, flowGraph } from './flow-model.ts';
 import type { Drawing } from './frame.ts';
 
-const STAGES = 6;
-const BAR = 9; // [px] thickness of a node along the stream
-/** Room across the stream for the words of a node, and the least of it where a stage is crowded. [px] */
-const WORDS = { wide: [40, 40], narrow: [88, 68] } as const;
-/** Across the stream, for the widest node. [px] */
-const WIDEST = { wide: 230, narrow: 150 };
-/** Between nodes of a stage. [px] */
-const GAP = { wide: 10, narrow: 6 };
-const STAGE_NARROW = 122; // [px] along the stream, on a telephone
-/** For the words of the last stage. [px] */
-const LAST_WORDS = 146;
-const TOP = 8; // [px]
+/** Lying: stages from left to right, words of the main stream above it. Upright, on telephones: downwards, words to the left. */
+const LYING = { edge: 52, start: 4, end: 104, across: 190, room: { words: 46, gap: 8, centred: true } };
+const UPRIGHT = { edge: 86, start: 26, end: 66, step: 92, room: { words: 78, gap: 10, centred: false } };
 
-interface Box {
-  /** Along the stream, start of the bar. [px] */
-  readonly along: number;
-  /** Across the stream. [px] */
-  readonly across: number;
-  readonly size: number;
-  /** With the room for its words. [px] */
-  readonly space: number;
-}
+const LINE = 14; // [px]
 
 /** Why a design has no picture, or `null`. */
 export const flowMissing = ({ summaries }: ChartContext): string | null =>
@@ -34,113 +17,22 @@ export const flowMissing = ({ summaries }: ChartContext): string | null =>
     ? null
     : 'The energy flow is not shown: a part gives back more heat over the year than it gets, which bands cannot show.';
 
-/** Least share of the largest flow that has words beside it; the table has all. [-] */
-const WORDED = 0.005;
+const roomOf = ({ narrow, width }: ChartContext): FlowRoom =>
+  narrow
+    ? { ...UPRIGHT.room, step: UPRIGHT.step }
+    : { ...LYING.room, step: (width - LYING.start - LYING.end) / (STAGES - 1) };
 
-/** Whether a node has words. */
-const worded = (graph: FlowGraph, value: number): boolean =>
-  value >= WORDED * Math.max(...graph.nodes.map((node) => node.value));
-
-const nodesOf = (graph: FlowGraph, stage: number) => graph.nodes.filter((node) => node.stage === stage);
-
-/** What a node is as wide as. [J] */
-const widthOf = (graph: FlowGraph, id: string, value: number): number => {
-  const through = throughNode(graph, id);
-  return Math.max(value, through.in, through.out);
-};
-
-/** Room for words in a stage so that it fits into `limit`. [px] */
-function wordRoom(graph: FlowGraph, stage: number, { narrow }: ChartContext, scale: number, limit: number): number {
-  const [full, least] = narrow ? WORDS.narrow : WORDS.wide;
-  for (let room: number = full; room > least; room -= 2)
-    if (stageLength(graph, stage, narrow, scale, room) <= limit) return room;
-  return least;
-}
-
-const spaceOf = (size: number, narrow: boolean, room: number, words: boolean): number =>
-  Math.max(size + (narrow ? GAP.narrow : GAP.wide), words ? room : 0);
-
-const stageLength = (graph: FlowGraph, stage: number, narrow: boolean, scale: number, room: number): number =>
-  nodesOf(graph, stage).reduce(
-    (sum, { id, value }) => sum + spaceOf(widthOf(graph, id, value) * scale, narrow, room, worded(graph, value)),
-    0,
-  );
-
-/** Pixels for a joule, the same for all designs; less where a stage would not fit. */
-function scaleOf(context: ChartContext): number {
-  const { summaries, narrow, width } = context;
-  const graphs = summaries.map(flowGraph).filter((graph) => graph !== null);
-  const largest = Math.max(...graphs.flatMap(({ nodes }) => nodes.map(({ value }) => value)));
-  let scale = (narrow ? WIDEST.narrow : WIDEST.wide) / largest;
-  if (!narrow) return scale;
-  const fits = (): boolean =>
-    graphs.every((graph) =>
-      Array.from({ length: STAGES }, (_, stage) => stage).every(
-        (stage) => stageLength(graph, stage, true, scale, WORDS.narrow[1]) <= width - 8,
-      ),
-    );
-  for (let step = 0; step < 40 && !fits(); step++) scale *= 0.95;
-  return scale;
-}
-
-/** Puts nodes of each stage beside each other, the main stream first, with room for words. */
-function placeBoxes(graph: FlowGraph, context: ChartContext, scale: number): [Map<string, Box>, number] {
-  const { narrow, width } = context;
-  const step = narrow ? STAGE_NARROW : (width - 8 - LAST_WORDS) / (STAGES - 1);
-  const boxes = new Map<string, Box>();
-  let across = 0;
-  for (let stage = 0; stage < STAGES; stage++) {
-    const room = wordRoom(graph, stage, context, scale, narrow ? width - 8 : Number.POSITIVE_INFINITY);
-    let next = 0;
-    for (const { id, value } of nodesOf(graph, stage)) {
-      const size = widthOf(graph, id, value) * scale;
-      const space = spaceOf(size, narrow, room, worded(graph, value));
-      boxes.set(id, { along: stage * step, across: next, size, space });
-      next += space;
-    }
-    across = Math.max(across, next);
+/** Pixels for a joule, the same for all designs; less where a stage would not fit across a telephone. */
+function scaleOf(context: ChartContext, graphs: readonly FlowGraph[]): number {
+  const largest = Math.max(...graphs.map(largestOf));
+  if (!context.narrow) return LYING.across / largest;
+  const limit = context.width - UPRIGHT.edge - 2;
+  let scale = limit / largest;
+  for (let turn = 0; turn < 60; turn++) {
+    if (graphs.every((graph) => placeNodes(graph, scale, roomOf(context))[1] <= limit)) break;
+    scale *= 0.96;
   }
-  return [boxes, across];
-}
-
-const px = (value: number): string => String(Math.round(value * 1e4) / 1e4);
-
-function drawGraph(graph: FlowGraph, context: ChartContext, scale: number, top: number): [svg: string, end: number] {
-  const { narrow, palette, units } = context;
-  const [boxes, across] = placeBoxes(graph, context, scale);
-  const taken = new Map<string, number>();
-  const take = (key: string, size: number): number => {
-    const start = taken.get(key) ?? 0;
-    taken.set(key, start + size);
-    return start;
-  };
-  /** A point along and across the stream; telephones have the stream run down. */
-  const point = (along: number, sideways: number): string =>
-    narrow ? `${px(sideways + 4)} ${px(along + top)}` : `${px(along + 4)} ${px(sideways + top)}`;
-  const bands = graph.links.map(({ from, to, value, role }) => {
-    const [a, b] = [boxes.get(from)!, boxes.get(to)!];
-    const size = value * scale;
-    const start = a.across + take(`${from}>`, size);
-    const end = b.across + take(`>${to}`, size);
-    const [x0, x1] = [a.along + BAR, b.along];
-    const middle = (x0 + x1) / 2;
-    return `<path data-flow="${from}-${to}" fill="${palette[role]}" fill-opacity="${role === 'muted' ? 0.28 : 0.5}" d="M${point(x0, start)}C${point(middle, start)} ${point(middle, end)} ${point(x1, end)}L${point(x1, end + size)}C${point(middle, end + size)} ${point(middle, start + size)} ${point(x0, start + size)}z"/>`;
-  });
-  const bars = graph.nodes.map(({ id, role }) => {
-    const { along, across: side, size } = boxes.get(id)!;
-    return `<path data-node="${id}" fill="${palette[role]}" d="M${point(along, side)}L${point(along + BAR, side)}L${point(along + BAR, side + size)}L${point(along, side + size)}z"/>`;
-  });
-  const words = graph.nodes.map(({ id, label, value }) => {
-    if (!worded(graph, value)) return '';
-    const { along, across: side, space } = boxes.get(id)!;
-    const [x, y] = narrow ? [side + 4, along + top + BAR + 13] : [along + 4 + BAR + 4, side + top + 13];
-    const lines = narrow ? breakLabel(label, Math.floor((space - 4) / 5.6)) : [label];
-    const number = formatQuantity(value, 'energy', units);
-    const text = lines.map((line, index) => `<tspan x="${px(x)}" y="${px(y + index * 13)}">${line}</tspan>`);
-    return `<text font-size="${narrow ? 11 : TEXT}" fill="${palette.ink}">${text.join('')}<tspan x="${px(x)}" y="${px(y + lines.length * 14)}" font-weight="600">${number}</tspan></text>`;
-  });
-  const length = narrow ? (STAGES - 1) * STAGE_NARROW + BAR + 64 : across;
-  return [bands.join('') + bars.join('') + words.join(''), top + length];
+  return scale;
 }
 
 /** Lines of at most so many characters, where words allow. */
@@ -154,51 +46,137 @@ function breakLabel(label: string, characters: number): string[] {
   return lines;
 }
 
+/** Words outside the bands: of the main stream over its edge, of the fuel before it, of losses where nothing flows on. */
+function labelOf({ id, label, value, worded, size }: PlacedNode, context: ChartContext): object {
+  if (!worded) return { show: false };
+  const { narrow, palette, units } = context;
+  const step = roomOf(context).step - BAR - 6;
+  const room = narrow
+    ? isMain(id)
+      ? UPRIGHT.edge
+      : UPRIGHT.room.words
+    : id === 'taps' || id === 'heater'
+      ? LYING.end
+      : step;
+  const fontSize = narrow ? 11 : TEXT;
+  const lines = [
+    ...breakLabel(label, charactersIn(room + 6, fontSize)).map((line) => `{w|${line}}`),
+    `{n|${formatQuantity(value, 'energy', units)}}`,
+  ];
+  const own = narrow
+    ? isMain(id)
+      ? { position: 'left', align: 'right', distance: 6 }
+      : { position: id === 'fuel' ? [0, -lines.length * LINE - 2] : [0, BAR + 4], align: 'left' }
+    : isMain(id)
+      ? { position: [0, -lines.length * LINE - 4], align: 'left' }
+      : id === 'fuel'
+        ? { position: 'left', align: 'right', distance: 5 }
+        : { position: [BAR + 5, (size - lines.length * LINE) / 2], align: 'left', verticalAlign: 'top' };
+  const text = { fontSize, lineHeight: LINE, fill: palette.ink, color: palette.ink };
+  return {
+    show: true,
+    verticalAlign: Array.isArray(own.position) ? 'top' : 'middle',
+    ...own,
+    formatter: lines.join('\n'),
+    rich: { w: text, n: { ...text, fontWeight: 600 } },
+  };
+}
+
+/** One design as a series of the charting library. @param top - over it [px] */
+function seriesOf(graph: FlowGraph, context: ChartContext, scale: number, top: number): [series: object, end: number] {
+  const { narrow, palette } = context;
+  const [nodes, reach] = placeNodes(graph, scale, roomOf(context));
+  // The library takes the scale from the fullest stage: the box is made as wide as that stage is at ours.
+  const sums = Array.from({ length: STAGES }, (_, stage) =>
+    nodes.reduce((sum, { stage: of, size }) => (of === stage ? sum + size : sum), 0),
+  );
+  const across = Math.max(...sums);
+  const along = roomOf(context).step * (STAGES - 1) + BAR;
+  const box = narrow
+    ? { left: UPRIGHT.edge, top: top + UPRIGHT.start, width: across, height: along }
+    : { left: LYING.start, top: top + LYING.edge, width: along, height: across };
+  const known = new Set(nodes.map(({ id }) => id));
+  const series = {
+    type: 'sankey',
+    ...box,
+    orient: narrow ? 'vertical' : 'horizontal',
+    nodeWidth: BAR,
+    nodeGap: 0,
+    layoutIterations: 0,
+    silent: true,
+    data: nodes.map((node) => ({
+      name: node.id,
+      depth: node.stage,
+      value: node.size,
+      localX: narrow ? node.across / across : node.along / along,
+      localY: narrow ? node.along / along : node.across / across,
+      itemStyle: { color: palette[node.role], borderWidth: 0 },
+      label: labelOf(node, context),
+    })),
+    links: graph.links
+      .filter(({ from, to }) => known.has(from) && known.has(to))
+      .map(({ from, to, value, role }) => ({
+        source: from,
+        target: to,
+        value: value * scale,
+        lineStyle: { color: palette[role], opacity: role === 'loss' ? 0.4 : 0.62, curveness: 0.5 },
+      })),
+  };
+  const end = narrow ? box.top + along + UPRIGHT.end : box.top + reach + 12;
+  return [series, end];
+}
+
 /** One picture a design, all to one scale. */
 export function energyFlow(context: ChartContext): Drawing {
   const { summaries, units } = context;
-  const scale = scaleOf(context);
-  const several = summaries.length > 1;
+  const graphs = summaries.map(flowGraph);
+  const scale = scaleOf(
+    context,
+    graphs.filter((graph) => graph !== null),
+  );
   const titles: object[] = [];
-  let front = '';
+  const series: object[] = [];
   let y = 0;
-  summaries.forEach((summary, index) => {
-    const graph = flowGraph(summary);
+  graphs.forEach((graph, index) => {
     if (graph === null) return;
-    if (several) titles.push(panelTitle(context, index, y + 4));
-    const [svg, end] = drawGraph(graph, context, scale, y + TOP + (several ? TITLE_ROOM : 0));
-    front += svg;
-    y = end + 12;
+    if (summaries.length > 1) titles.push(panelTitle(context, index, y + 4));
+    const [one, end] = seriesOf(graph, context, scale, y + (summaries.length > 1 ? TITLE_ROOM : 0));
+    series.push(one);
+    y = end;
   });
   return {
-    height: Math.ceil(y + 6),
-    front,
+    height: Math.ceil(y),
     label: summaries
       .map(
         ({ design, year }) =>
           `Heat from the sun to the taps, ${design.name}: of ${formatQuantity(year.irradiation, 'energy', units)} sunlight ${formatQuantity(year.deliveredEnergy, 'energy', units)} are delivered; with the heater ${formatQuantity(year.tapHeat, 'energy', units)} come out at the taps`,
       )
       .join('. '),
-    option: { title: titles, series: [] },
+    option: { title: titles, series },
   };
 }
 
 /** The numbers of {@link energyFlow}. */
-export function energyFlowTable({ summaries, units }: ChartContext): { header: string[]; rows: string[][] } {
-  const graphs = summaries.map(flowGraph);
-  const letter = (index: number): string => (summaries.length > 1 ? `${letterOf(index)}: ` : '');
+export function energyFlowTable(context: ChartContext): { header: string[]; rows: string[][] } {
+  const { summaries, units } = context;
   const rows = new Map<string, string[]>();
-  graphs.forEach((graph, index) => {
+  summaries.map(flowGraph).forEach((graph, index) => {
     const name = new Map(graph?.nodes.map(({ id, label }) => [id, label]));
     for (const { from, to, value } of graph?.links ?? []) {
       const key = `${name.get(from)} → ${name.get(to)}`;
-      const row = rows.get(key) ?? summaries.map(() => '–');
-      row[index] = formatQuantity(value, 'energy', units);
+      const row = rows.get(key) ?? summaries.flatMap(() => ['–', '–']);
+      row[2 * index] = formatQuantity(value, 'energy', units);
+      row[2 * index + 1] = `${formatNumber((100 * value) / summaries[index]!.year.irradiation, 1)} %`;
       rows.set(key, row);
     }
   });
   return {
-    header: ['From → to', ...summaries.map((_, index) => `${letter(index)}heat of the year`)],
+    header: [
+      'From → to',
+      ...summaries.flatMap((_, index) =>
+        ['heat of the year', 'of the sun on the panels'].map((head) => letterBefore(context, index) + head),
+      ),
+    ],
     rows: [...rows].map(([name, cells]) => [name, ...cells]),
   };
 }

@@ -66,52 +66,50 @@ export function flowGraph({ year, design }: Summary): FlowGraph | null {
   /** Heat into a node, less what leaves it by name: what it stores. */
   const store = (of: string, stage: number, value: number, role: ColourRole): void => {
     if (value > smallest) {
-      place(`${of}-stored`, 'Stored', stage + 1, value, 'muted');
-      join(of, `${of}-stored`, value, 'muted');
+      place(`${of}-stored`, 'Stored', stage + 1, value, 'loss');
+      join(of, `${of}-stored`, value, 'loss');
     } else if (value < -smallest) {
-      place(`${of}-store`, 'From store', stage - 1, -value, 'muted');
+      place(`${of}-store`, 'From store', stage - 1, -value, 'loss');
       join(`${of}-store`, of, -value, role);
     }
   };
 
-  place('sun', 'Sunlight on collectors', 0, year.irradiation, 'sun');
-  place('collected', 'Heat from collectors', 1, year.collectorHeat, 'solar');
-  place('uncollected', 'Not collected', 1, year.collectorLoss, 'muted');
-  join('sun', 'collected', year.collectorHeat, 'sun');
-  join('sun', 'uncollected', year.collectorLoss, 'muted');
+  place('sun', 'Sun on the panels', 0, year.irradiation, 'sun');
+  place('collected', 'Out of the panels', 1, year.collectorHeat, 'solar');
+  place('uncollected', 'Not collected', 1, year.collectorLoss, 'loss');
+  join('sun', 'collected', year.collectorHeat, 'solar');
+  join('sun', 'uncollected', year.collectorLoss, 'loss');
 
   const loopStored = year.collectorHeat - year.pipeLoss - year.coilHeat;
   // A node stands for the larger of what comes in and what goes out by name, so that both sides fit on it.
-  place('coil', 'Heat from the coil', 2, year.coilHeat, 'solar');
-  place('pipes', 'Lost by pipes', 2, year.pipeLoss, 'muted');
+  place('coil', 'Into the tank', 2, year.coilHeat, 'solar');
+  place('pipes', 'Lost by pipes', 2, year.pipeLoss, 'loss');
   join('collected', 'coil', year.coilHeat, 'solar');
-  join('collected', 'pipes', year.pipeLoss, 'muted');
+  join('collected', 'pipes', year.pipeLoss, 'loss');
   store('collected', 1, loopStored, 'solar');
 
   place('delivered', 'Energy delivered', 3, year.deliveredEnergy, 'solar');
-  place('tank', 'Lost by solar tank', 3, year.tankLoss, 'muted');
-  place('relief', 'Let out by relief valve', 3, year.reliefHeat, 'tankTop');
+  place('tank', 'Lost by solar tank', 3, year.tankLoss, 'loss');
+  place('relief', 'Let out by relief valve', 3, year.reliefHeat, 'loss');
   join('coil', 'delivered', year.deliveredEnergy, 'solar');
-  join('coil', 'tank', year.tankLoss, 'muted');
-  join('coil', 'relief', year.reliefHeat, 'tankTop');
+  join('coil', 'tank', year.tankLoss, 'loss');
+  join('coil', 'relief', year.reliefHeat, 'loss');
   store('coil', 2, year.coilHeat - year.deliveredEnergy - year.tankLoss - year.reliefHeat, 'solar');
 
   const electric = design.heater.carrier === 'electricity';
-  place('fuel', electric ? 'Electricity' : 'Fuel', 2, year.heaterFuel, 'burner');
-  place('burner', electric ? 'Element heat' : 'Burner heat', 3, year.heaterHeat, 'burner');
-  place('burning', electric ? 'Lost in the element' : 'Lost in burning', 3, year.burnerLoss, 'muted');
-  join('fuel', 'burner', year.heaterHeat, 'burner');
-  join('fuel', 'burning', year.burnerLoss, 'muted');
+  place('fuel', electric ? 'Electricity' : 'Fuel', 4, year.heaterFuel, 'fuel');
+  place('burning', electric ? 'Lost in the element' : 'Lost in burning', 5, year.burnerLoss, 'loss');
 
   const hot = year.deliveredEnergy + year.heaterHeat;
-  place('hot', 'Hot water', 4, hot, 'tankTop');
+  place('hot', 'Hot water', 5, hot, 'tankTop');
   join('delivered', 'hot', year.deliveredEnergy, 'solar');
-  join('burner', 'hot', year.heaterHeat, 'burner');
-  place('taps', 'Heat at the taps', 5, year.tapHeat, 'tankTop');
-  place('heater', 'Lost by backup heater', 5, year.heaterLoss, 'muted');
+  join('fuel', 'hot', year.heaterHeat, 'fuel');
+  join('fuel', 'burning', year.burnerLoss, 'loss');
+  place('taps', 'Heat at the taps', 6, year.tapHeat, 'tankTop');
+  place('heater', 'Lost by backup heater', 6, year.heaterLoss, 'loss');
   join('hot', 'taps', year.tapHeat, 'tankTop');
-  join('hot', 'heater', year.heaterLoss, 'muted');
-  store('hot', 4, hot - year.tapHeat - year.heaterLoss, 'tankTop');
+  join('hot', 'heater', year.heaterLoss, 'loss');
+  store('hot', 5, hot - year.tapHeat - year.heaterLoss, 'tankTop');
   return { nodes, links };
 }
 

@@ -1,22 +1,25 @@
-/** One week by the hour: temperatures of tank and absorber, sun, and when the pump runs. */
+/** One week by the hour: temperatures, layers of the tank where they were kept, sun and pump, water at the taps. */
 import type { RunColumns } from '@noonloop/sim-core';
 import { formatDay, formatHour } from '../calendar.ts';
 import { COLUMN_KINDS } from '../columns.ts';
-import { letterOf } from '../escape.ts';
 import { displayUnit, formatNumber, formatQuantity, formatValue, toDisplay } from '../units.ts';
-import { chooseWeek, type Season } from './choose-week.ts';
-import { axisStyle, type ChartContext, legendEntry, niceAxis, panelTitle, TITLE_ROOM } from './context.ts';
+import { grid, type Scale, uprightAxis, weekAxis } from './axes.ts';
+import { chooseWeek, type WeekKind } from './choose-week.ts';
+import { type ChartContext, legendLines, letterBefore, niceAxis, panelTitle, TEXT, TITLE_ROOM } from './context.ts';
+import { dashOf } from './designs.ts';
 import type { Drawing } from './frame.ts';
+import { layerMarks } from './layers.ts';
 import type { ColourRole } from './palette.ts';
 
 const HOURS = 168;
-const LEFT = 58; // [px]
-const LEGEND = 26; // [px]
-const TEMPERATURES = 180; // [px]
-const SUN = 56; // [px]
-const PUMP = 16; // [px]
-const GAP = 26; // [px]
-const AXIS_ROOM = 34; // [px]
+const LEFT = 48; // [px]
+const UNIT_ROOM = 23; // [px] over a strip
+const AXIS_ROOM = 32; // [px]
+const HEIGHT = { temperatures: 120, layers: 56, sun: 34, pump: 10, draw: 26 }; // [px]
+/** Of the temperatures of each of several designs. [px] */
+const SEVERAL = 80;
+/** Over a strip whose name stands before it. [px] */
+const CLOSE = 8;
 
 interface Line {
   readonly column: keyof RunColumns;
@@ -24,183 +27,248 @@ interface Line {
   readonly word: string;
   /** SVG dash array; empty for a solid line. */
   readonly dash: string;
+  readonly thick: number;
   /** Where in the hour the value stands: 1 for its end, 0.5 for a mean. [h] */
   readonly at: number;
 }
 
-/** Lines differ in dash as well as colour. */
+/** Lines differ in dash and weight as well as colour. */
 const LINES: readonly Line[] = [
-  { column: 'absorberTemperature', role: 'absorber', word: 'absorber (highest)', dash: '2 3', at: 0.5 },
-  { column: 'tankTopTemperature', role: 'tankTop', word: 'tank top', dash: '', at: 1 },
-  { column: 'tankBottomTemperature', role: 'tankBottom', word: 'tank bottom', dash: '7 4', at: 1 },
+  { column: 'absorberTemperature', role: 'solar', word: 'panels, hottest part', dash: '2 3', thick: 1.5, at: 0.5 },
+  { column: 'tankTopTemperature', role: 'tankTop', word: 'tank top', dash: '', thick: 2.5, at: 1 },
+  { column: 'tankBottomTemperature', role: 'tankBottom', word: 'tank bottom', dash: '6 3', thick: 1.5, at: 1 },
 ];
 
 const TABLE: readonly [column: keyof RunColumns, word: string][] = [
   ['tankTopTemperature', 'Tank top'],
   ['tankBottomTemperature', 'Tank bottom'],
-  ['absorberTemperature', 'Absorber, highest'],
-  ['irradiance', 'Sun on the collectors'],
+  ['absorberTemperature', 'Panels, hottest part'],
+  ['irradiance', 'Sun on the panels'],
   ['pumpRunning', 'Pump runs'],
+  ['tapVolume', 'Water used at the taps'],
 ];
 
-const firstHour = ({ results }: ChartContext, season: Season): number => chooseWeek(results[0]!, season) * 24;
+/** First day of the week: that of the first design, for all of them. [d] */
+const firstDay = ({ results }: ChartContext, kind: WeekKind): number => chooseWeek(results[0]!, kind);
 
-/** The week of the first design, for all of them, each in three panels. */
-export function week(context: ChartContext, season: Season): Drawing {
-  const { results, units, palette, narrow, width } = context;
-  const several = results.length > 1;
-  const from = firstHour(context, season);
-  const title = several ? TITLE_ROOM : 0;
-  const body = TEMPERATURES + GAP + SUN + GAP + PUMP;
-  const step = title + 18 + body + AXIS_ROOM;
-  const plot = width - LEFT - 10;
-  const hours = Array.from({ length: HOURS }, (_, hour) => hour);
-  const read = (index: number, column: keyof RunColumns, hour: number): number =>
-    toDisplay(results[index]!.columns[column][from + hour]!, COLUMN_KINDS[column], units);
-  const all = results.flatMap((_, index) =>
-    LINES.flatMap(({ column }) => hours.map((hour) => read(index, column, hour))),
+/** Scales that all designs share. */
+interface Scales {
+  readonly degrees: Scale;
+  readonly sun: Scale;
+  readonly draw: Scale;
+}
+
+const reader =
+  ({ results, units }: ChartContext, from: number) =>
+  (index: number, column: keyof RunColumns, hour: number): number =>
+    toDisplay(results[index]!.columns[column][24 * from + hour]!, COLUMN_KINDS[column], units);
+
+function scalesOf(context: ChartContext, from: number): Scales {
+  const read = reader(context, from);
+  const all = (columns: readonly (keyof RunColumns)[]): number[] =>
+    context.results.flatMap((_, index) =>
+      columns.flatMap((column) => Array.from({ length: HOURS }, (_unused, hour) => read(index, column, hour))),
+    );
+  const degrees = all(LINES.map(({ column }) => column));
+  return {
+    degrees: niceAxis(Math.min(...degrees), Math.max(...degrees), 6),
+    sun: niceAxis(0, Math.max(1, ...all(['irradiance'])), 2),
+    draw: niceAxis(0, Math.max(1e-3, ...all(['tapVolume'])), 1),
+  };
+}
+
+/** What one strip adds to the picture. */
+interface Strip {
+  readonly height: number;
+  /** Over it, or before it where it is bare. */
+  readonly name: string;
+  readonly scale: Scale;
+  readonly series: readonly object[];
+  /** No numbers at its axis. */
+  readonly bare?: boolean;
+  /** Design whose layers fill it. */
+  readonly layers?: number;
+  /** Design whose name stands over it. */
+  readonly title?: number;
+}
+
+const HOUR_LIST = Array.from({ length: HOURS }, (_, hour) => hour);
+
+/** Designs whose week of a column differs from that of every design before: the others need no strip of their own. */
+function distinct({ results }: ChartContext, column: keyof RunColumns, from: number): number[] {
+  const week = (index: number): Float64Array => results[index]!.columns[column].subarray(24 * from, 24 * from + HOURS);
+  const same = (a: Float64Array, b: Float64Array): boolean =>
+    a.every((value, at) => Math.abs(value - b[at]!) <= 1e-3 * Math.abs(value));
+  return results.flatMap((_, index) =>
+    results.slice(0, index).some((_unused, before) => same(week(index), week(before))) ? [] : [index],
   );
-  const degrees = niceAxis(Math.min(...all), Math.max(...all), 7);
-  const brightest = Math.max(1, ...results.flatMap((_, index) => hours.map((hour) => read(index, 'irradiance', hour))));
-  const sun = niceAxis(0, brightest, 2);
-  const style = axisStyle(context);
+}
+
+function temperatures(context: ChartContext, index: number, from: number, { degrees }: Scales): Strip[] {
+  const { results, units, palette } = context;
+  const read = reader(context, from);
+  const strip: Strip = {
+    height: results.length > 1 ? SEVERAL : HEIGHT.temperatures,
+    name: displayUnit('temperature', units).symbol,
+    scale: degrees,
+    series: LINES.map(({ column, role, dash, thick, at }) => ({
+      type: 'line',
+      symbol: 'none',
+      lineStyle: { color: palette[role], width: thick, type: dashOf(dash) },
+      data: HOUR_LIST.map((hour) => [hour + at, read(index, column, hour)]),
+    })),
+    ...(results.length > 1 ? { title: index } : {}),
+  };
+  if (results.length > 1 || results[index]!.tankNodes.length === 0) return [strip];
+  return [
+    strip,
+    {
+      height: HEIGHT.layers,
+      name: 'layers',
+      scale: { min: 0, max: 1, interval: 1 },
+      series: [],
+      bare: true,
+      layers: index,
+    },
+  ];
+}
+
+/** Strips of all designs: each its temperatures and its pump; sun and draw once where they are the same. */
+function stripsOf(context: ChartContext, from: number, scales: Scales): Strip[] {
+  const { results, units, palette } = context;
+  const read = reader(context, from);
+  // A point before and after, so that the first and the last hour have their whole width.
+  const blocks = (index: number, column: keyof RunColumns, colour: string): object => ({
+    type: 'line',
+    step: 'middle',
+    symbol: 'none',
+    lineStyle: { width: 0 },
+    areaStyle: { color: colour, opacity: 1 },
+    data: [-1, ...HOUR_LIST, HOURS].map((hour) => [
+      hour + 0.5,
+      read(index, column, Math.min(HOURS - 1, Math.max(0, hour))),
+    ]),
+  });
+  const symbol = (column: keyof RunColumns): string => displayUnit(COLUMN_KINDS[column], units).symbol;
+  const [suns, draws] = [distinct(context, 'irradiance', from), distinct(context, 'tapVolume', from)];
+  const of = (all: readonly number[], index: number): string => (all.length > 1 ? letterBefore(context, index) : '');
+  return [
+    ...results.flatMap((_, index) => temperatures(context, index, from, scales)),
+    ...suns.map(
+      (index): Strip => ({
+        height: HEIGHT.sun,
+        name: `${of(suns, index)}sun on the panels, ${symbol('irradiance')}`,
+        scale: scales.sun,
+        series: [
+          {
+            type: 'line',
+            symbol: 'none',
+            lineStyle: { color: palette.sunLine, width: 1.2 },
+            areaStyle: { color: palette.sun, opacity: 1 },
+            data: HOUR_LIST.map((hour) => [hour + 0.5, read(index, 'irradiance', hour)]),
+          },
+        ],
+      }),
+    ),
+    ...results.map(
+      (_, index): Strip => ({
+        height: HEIGHT.pump,
+        name: `${letterBefore(context, index)}pump`,
+        scale: { min: 0, max: 100, interval: 100 },
+        series: [blocks(index, 'pumpRunning', palette.ink)],
+        bare: true,
+      }),
+    ),
+    ...draws.map(
+      (index): Strip => ({
+        height: HEIGHT.draw,
+        name: `${of(draws, index)}water at the taps, ${symbol('tapVolume')} in the hour`,
+        scale: scales.draw,
+        series: [blocks(index, 'tapVolume', palette.tankTop)],
+      }),
+    ),
+  ];
+}
+
+/** The week of the first design, for all of them, in strips on one axis of time. */
+export function week(context: ChartContext, kind: WeekKind): Drawing {
+  const { palette, width } = context;
+  const from = firstDay(context, kind);
+  const strips = stripsOf(context, from, scalesOf(context, from));
+  const plot = width - LEFT - 10;
+  const [legend, room] = legendLines(
+    LINES.map(({ role, word, dash }) => ({ colour: palette[role], dash, word })),
+    context,
+  );
   const grids: object[] = [];
   const xAxes: object[] = [];
   const yAxes: object[] = [];
   const series: object[] = [];
   const titles: object[] = [];
-
-  results.forEach((_, index) => {
-    const top = LEGEND + index * step + title + 18;
-    if (several) titles.push(panelTitle(context, index, top - title - 14));
-    const panels: [top: number, height: number][] = [
-      [top, TEMPERATURES],
-      [top + TEMPERATURES + GAP, SUN],
-      [top + TEMPERATURES + GAP + SUN + GAP, PUMP],
-    ];
-    panels.forEach(([y, height], panel) => {
-      const gridIndex = 3 * index + panel;
-      grids.push({ left: LEFT, width: plot, top: y, height, outerBoundsMode: 'none' });
-      xAxes.push({
-        ...style,
-        gridIndex,
-        type: 'value',
-        min: 0,
-        max: HOURS,
-        interval: 24,
-        axisLine: { show: true, onZero: false, lineStyle: { color: palette.muted } },
-        axisTick: { show: panel === 2, lineStyle: { color: palette.muted } },
-        axisLabel: {
-          ...style.axisLabel,
-          show: panel === 2,
-          customValues: Array.from({ length: 7 }, (_unused, day) => day * 24 + 12),
-          formatter: (hour: number) => {
-            const day = formatDay(from / 24 + Math.floor(hour / 24));
-            return narrow ? day.split(' ')[0]! : day;
-          },
-        },
-      });
-      const value = { ...style, gridIndex, type: 'value', nameLocation: 'end', nameGap: 7, axisTick: { show: false } };
-      const number = { ...style.axisLabel, formatter: (one: number) => formatNumber(one, 0) };
-      const name = { nameTextStyle: { ...style.nameTextStyle, align: 'left', padding: [0, 0, 0, 6 - LEFT + 48] } };
-      yAxes.push(
-        [
-          { ...value, ...degrees, ...name, name: displayUnit('temperature', units).symbol, axisLabel: number },
-          { ...value, ...sun, ...name, name: `sun, ${displayUnit('irradiance', units).symbol}`, axisLabel: number },
-          {
-            ...value,
-            ...name,
-            min: 0,
-            max: 1,
-            interval: 1,
-            name: 'pump',
-            axisLabel: { show: false },
-            splitLine: { show: false },
-          },
-        ][panel]!,
-      );
-    });
-    const at = (panel: number) => ({ xAxisIndex: 3 * index + panel, yAxisIndex: 3 * index + panel });
-    for (const { column, role, dash, at: moment } of LINES)
-      series.push({
-        ...at(0),
-        type: 'line',
-        symbol: 'none',
-        lineStyle: {
-          color: palette[role],
-          width: role === 'absorber' ? 1.5 : 2,
-          type: dash === '' ? 'solid' : dash.split(' ').map(Number),
-        },
-        data: hours.map((hour) => [hour + moment, read(index, column, hour)]),
-      });
-    series.push(
-      {
-        ...at(1),
-        type: 'line',
-        symbol: 'none',
-        lineStyle: { color: palette.sun, width: 1.5 },
-        areaStyle: { color: palette.sun, opacity: 0.35 },
-        data: hours.map((hour) => [hour + 0.5, read(index, 'irradiance', hour)]),
-      },
-      {
-        ...at(2),
-        type: 'line',
-        step: 'middle',
-        symbol: 'none',
-        lineStyle: { width: 0 },
-        areaStyle: { color: palette.pump, opacity: 1 },
-        // A point before and after, so that the first and the last hour have their whole width.
-        data: [-1, ...hours, HOURS].map((hour) => [
-          hour + 0.5,
-          results[index]!.columns.pumpRunning[from + Math.min(HOURS - 1, Math.max(0, hour))]!,
-        ]),
-      },
-    );
+  let [behind, words] = ['', ''];
+  let y = room;
+  strips.forEach(({ height, name, scale, bare, layers, title, series: of }, gridIndex) => {
+    if (title !== undefined) {
+      titles.push(panelTitle(context, title, y + 6));
+      y += TITLE_ROOM - 6;
+    }
+    y += bare === true ? CLOSE : UNIT_ROOM;
+    const place = { left: LEFT, top: y, width: plot, height };
+    grids.push(grid(place));
+    if (layers !== undefined) behind += layerMarks(context, layers, from, place);
+    xAxes.push(weekAxis(context, gridIndex, from, gridIndex === strips.length - 1));
+    const axis = uprightAxis(context, gridIndex, scale, name, LEFT);
+    const quiet = { name: '', axisLabel: { show: false }, axisTick: { show: false }, splitLine: { show: false } };
+    yAxes.push(bare === true ? { ...axis, ...quiet } : axis);
+    if (bare === true)
+      words += `<text x="4" y="${y + height / 2 + 4}" font-size="${TEXT}" fill="${palette.muted}">${name}</text>`;
+    series.push(...of.map((one) => ({ ...one, xAxisIndex: gridIndex, yAxisIndex: gridIndex })));
+    y += height;
   });
-
-  let front = '';
-  let x = 4;
-  for (const { role, word, dash } of [LINES[1]!, LINES[2]!, LINES[0]!]) {
-    const [entry, next] = legendEntry(x, 14, { colour: palette[role], dash }, word, palette.ink);
-    front += entry;
-    x = next;
-  }
   return {
-    height: LEGEND + results.length * step,
-    front,
-    label: weekLabel(context, season),
+    height: y + AXIS_ROOM,
+    behind,
+    front: legend + words,
+    label: weekLabel(context, kind),
     option: { title: titles, grid: grids, xAxis: xAxes, yAxis: yAxes, series },
   };
 }
 
-function weekLabel(context: ChartContext, season: Season): string {
+function weekLabel(context: ChartContext, kind: WeekKind): string {
   const { results, units } = context;
-  const from = firstHour(context, season);
-  const peak = (column: Float64Array): number => column.subarray(from, from + HOURS).reduce((a, b) => Math.max(a, b));
-  return `${season === 'summer' ? 'Sunniest summer' : 'Dullest winter'} week, ${formatDay(from / 24)} to ${formatDay(from / 24 + 6)}. ${results
+  const from = 24 * firstDay(context, kind);
+  const peak = (column: Float64Array): string =>
+    formatQuantity(
+      column.subarray(from, from + HOURS).reduce((a, b) => Math.max(a, b)),
+      'temperature',
+      units,
+    );
+  return `${kind === 'hottest' ? 'Hottest' : 'Coldest'} week, ${weekDates(context, kind)}. ${results
     .map(
       ({ design, columns }) =>
-        `${design.name}: tank top up to ${formatQuantity(peak(columns.tankTopTemperature), 'temperature', units)}, absorber up to ${formatQuantity(peak(columns.absorberTemperature), 'temperature', units)}`,
+        `${design.name}: tank top up to ${peak(columns.tankTopTemperature)}, panels up to ${peak(columns.absorberTemperature)}`,
     )
     .join('. ')}`;
 }
 
 /** First and last day of the week in words. */
-export function weekDates(context: ChartContext, season: Season): string {
-  const day = firstHour(context, season) / 24;
+export function weekDates(context: ChartContext, kind: WeekKind): string {
+  const day = firstDay(context, kind);
   return `${formatDay(day)} to ${formatDay(day + 6)}`;
 }
 
 /** The numbers of {@link week}. */
-export function weekTable(context: ChartContext, season: Season): { header: string[]; rows: string[][] } {
+export function weekTable(context: ChartContext, kind: WeekKind): { header: string[]; rows: string[][] } {
   const { results, units } = context;
-  const from = firstHour(context, season);
-  const letter = (index: number): string => (results.length > 1 ? `${letterOf(index)}: ` : '');
+  const from = 24 * firstDay(context, kind);
   return {
     header: [
       'Hour from',
       ...results.flatMap((_, index) =>
-        TABLE.map(([column, word]) => `${letter(index)}${word} [${displayUnit(COLUMN_KINDS[column], units).symbol}]`),
+        TABLE.map(
+          ([column, word]) =>
+            `${letterBefore(context, index)}${word} [${displayUnit(COLUMN_KINDS[column], units).symbol}]`,
+        ),
       ),
     ],
     rows: Array.from({ length: HOURS }, (_, hour) => [

@@ -1,84 +1,177 @@
-/** Style sheet of the HTML report: light, dark, print; no font or picture from outside. */
+/** Style sheet of every page: light, dark, print; no font or picture from outside. */
 import { type ColourRole, cssVariable, DARK, LIGHT, type Palette } from '../charts/palette.ts';
 
 const colours = (palette: Palette): string =>
   (Object.keys(palette) as ColourRole[]).map((role) => `${cssVariable(role)}:${palette[role]}`).join(';');
 
-const LIGHT_PAGE =
-  '--page:#fff;--card:#f5f6f8;--line:#d5d9df;--link:#1d5c96;--danger:#a3231f;--warning:#8a5a00;--note:#3a4f7a';
-const DARK_PAGE =
-  '--page:#15181c;--card:#1e2329;--line:#3a4048;--link:#7db7ee;--danger:#ff8a73;--warning:#f2b134;--note:#9db1de';
+const TEXT = `
+*{box-sizing:border-box}
+html{font-size:16px;scroll-padding-top:8px}
+body{margin:0;background:var(--nl-page);color:var(--nl-ink);font:1rem/1.5 system-ui,sans-serif}
+main{max-width:1088px;margin:0 auto;padding:16px 24px 64px}
+h1{font-size:1.25rem;line-height:1.3;margin:0;font-weight:600}
+h2{font-size:1.125rem;line-height:1.33;margin:0 0 8px;font-weight:600}
+h3{font-size:1rem;line-height:1.375;margin:0 0 4px;font-weight:600}
+section{margin-top:32px;padding-top:16px;border-top:1px solid var(--nl-grid)}
+.block{margin:16px 0 0}
+p{margin:0 0 8px;max-width:34em}
+ul,ol{margin:0 0 8px;padding-left:20px;max-width:34em}
+a{color:var(--nl-link)}
+:focus-visible{outline:2px solid var(--nl-ink);outline-offset:2px}
+.small,.quiet,figcaption,.hint{color:var(--nl-muted);font-size:.875rem;line-height:1.43}
+.hint{display:none;margin:0 0 4px}
+b,strong{font-weight:600}
+`;
+
+const SHEET = `
+.first{display:grid;grid-template-columns:minmax(0,720px) minmax(0,1fr);gap:0 48px}
+.first header{display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 24px;align-items:baseline;margin:0 0 12px}
+.for{color:var(--nl-muted);font-size:.875rem;margin:0}
+.answer{font-size:1.5rem;line-height:1.25;font-weight:600;margin:0 0 8px;max-width:none;text-wrap:pretty}
+.decides{font-size:1.125rem;line-height:1.4;margin:0 0 12px;max-width:none}
+.alarm{margin:0 0 16px;max-width:none}
+nav ul{list-style:none;margin:0 0 16px;padding:0;font-size:.875rem}
+nav li a{display:inline-block;padding:3px 0;min-height:24px}
+aside svg{display:block;max-width:100%;height:auto;margin:0 0 8px}
+aside .system{font-size:.875rem;line-height:1.43}
+.sheet .system{display:none;max-width:none}
+.facts{margin:12px 0 0;font-size:.875rem;line-height:1.43}
+.facts p{max-width:none;margin:0 0 4px}
+.figures{display:grid;grid-template-columns:repeat(3,1fr);gap:0 24px;margin:16px 0 0;border-top:1px solid var(--nl-grid);padding-top:8px}
+.figures h2{font-size:.875rem;color:var(--nl-muted);font-weight:400;margin:0}
+.figures p{margin:0;max-width:none;font-variant-numeric:tabular-nums}
+.figures .big{font-size:1.25rem;line-height:1.3;font-weight:600}
+.months{border-collapse:collapse;width:100%;table-layout:fixed;margin:4px 0 0;font-variant-numeric:tabular-nums}
+.months caption{text-align:left;font-weight:600;padding:0 0 2px}
+.months th,.months td{border:0;padding:0 2px;text-align:center;font-weight:400;font-size:.8125rem;line-height:1.35;white-space:nowrap}
+.months thead th{color:var(--nl-muted)}
+.months th.who{text-align:left;width:7.5em;overflow:hidden;text-overflow:ellipsis}
+.months .full{font-weight:600}
+.cell{display:block;height:28px;border:1px solid var(--nl-axis);position:relative;overflow:hidden}
+.cell i{position:absolute;left:0;right:0;bottom:0;background:var(--nl-solar)}
+.compare{width:100%;margin:16px 0 0}
+.compare thead th{overflow-wrap:anywhere}
+`;
+
+const PARTS = `
+.letter{white-space:nowrap;font-weight:600}
+.scroll{overflow-x:auto}
+table{border-collapse:collapse;font-size:.875rem;line-height:1.43;font-variant-numeric:tabular-nums}
+caption{text-align:left}
+th,td{padding:3px 12px 3px 0;border-bottom:1px solid var(--nl-grid);text-align:right;vertical-align:top}
+thead th{vertical-align:bottom;font-weight:600;max-width:11em;border-bottom-color:var(--nl-axis)}
+tbody th,td.text,th.text{text-align:left;font-weight:400}
+tbody th a{color:inherit;text-decoration-color:var(--nl-axis);text-underline-offset:3px}
+td{white-space:nowrap}
+td.text{white-space:normal;overflow-wrap:break-word}
+tbody tr.sum>*{font-weight:600;border-top:1px solid var(--nl-ink)}
+.date,.range{display:block;color:var(--nl-muted);font-size:.8125rem;font-weight:400}
+td.difference{color:var(--nl-ink)}
+figure{margin:16px 0 0}
+figure svg{display:block;max-width:100%;height:auto}
+figure h3{margin:0 0 2px}
+.narrow{display:none}
+figcaption{max-width:34em;margin-top:4px}
+details{margin:4px 0 8px}
+summary{cursor:pointer;color:var(--nl-link);font-size:.875rem;min-height:24px}
+.badge{display:inline-flex;align-items:center;gap:4px;border:1.5px solid currentColor;border-radius:4px;padding:0 6px;font-size:.8125rem;line-height:1.5;font-weight:600;vertical-align:1px;margin-right:4px}
+.badge svg{width:14px;height:14px;display:block}
+.danger .badge{background:var(--nl-danger);border-color:var(--nl-danger);color:var(--nl-page)}
+.warning .badge{color:var(--nl-caution)}
+.note .badge{color:var(--nl-muted)}
+.cautions{list-style:none;margin:0;padding:0;max-width:none}
+.cautions li{padding:10px 14px;margin:0 0 8px;border-left:3px solid var(--nl-axis)}
+.cautions li.danger{border-color:var(--nl-danger);background:var(--nl-danger-tint)}
+.cautions li.warning{border-color:var(--nl-caution);background:var(--nl-caution-tint)}
+.cautions p{margin:0 0 4px;max-width:40em}
+.cautions .quiet{margin:0}
+.plain{list-style:none;padding:0}
+.definitions dt{font-weight:600;font-size:.875rem}
+.definitions dd{margin:0 0 8px;max-width:40em;font-size:.875rem}
+.definitions dt:target,.definitions dt:target+dd{background:var(--nl-card)}
+`;
+
+const NARROW = `
+@media (max-width:1039px){
+.first{grid-template-columns:minmax(0,1fr)}
+.first>*{max-width:720px}
+aside{margin-top:16px;padding-top:12px;border-top:1px solid var(--nl-grid)}
+nav ul{columns:2}
+}
+@media (max-width:699px){
+main{padding:12px 24px 40px}
+.answer{font-size:1.25rem;line-height:1.3}
+.decides{font-size:1rem;line-height:1.4}
+.wide{display:none}.narrow{display:block}
+.hint{display:block}
+.figures{grid-template-columns:1fr;border:0;padding:0;gap:0}
+.figures>div{display:flex;flex-wrap:wrap;gap:0 12px;border-top:1px solid var(--nl-grid);padding:6px 0}
+.figures h2{flex:1 0 8em}
+.figures p{text-align:right;font-size:.875rem}
+.figures .big{font-size:1rem}
+.figures p:not(.big){flex-basis:100%}
+.months th.who{width:2.2em}.months th.who .name{display:none}
+.months th,.months td{padding:0 1px;font-size:.6875rem}
+nav li a{padding:10px 0;min-height:44px}
+nav ul{columns:1}
+summary{min-height:44px;padding-top:12px}
+.scroll tbody th{position:sticky;left:0;background:var(--nl-page);max-width:9em}
+table.list,table.list tbody,table.list tr,table.list th,table.list td{display:block;width:auto;text-align:left}
+table.list thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+table.list tr{border-bottom:1px solid var(--nl-grid);padding:6px 0}
+table.list tr.sum>*{border:0}
+table.list th,table.list td{border:0;padding:0;white-space:normal;position:static;max-width:none}
+table.list tbody th{font-weight:600}
+table.list td::before{content:attr(data-head);color:var(--nl-muted);margin-right:.5em}
+table.list td[data-head=""]::before{content:none}
+.compare td,.compare th{padding-right:8px}
+}
+@media (max-width:400px){main{padding-left:16px;padding-right:16px}}
+`;
+
+const PRINT = `
+@media print{
+html{font-size:9.5pt}
+body{line-height:1.35}
+main{max-width:none;padding:0}
+.first{display:block;break-after:page}
+.first>*{max-width:none}
+nav,details:not([open]),.hint,.unprinted{display:none}
+aside{margin:8pt 0 0;border:0;padding:0}
+section{margin-top:12pt;padding-top:6pt}
+section h2{margin-bottom:4pt}
+.keep,figure,.cautions li,tr,.figures,dt,.block{break-inside:avoid}
+h2,h3,thead,dt{break-after:avoid}
+p,li{orphans:3;widows:3;margin-bottom:3pt;max-width:none}
+figure{margin-top:8pt}.block{margin-top:8pt}
+.wide{display:block}.narrow{display:none}
+.scroll{overflow:visible}
+.small,.quiet,figcaption,.facts,.for{font-size:8.5pt;line-height:1.35}
+table{font-size:8.5pt;line-height:1.25}
+.compare,.figures p{font-size:9.5pt;line-height:1.4}
+.figures .big{font-size:13pt}
+.months th,.months td{font-size:8.5pt}
+.answer{font-size:15pt}.decides{font-size:12pt}
+th,td{padding:1.5pt 8pt 1.5pt 0}
+a{color:inherit;text-decoration:none}
+.alarm a{display:none}
+.cautions li,.cautions li.danger,.cautions li.warning{background:none;padding:2pt 8pt;margin-bottom:5pt;font-size:9pt}
+.cautions p{max-width:none;margin:0 0 2pt}
+table.list{display:block;columns:2;column-gap:7mm;font-size:7pt;line-height:1.2}
+table.list thead{display:none}
+table.list tbody,table.list tr{display:block}
+table.list th,table.list td{display:inline;border:0;padding:0;white-space:normal}
+table.list th{font-weight:600}
+table.list td+td{color:#59606a}
+.definitions{columns:2;column-gap:8mm;margin:0}
+.definitions dt,.definitions dd{font-size:7.5pt;line-height:1.25;margin-bottom:2pt}
+.cell,.cell i,.badge,figure svg,aside svg{print-color-adjust:exact;-webkit-print-color-adjust:exact}
+}
+@media (forced-colors:active){.cell i{background:repeating-linear-gradient(45deg,CanvasText 0 2px,Canvas 2px 5px)}.badge{border:2px solid CanvasText}}
+`;
 
 /** The whole style sheet. */
 export const STYLE = `
-:root{color-scheme:light;${colours(LIGHT)};${LIGHT_PAGE}}
-@media screen and (prefers-color-scheme:dark){:root{color-scheme:dark;${colours(DARK)};${DARK_PAGE}}}
-*{box-sizing:border-box}
-html{font-size:16px}
-body{margin:0;background:var(--page);color:var(--nl-ink);font:1rem/1.5 system-ui,sans-serif}
-main{max-width:1000px;margin:0 auto;padding:24px 20px 64px}
-h1{font-size:1.75rem;line-height:1.2;margin:0 0 4px}
-h2{font-size:1.25rem;margin:44px 0 10px;padding-top:14px;border-top:1px solid var(--line)}
-h3{font-size:1rem;margin:22px 0 6px}
-p{margin:0 0 10px;max-width:75ch}
-a{color:var(--link)}
-nav ul{list-style:none;display:flex;flex-wrap:wrap;gap:4px 16px;margin:14px 0 0;padding:0;font-size:.9rem}
-.quiet{color:var(--nl-muted);font-size:.9rem}
-.leads{display:grid;gap:14px;grid-template-columns:repeat(auto-fit,minmax(min(100%,270px),1fr));margin:22px 0 12px}
-.card{background:var(--card);border:1px solid var(--line);border-radius:8px;padding:14px 18px}
-.card h2{font-size:1rem;margin:0 0 8px;padding:0;border:0;overflow-wrap:anywhere}
-.card dl{margin:0}
-.card dt{color:var(--nl-muted);font-size:.9rem}
-.card dd{margin:0 0 8px}
-.card dd:last-child{margin:0}
-.big{font-size:1.9rem;line-height:1.15;font-weight:650;font-variant-numeric:tabular-nums;white-space:nowrap}
-.one{grid-template-columns:1fr}
-.one dl{display:grid;gap:8px 18px;grid-template-columns:repeat(auto-fit,minmax(min(100%,250px),1fr))}
-.letter{display:inline-block;min-width:1.6em;padding:0 .35em;margin-right:.4em;border-radius:4px;background:var(--nl-ink);color:var(--page);text-align:center;font-weight:650}
-.scroll{overflow-x:auto}
-table{border-collapse:collapse;font-size:.9rem;font-variant-numeric:tabular-nums}
-th,td{padding:4px 10px;border-bottom:1px solid var(--line);text-align:right;vertical-align:top}
-thead th{vertical-align:bottom;font-weight:600;max-width:16em;overflow-wrap:break-word}
-tbody th,td.text,th.text{text-align:left;font-weight:400}
-tbody th a{color:inherit;text-decoration-color:var(--nl-muted);text-underline-offset:3px}
-td{white-space:nowrap}
-td.text{white-space:normal;overflow-wrap:break-word;min-width:5em}
-.assumptions td:nth-child(2){max-width:15em}
-.assumptions td:last-child{min-width:18em}
-tbody tr:last-child.sum>*{font-weight:650;border-top:2px solid var(--nl-muted)}
-tr.lead>*{font-weight:650}
-.date{display:block;color:var(--nl-muted);font-size:.82rem;font-weight:400}
-.difference{color:var(--nl-muted);text-align:left;font-weight:400}
-.moved{color:var(--nl-ink);background:var(--card);border-radius:4px;padding:1px 5px}
-figure{margin:12px 0 8px}
-figure svg{display:block;max-width:100%;height:auto}
-.narrow{display:none}
-figcaption{color:var(--nl-muted);font-size:.9rem;max-width:75ch;margin-top:6px}
-details{margin:4px 0 14px}
-summary{cursor:pointer;color:var(--link);font-size:.9rem}
-.cautions{list-style:none;margin:0;padding:0}
-.cautions li{border-left:5px solid var(--nl-muted);background:var(--card);border-radius:0 6px 6px 0;padding:10px 14px;margin:0 0 10px}
-.cautions li.danger{border-color:var(--danger)}
-.cautions li.warning{border-color:var(--warning)}
-.cautions li.note{border-color:var(--note)}
-.cautions strong{text-transform:capitalize}
-.danger strong{color:var(--danger)}
-.warning strong{color:var(--warning)}
-.cautions p{margin:2px 0}
-.plain{list-style:none;margin:0 0 10px;padding:0}
-.definitions dt{font-weight:600}
-.definitions dd{margin:0 0 8px;max-width:75ch}
-.definitions dt:target,.definitions dt:target+dd{background:var(--card)}
-@media (max-width:640px){main{padding:16px 14px 40px}.wide{display:none}.narrow{display:block}th,td{padding:4px 6px}}
-@media print{
-@page{margin:14mm}
-html{font-size:9.5pt}
-main{max-width:none;padding:0}
-.wide{display:block}.narrow{display:none}
-h2,h3{break-after:avoid}
-figure,.card,.cautions li,tr{break-inside:avoid}
-.scroll{overflow:visible}
-th,td{padding:2px 5px}
-details:not([open]),nav{display:none}
-a{color:inherit;text-decoration:none}
-}`;
+:root{color-scheme:light;${colours(LIGHT)}}
+@media screen and (prefers-color-scheme:dark){:root{color-scheme:dark;${colours(DARK)}}}
+${TEXT}${SHEET}${PARTS}${NARROW}${PRINT}`;

@@ -1,0 +1,324 @@
+/** What stands behind the first sheet, section by section. */
+import type { RunResult } from '@noonloop/sim-core';
+import { type ChartName, chartMissing, drawChart, tabulateChart } from '../charts/chart.ts';
+import { type ChartContext, chartContext } from '../charts/context.ts';
+import { hardHoursNone } from '../charts/hard-hours.ts';
+import { weekDates } from '../charts/week.ts';
+import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
+import { escapeHtml } from '../escape.ts';
+import type { NumberCell, ReportModel } from '../model/types.ts';
+import type { ReportOptions } from '../options.ts';
+import { fieldWords, givenLines } from './given.ts';
+import type { PageSection } from './html-page.ts';
+import {
+  bullets,
+  cautionList,
+  designLetter,
+  figureHtml,
+  plainTable,
+  sentence,
+  type TableOptions,
+  tableBox,
+} from './html-parts.ts';
+
+/** Sections of a report's page, in order. */
+export const SECTION_NAMES = [
+  'months',
+  'cautions',
+  'money',
+  'flow',
+  'year',
+  'weeks',
+  'pump',
+  'numbers',
+  'inputs',
+  'definitions',
+  'balance',
+] as const;
+
+/** A section of a report's page. */
+export type SectionName = (typeof SECTION_NAMES)[number];
+
+/** What sections are made from. */
+export interface SectionGround {
+  readonly results: readonly RunResult[];
+  readonly model: ReportModel;
+  readonly options: ReportOptions & { readonly losses?: boolean };
+}
+
+/** Each chart is drawn for screens and paper, and for telephones; the style sheet shows one. [px] */
+const WIDTHS = { wide: 720, narrow: 342 };
+
+const several = ({ runs }: ReportModel): boolean => runs.length > 1;
+
+const nameHeading = (model: ReportModel, index: number): string =>
+  several(model)
+    ? `<h3>${designLetter(index, model.runs[index]!.letter)} ${escapeHtml(model.runs[index]!.name)}</h3>`
+    : '';
+
+/** What a picture is called, and what is said under it. */
+interface Words {
+  readonly title: string;
+  readonly caption: string;
+}
+
+/** A chart in both widths with its numbers, or why there is none. @param only - one design of several */
+async function picture(
+  { results, model, options }: SectionGround,
+  name: ChartName,
+  words: Words | ((context: ChartContext) => Words),
+  only?: number,
+): Promise<string> {
+  const pick = <T>(all: readonly T[]): readonly T[] => (only === undefined ? all : [all[only]!]);
+  const summaries = pick(model.runs.map(({ summary }) => summary));
+  const context = (width: number): ChartContext => ({
+    ...chartContext(pick(results), model.units, width, 'page', summaries),
+    losses: options.losses ?? false,
+    money: options.money ?? null,
+  });
+  const wide = context(WIDTHS.wide);
+  const missing = chartMissing(name, wide);
+  if (missing !== null) return `<p class="quiet">${sentence(missing)}</p>`;
+  const [large, small] = await Promise.all([
+    drawChart(name, wide, 'page'),
+    drawChart(name, context(WIDTHS.narrow), 'page'),
+  ]);
+  const tableOptions: TableOptions = {
+    sum: name === 'monthly-energy' || name === 'tank-year' || name === 'hard-hours',
+  };
+  const said = typeof words === 'function' ? words(wide) : words;
+  return figureHtml({ ...said, wide: large, narrow: small, table: tabulateChart(name, wide), tableOptions });
+}
+
+const DAY_AND_HOUR = 'Days run from left to right, hours of the day from bottom to top.';
+
+async function months(ground: SectionGround): Promise<string[]> {
+  const { model, options } = ground;
+  const losses = options.losses === true ? ' Below the line: what pipes, tank and heater lost.' : '';
+  const tables = model.runs.map(
+    ({ months: table, name }, index) =>
+      `<div class="block">${nameHeading(model, index)}${plainTable(`Months, ${name}`, table, { sum: true })}</div>`,
+  );
+  return [
+    await picture(ground, 'monthly-energy', {
+      title: 'Heat into the hot water of the house, by month',
+      caption: `What the draw took out of the solar tank, and what the burner added; % under the months: the sun’s part of the two. The line: what the burner would give without the sun.${losses}`,
+    }),
+    several(model)
+      ? `<details><summary>All numbers of the months</summary>${tables.join('')}</details>`
+      : tables.join(''),
+  ];
+}
+
+function cautionBlocks({ model }: SectionGround): string[] {
+  const own = model.cautions.filter(({ findings, severity }) => findings.length > 0 && severity !== 'note');
+  const rest = model.cautions.filter((caution) => !own.includes(caution));
+  const [first, ...more] = own;
+  return [
+    first === undefined ? `<p>${escapeHtml(model.cautionCount.words)}.</p>` : cautionList([first]),
+    cautionList(more),
+    rest.length === 0 ? '' : `<h3>Good to know</h3>${cautionList(rest)}`,
+  ];
+}
+
+async function money(ground: SectionGround): Promise<string[]> {
+  const { model } = ground;
+  if (model.money === null) return [];
+  const { table, grounds } = model.money;
+  return [
+    await picture(ground, 'money-years', {
+      title: 'Worth of the savings less what the system cost, year by year',
+      caption: 'Brought to the start at the discount rate. Where a line crosses zero, the system is paid back.',
+    }),
+    `<div class="block">${plainTable('Money', table)}</div>`,
+    `<div class="block"><h3>Reckoned with</h3>${bullets(grounds)}</div>`,
+  ];
+}
+
+/** The design whose heat is followed: the winner, or the first. */
+async function flow(ground: SectionGround): Promise<string[]> {
+  const { model } = ground;
+  const only = several(model) ? 0 : undefined;
+  const of = only === undefined ? '' : ` of ${model.runs[only]!.letter}`;
+  return [
+    await picture(
+      ground,
+      'energy-flow',
+      {
+        title: `Where the heat${of} goes in a year`,
+        caption:
+          'Each band is as wide as what flows in it; grey is lost. Bands of less than two dots are left out; the numbers name all.',
+      },
+      only,
+    ),
+  ];
+}
+
+const year = async (ground: SectionGround): Promise<string[]> =>
+  Promise.all([
+    picture(ground, 'tank-year', { title: 'Hottest part of the tank through the year', caption: DAY_AND_HOUR }),
+    picture(ground, 'tank-duration', {
+      title: several(ground.model)
+        ? 'How long the hottest part of the tank is how hot'
+        : 'How long the tank is how hot',
+      caption: 'In how many hours of the year the tank is at least as hot as the height of the line.',
+    }),
+    picture(ground, 'hard-hours', (context) => {
+      const none = hardHoursNone(context);
+      const others = none.length === 0 ? '' : ` ${none.join(', ')}: none.`;
+      return { title: 'Hours in the sun without flow', caption: `${DAY_AND_HOUR}${others}` };
+    }),
+  ]);
+
+async function weeks(ground: SectionGround): Promise<string[]> {
+  const of = several(ground.model) ? ' The week is that of A’s weather.' : '';
+  const caption = `Midnight to midnight, standard time.${of}`;
+  return Promise.all(
+    (['hottest', 'coldest'] as const).map((kind) =>
+      picture(ground, `${kind}-week`, (context) => ({
+        title: `${kind === 'hottest' ? 'Hottest' : 'Coldest'} week: ${weekDates(context, kind)}`,
+        caption,
+      })),
+    ),
+  );
+}
+
+const pump = async (ground: SectionGround): Promise<string[]> => [
+  await picture(ground, 'pump', {
+    title: 'Flow in the loop for the light on the PV module',
+    caption: 'Hours by classes of light; those in which the high limit stopped the pump are left out.',
+  }),
+];
+
+const definitionLink = (key: keyof typeof DEFINITIONS, linked: boolean): string =>
+  linked ? `<a href="#def-${key}">${DEFINITIONS[key].label}</a>` : DEFINITIONS[key].label;
+
+function numberCells({ text, difference, relative, note }: NumberCell, index: number): string {
+  const number = `<td>${text}${note === '' ? '' : `<span class="date">${note}</span>`}</td>`;
+  if (index === 0) return number;
+  const change = [difference, relative].filter((part) => part !== '').join(' · ');
+  return `${number}<td class="difference">${change}</td>`;
+}
+
+/** Every number of every design, differences beside. @param linked - whether definitions stand on the page */
+function numbers({ model, options }: SectionGround, linked: boolean): string[] {
+  const heads = model.runs.map(({ letter }, index) => {
+    const reference = options.against === 'previous' ? model.runs[index - 1] : model.runs[0];
+    const change = index === 0 ? '' : `<th scope="col">${letter} − ${reference!.letter}</th>`;
+    return `<th scope="col">${several(model) ? designLetter(index, letter) : 'Year'}</th>${change}`;
+  });
+  const rows = model.numbers.map(
+    ({ key, unit, cells }) =>
+      `<tr><th scope="row">${definitionLink(key, linked)} [${escapeHtml(unit)}]</th>${cells.map(numberCells).join('')}</tr>`,
+  );
+  const said = model.sentences.map((one) => `<p>${sentence(one)}</p>`).join('');
+  const ranking =
+    model.ranking === null
+      ? ''
+      : `<p>${escapeHtml(model.ranking.label)}:</p><ol>${model.ranking.lines.map((line) => `<li>${sentence(line)}</li>`).join('')}</ol>`;
+  const table = tableBox(
+    'Numbers of the year',
+    `<tr><td></td>${heads.join('')}</tr>`,
+    rows.join(''),
+    'numbers',
+    model.runs.length > 1,
+  );
+  return [...(said + ranking === '' ? [] : [said + ranking]), table];
+}
+
+function inputs({ results, model }: SectionGround): string[] {
+  const given = givenLines(
+    results,
+    model.runs.map(({ letter }) => letter),
+    model.units,
+  );
+  const letters = several(model) ? ['Designs'] : [];
+  const of = (designs: string): string[] => (several(model) ? [designs === '' ? 'all' : designs] : []);
+  const words = [1, 2, 3];
+  return [
+    `<h3>Given</h3>${plainTable(
+      'Given',
+      {
+        header: ['What', 'Value', ...letters],
+        rows: given.map(({ words: what, value, designs }) => [what, value, ...of(designs)]),
+      },
+      { narrow: 'list', words },
+    )}`,
+    `<div class="block"><h3>Not given, and chosen</h3>${plainTable(
+      'Not given, and chosen',
+      {
+        header: ['What', 'Value', ...letters, 'Source or reason'],
+        rows: model.assumptions.map(({ path, value, source, designs }) => [
+          fieldWords(path),
+          value,
+          ...of(designs),
+          source,
+        ]),
+      },
+      { narrow: 'list', words },
+    )}</div>`,
+    `<div class="block"><h3>Weather and run</h3><p>${sentence(model.place)}</p>${bullets([...model.limits, ...model.notes])}</div>`,
+  ];
+}
+
+function definitions({ model }: SectionGround): string[] {
+  const items = NUMBER_KEYS.map(
+    (key) => `<dt id="def-${key}">${DEFINITIONS[key].label}</dt><dd>${escapeHtml(DEFINITIONS[key].definition)}</dd>`,
+  );
+  const money = (model.money?.meanings ?? []).map(
+    ([label, meaning]) => `<dt>${escapeHtml(label)}</dt><dd>${escapeHtml(meaning)}</dd>`,
+  );
+  return [`<dl class="definitions">${items.join('')}${money.join('')}</dl>`];
+}
+
+const balance = ({ model }: SectionGround): string[] => [
+  ...model.runs.map(
+    ({ balance: table, name }, index) =>
+      `<div class="block">${nameHeading(model, index)}${plainTable(`Energy balance, ${name}`, table, { words: [6] })}</div>`,
+  ),
+  `<p class="quiet">${BALANCE_DEFINITION}</p>`,
+];
+
+const TITLES: Readonly<Record<SectionName, string>> = {
+  months: 'Month by month',
+  cautions: 'Cautions',
+  money: 'Money',
+  flow: 'Where the heat goes',
+  year: 'The tank over the year',
+  weeks: 'A hot week and a cold week',
+  pump: 'The pump',
+  numbers: 'Numbers of the year',
+  inputs: 'Inputs and defaults',
+  definitions: 'What the numbers mean',
+  balance: 'Energy balance',
+};
+
+/** Title of a section, for links to it. */
+export const sectionTitle = (name: SectionName): string => TITLES[name];
+
+/** The sections asked for, in their order. Definitions stay out of print where nobody asked for them. */
+export async function reportSections(ground: SectionGround, wanted?: readonly SectionName[]): Promise<PageSection[]> {
+  const given = wanted !== undefined;
+  const names = wanted ?? SECTION_NAMES;
+  const make: Readonly<Record<SectionName, () => string[] | Promise<string[]>>> = {
+    months: () => months(ground),
+    cautions: () => cautionBlocks(ground),
+    money: () => money(ground),
+    flow: () => flow(ground),
+    year: () => year(ground),
+    weeks: () => weeks(ground),
+    pump: () => pump(ground),
+    numbers: () => numbers(ground, names.includes('definitions')),
+    inputs: () => inputs(ground),
+    definitions: () => definitions(ground),
+    balance: () => balance(ground),
+  };
+  const asked = SECTION_NAMES.filter((name) => names.includes(name));
+  return Promise.all(
+    asked.map(async (name) => ({
+      title: TITLES[name],
+      blocks: await make[name](),
+      printed: name !== 'definitions' || given,
+    })),
+  );
+}
