@@ -1,12 +1,11 @@
 import type { SystemDesign } from '../design/design.ts';
-import type { PvDesign } from '../design/pump.ts';
 import { outageHours } from '../physics/control/outages.ts';
+import { standstillCurrent } from '../physics/loop/direct-pump.ts';
 import { compileMotor } from '../physics/loop/motor.ts';
-import { noctRise } from '../physics/pv/cell-temperature.ts';
+import { noctRise, ratedEfficiency } from '../physics/pv/cell-temperature.ts';
 import { moduleParameters } from '../physics/pv/datasheet.ts';
 import { type PvModuleParameters, translateModule } from '../physics/pv/module.ts';
 import { compilePvPower, PV_TABLE, tablePower } from '../physics/pv/power-table.ts';
-import { diodeCurrent, diodeVoltageOnLoad } from '../physics/pv/single-diode.ts';
 
 /** What the module and the outages do to the pump; part of `Drivers`. */
 export interface PumpDrivers {
@@ -40,7 +39,7 @@ export function compilePumpDrivers(
   stepsPerHour: number,
 ): PumpDrivers {
   const { control, pump, pv } = design;
-  const cellRise = noctRise(pv.module.nominalOperatingCellTemperature, ratedEfficiency(pv));
+  const cellRise = noctRise(pv.module.nominalOperatingCellTemperature, ratedEfficiency(pv.module));
   const blackout = outageHours(control.outages, 'power');
   const pumpOut = outageHours(control.outages, 'pump');
   if (pump.drive === 'mains') {
@@ -57,11 +56,6 @@ export function compilePumpDrivers(
       ? boosterPower(module, light, cells, pump.boosterEfficiency * pv.modules)
       : standstillCurrents(module, light, cells, pv.modules, compileMotor(pump).resistance);
   return { pumpSupply, cellRise, pumpOut, blackout, heldModuleHours: heldHours(light, cells, stepsPerHour) };
-}
-
-/** Electrical power over light at the maximum of the data sheet; 0 where the module's area is not known. [-] */
-function ratedEfficiency({ module }: PvDesign): number {
-  return module.area === null ? 0 : (module.maximumPowerCurrent * module.maximumPowerVoltage) / (1000 * module.area);
 }
 
 /** What the booster offers: the modules' maximum power at their cell temperature, times its efficiency. [W] */
@@ -92,7 +86,7 @@ function standstillCurrents(
   for (let step = 0; step < current.length; step++) {
     if (!(light[step]! > 0)) continue;
     translateModule(module, light[step]!, cells[step]!, p);
-    current[step] = modules * diodeCurrent(p, diodeVoltageOnLoad(p, 0, modules * resistance));
+    current[step] = standstillCurrent(p, modules, resistance);
   }
   return current;
 }

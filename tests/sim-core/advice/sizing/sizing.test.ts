@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import {
+  cellTemperature,
   coilConductance,
   DesignError,
   defineSystem,
+  directPumpPoint,
   fluidProperties,
+  moduleParameters,
   pipePressureDrop,
   potableExpansion,
   type SystemDesign,
@@ -133,6 +136,23 @@ describe('sizePumpDrive', () => {
     expect(sized.fullSun.flow).toBeGreaterThan(0);
     if (drive === 'mains') expect(sized.startIrradiance).toBe(0);
     else expect(sized.startIrradiance).toBeGreaterThan(20);
+  });
+
+  it('a direct drive stops where its module no longer carries the friction: half the start current, half the light or less', () => {
+    const direct = defineSystem({ ...plainInput, pump: { drive: 'direct' } });
+    const { startIrradiance, stopIrradiance } = sizePumpDrive(direct);
+    // A standing rotor meets the module near its short circuit, where current goes with light: start takes twice the friction current.
+    expect(stopIrradiance! / startIrradiance!).toBeCloseTo(0.5, 1);
+    // The run's own pump, in an even light on cold cells: it runs on just above that light and stands just below it.
+    expect(direct.pump.motor.startCurrent).toBeCloseTo(2 * direct.pump.motor.frictionCurrent, 12);
+    const at = (light: number) =>
+      directPumpPoint(direct, moduleParameters(direct.pv.module), {
+        irradiance: light,
+        cellTemperature: cellTemperature(light, 15, direct.pv.module.nominalOperatingCellTemperature),
+        fluidTemperature: 5,
+      }).flow;
+    expect(at(1.01 * stopIrradiance!)).toBeGreaterThan(0);
+    expect(at(0.99 * stopIrradiance!)).toBe(0);
   });
 });
 

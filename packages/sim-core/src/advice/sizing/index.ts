@@ -17,4 +17,5 @@ export {
 export { type PotableExpansion, type PotableExpansionOptions, potableExpansion } from './potable.ts';
 export { type PressureSizing, type PressureSizingOptions, sizeLoopPressure } from './pressure.ts';
 export { type PumpInLight, type PumpSizing, type PumpSizingOptions, sizePumpDrive } from './pump.ts';
+export type { BestPumpStart, PumpStart } from './pump-start.ts';
 export { sizeTank, type TankSizing, type TankSizingOptions } from './tank.ts';

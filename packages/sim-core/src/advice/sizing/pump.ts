@@ -1,16 +1,22 @@
+import type { WeatherYear } from '@noonloop/weather-io';
 import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
-import { compileFluid } from '../../physics/fluid/compile.ts';
-import { directPumpPoint } from '../../physics/loop/direct-pump.ts';
-import { compileHydraulics, operatingPoint } from '../../physics/loop/hydraulics.ts';
-import { cellTemperature } from '../../physics/pv/cell-temperature.ts';
-import { moduleParameters } from '../../physics/pv/datasheet.ts';
-import { pvOperatingPoint } from '../../physics/pv/operating-point.ts';
-import { L_PER_MIN, PRACTICE } from './working.ts';
+import type { WorkingStep } from '../../input/working.ts';
+import {
+  type PumpInLight,
+  powerInLight,
+  pumpInLight,
+  pumpOnModule,
+  pumpThresholds,
+} from '../../physics/loop/pump-in-light.ts';
+import { type BestPumpStart, findPumpStart } from './pump-start.ts';
+import { pumpNotes, pumpSteps } from './pump-working.ts';
+import { PRACTICE } from './working.ts';
+
+export type { PumpInLight } from '../../physics/loop/pump-in-light.ts';
 
 const optionsSchema = z.strictObject({
   air: quantityOr('temperature', -40, 50, 15, 'judgement: a mild day'),
@@ -34,27 +40,13 @@ export interface PumpSizingOptions {
   readonly dullIrradiance?: Quantity;
 }
 
-/** Pump and module in one light. */
-export interface PumpInLight {
-  /** On the module. [W/m²] */
-  readonly irradiance: number;
-  /** Of the module or modules, before the booster; `null` with the mains. [W] */
-  readonly modulePower: number | null;
-  /** Offered to the pump (booster) or taken by it (direct). [W] */
-  readonly pumpPower: number;
-  /** Whether a standing pump breaks away. */
-  readonly starts: boolean;
-  /** Flow of the turning pump; 0 where it stands still. [m³/s] */
-  readonly flow: number;
-}
-
 /** What a pump does on its module. */
 export interface PumpSizing {
-  /** Light at which a standing pump starts, fluid cold; `null`: not up to 1200 W/m². [W/m²] */
+  /** Light at which a standing pump starts; `null`: not up to 1200 W/m²; 0 with the mains. [W/m²] */
   readonly startIrradiance: number | null;
   /**
-   * Light at which a turning pump stops, fluid cold; equals {@link startIrradiance} on a direct drive, where friction decides.
-   * [W/m²]
+   * Light at which a turning pump stops: the booster offers less than the stop power, or a direct drive's module no longer carries the
+   * rotor's friction. [W/m²]
    */
   readonly stopIrradiance: number | null;
   /** In 1000 W/m², fluid warm. */
@@ -72,179 +64,56 @@ export interface PumpSizing {
    * [W]
    */
   readonly modulePowerForStart: number | null;
+  /** Start that delivers most in the year given; `null` without weather, with the mains, or where another rules the pump. */
+  readonly bestStart: BestPumpStart | null;
   /** The working. */
   readonly steps: readonly WorkingStep[];
   /** What to look at. */
   readonly notes: readonly string[];
 }
 
-/** Common flow of collectors: low flow to high flow, common practice, no source. [m³/(s·m²)] */
-const FLOWS = { low: 0.2 / L_PER_MIN, high: 1.5 / L_PER_MIN } as const;
+/** Heat capacity of loop fluids by volume, within 6 %. [J/(m³·K)] */
+const FLUID_HEAT = 3.9e6;
+/** Lights of {@link PumpSizing.rows}. [W/m²] */
+const LIGHTS = [100, 150, 200, 300, 400, 500, 600, 700, 800, 900, 1000] as const;
 
 /**
- * What a pump does on its PV module: the light in which it starts, its flow in full sun, and a dull morning with cold fluid.
+ * What a pump does on its PV module: the light in which it starts and stops, its flow in full sun, and a dull morning with cold fluid.
+ * With a year of weather also the start that delivers most on that roof: ten years are run for it.
  *
  * Booster: it starts when efficiency × maximum power reaches the start power, and runs at the power left. Direct: it starts when
- * the standing rotor's current reaches the start current. Flow by the loop's own resistance at the fluid's temperature.
+ * the standing rotor's current reaches the start current, and stops below that of friction. Flow by the loop's own resistance at
+ * the fluid's temperature.
  *
  * @param design - From `defineSystem`.
  * @param options - Temperatures and the light wanted.
+ * @param weather - One year, for {@link PumpSizing.bestStart}.
  * @throws {@link DesignError} listing all faults of the options at once.
  * @see `pumpOperatingPoint`, `directPumpPoint`, `pvOperatingPoint` for the models.
  */
-export function sizePumpDrive(design: SystemDesign, options: PumpSizingOptions = {}): PumpSizing {
-  const { air, warmFluid, coldFluid, startIrradiance: wanted, dullIrradiance } = checkInput(optionsSchema, options);
-  const { array, loop, pump, pv } = design;
-  const { drive } = pump;
-  const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
-  const hydraulics = compileHydraulics(design, fluid);
-  const module = moduleParameters(pv.module);
-  const cells = (irradiance: number) => cellTemperature(irradiance, air, pv.module.nominalOperatingCellTemperature);
-  const modulePower = (irradiance: number) =>
-    pv.modules *
-    pvOperatingPoint(module, { irradiance, cellTemperature: cells(irradiance) }, { kind: 'maximum-power' }).power;
-
-  const inLight = (irradiance: number, fluidTemperature: number): PumpInLight => {
-    if (drive === 'direct') {
-      const at = { irradiance, cellTemperature: cells(irradiance), fluidTemperature, modules: pv.modules };
-      const point = directPumpPoint(design, module, at);
-      const starts = point.standstillCurrent >= pump.motor.startCurrent;
-      return {
-        irradiance,
-        modulePower: modulePower(irradiance),
-        pumpPower: point.electricalPower,
-        starts,
-        flow: point.flow,
-      };
-    }
-    const offered = drive === 'mains' ? Number.POSITIVE_INFINITY : pump.boosterEfficiency * modulePower(irradiance);
-    const turns = drive === 'mains' || offered >= pump.stopPower;
-    const point = turns ? operatingPoint(hydraulics, Math.min(offered, 1e6), fluidTemperature) : null;
-    return {
-      irradiance,
-      modulePower: drive === 'mains' ? null : modulePower(irradiance),
-      pumpPower: drive === 'mains' ? point!.electricalPower : offered,
-      starts: drive === 'mains' || offered >= pump.startPower,
-      flow: point?.flow ?? 0,
-    };
-  };
-
-  const least = (test: (irradiance: number) => boolean): number | null => {
-    if (!test(1200)) return null;
-    let low = 1;
-    let high = 1200;
-    if (test(low)) return 0;
-    for (let round = 0; round < 40; round++) {
-      const middle = (low + high) / 2;
-      if (test(middle)) high = middle;
-      else low = middle;
-    }
-    return high;
-  };
-  const startIrradiance = least((light) => inLight(light, coldFluid).starts);
-  const stopIrradiance = least((light) =>
-    drive === 'booster'
-      ? pump.boosterEfficiency * modulePower(light) >= pump.stopPower
-      : inLight(light, coldFluid).starts,
-  );
-  const fullSun = inLight(1000, warmFluid);
-  const dullMorning = inLight(dullIrradiance, coldFluid);
+export function sizePumpDrive(
+  design: SystemDesign,
+  options: PumpSizingOptions = {},
+  weather: WeatherYear | null = null,
+): PumpSizing {
+  const asked = checkInput(optionsSchema, options);
+  const { array, pump, pv } = design;
   const area = array.panels * array.collector.area;
-  const flowPerArea = fullSun.flow / area;
-  const heatPerKelvin = 3.9e6 * fullSun.flow; // ρ c_p of loop fluids within 6 %
-  const riseInFullSun = fullSun.flow > 0 ? (array.collector.eta0 * 1000 * area) / heatPerKelvin : 0;
+  const on = pumpOnModule(design, asked.air);
+  const { start, stop } = pumpThresholds(on);
+  const fullSun = pumpInLight(on, 1000, asked.warmFluid);
   const rated = pv.module.maximumPowerCurrent * pv.module.maximumPowerVoltage;
-  const perRated = modulePower(wanted) / (pv.modules * rated);
-  const modulePowerForStart = drive === 'booster' ? pump.startPower / (pump.boosterEfficiency * perRated) : null;
-  const litres = (flow: number) => `${show(flow * L_PER_MIN, 3)} L/min`;
-  const steps = [
-    ...(drive === 'booster'
-      ? [
-          line(
-            'module for the start wanted',
-            'P = P_start/(η_booster × P_mp(light)/P_rated)',
-            `${show(pump.startPower)} W/(${show(pump.boosterEfficiency)} × ${show(perRated)}), in ${show(wanted)} W/m²`,
-            modulePowerForStart!,
-            'W',
-            'single diode, De Soto 2006; start power of the design',
-          ),
-        ]
-      : []),
-    line(
-      'start',
-      drive === 'direct' ? 'I_standstill(light) = I_start' : 'η_booster P_mp(light) = P_start',
-      drive === 'direct'
-        ? `${show(pump.motor.startCurrent)} A, ${pv.modules} module(s) of ${show(rated)} W`
-        : `${show(pump.startPower)} W, ${pv.modules} module(s) of ${show(rated)} W`,
-      startIrradiance ?? 0,
-      'W/m²',
-      startIrradiance === null ? 'not reached up to 1200 W/m²' : 'bisection',
-    ),
-    line(
-      'flow in full sun',
-      'pump curve at the power offered = Darcy–Weisbach',
-      `${show(fullSun.pumpPower)} W, fluid ${show(warmFluid)} °C: ${litres(fullSun.flow)}`,
-      fullSun.flow,
-      'm³/s',
-      'affinity laws; loop page of the theory',
-    ),
-    line(
-      'flow for each m²',
-      'V̇/A',
-      `${litres(fullSun.flow)}/${show(area)} m²`,
-      flowPerArea,
-      'm³/(s·m²)',
-      `0.2 (low flow) to 1.5 L/(min·m²) (high flow): ${PRACTICE}`,
-    ),
-    line(
-      'warming through the array',
-      'Δt = η0 G A/(ρ c_p V̇)',
-      `${show(array.collector.eta0)} × 1000 × ${show(area)}/(3.9e6 × ${show(fullSun.flow)})`,
-      riseInFullSun,
-      'K',
-      'cold tank; ρ c_p of loop fluids within 6 %',
-    ),
-    line(
-      'flow on a dull morning',
-      'the same, fluid cold',
-      `${show(dullMorning.pumpPower, 3)} W in ${show(dullIrradiance)} W/m², fluid ${show(coldFluid)} °C: ${litres(dullMorning.flow)}${dullMorning.starts ? '' : ', but a standing pump does not start'}`,
-      dullMorning.starts ? dullMorning.flow : 0,
-      'm³/s',
-      'viscosity: Melinder 2010',
-    ),
-  ];
-  const notes: string[] = [];
-  if (startIrradiance === null)
-    notes.push('The pump never starts on this module: a larger module, or a pump that needs less.');
-  else if (startIrradiance > 350)
-    notes.push(
-      `The pump starts only in ${startIrradiance.toFixed(0)} W/m²: the panels are hot by then, and dull days are lost. A larger module starts it sooner.`,
-    );
-  else if (startIrradiance < 80)
-    notes.push(
-      `The pump starts in ${startIrradiance.toFixed(0)} W/m² already: in dull light it may cool the tank. A smaller module, or a temperature-difference control.`,
-    );
-  if (fullSun.flow > 0 && flowPerArea < FLOWS.low)
-    notes.push('Little flow for the array: hot collectors lose more. Wider pipe, less glycol or a stronger pump.');
-  if (flowPerArea > FLOWS.high)
-    notes.push('More flow than the array needs: a smaller pump or module saves money, and the tank keeps its layers.');
-  if (fullSun.flow > 0 && dullMorning.flow < 0.25 * fullSun.flow)
-    notes.push(
-      'On a dull morning hardly anything flows: light is thin and the cold fluid thick. Mild light is then lost, which a simulation shows in figures.',
-    );
-  notes.push(
-    'A module is live while there is light, and plugs under load arc: cover it before work; mains wiring is for licensed people.',
-  );
-  return {
-    startIrradiance,
-    stopIrradiance,
+  const powerPerRated = powerInLight(on, asked.startIrradiance) / (pv.modules * rated);
+  const results = {
+    startIrradiance: start,
+    stopIrradiance: stop,
     fullSun,
-    dullMorning,
-    rows: [100, 150, 200, 300, 400, 500, 600, 700, 800, 900, 1000].map((light) => inLight(light, warmFluid)),
-    flowPerArea,
-    riseInFullSun,
-    modulePowerForStart,
-    steps,
-    notes,
+    dullMorning: pumpInLight(on, asked.dullIrradiance, asked.coldFluid),
+    rows: LIGHTS.map((light) => pumpInLight(on, light, asked.warmFluid)),
+    flowPerArea: fullSun.flow / area,
+    riseInFullSun: fullSun.flow > 0 ? (array.collector.eta0 * 1000 * area) / (FLUID_HEAT * fullSun.flow) : 0,
+    modulePowerForStart: pump.drive === 'booster' ? pump.startPower / (pump.boosterEfficiency * powerPerRated) : null,
+    bestStart: weather === null ? null : findPumpStart(on, weather),
   };
+  return { ...results, steps: pumpSteps(design, asked, results, powerPerRated), notes: pumpNotes(results) };
 }

@@ -72,9 +72,7 @@ export function directPumpPoint(
   const p = new Float64Array(5);
   translateModule(module, conditions.irradiance, conditions.cellTemperature, p);
 
-  // n modules in parallel on R are one module on n R.
-  const offered = (backEmf: number): number =>
-    modules * diodeCurrent(p, diodeVoltageOnLoad(p, backEmf, modules * motor.resistance));
+  const offered = (backEmf: number): number => motorCurrentOffered(p, modules, motor.resistance, backEmf);
   const excess = (flow: number): number => {
     const speed = pumpSpeed(pump, loopHead(hydraulics, flow, density, viscosity), flow);
     return motorCurrent(motor, speed, flow) - offered(motor.ratedBackEmf * speed);
@@ -92,7 +90,7 @@ export function directPumpPoint(
   return {
     voltage,
     current,
-    standstillCurrent: offered(0),
+    standstillCurrent: standstillCurrent(p, modules, motor.resistance),
     speed,
     flow,
     head,
@@ -101,6 +99,14 @@ export function directPumpPoint(
     hydraulicPower: density * GRAVITY * flow * head,
   };
 }
+
+/** Current that n translated modules drive through a winding R [Ω] against a back-EMF [V]: in parallel they are one module on n R. [A] */
+const motorCurrentOffered = (p: Float64Array, modules: number, resistance: number, backEmf: number): number =>
+  modules * diodeCurrent(p, diodeVoltageOnLoad(p, backEmf, modules * resistance));
+
+/** The same through the winding of a standing rotor. Allocates nothing. [A] */
+export const standstillCurrent = (p: Float64Array, modules: number, resistance: number): number =>
+  motorCurrentOffered(p, modules, resistance, 0);
 
 /** Flow of a pump so fast that its back-EMF is this voltage: no module of that open-circuit voltage drives more. [m³/s] */
 export function flowAtBackEmf(

@@ -1,4 +1,5 @@
 /** How warm the cells get: by the nominal operating cell temperature of the data sheet, or by Faiman. */
+import type { PvModuleDesign } from '../../design/pump.ts';
 import { requireNumber } from '../../input/errors.ts';
 
 /** Irradiance and air at which the nominal operating cell temperature is measured (with 1 m/s of wind). */
@@ -40,6 +41,10 @@ export function cellTemperature(
   requireNumber('efficiency', efficiency, 0, 0.5, '');
   return ambient + irradiance * noctRise(nominalOperatingCellTemperature, efficiency);
 }
+
+/** Electrical power over light at the maximum of the data sheet; 0 where the module's area is not known. [-] @internal */
+export const ratedEfficiency = (module: PvModuleDesign): number =>
+  module.area === null ? 0 : (module.maximumPowerCurrent * module.maximumPowerVoltage) / (1000 * module.area);
 
 /** Rise over the air per irradiance, constant for a module. [K·m²/W] @internal */
 export const noctRise = (nominalOperatingCellTemperature: number, efficiency: number): number =>
