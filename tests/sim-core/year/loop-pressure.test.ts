@@ -5,6 +5,7 @@ import {
   type RunResult,
   type SystemInput,
   simulate,
+  thinning,
 } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
@@ -63,7 +64,9 @@ describe('a slow leak', () => {
   it('without make-up empties the vessel, and circulation fails [content of the vessel over the leak]', () => {
     const result = withLoop({ leak: '0.02 L/day' });
     const { loop } = result.design;
-    const cushion = loop.vesselVolume * (1 - (loop.vesselPrecharge + 101_325) / (loop.fillPressure + 101_325));
+    const cushion =
+      loop.vesselVolume *
+      (1 - (loop.vesselPrecharge + result.loop.airPressure) / (loop.fillPressure + result.loop.airPressure));
     const day = cushion / (0.02e-3 * 1);
     // Warm fluid keeps the loop under pressure for a while longer: its expansion, some 3 % of 10 L, is 15 days of the leak.
     const failed = result.loop.circulationFails!;
@@ -81,17 +84,19 @@ describe('a slow leak', () => {
     const bore = (d: number) => (Math.PI / 4) * d ** 2;
     const density = (glycolMassFraction: number) =>
       fluidProperties({ fluid: 'propylene-glycol', glycolMassFraction, temperature: 10 }).density;
-    const cushion = loop.vesselVolume * (1 - (loop.vesselPrecharge + 101_325) / (loop.fillPressure + 101_325));
+    const cushion =
+      loop.vesselVolume *
+      (1 - (loop.vesselPrecharge + result.loop.airPressure) / (loop.fillPressure + result.loop.airPressure));
     const volume =
       bore(loop.pipeInnerDiameter) * loop.pipeLength +
       bore(coil.innerDiameter) * coil.length +
       array.panels * array.collector.fluidContent +
       cushion;
     for (const hour of [999, 4379, 8759]) {
-      // In glycol by volume, x ρ; the density follows month by month.
+      // In glycol by volume, x ρ.
       const x = result.columns.glycolMassFraction[hour]!;
       const share = (x * density(x)) / (0.4 * density(0.4));
-      expect(share / Math.exp((-0.03e-3 * (hour + 1)) / 24 / volume)).toBeCloseTo(1, 2);
+      expect(share / Math.exp((-0.03e-3 * (hour + 1)) / 24 / volume)).toBeCloseTo(1, 5);
     }
     expect(result.loop.lost).toBeCloseTo(0.03e-3 * 365, 9);
     expect(result.loop.madeUp / result.loop.lost).toBeCloseTo(1, 1);
@@ -100,10 +105,13 @@ describe('a slow leak', () => {
     expect(result.notices.map((notice) => notice.code)).toContain('glycol-thinned');
   });
 
-  it('says when protection ends: the month in which the freezing point passes the coldest of the year', () => {
-    const { loop, columns } = withLoop({ leak: '0.1 L/day', makeUp: true });
+  it('says when protection ends: within hours of the closed form of a stirred volume', () => {
+    const leak = '0.05 L/day';
+    const { loop, columns, design } = withLoop({ leak, makeUp: true });
     const coldest = Math.min(loop.coldestAbsorber, loop.coldestPipe);
     const hour = loop.protectionEnds!;
+    const { daysToFreezing } = thinning(design, { leak, coldest });
+    expect(Math.abs((hour + 1) / 24 - daysToFreezing)).toBeLessThan(0.15); // the vessel holds a little less in the valley’s air
     expect(columns.freezingPoint[hour]!).toBeGreaterThan(coldest);
     expect(columns.freezingPoint[hour - 1]!).toBeLessThanOrEqual(coldest);
     expect(loop.absorberFreezingHours + loop.pipeFreezingHours).toBeGreaterThan(0);
@@ -112,6 +120,19 @@ describe('a slow leak', () => {
 });
 
 describe('freezing', () => {
+  it('states the margin also where it is safe: the coldest part less the freezing point, and its hour', () => {
+    const { loop, columns } = simulate(withPanels(2), weather);
+    const cold = columns.absorberMinimumTemperature.map((value, hour) =>
+      Math.min(value, columns.pipeMinimumTemperature[hour]!),
+    );
+    const margins = cold.map((value, hour) => value - columns.freezingPoint[hour]!);
+    expect(loop.freezeMargin).toBe(Math.min(...margins));
+    expect(margins[loop.freezeMarginHour]).toBe(loop.freezeMargin);
+    expect(loop.freezeMargin).toBeGreaterThan(0);
+    const water = withLoop({ fluid: 'water' }).loop;
+    expect(water.freezeMargin).toBeCloseTo(-water.deepestFreezing, 12);
+  });
+
   it('counts the hours of water in the cold, none with glycol', () => {
     const water = withLoop({ fluid: 'water' });
     expect(water.loop.absorberFreezingHours).toBeGreaterThan(100);

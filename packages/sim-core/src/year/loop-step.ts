@@ -1,8 +1,9 @@
 import { compileFluid, fluidDensity } from '../physics/fluid/compile.ts';
+import { freezingPointOf } from '../physics/fluid/mixture.ts';
 import type { Circuit } from '../physics/loop/circuit-state.ts';
 import { compileCoil } from '../physics/loop/coil.ts';
 import { compileHydraulics } from '../physics/loop/hydraulics.ts';
-import { changeFluid, settlePressure, takeOut, topUp } from '../physics/loop/pressure.ts';
+import { changeFluid, makeUpWith, settlePressure, takeOut } from '../physics/loop/pressure.ts';
 import { compileDrive } from '../physics/loop/pump-drive.ts';
 import type { Machine } from './machine.ts';
 
@@ -53,17 +54,20 @@ export function tendLoop(machine: Machine, hour: number): void {
   const { columns, loopPressure } = machine;
   const { leak, makeUp } = machine.design.loop;
   columns.loopPressure[hour] = loopPressure.gauge;
-  if (leak > 0 && loopPressure.gauge > 0) {
-    const density = fluidDensity(loopPressure.fluid, loopPressure.fillTemperature);
-    const volume = leak * 3600;
-    takeOut(loopPressure, volume * density);
+  const volume = loopPressure.gauge > 0 ? leak * 3600 : 0;
+  if (makeUp) {
     machine.loopLedger.leaked += volume;
+    machine.loopLedger.madeUp += makeUpWith(loopPressure, volume);
+  } else if (volume > 0) {
+    const density = fluidDensity(loopPressure.fluid, loopPressure.fillTemperature);
+    machine.loopLedger.leaked += takeOut(loopPressure, volume * density) / density;
   }
-  if (makeUp)
-    machine.loopLedger.madeUp += topUp(loopPressure) / fluidDensity(machine.water, loopPressure.fillTemperature);
   const fraction = loopPressure.glycol / loopPressure.mass;
   columns.glycolMassFraction[hour] = fraction;
-  columns.freezingPoint[hour] = machine.fluid.freezingPoint;
+  // Frost does not wait for the month in which the tables are made anew.
+  columns.freezingPoint[hour] = makeUp
+    ? freezingPointOf(loopPressure.fluid.fluid, fraction)
+    : machine.fluid.freezingPoint;
   if (makeUp && MONTH_STARTS.includes(hour + 1)) renewFluid(machine, fraction);
 }
 

@@ -74,7 +74,7 @@ export interface RunColumns {
   readonly lowPressure: Float64Array;
   /** Glycol by mass in the loop at the end of the hour. [-] */
   readonly glycolMassFraction: Float64Array;
-  /** Freezing point of the loop's fluid, month by month where it thins. [°C] */
+  /** Freezing point of the loop's fluid at the end of the hour. [°C] */
   readonly freezingPoint: Float64Array;
   /** Coldest of the outdoor pipes, lowest in the hour. [°C] */
   readonly pipeMinimumTemperature: Float64Array;

@@ -1,5 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
+import { freezingPointOf } from '../physics/fluid/mixture.ts';
 import { closeBalance } from './balance.ts';
 import { loopYear } from './loop-year.ts';
 import { assemble, type Machine, type StepOptions, SUN_THRESHOLD } from './machine.ts';
@@ -98,7 +99,7 @@ function toResult(machine: Machine, design: SystemDesign, weather: WeatherYear, 
     stepsPerHour: machine.drivers.stepsPerHour,
     stagnationLimit: machine.stagnationLimit,
     sunThreshold: SUN_THRESHOLD,
-    freezingPoint: machine.columns.freezingPoint[0]!,
+    freezingPoint: freezingPointOf(design.loop.fluid, design.loop.glycolMassFraction),
     loop: loopYear(machine),
     balance: {
       collector: closeBalance(books.collector),

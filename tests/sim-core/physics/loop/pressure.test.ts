@@ -3,10 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { saturationPressure, saturationTemperature } from '../../../../packages/sim-core/src/physics/fluid/boiling.ts';
 import { compileFluid, fluidDensity } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import {
+  changeFluid,
   compilePressure,
+  makeUpWith,
   settlePressure,
   takeOut,
-  topUp,
 } from '../../../../packages/sim-core/src/physics/loop/pressure.ts';
 import { vesselContent } from '../../../../packages/sim-core/src/physics/loop/vessel.ts';
 
@@ -141,9 +142,35 @@ describe('pressure of a loop', () => {
     takeOut(state, 3 * 1.04);
     settlePressure(state, at(10), at(10), 10, true);
     expect(state.top).toBeCloseTo(-1e5, 6);
-    expect(topUp(state)).toBeCloseTo(3 * 1.04, 9);
+    const share = state.glycol / state.mass;
+    expect(makeUpWith(state, 0)).toBeCloseTo((3 * 1.04) / fluidDensity(glycol, 10), 9);
+    expect(state.glycol / state.mass).toBeLessThan(share);
+    changeFluid(state, compileFluid('propylene-glycol', state.glycol / state.mass));
     settlePressure(state, at(10), at(10), 10, true);
-    expect(state.gauge).toBeCloseTo(2.125e5, 3);
+    expect(state.gauge).toBeCloseTo(2.125e5, 1);
+  });
+});
+
+describe('leak and make-up', () => {
+  it('thin the mixture as a stirred volume, however much leaks at once [closed form x ρ = x0 ρ0 e^(−v/V)]', () => {
+    for (const steps of [1, 10]) {
+      const state = compilePressure(parts);
+      const before = 0.4 * fluidDensity(glycol, 10);
+      for (let step = 0; step < steps; step++) expect(makeUpWith(state, 0.02 / steps)).toBeCloseTo(0.02 / steps, 9);
+      const x = state.glycol / state.mass;
+      const after = x * fluidDensity(compileFluid('propylene-glycol', x), 10);
+      expect(after / before / Math.exp(-0.02 / state.fillVolume)).toBeCloseTo(1, 6);
+    }
+  });
+
+  it('a leak larger than the loop leaves a trace of its own mixture, and numbers that are finite', () => {
+    const state = compilePressure(parts);
+    const lost = takeOut(state, 1000);
+    expect(lost).toBeLessThan(16);
+    expect(state.glycol / state.mass).toBeCloseTo(0.4, 6);
+    expect(makeUpWith(state, 1)).toBeGreaterThan(1);
+    expect(state.glycol).toBeGreaterThanOrEqual(0);
+    expect(Number.isFinite(state.mass)).toBe(true);
   });
 });
 

@@ -1,7 +1,8 @@
+import type { LoopFluid } from '../../design/design.ts';
 import { requireNumber } from '../../input/errors.ts';
 import { compileFluid, fluidDensity } from './compile.ts';
-import { GLYCOLS, type Glycol, MAXIMUM_MASS_FRACTION } from './melinder.ts';
-import { waterDensity } from './water.ts';
+import { GLYCOLS, type Glycol, MAXIMUM_MASS_FRACTION, polynomial } from './melinder.ts';
+import { KELVIN, waterDensity } from './water.ts';
 
 /** At which the volumes of a mixing recipe are meant. [°C] */
 const MIXING_TEMPERATURE = 20;
@@ -76,4 +77,21 @@ export function glycolMassForFreezing(glycol: Glycol, freezingPoint: number): nu
     else high = middle;
   }
   return high;
+}
+
+/** Freezing point of a mixture, without compiling it; 0 for water. Allocates nothing. @param x - Glycol by mass. [-] @returns [°C] */
+export function freezingPointOf(fluid: LoopFluid, x: number): number {
+  if (fluid === 'water') return 0;
+  const { freezingPoint, fractionBase } = GLYCOLS[fluid];
+  return polynomial(freezingPoint, x - fractionBase) - KELVIN;
+}
+
+/** Density of a mixture, without compiling it. Allocates nothing. @param x - Glycol by mass. [-] @param t - [°C] @returns [kg/m³] */
+export function mixtureDensity(fluid: LoopFluid, x: number, t: number): number {
+  if (fluid === 'water') return waterDensity(t);
+  const { density, fractionBase, temperatureBase } = GLYCOLS[fluid];
+  let sum = 0;
+  for (let power = density.length - 1; power >= 0; power--)
+    sum = sum * (t - temperatureBase) + polynomial(density[power]!, x - fractionBase);
+  return sum;
 }

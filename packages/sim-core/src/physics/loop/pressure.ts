@@ -1,6 +1,7 @@
 /** Pressure of the closed loop: what its liquid leaves of the expansion vessel's gas. */
 import { saturationTemperature, waterMoleFraction } from '../fluid/boiling.ts';
 import { type CompiledFluid, fluidDensity, liquidMass } from '../fluid/compile.ts';
+import { mixtureDensity } from '../fluid/mixture.ts';
 import { pushBySteam } from './pressure-steam.ts';
 import { type SteamLine, TRIPLE_POINT } from './steam.ts';
 import { gaugeOfVessel, vesselContent } from './vessel.ts';
@@ -180,18 +181,37 @@ export function settlePressure(
   return lost;
 }
 
-/** Removes liquid of the loop's mixture. [kg] */
-export function takeOut(state: LoopPressure, mass: number): void {
-  state.glycol *= 1 - mass / state.mass;
-  state.mass -= mass;
+/** Share of the liquid that may leave at once, so that some mixture is left. [-] */
+const MOST_LOST = 1 - 1e-6;
+
+/** Removes liquid of the loop's mixture, at most nearly all of it. @param mass - [kg] @returns What left. [kg] */
+export function takeOut(state: LoopPressure, mass: number): number {
+  const lost = Math.min(mass, MOST_LOST * state.mass);
+  state.glycol *= 1 - lost / state.mass;
+  state.mass -= lost;
+  return lost;
 }
 
-/** Tops the loop up with water to what it held at the fill temperature. @returns Water added. [kg] */
-export function topUp(state: LoopPressure): number {
-  const missing = state.fillVolume * fluidDensity(state.fluid, state.fillTemperature) - state.mass;
-  if (missing <= 0) return 0;
-  state.mass += missing;
-  return missing;
+/** What is missing by less than this is rounding. [m³] */
+const NOTHING = 1e-12;
+
+/**
+ * Make-up: as much water comes in as mixture leaves, x ρ = x_0 ρ_0 e^(−v/V), and what else is missing of the volume that was filled.
+ *
+ * @param leaked - v, while the make-up holds the pressure. [m³]
+ * @returns Water that came in. [m³]
+ */
+export function makeUpWith(state: LoopPressure, leaked: number): number {
+  const { fillTemperature, fillVolume } = state;
+  const kind = state.fluid.fluid;
+  const held = state.mass / mixtureDensity(kind, state.glycol / state.mass, fillTemperature);
+  const missing = fillVolume - held > NOTHING ? fillVolume - held : 0;
+  if (leaked + missing <= 0) return 0;
+  state.glycol *= Math.exp(-leaked / held);
+  // Mass and share settle together: density moves by a thirtieth of what the share does.
+  for (let round = 0; round < 6; round++)
+    state.mass = fillVolume * mixtureDensity(kind, state.glycol / state.mass, fillTemperature);
+  return leaked + missing;
 }
 
 function setPressure(state: LoopPressure, stored: number): void {
