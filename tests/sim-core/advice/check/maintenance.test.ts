@@ -44,8 +44,13 @@ describe('the maintenance calendar of a run', () => {
   it('rests on the numbers of the run', () => {
     const { tasks, wear } = maintenanceCalendar(hot, { from: '2025-03-01' });
     const { absorberTemperature, pumpRunning } = hot.columns;
-    const over = absorberTemperature.filter((value) => value > hot.design.loop.fluidLimit).length;
+    // Dry collectors age no fluid.
+    const over = absorberTemperature.reduce(
+      (sum, value, hour) => sum + (value > hot.design.loop.fluidLimit ? 1 - hot.columns.boiling[hour]! : 0),
+      0,
+    );
     expect(wear.hoursOverFluidLimit).toBe(over);
+    expect(over).toBeLessThan(absorberTemperature.filter((value) => value > hot.design.loop.fluidLimit).length);
     expect(wear.pumpHours).toBeCloseTo(
       pumpRunning.reduce((sum, value) => sum + value, 0),
       6,

@@ -1,6 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import {
+  boilingPoint,
   DesignError,
   defineSystem,
   freezeAtSite,
@@ -84,6 +85,11 @@ describe('freezeAtSite', () => {
     expect(report.coldest).toBeLessThan(site.coldest + 0.5);
     expect(report.coldest).toBe(Math.min(run.loop.coldestAbsorber, run.loop.coldestPipe));
     expect(report.hoursBelowFreezing).toBe(0);
+    // What there is to spare, also where it is safe.
+    expect(report.margin).toBeCloseTo(report.coldest - run.freezingPoint, 9);
+    expect(report.margin).toBeGreaterThan(0);
+    expect(report.marginHour).toBe(report.coldestHour);
+    expect(site.margin).toBeCloseTo(site.coldest - site.freezingPoint, 9);
   });
 
   it('refuses shares out of range', async () => {
@@ -93,7 +99,7 @@ describe('freezeAtSite', () => {
 });
 
 describe('thinned run', () => {
-  it('freezeOfRun counts what the run counts; thinning gives its date within the run’s month', async () => {
+  it('freezeOfRun counts what the run counts; thinning gives its date within hours of the run’s', async () => {
     const weather = await inventedValley();
     const leaky = defineSystem({ ...plainInput, loop: { leak: '0.05 L/day', makeUp: true } });
     const run = simulate(leaky, weather);
@@ -107,9 +113,8 @@ describe('thinned run', () => {
       leak: '0.05 L/day',
       coldest: report.coldest,
     });
-    // The run's fluid changes at the start of each month; the closed form does not wait for it.
-    expect(run.loop.protectionEnds! / 24).toBeGreaterThanOrEqual(daysToFreezing);
-    expect(run.loop.protectionEnds! / 24 - daysToFreezing).toBeLessThan(31);
+    expect(Math.abs(run.loop.protectionEnds! / 24 - daysToFreezing)).toBeLessThan(0.2);
+    expect(report.margin).toBeCloseTo(run.loop.freezeMargin, 9);
     expect(daysToBursting!).toBeGreaterThan(daysToFreezing);
     // x ρ = x0 ρ0 e^(−q t/V): after 300 days, densities 1037.6 and 1011.9 kg/m³ at 10 °C [Melinder, by hand].
     const byHand = (0.4 * 1037.62 * Math.exp((-0.05e-3 * 300) / volume)) / 1011.9;
@@ -128,16 +133,23 @@ describe('thinned run', () => {
 describe('glycolForSite', () => {
   it('its freezing point is the coldest hour less the margin [Melinder, inverted]', async () => {
     const weather = await inventedValley();
-    const { freezingPoint, coldest, steps, volumeFraction, burstOnlyVolumeFraction, massFraction } = glycolForSite(
-      design,
-      weather,
-      {
+    const { freezingPoint, coldest, steps, volumeFraction, glycolVolume, burstOnlyVolumeFraction, massFraction } =
+      glycolForSite(design, weather, {
         margin: '9 degF',
-      },
-    );
+      });
     expect(freezingPoint).toBeCloseTo(coldest - 5, 6);
     expect(burstOnlyVolumeFraction).toBeLessThan(volumeFraction);
     expect(steps.map(({ quantity }) => quantity)).toContain('glycol to pour in');
+    // Loop, and what the vessel holds at the fill pressure: topped up with water it would be too weak [by hand].
+    const { loop, array, coil } = design;
+    const bore = (diameter: number) => (Math.PI / 4) * diameter ** 2;
+    const inLoop =
+      array.panels * array.collector.fluidContent +
+      bore(loop.pipeInnerDiameter) * loop.pipeLength +
+      bore(coil.innerDiameter) * coil.length;
+    const held = loop.vesselVolume * (1 - (loop.vesselPrecharge + 101_325) / (loop.fillPressure + 101_325));
+    expect(held).toBeCloseTo(0.003, 9);
+    expect(glycolVolume).toBeCloseTo(volumeFraction * (inLoop + held), 9);
     expect(freezeAtSite(design, weather, massFraction).hoursBelowFreezing).toBe(0);
   });
 
@@ -153,15 +165,19 @@ describe('glycolForSite', () => {
 });
 
 describe('glycolAgeing', () => {
-  it('counts by the run’s own columns, boiling hours left out', async () => {
+  it('counts by the run’s own columns, what boiled out at the boiling point under the relief valve’s pressure', async () => {
     const run = await yearWith(3);
     const ageing = glycolAgeing(run, { limit: 110 });
     const { absorberTemperature, boiling } = run.columns;
+    const hottestLiquid = boilingPoint('propylene-glycol', 0.4, 6e5 + run.loop.airPressure);
+    expect(boiling.some((share) => share > 0)).toBe(true);
     let hours = 0;
     let equivalent = 0;
     absorberTemperature.forEach((t, hour) => {
       if (t > 120) hours += 1 - boiling[hour]!;
-      if (t >= 70) equivalent += (1 - boiling[hour]!) * 2 ** ((t - 110) / 10);
+      const liquid = Math.min(t, hottestLiquid);
+      if (t >= 70)
+        equivalent += (1 - boiling[hour]!) * 2 ** ((t - 110) / 10) + boiling[hour]! * 2 ** ((liquid - 110) / 10);
     });
     expect(ageing.hoursAbove.find(({ temperature }) => temperature === 120)!.hours).toBeCloseTo(hours, 9);
     expect(ageing.equivalentHours).toBeCloseTo(equivalent, 6);
@@ -177,7 +193,8 @@ describe('glycolAgeing', () => {
   });
 
   it('pH [a trade magazine’s page, in the safety values]', () => {
-    expect([9, 8.5, 8.2, 7.5, 7, 6.9].map(glycolVerdict)).toEqual([
+    expect([12, 10, 8.5, 8.2, 7.5, 7, 6.9].map(glycolVerdict)).toEqual([
+      'doubtful', // makers fill at 8 to 10 (from memory)
       'fresh',
       'fresh',
       'in use',

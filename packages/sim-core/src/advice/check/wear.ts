@@ -15,17 +15,16 @@ export function wearOf({ columns, design, loop }: RunResult): WearNumbers {
   const hours = (column: Float64Array, test: (value: number) => boolean): number =>
     column.reduce((sum, value) => sum + (test(value) ? 1 : 0), 0);
   const largest = (column: Float64Array): number => column.reduce((most, value) => Math.max(most, value));
-  const { absorberTemperature, stagnation, freezingPoint, absorberMinimumTemperature, pipeMinimumTemperature } =
-    columns;
-  let margin = Number.POSITIVE_INFINITY;
-  for (let hour = 0; hour < freezingPoint.length; hour++) {
-    const coldest = Math.min(absorberMinimumTemperature[hour]!, pipeMinimumTemperature[hour]!);
-    margin = Math.min(margin, coldest - freezingPoint[hour]!);
-  }
+  const { absorberTemperature, boiling, stagnation } = columns;
+  // A collector that has boiled dry ages no fluid.
+  const over = absorberTemperature.reduce(
+    (sum, value, hour) => sum + (value > design.loop.fluidLimit ? 1 - boiling[hour]! : 0),
+    0,
+  );
   return {
-    hoursOverFluidLimit: hours(absorberTemperature, (value) => value > design.loop.fluidLimit),
+    hoursOverFluidLimit: over,
     stagnationHours: total(stagnation),
-    boilingHours: total(columns.boiling),
+    boilingHours: total(boiling),
     hottestAbsorber: largest(absorberTemperature),
     pumpHours: total(columns.pumpRunning),
     pressureSwing: loop.highestPressure - loop.lowestPressure,
@@ -35,7 +34,7 @@ export function wearOf({ columns, design, loop }: RunResult): WearNumbers {
     tankRelieved: total(columns.reliefVolume),
     hotTankHours: hours(columns.tankTopTemperature, (value) => value > HOT),
     throughTank: total(columns.hotVolume),
-    freezeMargin: margin,
+    freezeMargin: loop.freezeMargin,
     firstFrost: firstFrost(columns.ambientTemperature),
     stagnationMonth: busiestMonth(stagnation),
   };

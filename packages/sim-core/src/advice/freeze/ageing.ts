@@ -4,6 +4,7 @@ import { requireNumber } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { line, show, type WorkingStep } from '../../input/working.ts';
+import { boilingPoint } from '../../physics/fluid/boiling.ts';
 import type { RunResult } from '../../year/result.ts';
 import { PRACTICE } from '../sizing/working.ts';
 
@@ -43,9 +44,9 @@ export interface GlycolAgeing {
   readonly limit: number;
   /** Hours in which the hottest part passes each temperature, fluid in it. */
   readonly hoursAbove: readonly HoursAbove[];
-  /** Hours in which fluid had boiled out of the collectors: steam ages nothing, the film left behind does. [h] */
+  /** Hours in which fluid had boiled out of the collectors. [h] */
   readonly boilingHours: number;
-  /** Hours at the limit that would age it as much as the year did, Σ 2^((T − limit)/10 K). [h] */
+  /** Hours at the limit that would age it as much as the year did, Σ 2^((T − limit)/10 K), boiled-out hours included. [h] */
   readonly equivalentHours: number;
   /** Months after which pH and reserve should be tested: twelve at most, three at least. */
   readonly monthsToTest: number;
@@ -64,11 +65,13 @@ const MARKS = [100, 110, 120, 140, 170, 200] as const;
 /**
  * What a simulated year's heat does to the glycol, and when to test it.
  *
- *     equivalent hours = Σ (1 − share of the hour boiled out) 2^((T − limit)/10 K),   T ≥ limit − 40 K
+ *     equivalent hours = Σ 2^((T − limit)/10 K),   T ≥ limit − 40 K
  *
- * T is the hottest part of the absorber in the hour, so that a passing peak counts for the whole hour: on the safe side. The pace
- * is a rule of thumb, and how much heat a fluid bears is its maker's to say; the count tells one design from another and a hot
- * summer from a mild one.
+ * T is the hottest part of the absorber in the hour, so that a passing peak counts for the whole hour. For the share of an hour
+ * in which fluid has boiled out, T is at most the boiling point at the relief valve's pressure: what is left under the steam is no hotter.
+ * Both are on the safe side. The film that dries on a hot absorber is not counted: it cracks, and leaves flakes. The pace is a
+ * rule of thumb, and how much heat a fluid bears is its maker's to say; the count tells one design from another and a hot summer
+ * from a mild one.
  *
  * @param run - From `simulate`.
  * @param options - Limit (by default `loop.fluidLimit` of the design), pace, heat worth a test.
@@ -78,6 +81,8 @@ const MARKS = [100, 110, 120, 140, 170, 200] as const;
 export function glycolAgeing(run: RunResult, options: GlycolAgeingOptions = {}): GlycolAgeing {
   const { limit = run.design.loop.fluidLimit, doubling, hoursToTest } = checkInput(optionsSchema, options);
   const { absorberTemperature, boiling } = run.columns;
+  const { loop } = run.design;
+  const hottestLiquid = boilingPoint(loop.fluid, loop.glycolMassFraction, loop.reliefPressure + run.loop.airPressure);
   const worth = hoursToTest / 3600;
   const testHours: number[] = [];
   let equivalent = 0;
@@ -91,7 +96,8 @@ export function glycolAgeing(run: RunResult, options: GlycolAgeingOptions = {}):
       if (temperature > mark) above[at]! += wet;
     });
     if (temperature < limit - REACH) continue;
-    equivalent += wet * 2 ** ((temperature - limit) / doubling);
+    const pace = (at: number) => 2 ** ((at - limit) / doubling);
+    equivalent += wet * pace(temperature) + (1 - wet) * pace(Math.min(temperature, hottestLiquid));
     if (testHours.length < 11 && equivalent >= worth * (testHours.length + 1)) testHours.push(hour);
   }
   const monthsToTest = Math.round(Math.min(12, Math.max(3, (12 * worth) / Math.max(equivalent, 1e-9))));
@@ -105,8 +111,8 @@ export function glycolAgeing(run: RunResult, options: GlycolAgeingOptions = {}):
     steps: [
       line(
         'equivalent hours',
-        'Σ 2^((T − limit)/ΔT) over hours with fluid',
-        `limit ${show(limit)} °C, ΔT ${show(doubling)} K, 8760 hours`,
+        'Σ 2^((T − limit)/ΔT)',
+        `limit ${show(limit)} °C, ΔT ${show(doubling)} K, 8760 hours; where it boiled out, T up to ${show(hottestLiquid)} °C`,
         equivalent,
         'h',
         'pace: rule of thumb',
@@ -129,11 +135,15 @@ export function glycolAgeing(run: RunResult, options: GlycolAgeingOptions = {}):
   };
 }
 
+/** Most that fresh fluid has: makers’ sheets, from memory. [-] */
+const HIGHEST_PH = 10;
+
 /** What a pH says. */
-export type GlycolVerdict = 'fresh' | 'in use' | 'renew soon' | 'renew now';
+export type GlycolVerdict = 'doubtful' | 'fresh' | 'in use' | 'renew soon' | 'renew now';
 
 /**
- * What a measured pH says of a loop's glycol: 8.5 and above fresh, from 8 in use, from 7 renew soon, below renew now.
+ * What a measured pH says of a loop's glycol: 8.5 to 10 fresh, from 8 in use, from 7 renew soon, below renew now. Above 10 is
+ * doubtful: makers fill at 8 to 10 (from memory), so the strip is wrong or something else is in the loop.
  *
  * @param pH - 2 to 12. [-]
  * @throws {@link DesignError} outside it.
@@ -141,6 +151,7 @@ export type GlycolVerdict = 'fresh' | 'in use' | 'renew soon' | 'renew now';
  */
 export function glycolVerdict(pH: number): GlycolVerdict {
   requireNumber('pH', pH, 2, 12, '');
+  if (pH > HIGHEST_PH) return 'doubtful';
   if (pH >= 8.5) return 'fresh';
   if (pH >= 8) return 'in use';
   return pH >= 7 ? 'renew soon' : 'renew now';

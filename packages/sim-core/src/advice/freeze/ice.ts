@@ -19,11 +19,18 @@ export interface FreezeReport {
   readonly coldestAir: number;
   /** Most that the absorber falls below the air under the sky. [K] */
   readonly deepestSkyCooling: number;
+  /**
+   * Coldest of absorber and outdoor pipe less the freezing point, in the hour in which that is least; negative: it freezes. What a
+   * safe design has to spare. [K]
+   */
+  readonly margin: number;
+  /** Hour of it, 0 to 8759. */
+  readonly marginHour: number;
   /** Highest freezing point of the year: that of the thinnest fluid. [°C] */
   readonly freezingPoint: number;
   /** Highest burst point of the year, see `burstProtection`. [°C] */
   readonly burstPoint: number;
-  /** Hours in which the coldest part is below the freezing point: slush, and nothing circulates. [h] */
+  /** Hours in which the coldest part is below the freezing point: slush, in which no pump should turn. [h] */
   readonly hoursBelowFreezing: number;
   /** Of these, hours in which the air alone is not that cold. [h] */
   readonly hoursBySky: number;
@@ -63,6 +70,8 @@ export function freezeReport({ air, absorber, pipe, freezing, burst }: ColdColum
   const months = new Array<number>(12).fill(0);
   let coldest = Number.POSITIVE_INFINITY;
   let coldestHour = 0;
+  let margin = Number.POSITIVE_INFINITY;
+  let marginHour = 0;
   let sky = 0;
   let below = 0;
   let bySky = 0;
@@ -76,6 +85,10 @@ export function freezeReport({ air, absorber, pipe, freezing, burst }: ColdColum
     if (cold < coldest) {
       coldest = cold;
       coldestHour = hour;
+    }
+    if (cold - freezing[hour]! < margin) {
+      margin = cold - freezing[hour]!;
+      marginHour = hour;
     }
     sky = Math.max(sky, air[hour]! - absorber[hour]!);
     if (cold < freezing[hour]!) {
@@ -95,6 +108,8 @@ export function freezeReport({ air, absorber, pipe, freezing, burst }: ColdColum
     coldestHour,
     coldestAir: air.reduce((low, value) => Math.min(low, value), Number.POSITIVE_INFINITY),
     deepestSkyCooling: sky,
+    margin,
+    marginHour,
     freezingPoint: highest(freezing),
     burstPoint: highest(burst),
     hoursBelowFreezing: below,

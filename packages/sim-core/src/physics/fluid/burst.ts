@@ -27,8 +27,9 @@ const BURST: Readonly<Record<Exclude<LoopFluid, 'water'>, BurstRows>> = {
 };
 
 /**
- * Temperature down to which a mixture does not burst a pipe. Between freezing point and burst point the fluid is slush: nothing
- * circulates, and nothing breaks.
+ * Temperature down to which a mixture does not burst a pipe. Between freezing point and burst point the fluid is slush, which still
+ * gives way: no pipe splits, as long as the slush has room to swell into an expansion vessel, and no pump works against it. A pump that
+ * turns in slush is strained, and a pocket between two shut valves may split.
  *
  * Linear between rows of a maker's guide (from memory) by volume before mixing; {@link glycolVolumeFromMass} turns the mass
  * fraction into it. Stronger mixtures than the last row have its temperature, −40 °C (propylene glycol) or −29 °C (ethylene
