@@ -1,6 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
 import { freezingPointOf } from '../physics/fluid/mixture.ts';
+import { checkArguments } from './arguments.ts';
 import { closeBalance } from './balance.ts';
 import { loopYear } from './loop-year.ts';
 import { assemble, type Machine, type StepOptions, SUN_THRESHOLD } from './machine.ts';
@@ -10,6 +11,9 @@ import { stepHour } from './step.ts';
 
 /** Hours that a run steps through. */
 const HOURS = 8760;
+
+const STEP_OPTIONS = ['stepsPerHour', 'collectorNodes', 'pipeNodes'];
+const SIMULATE_OPTIONS = [...STEP_OPTIONS, 'keepTankNodes'];
 
 /** What a run keeps and how finely it steps. */
 export interface SimulateOptions extends StepOptions {
@@ -24,9 +28,10 @@ export interface SimulateOptions extends StepOptions {
  * @param weather - From `readWeather` or of the same shape.
  * @param options - Step length and what to keep.
  * @returns Hourly columns, energy balance and notices. The same input gives the same bits.
- * @throws {@link DesignError} when an option is out of its range or the PV data sheet has no solution.
+ * @throws {@link DesignError} when an option is unknown or out of its range, design or weather is something else, or the PV data sheet has no solution.
  */
 export function simulate(design: SystemDesign, weather: WeatherYear, options: SimulateOptions = {}): RunResult {
+  checkArguments(design, weather, options, SIMULATE_OPTIONS);
   const machine = assemble(design, weather, options);
   const { temperature } = machine.tank;
   const tankNodes = new Float64Array(options.keepTankNodes ? HOURS * temperature.length : 0);
@@ -70,6 +75,7 @@ export function* steps(
   weather: WeatherYear,
   options: StepOptions = {},
 ): Generator<HourState, void> {
+  checkArguments(design, weather, options, STEP_OPTIONS);
   const machine = assemble(design, weather, options);
   const { circuit, columns, heater, tank } = machine;
   for (let hour = 0; hour < HOURS; hour++) {
