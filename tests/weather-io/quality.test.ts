@@ -50,7 +50,10 @@ describe('checkWeather [ours]', () => {
     const dark: WeatherYear = { ...synthetic, columns: { ...synthetic.columns, ghi: zero, dni: zero, dhi: zero } };
     const { clock, findings } = checkWeather(dark);
     expect(clock.late).toBeNull();
-    expect(findings.map(({ code, count }) => [code, count])).toEqual([['no-light-by-day', 365]]);
+    expect(findings.map(({ code, count }) => [code, count])).toEqual([
+      ['light-sum', 8760],
+      ['no-light-by-day', 365],
+    ]);
   });
 
   it('near the pole and on the equator nothing breaks', () => {

@@ -25,7 +25,8 @@ export type WeatherIssueCode =
   | 'not-a-number'
   | 'out-of-range'
   | 'missing-value'
-  | 'too-many-gaps';
+  | 'too-many-gaps'
+  | 'implausible';
 
 /** One fault: where it is, what was found, what was expected and what to do. */
 export interface WeatherIssue {

@@ -14,7 +14,9 @@ export type {
   QualityFinding,
   QualityReport,
   QualityRow,
+  WeatherVerdict,
 } from './quality/report.ts';
+export { type VetOptions, vetWeather } from './quality/vet.ts';
 export {
   parseWeather,
   parseWeatherYears,

@@ -57,6 +57,8 @@ export interface WeatherAssumption {
   readonly code: string;
   /** One sentence for a reader. */
   readonly text: string;
+  /** What was reckoned, where there is something; the unit stands after the underscore. Not written to files. */
+  readonly numbers?: Readonly<Record<string, number>>;
 }
 
 /**

@@ -230,7 +230,25 @@ describe('the other words', () => {
     expect(out).toContain('Invented Valley: 41.20° N 77.50° W, 300 m above the sea, UTC−5');
     expect(out).toContain('INVENTED data');
     expect(readFileSync(picture, 'utf8')).toMatch(/^<svg /);
-    expect((await command(['weather', weather, '--strict'])).exit).toBe(1); // three hours off the closure
+    expect(out).toContain('This year is usable.');
+    expect((await command(['weather', weather, '--strict'])).exit).toBe(0);
+    const turned = inFolder('turned.csv', readFileSync(weather, 'utf8').replace('longitude_deg: -', 'longitude_deg: '));
+    expect((await command(['weather', turned, '--strict'])).exit).toBe(1);
+  });
+
+  it('weather with a fault that changes the year ends a run, unless it is insisted [requirement]', async () => {
+    const turned = inFolder('turned.csv', readFileSync(weather, 'utf8').replace('longitude_deg: -', 'longitude_deg: '));
+    const refused = await command(['run', two, '-w', turned]);
+    expect([refused.exit, refused.out]).toEqual([1, '']);
+    expect(refused.err).toMatch(
+      /^noonloop: turned\.csv: found the light comes at another time than the sun: a longitude of the wrong sign/,
+    );
+    expect(refused.err).toMatch(/or say --insist-on-weather\.\n$/);
+    const insisted = await command(['run', two, '-w', turned, '--insist-on-weather']);
+    expect(insisted.exit).toBe(0);
+    expect(insisted.out.replace(/\s+/g, ' ')).toContain(
+      'Fault about the weather: The light comes at another time than the sun',
+    );
   });
 
   it('rate: a collector that goes into a design', async () => {

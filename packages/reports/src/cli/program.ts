@@ -36,8 +36,14 @@ const weatherOptions = (command: Command): Command =>
     .option('--layout <file>', 'YAML or JSON that says how a plain table of weather is laid out')
     .option('--fill-gaps', 'fill missing hours; what was filled is listed in the report');
 
+const runningWeatherOptions = (command: Command): Command =>
+  weatherOptions(command).option(
+    '--insist-on-weather',
+    'run on weather in which faults were found; the report lists them',
+  );
+
 const reportOptions = (command: Command): Command =>
-  weatherOptions(
+  runningWeatherOptions(
     outputOptions(
       command.requiredOption('-w, --weather <file>', 'weather file: TMY3, EPW, PVGIS, NSRDB or noonloop’s plain CSV'),
     )
@@ -101,7 +107,7 @@ function buildProgram(terminal: Terminal, done: (exit: ExitCode) => void): Comma
     .action(async (survey: string, options) => {
       await (await import('./commands/rate.ts')).ratePanel(survey, options, terminal);
     });
-  weatherOptions(
+  runningWeatherOptions(
     outputOptions(
       program
         .command('check-log <design>')

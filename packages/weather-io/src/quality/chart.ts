@@ -56,12 +56,12 @@ export function qualityChart(report: QualityReport): string {
 }
 
 function subtitle({ findings, clock }: QualityReport): string {
-  const faults = findings.filter(({ weight }) => weight === 'fault').length;
+  const count = (wanted: string) => findings.filter(({ weight }) => weight === wanted).length;
   const late =
     clock.late === null
       ? 'clock not tested'
       : `light ${Math.abs(clock.late).toFixed(2)} h ${clock.late < 0 ? 'before' : 'after'} the sun (± ${clock.uncertainty.toFixed(2)} h)`;
-  return `findings: ${faults} of fault, ${findings.length - faults} of doubt; ${late}`;
+  return `findings: ${count('fault')} of fault, ${count('doubt')} of doubt, ${count('note')} of note; ${late}`;
 }
 
 const x = (day: number): number => LEFT + day * DAY_WIDTH;
@@ -131,7 +131,7 @@ function legend(): string[] {
     ...boxes,
     `<text x="${LEFT}" y="${top + 23}">0</text><text x="${right}" y="${top + 23}" text-anchor="end">over ${STEP * (COLOURS.length - 1)} W/m², global horizontal</text>`,
     `<path d="M${right + 24} ${top + 5}h24" stroke="#000" stroke-width="3"/><path d="M${right + 24} ${top + 5}h24" stroke="#fff" stroke-width="1.4"/><text x="${right + 54}" y="${top + 9}">sunrise and sunset, computed (local standard time)</text>`,
-    `<path d="M${right + 24} ${top + 20}h24" stroke="#19d3f3" stroke-width="4"/><text x="${right + 54}" y="${top + 24}">hours with a fault</text>`,
+    `<path d="M${right + 24} ${top + 20}h24" stroke="#19d3f3" stroke-width="4"/><text x="${right + 54}" y="${top + 24}">hours that no weather has</text>`,
   ];
 }
 

@@ -31,7 +31,7 @@ interface Pending {
 /** Gathers rows by kind; `close` turns a kind into a finding where there are any. */
 export class Collector {
   readonly findings: QualityFinding[] = [];
-  /** 0 none, 1 doubt, 2 fault, by hour. */
+  /** 0 none, 1 rare, 2 cannot be weather, by hour. */
   readonly marks = new Uint8Array(8760);
   readonly #pending = new Map<string, Pending>();
 
@@ -54,13 +54,19 @@ export class Collector {
     this.#of(code, '', 'days').entries.push({ row, badness: Math.abs(value - limit) });
   }
 
-  /** Makes a finding of what was noted of a kind. @param text - What is the matter; the count is put before. */
-  close(code: QualityCode, part: string, weight: 'fault' | 'doubt', text: string): void {
+  /**
+   * Makes a finding of what was noted of a kind.
+   *
+   * @param many - Count from which the year is changed by it; half of that is a doubt.
+   * @param mayBe - Whether it may be weather, seldom: then it is never a fault.
+   * @param text - What is the matter; the count is put after.
+   */
+  close(code: QualityCode, part: string, many: number, text: string, mayBe = false): void {
     const pending = this.#pending.get(`${code} ${part}`);
     if (pending === undefined) return;
     const { entries, counted } = pending;
     entries.sort((a, b) => b.badness - a.badness);
-    const mark = weight === 'fault' ? 2 : 1;
+    const mark = mayBe ? 1 : 2;
     for (const { row } of entries) {
       const hours = counted === 'days' ? 24 : 1;
       for (let hour = row.hour; hour < row.hour + hours; hour++) this.marks[hour] = Math.max(this.marks[hour]!, mark);
@@ -70,7 +76,7 @@ export class Collector {
     const where = count === 1 ? `on ${worst[0]!.stamp}` : `the worst on ${worst[0]!.stamp}`;
     this.findings.push({
       code,
-      weight,
+      weight: count < many / 2 ? 'note' : count < many || mayBe ? 'doubt' : 'fault',
       count,
       counted,
       text: `${text}: ${count} ${count === 1 ? counted.slice(0, -1) : counted}, ${where}.`,
@@ -79,8 +85,13 @@ export class Collector {
   }
 
   /** Adds a finding about the year as a whole. */
-  addWhole(code: QualityCode, text: string): void {
-    this.findings.push({ code, weight: 'fault', count: 8760, counted: 'hours', text, worst: [] });
+  addWhole(
+    code: QualityCode,
+    weight: 'fault' | 'doubt',
+    text: string,
+    numbers: Readonly<Record<string, number>>,
+  ): void {
+    this.findings.push({ code, weight, count: 8760, counted: 'hours', text, worst: [], numbers });
   }
 
   #of(code: QualityCode, part: string, counted: 'hours' | 'days'): Pending {

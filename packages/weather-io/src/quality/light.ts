@@ -19,6 +19,18 @@ const NO_LIGHT = 0.02;
 /** A value that was set to its limit is within it. [-] */
 const ROUNDING = 1e-9;
 
+/** Hours of the year that must be wrong before its result is: 1 % of all, 2 % of those with light. Judgement. */
+export const MANY_HOURS = 88;
+
+/** One lit hour in seven: files whose beam is modelled, and hours made of several rows, close less well. Judgement. */
+const CLOSURE_HOURS = 600;
+
+/** One night hour in sixteen: hours next to sunrise and sunset may be lit by their stamps. Judgement. */
+const NIGHT_HOURS = 250;
+
+/** Days of the same weight: a week; a file with three has a doubt. Judgement. */
+export const MANY_DAYS = 6;
+
 const WORDS = { ghi: 'Global irradiance', dni: 'Beam irradiance', dhi: 'Diffuse irradiance' } as const;
 
 /**
@@ -41,8 +53,8 @@ export function checkLight({ columns }: WeatherYear, sun: HourlySun, found: Coll
     }
     const text = (which: string) =>
       `${WORDS[key]} is above the ${which} limit of the Baseline Surface Radiation Network`;
-    found.close('beyond-possible', key, 'fault', text('physically possible'));
-    found.close('beyond-rare', key, 'doubt', text('extremely rare'));
+    found.close('beyond-possible', key, MANY_HOURS, text('physically possible'));
+    found.close('beyond-rare', key, MANY_HOURS, text('extremely rare'), true);
   }
   for (let hour = 0; hour < ghi.length; hour++) {
     const whole = lit[hour]! > 0.999;
@@ -64,9 +76,9 @@ export function checkLight({ columns }: WeatherYear, sun: HourlySun, found: Coll
       found.add('diffuse-above-global', '', hour, dhi[hour]!, global, 'W/m²');
     }
   }
-  found.close('light-at-night', '', 'fault', 'There is light while the sun is down through the whole hour');
-  found.close('closure', '', 'fault', 'GHI is not DHI + DNI cos Z within 8 % (15 % with the sun below 15°)');
-  found.close('diffuse-above-global', '', 'fault', 'Diffuse irradiance is above global');
+  found.close('light-at-night', '', NIGHT_HOURS, 'There is light while the sun is down through the whole hour');
+  found.close('closure', '', CLOSURE_HOURS, 'GHI is not DHI + DNI cos Z within 8 % (15 % with the sun below 15°)');
+  found.close('diffuse-above-global', '', 2 * MANY_HOURS, 'Diffuse irradiance is above global');
   for (let day = 0; day < 365; day++) {
     let [global, above] = [0, 0];
     for (let hour = day * 24; hour < day * 24 + 24; hour++) {
@@ -76,5 +88,5 @@ export function checkLight({ columns }: WeatherYear, sun: HourlySun, found: Coll
     // Only where the day has 0.5 kWh/m² at the top of the air: polar dusk is dark by nature.
     if (above > 500 && global < NO_LIGHT * above) found.addDay('no-light-by-day', day, global / above, NO_LIGHT, '');
   }
-  found.close('no-light-by-day', '', 'fault', 'The day has less than 2 % of the light at the top of the air');
+  found.close('no-light-by-day', '', MANY_DAYS, 'The day has less than 2 % of the light at the top of the air');
 }

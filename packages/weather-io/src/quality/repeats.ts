@@ -2,6 +2,7 @@
 import type { ColumnKey } from '../limits.ts';
 import type { WeatherYear } from '../year.ts';
 import type { Collector } from './collector.ts';
+import { MANY_DAYS, MANY_HOURS } from './light.ts';
 
 /**
  * Hours for which a quantity may stand still. Light above 50 W/m² follows the sun, and even under thick cloud changes within 4 h;
@@ -39,7 +40,7 @@ export function checkRepeats({ columns }: WeatherYear, found: Collector): void {
       }
       start = hour;
     }
-    found.close('stuck', key, 'doubt', `${NAMES[key]} stands still for more than ${longest} h`);
+    found.close('stuck', key, 4 * MANY_HOURS, `${NAMES[key]} stands still for more than ${longest} h`, true);
   }
   checkDays(columns, found);
 }
@@ -71,5 +72,5 @@ function checkDays({ ghi, dryBulb }: WeatherYear['columns'], found: Collector): 
     if (before === undefined) seen.set(key, day);
     else found.addDay('repeated-day', day, day + 1, before + 1, '(day of the year)');
   }
-  found.close('repeated-day', '', 'fault', 'Light and dry bulb of the whole day are those of an earlier day');
+  found.close('repeated-day', '', MANY_DAYS, 'Light and dry bulb of the whole day are those of an earlier day');
 }

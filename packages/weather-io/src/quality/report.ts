@@ -11,7 +11,16 @@ export type QualityCode =
   | 'stuck'
   | 'repeated-day'
   | 'clock'
-  | 'hemisphere';
+  | 'hemisphere'
+  | 'light-sum'
+  | 'light-offset'
+  | 'column-empty'
+  | 'columns-swapped'
+  | 'air'
+  | 'humidity'
+  | 'dew-point'
+  | 'wind'
+  | 'elevation';
 
 /** One row in which something was found. */
 export interface QualityRow {
@@ -31,8 +40,11 @@ export interface QualityRow {
 export interface QualityFinding {
   /** Kind, stable for programs. */
   readonly code: QualityCode;
-  /** `fault`: cannot be weather; `doubt`: can be, seldom. */
-  readonly weight: 'fault' | 'doubt';
+  /**
+   * `fault`: changes what a year gives, nothing should be run on it; `doubt`: may change it; `note`: hours too few to change it, as good
+   * files have.
+   */
+  readonly weight: 'fault' | 'doubt' | 'note';
   /** Rows or days touched. */
   readonly count: number;
   /** What was counted: hours or days. */
@@ -41,6 +53,20 @@ export interface QualityFinding {
   readonly text: string;
   /** The worst rows, worst first, at most 10. */
   readonly worst: readonly QualityRow[];
+  /** What was reckoned about the year as a whole; the unit stands after the underscore. */
+  readonly numbers?: Readonly<Record<string, number>>;
+}
+
+/** Whether a year can be used. */
+export interface WeatherVerdict {
+  /** Whether there is no fault. */
+  readonly usable: boolean;
+  /** Number of faults. */
+  readonly faults: number;
+  /** Number of doubts. */
+  readonly doubts: number;
+  /** In words, such as `usable; one doubt`. */
+  readonly text: string;
 }
 
 /** When the light comes, as against when the sun says. */
@@ -65,7 +91,9 @@ export interface QualityReport {
   readonly source: string;
   /** Name of the place. */
   readonly site: string;
-  /** What was found; empty for a year without doubt. */
+  /** Whether the year can be used, in a sentence. */
+  readonly verdict: WeatherVerdict;
+  /** What was found, faults first; empty for a year without doubt. */
   readonly findings: readonly QualityFinding[];
   /** The clock of the year, tested against the sun. */
   readonly clock: ClockEstimate;
@@ -75,6 +103,6 @@ export interface QualityReport {
   readonly ghi: Float64Array;
   /** Sunrise and sunset of each day in clock time after midnight; `NaN` in polar day and night. Shape [365 × 2]. [h] */
   readonly sunriseSunset: Float64Array;
-  /** Hours with a finding. Shape [8760]; 0 none, 1 doubt, 2 fault. */
+  /** Hours with a finding. Shape [8760]; 0 none, 1 rare, 2 cannot be weather. */
   readonly marks: Uint8Array;
 }

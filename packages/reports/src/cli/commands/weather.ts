@@ -5,7 +5,7 @@ import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { checkTarget } from '../files.ts';
 import { deliver, targetOf } from '../output.ts';
 import { harmless, type Terminal } from '../terminal.ts';
-import { type WeatherOptions, weatherOf } from '../weather.ts';
+import { type WeatherOptions, weatherAsItIs } from '../weather.ts';
 
 /** Options of `weather`. */
 export interface CheckWeatherOptions extends WeatherOptions {
@@ -24,7 +24,7 @@ export async function checkWeatherFile(
 ): Promise<ExitCode> {
   const target = targetOf(options.picture, options.force);
   if (target !== null) await checkTarget(target);
-  const weather = await weatherOf(file, options);
+  const weather = await weatherAsItIs(file, options);
   const { checkWeather, qualityChart } = await import('@noonloop/weather-io');
   const report = checkWeather(weather);
   if (options.picture === '-') {
@@ -58,7 +58,7 @@ function inWords(weather: WeatherYear, report: QualityReport, width: number): st
     '',
     ...clockLines(report, width),
   ];
-  if (report.findings.length === 0) lines.push('Nothing was found.');
+  lines.push(...wrap(`This year is ${report.verdict.text}.`, width));
   for (const { weight, text, worst } of report.findings) {
     lines.push(...wrap(`${weight}: ${text}`, width));
     for (const { stamp, value, limit, unit } of worst.slice(0, 3))
