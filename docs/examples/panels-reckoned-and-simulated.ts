@@ -13,12 +13,12 @@ for (const panels of [1, 2, 3, 4]) {
     tank: { volume: '300 L' },
     draw: { dailyVolume: '200 L' },
   });
-  const { months } = sizeArray(design, weather);
-  const daysOf = (month: number) => new Date(2023, month, 0).getDate();
-  const asked = sum(months.map(({ month, demand }) => daysOf(month) * demand));
-  const covered = sum(months.map(({ month, demand, perPanel }) => daysOf(month) * Math.min(demand, panels * perPanel)));
-  const { columns } = simulate(design, weather);
-  console.log(
-    `${String(panels).padEnd(6)}${percent(covered / asked)}${percent(sum(columns.solarHeat) / sum(columns.tapHeatAsked))}`,
-  );
+  const reckoned = sizeArray(design, weather).yearShares[panels - 1]!;
+  // Month by month, and no month above what was asked in it: more covers the heater's standby.
+  const { solarHeat, tapHeatAsked } = simulate(design, weather).columns;
+  const monthOf = (column: Float64Array, month: number) =>
+    sum(column.filter((_, hour) => new Date(Date.UTC(2023, 0, 1, hour)).getUTCMonth() === month));
+  const months = [...Array(12).keys()];
+  const covered = sum(months.map((month) => Math.min(monthOf(solarHeat, month), monthOf(tapHeatAsked, month))));
+  console.log(`${String(panels).padEnd(6)}${percent(reckoned)}${percent(covered / sum(tapHeatAsked))}`);
 }
