@@ -55,7 +55,7 @@ describe('the maintenance calendar of a run', () => {
       pumpRunning.reduce((sum, value) => sum + value, 0),
       6,
     );
-    expect(tasks.find(({ code }) => code === 'glycol-test')!.reason).toContain(`${over} h`);
+    expect(tasks.find(({ code }) => code === 'glycol-test')!.reason).toContain(`${Math.round(over)} h`);
   });
 
   it('asks for more where the loop gets hot, and ends the life of the fluid sooner', () => {
