@@ -35,7 +35,7 @@ export interface ControlInput {
   readonly schedule?: readonly (readonly [number, number])[] | undefined;
   /** Failures to play through. */
   readonly outages?: readonly OutageInput[] | undefined;
-  /** Tank top temperature at which the pump is cut off; `null` for none. [°C] Default 85: lower end of common practice, no source. From 30 to 120. For example "120 degF". */
+  /** Tank top temperature at which the pump is cut off; `null` for none. [°C] Default 85: lower end of common practice, no source; in hard water 60 to 65 keeps the coil clean longer, for more hours in standstill. From 30 to 120. For example "120 degF". */
   readonly highLimit?: Quantity | null | undefined;
   /** Fall of the tank top below the limit before the pump may run again. [K] Default 5: judgement. From 0.5 to 40. For example "9 degF". */
   readonly highLimitHysteresis?: Quantity | undefined;

@@ -5,13 +5,14 @@ import { checkInput } from '../../input/check.ts';
 import { DesignError, requireNumber } from '../../input/errors.ts';
 import { quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
-import { STANDARD_ATMOSPHERE } from '../../physics/fluid/air-pressure.ts';
+import type { WorkingStep } from '../../input/working.ts';
+import { siteAirPressure } from '../../physics/fluid/air-pressure.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid } from '../../physics/fluid/compile.ts';
 import { MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
 import { glycolMassForFreezing, glycolMassFromVolume, glycolVolumeFromMass } from '../../physics/fluid/mixture.ts';
 import { loopVolumes, vesselHolds } from '../../physics/loop/loop-volumes.ts';
+import { shareNotes, shareSteps } from './share-working.ts';
 import { coldAbsorber } from './site.ts';
 
 const optionsSchema = z.strictObject({
@@ -114,55 +115,11 @@ export function glycolForSite(
   const massFraction = Math.max(needed, leastMass);
   const volumeFraction = glycolVolumeFromMass(fluid, massFraction);
   const { whole } = loopVolumes(loop, coil, array);
-  const held = vesselHolds(loop, STANDARD_ATMOSPHERE);
+  const held = vesselHolds(loop, siteAirPressure(weather.site.elevation, weather.columns.pressure));
   const burstOnlyVolumeFraction = burstShare(fluid, target);
   const freezingPoint = compileFluid(fluid, massFraction).freezingPoint;
   const burstPoint = burstProtection(fluid, massFraction);
-  const steps = [
-    line(
-      'coldest absorber',
-      'T_min = T_air − s D/a1, hour by hour without light',
-      `hour ${coldestHour} of the year: ${show(air, 3)} °C − ${show(air - coldest, 3)} K`,
-      coldest,
-      '°C',
-      'steady; long-wave of the file, or Berdahl & Martin 1984 with a cloudless sky',
-    ),
-    line(
-      'freezing point wanted',
-      'T_min − margin',
-      `${show(coldest, 4)} − ${show(margin)}`,
-      target,
-      '°C',
-      'margin 3 to 5 K: common practice, no source',
-    ),
-    line('glycol by mass', 'freezing point(x) = T', `x = ${show(needed)}`, needed, '-', 'Melinder 2010, inverted'),
-    line(
-      'glycol by volume',
-      'v = (x/ρ_g)/(x/ρ_g + (1 − x)/ρ_w)',
-      `the larger of ${show(needed)} and the least ${show(leastMass)} by mass`,
-      volumeFraction,
-      '-',
-      'volumes before mixing at 20 °C',
-    ),
-    line(
-      'glycol to pour in',
-      'v × (liquid of the loop + liquid in the vessel when filled)',
-      `${show(volumeFraction)} × (${show(whole * 1000)} L + ${show(held * 1000)} L)`,
-      volumeFraction * (whole + held),
-      'm³',
-      'mixing shrinks by up to a hundredth: top up with mixture, never with water',
-    ),
-  ];
-  const notes = [
-    'Mix before filling, with water as the maker asks (often demineralised); concentrate poured after water does not mix by itself.',
-    ...(needed < leastMass
-      ? ['The cold alone would ask for less: the least share keeps inhibitor and biocide strong enough.']
-      : []),
-    ...(fluid === 'ethylene-glycol'
-      ? ['Ethylene glycol is poisonous: never behind a single wall against drinking water.']
-      : []),
-    'More than needed costs flow and heat: thick when cold, and less heat carried by each litre.',
-  ];
+  const found = { air, coldest, coldestHour, target, margin, needed, leastMass, volumeFraction, whole, held };
   return {
     massFraction,
     volumeFraction,
@@ -174,8 +131,8 @@ export function glycolForSite(
     coldest,
     coldestHour,
     burstOnlyVolumeFraction,
-    steps,
-    notes,
+    steps: shareSteps(found),
+    notes: shareNotes(fluid, needed < leastMass),
   };
 }
 
