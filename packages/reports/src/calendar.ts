@@ -36,3 +36,12 @@ export function formatDay(day: number): string {
 export function formatHour(hour: number): string {
   return `${formatDay(Math.floor(hour / 24))} ${String(hour % 24).padStart(2, '0')}:00`;
 }
+
+/** Start of an hour in a sentence, `8 August, 3 pm`. @param hour - 0 to 8759 [h] */
+export function momentWords(hour: number): string {
+  const day = Math.floor(hour / 24);
+  const month = monthOfDay(day);
+  const clock = hour % 24;
+  const time = clock === 0 ? 'midnight' : clock === 12 ? 'noon' : `${clock % 12} ${clock < 12 ? 'am' : 'pm'}`;
+  return `${day - MONTH_STARTS[month]! + 1} ${MONTH_NAMES[month]}, ${time}`;
+}

@@ -2,7 +2,7 @@ export { answer } from './answer/answer.ts';
 export { describeSeason, describeStandby, monthsInWords } from './answer/season.ts';
 export { type SystemPart, siteWords, systemLine, systemParts, systemsLine } from './answer/system.ts';
 export type { Answer, AnswerRule } from './answer/types.ts';
-export type { Caution, CautionNumber, CautionSeverity } from './cautions/index.ts';
+export type { Caution, CautionCode, CautionSeverity } from './cautions/index.ts';
 export { type CautionCount, cautions, countCautions } from './cautions/index.ts';
 export { type ChartName, type ChartOptions, chart } from './charts/chart.ts';
 export { type CheckChartOptions, checkChart } from './charts/check-log.ts';

@@ -1,54 +1,99 @@
 /** What could hurt someone or break something, in plain words, from the numbers of a run. Never a design rule. */
 import type { RunResult } from '@noonloop/sim-core';
-import { formatQuantity, type Units } from '../units.ts';
-import { GENERAL } from './general.ts';
-import { boiling, fluidLimit, freezing, loopRelief, lowPressure, thinning } from './loop.ts';
-import { hotTank, relief, tankRating } from './tank.ts';
-import type { Caution, CautionSeverity, Rule, RuleContext } from './types.ts';
-import { heaterSetting, lukewarm, scald, shortfall } from './water.ts';
+import type { Units } from '../units.ts';
+import { CAUTION_WORDS, type CautionText, LOCAL_CODE } from '../words/cautions.ts';
+import { fill } from '../words/fill.ts';
+import { arrayAway } from './array.ts';
+import { backflow, bonding, flue, roof, steam, trades } from './general.ts';
+import {
+  boiling,
+  fluidLimit,
+  freezing,
+  givenBack,
+  heldInSun,
+  loopPressureHigh,
+  loopRelief,
+  lowPressure,
+  poisonousFluid,
+  thinning,
+  vesselSmall,
+} from './loop.ts';
+import { hotTank, relief, tankIce, tankRating, tankSwell } from './tank.ts';
+import type { Caution, CautionSeverity, Found, Rule, RuleContext } from './types.ts';
+import { coolWater, heaterSetting, hotInlet, hydrogen, lukewarm, scald, shortfall } from './water.ts';
 
-/** In this order among equals. */
-const RULES = [
+/** In this order among equals; those that hold for every system come last. */
+const RULES: readonly Rule[] = [
   scald,
   relief,
   loopRelief,
   freezing,
   hotTank,
+  tankIce,
+  poisonousFluid,
   heaterSetting,
+  loopPressureHigh,
+  vesselSmall,
   tankRating,
   fluidLimit,
   boiling,
+  heldInSun,
   lowPressure,
   thinning,
+  arrayAway,
+  coolWater,
   lukewarm,
+  hotInlet,
   shortfall,
+  givenBack,
+  tankSwell,
+  roof,
+  trades,
+  flue,
+  steam,
+  bonding,
+  backflow,
+  hydrogen,
 ];
-
-const shorten = (finding: string): string => finding.charAt(0).toLowerCase() + finding.slice(1).replace(/\.$/, '');
 
 const GRAVITY: Record<CautionSeverity, number> = { danger: 0, warning: 1, note: 2 };
 
+function inWords({ code, severity, facts, finding, advice }: Found, units: Units): Caution {
+  const words: CautionText = CAUTION_WORDS[code];
+  const say = (keys: readonly string[]): string => keys.map((key) => fill(words.says[key]!, facts, units)).join(' ');
+  const advised = say(advice);
+  return {
+    code,
+    severity,
+    facts,
+    short: fill(words.short, facts, units),
+    finding: say(finding),
+    advice: advised.includes('local code') ? advised : `${advised} ${LOCAL_CODE}`,
+    who: words.who,
+    source: fill(words.source, facts, units),
+  };
+}
+
 /**
- * Cautions of a run, the gravest first, then the general ones that hold for every system.
+ * Cautions of a run, the gravest first, those that hold for every system last.
  *
  * @param result - a run
  * @param units - of the numbers in the texts
  */
 export function cautions(result: RunResult, units: Units = 'metric'): Caution[] {
-  const context: RuleContext = {
-    result,
-    columns: result.columns,
-    units,
-    show: (value, kind) => formatQuantity(value, kind, units),
-    degrees: (value) => formatQuantity(value, 'temperature', units),
-  };
-  const apply = (rules: readonly Rule[]): Caution[] =>
-    rules
-      .map((rule) => rule(context))
-      .filter((caution) => caution !== null)
-      .map((caution) => ({ ...caution, short: shorten(caution.finding) }));
-  return [...apply(RULES).sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]), ...apply(GENERAL)];
+  const context: RuleContext = { result, columns: result.columns };
+  return RULES.map((rule) => rule(context))
+    .filter((found) => found !== null)
+    .sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity])
+    .map((found) => inWords(found, units));
 }
+
+/** Severities as readers see them. */
+export const SEVERITY_WORDS: Readonly<Record<CautionSeverity, string>> = {
+  danger: 'Danger',
+  warning: 'Caution',
+  note: 'Note',
+};
 
 /** How many cautions of each severity. */
 export interface CautionCount {

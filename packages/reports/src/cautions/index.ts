@@ -1,2 +1,2 @@
-export { type CautionCount, cautions, countCautions } from './cautions.ts';
-export type { Caution, CautionNumber, CautionSeverity } from './types.ts';
+export { type CautionCount, cautions, countCautions, SEVERITY_WORDS } from './cautions.ts';
+export type { Caution, CautionCode, CautionSeverity } from './types.ts';

@@ -1,34 +1,54 @@
 /** Cautions about the fluid between roof and tank. */
-import { formatHour } from '../calendar.ts';
-import { displayUnit, shownDifference } from '../units.ts';
-import { countHours, extreme, hoursNumber, type Rule, temperatureNumber, total } from './types.ts';
+import { sizeExpansionVessel } from '@noonloop/sim-core';
+import {
+  celsius,
+  countHours,
+  cubicMetres,
+  extreme,
+  type Found,
+  hours,
+  joules,
+  kelvin,
+  moment,
+  pascal,
+  type Rule,
+  share,
+  total,
+} from './types.ts';
 
 /** Margin between the coldest absorber and the freezing point. [K] Common practice 3 to 5 K; the safer end. */
 const FREEZE_MARGIN = 5;
+/** Highest mean of the liquid when the collectors boil: above it glycol ages fast, as sizing takes it. [°C] */
+const HOT_LOOP = 120;
+/** Vessels are sold in steps; one that is short by less than this is as good. [-] Judgement. */
+const VESSEL_GRAIN = 0.02;
+/** Hours of sun at the high limit from which they are worth a word. [h] Judgement: two days of sun. */
+const HELD = 20;
+/** Share of the coil's heat from which what it takes back is worth a word. [-] Judgement. */
+const GIVEN_BACK = 0.05;
 
 /** Fluid hotter than it stands. @internal */
-export const fluidLimit: Rule = ({ result: { design }, columns, show, degrees }) => {
+export const fluidLimit: Rule = ({ result: { design }, columns }) => {
   const limit = design.loop.fluidLimit;
-  const hours = countHours((hour) => columns.absorberTemperature[hour]! > limit);
-  if (hours === 0) return null;
+  const count = countHours((hour) => columns.absorberTemperature[hour]! > limit);
+  if (count === 0) return null;
   const hour = extreme(columns.absorberTemperature, 1);
-  const peak = columns.absorberTemperature[hour]!;
-  const effect =
-    design.loop.fluid === 'water'
-      ? 'Water turns to steam there and pushes the loop empty: the relief valve and the expansion vessel must be made for it.'
-      : 'Glycol turns acid faster there: check its pH and strength every year and renew it when it is dark or sour.';
   return {
     code: 'fluid-limit',
     severity: 'warning',
-    numbers: [hoursNumber('Hours above the limit', hours), temperatureNumber('Hottest absorber', peak)],
-    source: 'Limit given in the design (loop.fluidLimit)',
-    finding: `The absorber is hotter than the fluid's limit of ${degrees(limit)} in ${show(hours, 'wholeHours')} and reaches ${degrees(peak)} (${formatHour(hour)}).`,
-    advice: `${effect} Follow the fluid maker's guide and the local code.`,
+    facts: {
+      hours: hours(count),
+      peak: celsius(columns.absorberTemperature[hour]!),
+      when: moment(hour),
+      limit: celsius(limit),
+    },
+    finding: ['found'],
+    advice: [design.loop.fluid === 'water' ? 'water' : 'glycol'],
   };
 };
 
-/** Fluid that freezes, or nearly, in collectors or outdoor pipes, by the mixture of each hour. @internal */
-export const freezing: Rule = ({ result, columns, units, show, degrees }) => {
+/** How near the fluid in collectors or outdoor pipes comes to freezing, by the mixture of each hour; said also where it is safe. @internal */
+export const freezing: Rule = ({ result, columns }): Found => {
   const { design, loop } = result;
   const { freezingPoint, absorberMinimumTemperature, pipeMinimumTemperature } = columns;
   const outdoors = design.loop.outdoorShare > 0;
@@ -42,100 +62,135 @@ export const freezing: Rule = ({ result, columns, units, show, degrees }) => {
   const coldest = coldestAt(hour);
   const point = freezingPoint[hour]!;
   const margin = coldest - point;
-  if (margin >= FREEZE_MARGIN) return null;
-  const hours = countHours((at) => coldestAt(at) < freezingPoint[at]!);
-  const where = absorberMinimumTemperature[hour] === coldest ? 'The absorber' : 'An outdoor pipe';
-  const distance =
-    margin < 0
-      ? `the fluid freezes at ${degrees(point)}, and it is colder than that in ${show(hours, 'wholeHours')}`
-      : `the fluid freezes at ${degrees(point)}, only ${shownDifference(coldest, point, 'temperature', units)} ${displayUnit('temperatureDifference', units).symbol} below`;
-  const ends =
-    loop.protectionEnds === null || loop.protectionEnds === 0
-      ? ''
-      : ` Make-up water thins the mixture: from ${formatHour(loop.protectionEnds)} it would freeze in the coldest hour of this year.`;
-  const burst =
-    loop.burstHours > 0
-      ? ` It is below the point down to which the mixture bursts no pipe in ${show(loop.burstHours, 'wholeHours')}.`
-      : '';
-  const effect =
-    design.loop.fluid === 'water'
-      ? 'Water swells as it freezes and bursts collectors and pipes. Use a glycol mixture or drain the loop in winter.'
-      : `Slush stops the flow, and a thin mixture can burst collectors and pipes. Use a stronger mixture, with ${show(FREEZE_MARGIN, 'temperatureDifference')} to spare.`;
+  const safe = margin >= FREEZE_MARGIN;
+  const thins = loop.protectionEnds !== null && loop.protectionEnds !== 0 && !safe;
   return {
     code: 'freezing',
-    severity: margin < 0 ? 'danger' : 'warning',
-    numbers: [
-      temperatureNumber('Coldest fluid', coldest),
-      temperatureNumber('Freezing point of the fluid', point),
-      { label: 'Margin', value: margin, kind: 'temperatureDifference' },
-      hoursNumber('Hours below the freezing point', hours),
-      hoursNumber('Hours below the burst point', loop.burstHours),
+    severity: margin < 0 ? 'danger' : safe ? 'note' : 'warning',
+    facts: {
+      margin: kelvin(margin),
+      coldest: celsius(coldest),
+      when: moment(hour),
+      point: celsius(point),
+      hours: hours(countHours((at) => coldestAt(at) < freezingPoint[at]!)),
+      burstHours: hours(loop.burstHours),
+      spareWanted: kelvin(FREEZE_MARGIN),
+      ...(thins ? { ends: moment(loop.protectionEnds!) } : {}),
+    },
+    finding: [
+      absorberMinimumTemperature[hour] === coldest ? 'absorber' : 'pipe',
+      safe ? 'spare' : margin < 0 ? 'frozen' : 'near',
+      ...(thins ? (['thins'] as const) : []),
+      ...(loop.burstHours > 0 ? (['burst'] as const) : []),
     ],
-    source: `Margin of ${show(FREEZE_MARGIN, 'temperatureDifference')}: common practice, no source`,
-    finding: `${where} falls to ${degrees(coldest)} (${formatHour(hour)}); ${distance}.${ends}${burst}`,
-    advice: `${effect} A colder winter than this weather year will come. Follow the fluid maker's table and the local code.`,
+    advice: safe ? ['winter'] : [design.loop.fluid === 'water' ? 'water' : 'glycol', 'winter'],
   };
 };
 
 /** Mixture that thins in the course of the year, cold or not. @internal */
-export const thinning: Rule = ({ result: { design }, columns, show }) => {
+export const thinning: Rule = ({ result: { design }, columns }) => {
   const filled = design.loop.glycolMassFraction;
   const left = columns.glycolMassFraction[8759]!;
   if (design.loop.fluid === 'water' || left > filled - 0.005) return null;
   return {
     code: 'glycol-thinned',
     severity: 'warning',
-    numbers: [
-      { label: 'Glycol at the end of the year', value: left, kind: 'fraction' },
-      { label: 'Glycol as filled', value: filled, kind: 'fraction' },
-    ],
-    source: 'Half a percent by mass and more (judgement)',
-    finding: `Make-up water thins the glycol from ${show(filled, 'fraction')} to ${show(left, 'fraction')} by mass within the year.`,
-    advice: `Find the leak, and make up with mixture instead of water. Test the strength every autumn. Follow the fluid maker's guide and the local code.`,
+    facts: { left: share(left), filled: share(filled) },
+    finding: ['found'],
+    advice: ['act'],
   };
 };
 
 /** Loop lets fluid out. @internal */
-export const loopRelief: Rule = ({ result: { design, loop }, columns, show }) => {
+export const loopRelief: Rule = ({ result: { design, loop }, columns }) => {
   const volume = total(columns.loopReliefVolume);
   if (volume <= 0) return null;
-  const hours = countHours((hour) => columns.loopReliefVolume[hour]! > 0);
   return {
     code: 'loop-relief',
     severity: 'danger',
-    numbers: [
-      { label: 'Fluid let out', value: volume, kind: 'discharge' },
-      hoursNumber('Hours with discharge', hours),
-      { label: 'Highest pressure', value: loop.highestPressure, kind: 'pressure' },
-    ],
-    source: 'Opening pressure given in the design (loop.reliefPressure)',
-    finding: `The loop's relief valve opens at ${show(design.loop.reliefPressure, 'pressure')} in ${show(hours, 'wholeHours')} and lets out ${show(volume, 'discharge')} of fluid.`,
-    advice: `What comes out may be steam: pipe it to a catch vessel that stands heat. A larger expansion vessel, or one with its pressure set right, keeps the valve shut. Follow the local code.`,
+    facts: {
+      volume: cubicMetres(volume),
+      hours: hours(countHours((hour) => columns.loopReliefVolume[hour]! > 0)),
+      relief: pascal(design.loop.reliefPressure),
+      peak: pascal(loop.highestPressure),
+    },
+    finding: ['found'],
+    advice: ['act'],
+  };
+};
+
+/** Pressure near the relief valve: the end pressure of EN 12828 is passed, and nothing let out. @internal */
+export const loopPressureHigh: Rule = ({ result: { design }, columns }) => {
+  const { reliefPressure } = design.loop;
+  const allowed = reliefPressure > 5e5 ? 0.9 * reliefPressure : reliefPressure - 0.5e5;
+  const hour = extreme(columns.loopMaximumPressure, 1);
+  const peak = columns.loopMaximumPressure[hour]!;
+  if (peak <= allowed || total(columns.loopReliefVolume) > 0) return null;
+  return {
+    code: 'loop-pressure-high',
+    severity: 'warning',
+    facts: { peak: pascal(peak), when: moment(hour), relief: pascal(reliefPressure), allowed: pascal(allowed) },
+    finding: ['found'],
+    advice: ['act'],
+  };
+};
+
+/** Vessel that cannot take what steam pushes out. @internal */
+export const vesselSmall: Rule = ({ result: { design } }) => {
+  const { array, coil, loop } = design;
+  if (!(loop.vesselPrecharge < 0.9 * loop.reliefPressure)) return null;
+  const tube = (bore: number, length: number): number => (Math.PI / 4) * bore ** 2 * length;
+  const collectors = array.panels * array.collector.fluidContent;
+  const pipe = tube(loop.pipeInnerDiameter, loop.pipeLength);
+  const steam = collectors + pipe * loop.outdoorShare;
+  const exchanger = loop.exchanger === 'coil' ? tube(coil.innerDiameter, coil.length) : 0;
+  const { minimumVolume } = sizeExpansionVessel({
+    fluid: loop.fluid,
+    glycolMassFraction: loop.glycolMassFraction,
+    systemVolume: collectors + pipe + exchanger,
+    fillTemperature: loop.fillTemperature,
+    maximumTemperature: HOT_LOOP,
+    steamVolume: steam,
+    prechargePressure: loop.vesselPrecharge,
+    reliefPressure: loop.reliefPressure,
+  });
+  if (loop.vesselVolume >= (1 - VESSEL_GRAIN) * minimumVolume) return null;
+  return {
+    code: 'vessel-small',
+    severity: 'warning',
+    facts: {
+      vessel: cubicMetres(loop.vesselVolume),
+      needed: cubicMetres(minimumVolume),
+      steam: cubicMetres(steam),
+    },
+    finding: ['found'],
+    advice: ['act'],
   };
 };
 
 /** Pump wants to run and the loop has too little pressure. @internal */
-export const lowPressure: Rule = ({ result: { design, loop }, columns, show }) => {
-  const hours = total(columns.lowPressure);
-  if (hours <= 0) return null;
-  const first = loop.circulationFails === null ? '' : `, first on ${formatHour(loop.circulationFails)}`;
+export const lowPressure: Rule = ({ result: { design, loop }, columns }) => {
+  const count = total(columns.lowPressure);
+  if (count <= 0) return null;
+  const fails = loop.circulationFails;
   return {
     code: 'loop-pressure-low',
     severity: 'warning',
-    numbers: [
-      { label: 'Hours without circulation', value: hours, kind: 'hours' },
-      { label: 'Lowest pressure', value: loop.lowestPressure, kind: 'pressure' },
-    ],
-    source: 'Limit given in the design (loop.minimumPressure)',
-    finding: `The loop has less than ${show(design.loop.minimumPressure, 'pressure')} at the collectors and does not circulate for ${show(hours, 'hours')} in which the pump would run${first}; the gauge falls to ${show(loop.lowestPressure, 'pressure')}.`,
-    advice: `Find the leak, bleed the air and fill up to the gauge mark; check the vessel's own pressure. Collectors without flow get very hot. Follow the local code.`,
+    facts: {
+      hours: hours(count),
+      lowest: pascal(loop.lowestPressure),
+      minimum: pascal(design.loop.minimumPressure),
+      ...(fails === null ? {} : { fails: moment(fails) }),
+    },
+    finding: fails === null ? ['found'] : ['found', 'first'],
+    advice: ['act'],
   };
 };
 
 /** Fluid boils out of the collectors. @internal */
-export const boiling: Rule = ({ result: { loop }, columns, show }) => {
-  const hours = total(columns.boiling);
-  if (hours <= 0) return null;
+export const boiling: Rule = ({ result: { loop }, columns }) => {
+  const count = total(columns.boiling);
+  if (count <= 0) return null;
   const days = new Set(
     Array.from({ length: 8760 }, (_, hour) => hour)
       .filter((hour) => columns.boiling[hour]! > 0)
@@ -144,12 +199,49 @@ export const boiling: Rule = ({ result: { loop }, columns, show }) => {
   return {
     code: 'boiling',
     severity: 'warning',
-    numbers: [
-      { label: 'Hours with vapour in the collectors', value: hours, kind: 'hours' },
-      { label: 'Highest pressure', value: loop.highestPressure, kind: 'pressure' },
-    ],
-    source: 'Boiling point at the pressure of each hour, as simulated',
-    finding: `The fluid boils out of the collectors on ${days} ${days === 1 ? 'day' : 'days'}, for ${show(hours, 'hours')} in all; the gauge rises to ${show(loop.highestPressure, 'pressure')}.`,
-    advice: `The expansion vessel must take what the steam pushes out, and steam must not reach pump or vessel. Less collector, a larger tank or shade in summer spare the fluid. Follow the local code.`,
+    facts: { hours: hours(count), days: { value: days, unit: 'days' }, peak: pascal(loop.highestPressure) },
+    finding: ['found'],
+    advice: ['act'],
+  };
+};
+
+/** Pump held off by the high limit while the sun shines: hot collectors where stagnation may read 0. @internal */
+export const heldInSun: Rule = ({ result: { stagnationLimit }, columns }) => {
+  const count = total(columns.highLimit);
+  if (count < HELD) return null;
+  const hour = extreme(columns.absorberTemperature, 1, (at) => columns.highLimit[at]! > 0);
+  const stagnation = total(columns.stagnation);
+  return {
+    code: 'held-in-sun',
+    severity: 'warning',
+    facts: {
+      hours: hours(count),
+      peak: celsius(columns.absorberTemperature[hour]!),
+      when: moment(hour),
+      stagnation: hours(stagnation),
+      limit: celsius(stagnationLimit),
+    },
+    finding: ['found'],
+    advice: [stagnation >= 0.5 ? 'stagnates' : 'short', 'act'],
+  };
+};
+
+/** Ethylene glycol behind one wall. @internal */
+export const poisonousFluid: Rule = ({ result: { design } }) =>
+  design.loop.fluid === 'ethylene-glycol'
+    ? { code: 'poisonous-fluid', severity: 'danger', facts: {}, finding: ['found'], advice: ['act'] }
+    : null;
+
+/** Loop that cools the tank. @internal */
+export const givenBack: Rule = ({ result: { design }, columns }) => {
+  const back = total(columns.heatGivenBack);
+  const brought = total(columns.coilHeat) + back;
+  if (!(back > 0) || back < GIVEN_BACK * brought) return null;
+  return {
+    code: 'heat-given-back',
+    severity: 'note',
+    facts: { back: joules(back), share: share(back / brought) },
+    finding: ['found'],
+    advice: [design.control.mode === 'difference' ? 'controller' : 'module'],
   };
 };

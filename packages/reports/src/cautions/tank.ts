@@ -1,49 +1,89 @@
-/** Cautions about a tank that gets too hot. */
-import { countHours, hoursNumber, type Rule, temperatureNumber, total } from './types.ts';
+/** Cautions about a tank that gets too hot, too cold or too full. */
+import { fluidProperties } from '@noonloop/sim-core';
+import { celsius, countHours, cubicMetres, extreme, type Found, hours, moment, type Rule, total } from './types.ts';
 
 /** Opening temperature of relief valves in the stricter of the codes read. [°C] Chicago municipal code, 200 °F. */
-const HOT_TANK = 93.3;
+const HOT_TANK = 840 / 9;
+/** [°C] */
+const ICE = 0;
 
 /** Relief valve lets water out. @internal */
-export const relief: Rule = ({ result: { design }, columns, show, degrees }) => {
+export const relief: Rule = ({ result: { design }, columns }) => {
   const volume = total(columns.reliefVolume);
   if (volume <= 0) return null;
-  const hours = countHours((hour) => columns.reliefVolume[hour]! > 0);
   return {
     code: 'relief',
     severity: 'danger',
-    numbers: [{ label: 'Water let out', value: volume, kind: 'discharge' }, hoursNumber('Hours with discharge', hours)],
-    source: 'ANSI Z21.22, read in Washington State code WAC 296-150V-1580',
-    finding: `The tank's relief valve opens in ${show(hours, 'wholeHours')} and lets out ${show(volume, 'discharge')} of water at ${degrees(design.tank.reliefTemperature)}.`,
-    advice: `A relief valve is a last guard, not an everyday limit: set a high limit below it, or fit less collector or a larger tank. Its discharge pipe must run full size, downhill, with no valve in it, to a safe place in sight. Follow the local code.`,
+    facts: {
+      volume: cubicMetres(volume),
+      hours: hours(countHours((hour) => columns.reliefVolume[hour]! > 0)),
+      temperature: celsius(design.tank.reliefTemperature),
+    },
+    finding: ['found'],
+    advice: ['act', 'pipe'],
   };
 };
 
 /** Tank near the opening of relief valves. @internal */
-export const hotTank: Rule = ({ columns, show, degrees }) => {
-  const hours = countHours((hour) => columns.tankMaximumTemperature[hour]! > HOT_TANK);
-  if (hours === 0) return null;
+export const hotTank: Rule = ({ columns }) => {
+  const count = countHours((hour) => columns.tankMaximumTemperature[hour]! > HOT_TANK);
+  if (count === 0) return null;
+  const hour = extreme(columns.tankMaximumTemperature, 1);
   return {
     code: 'hot-tank',
     severity: 'danger',
-    numbers: [hoursNumber('Hours above it', hours)],
-    source: `Chicago municipal code, read in a public copy: relief valves open at ${degrees(HOT_TANK)}`,
-    finding: `The hottest part of the tank is above ${degrees(HOT_TANK)} in ${show(hours, 'wholeHours')}: near boiling, and where relief valves open under some codes.`,
-    advice: 'Set a high limit well below it. Follow the local code.',
+    facts: {
+      hours: hours(count),
+      limit: celsius(HOT_TANK),
+      peak: celsius(columns.tankMaximumTemperature[hour]!),
+      when: moment(hour),
+    },
+    finding: ['found'],
+    advice: ['act'],
   };
 };
 
 /** Tank above its rating. @internal */
-export const tankRating: Rule = ({ result: { design }, columns, show, degrees }) => {
+export const tankRating: Rule = ({ result: { design }, columns }) => {
   const rated = design.tank.ratedTemperature;
-  const hours = countHours((hour) => columns.tankMaximumTemperature[hour]! > rated);
-  if (hours === 0) return null;
+  const count = countHours((hour) => columns.tankMaximumTemperature[hour]! > rated);
+  if (count === 0) return null;
+  const peak = columns.tankMaximumTemperature[extreme(columns.tankMaximumTemperature, 1)]!;
   return {
     code: 'tank-rating',
     severity: 'warning',
-    numbers: [hoursNumber('Hours above the rating', hours), temperatureNumber('Rated temperature', rated)],
-    source: 'Rating given in the design (tank.ratedTemperature)',
-    finding: `The hottest part of the tank is above its rated ${degrees(rated)} in ${show(hours, 'wholeHours')}.`,
-    advice: `Linings, anodes and seals age fast there. Lower the high limit or choose a tank rated for more. Follow the maker's papers and the local code.`,
+    facts: { hours: hours(count), limit: celsius(rated), peak: celsius(peak) },
+    finding: ['found'],
+    advice: ['act'],
+  };
+};
+
+/** Tank that freezes. @internal */
+export const tankIce: Rule = ({ columns }) => {
+  const hour = extreme(columns.tankBottomTemperature, -1);
+  const coldest = columns.tankBottomTemperature[hour]!;
+  if (coldest > ICE) return null;
+  return {
+    code: 'tank-ice',
+    severity: 'danger',
+    facts: { coldest: celsius(coldest), when: moment(hour) },
+    finding: ['found'],
+    advice: ['act'],
+  };
+};
+
+/** Water of the tank from the coldest mains to its own peak. @internal */
+export const tankSwell: Rule = ({ result: { design }, columns }): Found => {
+  const { volume } = design.tank;
+  const cold = columns.mainsTemperature[extreme(columns.mainsTemperature, -1)]!;
+  const hot = columns.tankMaximumTemperature[extreme(columns.tankMaximumTemperature, 1)]!;
+  const density = (temperature: number): number => fluidProperties({ fluid: 'water', temperature }).density;
+  const swell = volume * Math.max(density(Math.max(cold, 1)) / density(Math.max(hot, 1)) - 1, 0);
+  return {
+    code: 'tank-swell',
+    severity: 'note',
+    facts: { volume: cubicMetres(volume), swell: cubicMetres(swell), cold: celsius(cold), hot: celsius(hot) },
+    finding: ['found'],
+    advice: ['act'],
   };
 };

@@ -1,87 +1,182 @@
 /** Cautions about the water that people touch and breathe. */
-import { formatHour } from '../calendar.ts';
-import { countHours, extreme, hoursNumber, type Rule, temperatureNumber, total } from './types.ts';
+import { burnTime } from '@noonloop/sim-core';
+import { burnWords } from '../words/burns.ts';
+import {
+  celsius,
+  countHours,
+  cubicMetres,
+  extreme,
+  type Found,
+  hours as hoursOf,
+  joules,
+  kelvin,
+  moment,
+  type Rule,
+  share,
+  total,
+} from './types.ts';
 
-/** Tap limit where people wash. [°C] US consumer and plumbing practice (120 °F). */
-const SCALD_LIMIT = 49;
+/** Tap limit where people wash. [°C] 120 °F, US Consumer Product Safety Commission, document 5098. */
+const SCALD_LIMIT = 440 / 9;
 /** Legionella multiplies between these. [°C] HSE ACoP L8 and HSG274. */
 const LUKEWARM = [20, 45] as const;
 /** Storage temperature that kills it. [°C] HSE HSG274 part 2. */
 const DISINFECTION = 60;
+/** Nine tenths die in so long there. [min] Laboratory figures repeated in an encyclopedia. */
+const KILLING = 2;
 /** Share of the heat asked for in an hour that may be missing before the hour counts as short. [-] Judgement: not felt. */
 const SHORTFALL = 0.01;
-
 /** Share of the year's heat from which a shortfall is worth a word. [-] Judgement. */
 const SHORTFALL_OF_YEAR = 0.001;
+/** Share of the hot water that may leave the heater below 60 °C before it is worth a word: the start of a draw. [-] Judgement. */
+const COOL_WATER = 0.1;
+/** Water into heaters and plastic pipe from which papers are to be read. [°C] Lowest permitted inlet commonly named, no source. */
+const HOT_INLET = 60;
+/** Plastic pipe. [°C] 180 °F, ASTM F876, from memory. */
+const PLASTIC = 740 / 9;
+/** Rounding of a degree of Fahrenheit to one of Celsius and back. [K] */
+const ROUNDING = 0.05;
 
-/** How long until a burn: Moritz & Henriques 1947, rounded to words. */
-const burnTime = (temperature: number): string =>
-  temperature >= 60 ? 'within seconds' : temperature >= 55 ? 'in under half a minute' : 'within minutes';
-
-/** Taps above the limit while water is used. @internal */
-export const scald: Rule = ({ result: { design }, columns, show, degrees }) => {
+/** Taps above the limit while water is used: judged by what the valve lets through, not by what the taps want. @internal */
+export const scald: Rule = ({ result: { design }, columns }) => {
   const drawn = (hour: number): boolean => columns.tapVolume[hour]! > 0;
-  const hours = countHours((hour) => drawn(hour) && columns.tapTemperature[hour]! > SCALD_LIMIT);
-  if (hours === 0) return null;
+  const count = countHours((hour) => drawn(hour) && columns.tapTemperature[hour]! > SCALD_LIMIT + ROUNDING);
+  if (count === 0) return null;
   const hour = extreme(columns.tapTemperature, 1, drawn);
   const peak = columns.tapTemperature[hour]!;
-  const remedy = design.draw.mixingValve
-    ? `The mixing valve is set to ${degrees(design.draw.tapTemperature)}; set it to ${degrees(SCALD_LIMIT)} or lower where people wash.`
-    : `There is no mixing valve; fit one after the heater, set to ${degrees(SCALD_LIMIT)} or lower where people wash.`;
+  const { mixingValve, valveTemperature: setting, valveAccuracy, valveMinimumDifference } = design.draw;
+  const uncontrolled = peak > setting + valveAccuracy + ROUNDING;
+  const above = uncontrolled ? Math.max(valveAccuracy, valveMinimumDifference) : valveAccuracy;
   return {
     code: 'scald',
     severity: 'danger',
-    numbers: [hoursNumber('Hours of use above the limit', hours), temperatureNumber('Hottest at the taps', peak)],
-    source: 'Moritz & Henriques 1947, read in secondary pages; limit: US plumbing practice',
-    finding: `Water at the taps is above ${degrees(SCALD_LIMIT)} in ${show(hours, 'wholeHours')} of use and reaches ${degrees(peak)} (${formatHour(hour)}).`,
-    advice: `Water that hot burns skin ${burnTime(peak)}, that of children and the elderly sooner. ${remedy} Follow the local code; many ask for less in care homes and for children.`,
+    facts: {
+      hours: hoursOf(count),
+      peak: celsius(peak),
+      when: moment(hour),
+      limit: celsius(SCALD_LIMIT),
+      burns: burnWords(peak),
+      burnTime: { value: burnTime(peak), unit: 's' },
+      setting: celsius(setting),
+      accuracy: kelvin(valveAccuracy),
+      difference: kelvin(valveMinimumDifference),
+      needed: celsius(setting + valveMinimumDifference),
+      safe: celsius(SCALD_LIMIT - above),
+    },
+    finding: ['found'],
+    advice: mixingValve ? ['burns', uncontrolled ? 'rise' : 'lower', 'measure'] : ['burns', 'none'],
   };
 };
 
 /** Lukewarm preheat tank. @internal */
-export const lukewarm: Rule = ({ result: { design }, columns, show, degrees }) => {
+export const lukewarm: Rule = ({ result: { design }, columns }) => {
   const mean = columns.tankMeanTemperature;
-  const hours = countHours((hour) => mean[hour]! >= LUKEWARM[0] && mean[hour]! <= LUKEWARM[1]);
-  if (hours === 0) return null;
+  const count = countHours((hour) => mean[hour]! >= LUKEWARM[0] && mean[hour]! <= LUKEWARM[1]);
+  if (count === 0) return null;
+  const { kind } = design.heater;
+  const says = kind === 'element' ? 'element' : isFlowThrough(kind) ? 'flowThrough' : 'stored';
   return {
     code: 'lukewarm-tank',
     severity: 'warning',
-    numbers: [hoursNumber('Hours with a lukewarm tank', hours)],
-    source: 'HSE ACoP L8 and HSG274 part 2, read in secondary pages',
-    finding: `The mean of the solar tank is between ${degrees(LUKEWARM[0])} and ${degrees(LUKEWARM[1])}, where legionella multiplies, in ${show(hours, 'wholeHours')}.`,
-    advice:
-      design.heater.kind === 'element'
-        ? `Solar heat alone is no disinfection, and the element heats only what stands above it: bring the whole tank to ${degrees(DISINFECTION)} as often as the local code says.`
-        : `That is usual for a preheat tank, and solar heat alone is no disinfection: the heater after it must bring all drawn water to ${degrees(DISINFECTION)}, or do what the local code says.`,
+    facts: {
+      hours: hoursOf(count),
+      low: celsius(LUKEWARM[0]),
+      high: celsius(LUKEWARM[1]),
+      disinfection: celsius(DISINFECTION),
+      killing: { value: KILLING, unit: 'min' },
+    },
+    finding: ['found'],
+    advice: [says],
   };
 };
 
-/** Heater too cool to disinfect. @internal */
-export const heaterSetting: Rule = ({ result: { design }, degrees }) => {
+const isFlowThrough = (kind: string): boolean => kind.startsWith('instantaneous');
+
+/** Heater too cool to disinfect. Without a mixing valve a higher setting scalds: the valve comes first. @internal */
+export const heaterSetting: Rule = ({ result: { design } }) => {
   const setting = design.heater.setTemperature;
   if (setting >= DISINFECTION) return null;
   return {
     code: 'heater-setting',
-    severity: 'danger',
-    numbers: [temperatureNumber('Thermostat', setting)],
-    source: 'HSE HSG274 part 2, read in secondary pages',
-    finding: `The heater is set to ${degrees(setting)}.`,
-    advice: `Water kept or passed on below ${degrees(DISINFECTION)} does not reliably kill legionella: set it to ${degrees(DISINFECTION)} and mix down at the taps, or do what the local code says.`,
+    severity: setting < LUKEWARM[1] ? 'danger' : 'warning',
+    facts: {
+      setting: celsius(setting),
+      disinfection: celsius(DISINFECTION),
+      low: celsius(LUKEWARM[0]),
+      high: celsius(LUKEWARM[1]),
+      tap: celsius(SCALD_LIMIT),
+    },
+    finding: ['found'],
+    advice: ['why', design.draw.mixingValve ? 'raise' : 'fitFirst'],
+  };
+};
+
+/** Hot water that was not at 60 °C, though the heater is set to it. @internal */
+export const coolWater: Rule = ({ result: { design }, columns }) => {
+  const [cool, whole, unfired] = [columns.undisinfectedVolume, columns.hotVolume, columns.unfiredVolume].map(total);
+  if (design.heater.setTemperature < DISINFECTION || !(cool! >= COOL_WATER * whole!) || !(whole! > 0)) return null;
+  return {
+    code: 'cool-water',
+    severity: 'warning',
+    facts: {
+      volume: cubicMetres(cool!),
+      whole: cubicMetres(whole!),
+      unfired: cubicMetres(unfired!),
+      disinfection: celsius(DISINFECTION),
+    },
+    finding: unfired! > 0 ? ['found', 'unfired'] : ['found'],
+    advice: ['why', 'act'],
   };
 };
 
 /** Taps colder than asked for. @internal */
-export const shortfall: Rule = ({ columns, show }) => {
+export const shortfall: Rule = ({ result: { design }, columns }) => {
   const asked = columns.tapHeatAsked;
-  const hours = countHours((hour) => asked[hour]! - columns.tapHeat[hour]! > SHORTFALL * asked[hour]!);
+  const count = countHours((hour) => asked[hour]! - columns.tapHeat[hour]! > SHORTFALL * asked[hour]!);
   const missing = total(asked) - total(columns.tapHeat);
-  if (hours === 0 || missing < SHORTFALL_OF_YEAR * total(asked)) return null;
+  if (count === 0 || missing < SHORTFALL_OF_YEAR * total(asked)) return null;
+  const passes = total(columns.unfiredShortfall) > missing / 2;
   return {
     code: 'shortfall',
     severity: 'note',
-    numbers: [hoursNumber('Hours with cooler taps', hours), { label: 'Heat missing', value: missing, kind: 'energy' }],
-    source: 'An hour counts when more than 1 % of the heat asked for is missing (judgement)',
-    finding: `The taps get less heat than asked for in ${show(hours, 'wholeHours')}: ${show(missing, 'energy')} in the year, ${show(missing / total(asked), 'fraction')}.`,
-    advice: `A larger heater or burner helps. Follow the local code, which may set a least temperature at the outlets.`,
+    facts: { hours: hoursOf(count), missing: joules(missing), share: share(missing / total(asked)) },
+    finding: ['found'],
+    advice: [design.heater.kind === 'element' ? 'element' : passes ? 'least' : 'larger'],
+  };
+};
+
+/** Hot water from the solar tank into what stands behind it. @internal */
+export const hotInlet: Rule = ({ result: { design }, columns }) => {
+  if (design.heater.kind === 'element') return null;
+  const drawn = (hour: number): boolean => columns.hotVolume[hour]! > 0;
+  const count = countHours((hour) => drawn(hour) && columns.tankTopTemperature[hour]! > HOT_INLET);
+  if (count === 0) return null;
+  const peak = columns.tankTopTemperature[extreme(columns.tankTopTemperature, 1, drawn)]!;
+  return {
+    code: 'hot-inlet',
+    severity: 'warning',
+    facts: { hours: hoursOf(count), limit: celsius(HOT_INLET), peak: celsius(peak), plastic: celsius(PLASTIC) },
+    finding: ['found'],
+    advice: ['act'],
+  };
+};
+
+/** Days on end without a draw from which hydrogen is named. [d] Manuals of water heaters: two weeks. */
+const UNUSED = 14;
+
+/** Hydrogen of an anode in a tank that nobody draws from. @internal */
+export const hydrogen: Rule = ({ columns }): Found => {
+  let [longest, now] = [0, 0];
+  for (let hour = 0; hour < 8760; hour++) {
+    now = columns.tapVolume[hour]! > 0 ? 0 : now + 1;
+    if (now > longest) longest = now;
+  }
+  const days = longest / 24;
+  return {
+    code: 'hydrogen',
+    severity: days >= UNUSED ? 'warning' : 'note',
+    facts: { days: { value: Math.floor(days), unit: 'days' } },
+    finding: days >= UNUSED ? ['found'] : [],
+    advice: ['act'],
   };
 };

@@ -3,6 +3,7 @@ import { COLUMN_KINDS, COLUMN_NAMES, siKey } from '../columns.ts';
 import { DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
 import { CASE_KEYS } from '../money/definitions.ts';
 import { UNIT_WORDS } from '../money/fuels.ts';
+import { CAUTION_WORDS } from '../words/cautions.ts';
 import { differenceKind, JSON_SCHEMA_VERSION, keyOf } from './json.ts';
 
 type Schema = Readonly<Record<string, unknown>>;
@@ -50,9 +51,14 @@ const loop = only({
 });
 
 const caution = only({
-  ...each(['code', 'finding', 'advice', 'source'], text),
+  code: { enum: Object.keys(CAUTION_WORDS) },
   severity: { enum: ['danger', 'warning', 'note'] },
-  numbers: list({ type: 'object', properties: { label: text }, required: ['label'], additionalProperties: number }),
+  facts: {
+    type: 'object',
+    description: 'The numbers in the sentences, by name: a value with its unit, or a word.',
+    additionalProperties: { anyOf: [only({ value: number, unit: text }), text] },
+  },
+  ...each(['short', 'finding', 'advice', 'who', 'source'], text),
 });
 
 const money = only({

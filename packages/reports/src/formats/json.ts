@@ -89,14 +89,7 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
         },
       ]),
     ),
-    cautions: cautions(result).map(({ code, severity, finding, advice, source, numbers }) => ({
-      code,
-      severity,
-      finding,
-      advice,
-      source,
-      numbers: numbers.map(({ label, value, kind }) => ({ label, [siKey('value', kind)]: value })),
-    })),
+    cautions: cautions(result),
     ...(hours
       ? {
           hours: Object.fromEntries(

@@ -1,3 +1,4 @@
+import { SEVERITY_WORDS } from '../cautions/index.ts';
 import { BALANCE_DEFINITION, DEFINITIONS, LEAD_KEYS, NUMBER_KEYS } from '../definitions.ts';
 import { escapeMarkdown } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
@@ -80,8 +81,10 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
     lines.push(...plainTable(months));
   });
   lines.push(`## Cautions: ${model.cautionCount.words}`, '');
-  for (const { severity, findings, advice, source } of model.cautions) {
-    lines.push(`- **${severity}:** ${escapeMarkdown([...findings, advice, `[${source}]`].join(' '))}`);
+  for (const { severity, findings, advice, who, source } of model.cautions) {
+    lines.push(
+      `- **${SEVERITY_WORDS[severity]}:** ${escapeMarkdown([...findings, advice, `Who may do it: ${who}`, `[${source}]`].join(' '))}`,
+    );
   }
   lines.push('');
   if (model.money !== null)

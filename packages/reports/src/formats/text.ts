@@ -1,3 +1,4 @@
+import { SEVERITY_WORDS } from '../cautions/index.ts';
 import { BALANCE_DEFINITION, DEFINITIONS, LEAD_KEYS, NUMBER_KEYS } from '../definitions.ts';
 import { buildModel } from '../model/build.ts';
 import type { ReportModel } from '../model/types.ts';
@@ -42,14 +43,18 @@ function numbers(model: ReportModel, width: number): string[] {
 }
 
 function cautionLines(model: ReportModel, width: number): string[] {
-  return model.cautions.flatMap(({ severity, findings, advice, source }, index) => [
+  return model.cautions.flatMap(({ severity, findings, advice, who, source }, index) => [
     ...(index === 0 ? [] : ['']),
-    ...(findings.length === 1 ? wrap(`${severity}: ${findings[0]} ${advice}`, width) : []),
+    ...(findings.length === 1 ? wrap(`${SEVERITY_WORDS[severity]}: ${findings[0]} ${advice}`, width) : []),
     ...(findings.length === 0 ? wrap(advice, width) : []),
     ...(findings.length > 1
-      ? [`${severity}:`, ...findings.flatMap((finding) => wrap(finding, width, '  ')), ...wrap(advice, width)]
+      ? [
+          `${SEVERITY_WORDS[severity]}:`,
+          ...findings.flatMap((finding) => wrap(finding, width, '  ')),
+          ...wrap(advice, width),
+        ]
       : []),
-    ...wrap(`[${source}]`, width, '    '),
+    ...wrap(`Who may do it: ${who} [${source}]`, width, '    '),
   ]);
 }
 

@@ -1,6 +1,6 @@
 /** Shape of a report before it is laid out. Text in it is plain, not escaped for any format. */
 import type { Answer } from '../answer/types.ts';
-import type { CautionCount, CautionSeverity } from '../cautions/index.ts';
+import type { CautionCode, CautionCount, CautionSeverity } from '../cautions/index.ts';
 import type { Comparison } from '../compare.ts';
 import type { NumberKey } from '../definitions.ts';
 import type { Summary } from '../summary.ts';
@@ -53,10 +53,17 @@ export interface RunModel {
 
 /** A caution of one design or several, its advice said once. */
 export interface CautionGroup {
+  readonly code: CautionCode;
+  /** The gravest of the designs. */
   readonly severity: CautionSeverity;
+  /** In a few words, by design where there are several: for the line of dangers on the first screen. */
+  readonly short: readonly string[];
   /** What was found, by design where there are several. */
   readonly findings: readonly string[];
+  /** Why and what to do; by design where that differs. */
   readonly advice: string;
+  /** Who may do it. */
+  readonly who: string;
   readonly source: string;
 }
 

@@ -1,6 +1,6 @@
 /** Words of a report: cautions, assumptions, limits and notes, each said once for all designs for which it holds. */
 import type { RunResult } from '@noonloop/sim-core';
-import { type CautionSeverity, cautions } from '../cautions/index.ts';
+import { type Caution, type CautionCode, type CautionSeverity, cautions } from '../cautions/index.ts';
 import { designUnit } from '../design-units.ts';
 import { plainText } from '../escape.ts';
 import { convertSentence, formatDesignValue } from '../quantities.ts';
@@ -41,22 +41,41 @@ export function assumptionLines(
   }));
 }
 
-/** Cautions of all designs, the gravest first, the general ones last. */
+const ORDER: readonly CautionSeverity[] = ['danger', 'warning', 'note'];
+
+/** Cautions of all designs, one fault once: the gravest first, those without a finding of their own last. */
 export function groupCautions(results: readonly RunResult[], letters: readonly string[], units: Units): CautionGroup[] {
-  const groups = new Map<string, { severity: CautionSeverity; advice: string; source: string; findings: string[][] }>();
+  const groups = new Map<CautionCode, (Caution | null)[]>();
   results.forEach((result, index) => {
-    for (const { code, severity, finding, advice, source } of cautions(result, units)) {
-      const key = JSON.stringify([code, severity, advice]);
-      const group = groups.get(key) ?? { severity, advice, source, findings: letters.map(() => []) };
-      groups.set(key, group);
-      group.findings[index] = finding === '' ? [] : [finding];
+    for (const caution of cautions(result, units)) {
+      const group = groups.get(caution.code) ?? letters.map(() => null);
+      groups.set(caution.code, group);
+      group[index] = caution;
     }
   });
-  const order: readonly CautionSeverity[] = ['danger', 'warning', 'note'];
-  const merged = [...groups.values()].map((group) => ({ ...group, findings: byDesign(group.findings, letters) }));
-  const own = merged.filter(({ findings }) => findings.length > 0);
-  const general = merged.filter(({ findings }) => findings.length === 0);
-  return [...own.sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity)), ...general];
+  const merged = [...groups].map(([code, group]): CautionGroup => {
+    const present = group.filter((one) => one !== null);
+    const lines = (of: (caution: Caution) => string): string[] =>
+      byDesign(
+        group.map((one) => (one === null || of(one) === '' ? [] : [of(one)])),
+        letters,
+      );
+    const gravest = Math.min(...present.map(({ severity }) => ORDER.indexOf(severity)));
+    const advice = new Set(present.map((one) => one.advice));
+    const { who, source } = present[0]!;
+    return {
+      code,
+      severity: ORDER[gravest]!,
+      short: lines(({ short }) => short),
+      findings: lines(({ finding }) => finding),
+      advice: advice.size === 1 ? [...advice][0]! : lines((one) => one.advice).join(' '),
+      who,
+      source,
+    };
+  });
+  const rank = ({ severity, findings }: CautionGroup): number =>
+    2 * ORDER.indexOf(severity) + (findings.length === 0 ? 1 : 0);
+  return merged.sort((a, b) => rank(a) - rank(b));
 }
 
 /** Site and weather in one line. */

@@ -1,5 +1,6 @@
 // Sentences with numbers in them: `{name}` stands for a fact, shown in the units of the report with the digits that people can use.
 import type { Fact, Saying } from '@noonloop/sim-core';
+import { momentWords } from '../calendar.ts';
 import { formatDesignValue } from '../quantities.ts';
 import { displayUnit, formatNumber, toDisplay, type UnitKind, type Units } from '../units.ts';
 
@@ -21,6 +22,7 @@ const KINDS: Readonly<Record<string, UnitKind>> = {
   'm³/s': 'flow',
   kg: 'mass',
   W: 'power',
+  'W electric': 'electricPower',
   'W/m²': 'irradiance',
   h: 'wholeHours',
 };
@@ -41,6 +43,7 @@ const PLAIN: Readonly<Record<string, (value: number) => string>> = {
   months: (value) => counted(value, 'month'),
   years: (value) => counted(value, 'year'),
   s: (value) => `${formatNumber(value, 0)} s`,
+  'hour of the year': momentWords,
 };
 
 const counted = (value: number, word: string): string => {

@@ -1,0 +1,150 @@
+/** Sentences of the cautions about the loop between roof and tank. */
+import type { CautionText } from './cautions.ts';
+import { WHO } from './who.ts';
+
+export const LOOP_WORDS = {
+  'loop-relief': {
+    raised: 'the loop’s relief valve lets fluid out',
+    short: 'the loop’s relief valve opens at {relief}',
+    says: {
+      found: 'The loop’s relief valve opens at {relief} in {hours} and lets out {volume} of fluid.',
+      act: 'What comes out may be steam: pipe it to a catch vessel that stands heat. A larger expansion vessel, or one with its pressure set right, keeps the valve shut.',
+    },
+    who: WHO.loop,
+    source: 'Opening pressure given in the design (loop.reliefPressure)',
+  },
+  'loop-pressure-high': {
+    raised: 'the loop comes nearer to its relief valve than 0.5 bar, or 10 % above 5 bar, without opening it',
+    short: 'the loop’s pressure reaches {peak} of {relief}',
+    says: {
+      found: 'The loop’s pressure reaches {peak} ({when}); its relief valve opens at {relief}.',
+      act: 'In service it should stay below {allowed}: a valve may open a little early, and a hotter day will come. A larger expansion vessel, or one with its pressure set right, keeps it down.',
+    },
+    who: WHO.loop,
+    source: 'End pressure of EN 12828 (from memory): 0.5 bar below the relief valve, 10 % above 5 bar',
+  },
+  'vessel-small': {
+    raised: 'the expansion vessel is smaller than the collectors’ steam needs',
+    short: 'the expansion vessel holds {vessel} where {needed} are needed',
+    says: {
+      found:
+        'The expansion vessel of {vessel} is smaller than the {needed} that hot fluid and steam from {steam} of collectors and outdoor pipe need.',
+      act: 'When the collectors boil, the relief valve opens and fluid is lost. Fit a vessel of {needed} or more, with its pressure set before filling.',
+    },
+    who: WHO.loop,
+    source: 'EN 12828 with the steam volume added, as sizeExpansionVessel has it (from memory)',
+  },
+  freezing: {
+    raised:
+      'always: it says how far the coldest fluid stays above its freezing point; a caution below 5 K (9 °F), a danger below the freezing point',
+    short: 'the loop’s fluid falls to {coldest} and freezes at {point}',
+    says: {
+      absorber: 'The coldest part of the absorber falls to {coldest} ({when}).',
+      pipe: 'The coldest outdoor pipe falls to {coldest} ({when}).',
+      spare: 'The fluid freezes at {point}: {margin} to spare.',
+      near: 'The fluid freezes at {point}, only {margin} below.',
+      frozen: 'The fluid freezes at {point}, and it is colder than that in {hours}.',
+      thins: 'Make-up water thins the mixture: from {ends} on it would freeze in the coldest hour of this year.',
+      burst: 'In {burstHours} it is below the point down to which the mixture bursts no pipe.',
+      water:
+        'Water swells as it freezes and bursts collectors and pipes: use a glycol mixture, or drain the loop in winter.',
+      glycol:
+        'Slush stops the flow, and a thin mixture can burst collectors and pipes: have the loop filled with a stronger mixture, with {spareWanted} to spare.',
+      winter:
+        'A colder winter than this weather year will come. Have the strength tested every autumn and follow the fluid maker’s table.',
+    },
+    who: WHO.loop,
+    source: 'Margin of 5 K (9 °F): common practice 3 to 5 K, no source; freezing point: Melinder’s polynomials',
+  },
+  'fluid-limit': {
+    raised: 'the absorber is hotter than the fluid’s limit (`loop.fluidLimit`)',
+    short: 'the absorber is above the fluid’s limit in {hours}',
+    says: {
+      found: 'The absorber is hotter than the fluid’s limit of {limit} in {hours} and reaches {peak} ({when}).',
+      water:
+        'Water turns to steam there and pushes the loop empty: the relief valve and the expansion vessel must be made for it.',
+      glycol:
+        'Glycol turns acid faster there: have its pH and strength checked every year, and renewed when it is dark or sour. Follow the fluid maker’s guide.',
+    },
+    who: WHO.loop,
+    source: 'Limit given in the design',
+  },
+  boiling: {
+    raised: 'fluid boils out of the collectors',
+    short: 'the fluid boils out of the collectors',
+    says: {
+      found: 'The fluid boils out of the collectors on {days}, for {hours} in all; the gauge rises to {peak}.',
+      act: 'The expansion vessel must take what the steam pushes out, and steam must not reach pump or vessel. Less collector, a larger tank or shade in summer spare the fluid.',
+    },
+    who: WHO.planner,
+    source: 'Boiling point at the pressure of each hour, as simulated',
+  },
+  'held-in-sun': {
+    raised: 'the high limit stops the pump in sun for 20 hours a year or more',
+    short: 'the high limit stops the pump in {hours} of sun',
+    says: {
+      found:
+        'The high limit stops the pump in {hours} in which it would run; the absorber reaches {peak} meanwhile ({when}).',
+      stagnates: 'That is hard on fluid and seals, and for {stagnation} it is above the stagnation limit.',
+      short: 'That is hard on fluid and seals, though below the stagnation limit of {limit}.',
+      act: 'The array gives more than the house takes then: less collector, a larger tank, a steeper tilt or shade in summer helps.',
+    },
+    who: WHO.planner,
+    source: '20 hours, two days of sun: judgement',
+  },
+  'loop-pressure-low': {
+    raised: 'the pump would run and the loop has too little pressure to circulate',
+    short: 'the loop has too little pressure to circulate',
+    says: {
+      found:
+        'The loop has less than {minimum} at the collectors and does not circulate in {hours} in which the pump would run; the gauge falls to {lowest}.',
+      first: 'It fails first on {fails}.',
+      act: 'Collectors without flow get very hot. Have the leak found, and the loop filled up to the gauge mark with mixture of the same strength, not with water. Filling and letting out air are done cold: before sunrise, or with the panels covered since the evening.',
+    },
+    who: WHO.loop,
+    source: 'Limit given in the design (loop.minimumPressure)',
+  },
+  'glycol-thinned': {
+    raised: 'make-up water takes half a percent by mass or more of the glycol within the year',
+    short: 'make-up water thins the glycol to {left}',
+    says: {
+      found: 'Make-up water thins the glycol from {filled} to {left} by mass within the year.',
+      act: 'Have the leak found, and made up with mixture of the same strength instead of water. Have the strength tested every autumn. Follow the fluid maker’s guide.',
+    },
+    who: WHO.loop,
+    source: 'Half a percent by mass and more (judgement)',
+  },
+  'poisonous-fluid': {
+    raised: 'the loop is filled with ethylene glycol',
+    short: 'the loop’s fluid is poisonous',
+    says: {
+      found: 'The loop is filled with ethylene glycol, which is poisonous.',
+      act: 'Behind the single wall of a coil or plate a leak puts it into the drinking water: use propylene glycol of food grade with an approved inhibitor, or an exchanger with two walls and a vented space between.',
+    },
+    who: WHO.loop,
+    source: 'Common practice; codes on double walls differ',
+  },
+  'heat-given-back': {
+    raised: 'the coil takes a twentieth or more of the solar heat back out of the tank',
+    short: 'the loop takes {back} back out of the tank',
+    says: {
+      found:
+        'In weak light the loop cools the tank: the coil takes {back} a year back out of it, {share} of what it brings.',
+      module:
+        'A pump on its own module runs as soon as there is light. A smaller module, a controller that compares collector and tank, or a higher start helps.',
+      controller: 'A larger difference before the pump starts, or a sensor nearer to the absorber, helps.',
+    },
+    who: WHO.planner,
+    source: 'A twentieth: judgement',
+  },
+  'array-away': {
+    raised: 'tilted collectors face away from the equator by more than a right angle and 10°, outside the tropics',
+    short: 'the panels face {facing}, away from the sun',
+    says: {
+      found: 'The panels face {facing}, by {azimuth} clockwise from north; the sun stands in the {sunny} here.',
+      act: 'Is that meant? Directions count from north: 0 is north, 90 east, 180 south, 270 west. Correct array.azimuth if it is not.',
+    },
+    who: WHO.planner,
+    source: 'Geometry; 10° beyond a right angle: judgement',
+  },
+} as const satisfies Readonly<Record<string, CautionText>>;

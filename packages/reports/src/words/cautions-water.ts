@@ -1,0 +1,152 @@
+/** Sentences of the cautions about the water that people touch and breathe, and about the tank. */
+import type { CautionText } from './cautions.ts';
+import { WHO } from './who.ts';
+
+export const WATER_WORDS = {
+  scald: {
+    raised: 'while water runs, the taps can be hotter than 49 °C (120 °F)',
+    short: 'water at the taps can reach {peak}',
+    says: {
+      found: 'Water at the taps can reach {peak} ({when}); in {hours} of use it can be above {limit}.',
+      burns: 'Water that hot burns an adult’s skin {burns}, that of children and the elderly sooner.',
+      none: 'There is no mixing valve: have one fitted after the heater that is listed for it (ASSE 1017, EN 1111), and set so that no tap gets above {limit} where people wash.',
+      lower:
+        'The mixing valve is set to {setting} and may let {accuracy} more through: set it to {safe} or lower where people wash.',
+      rise: 'It holds its setting of {setting} only where the hot water is {difference} hotter, from {needed} on; between the two the taps may run as hot as the water comes. Set it to {safe} or lower where people wash, or keep the hot water always above {needed}.',
+      measure: 'Measure at the taps after each turn.',
+    },
+    who: WHO.ownerOrPlumber,
+    source:
+      'Limit: US Consumer Product Safety Commission, document 5098, which asks for 120 °F; burn times: the same, and Moritz & Henriques 1947, read in secondary pages',
+  },
+  'heater-setting': {
+    raised: 'the heater’s thermostat is below 60 °C (140 °F); a danger below 45 °C (113 °F)',
+    short: 'the heater is set to {setting}, too cool to kill legionella',
+    says: {
+      found: 'The heater is set to {setting}.',
+      why: 'Water kept below {disinfection} does not reliably kill legionella; from {low} to {high} they multiply.',
+      fitFirst:
+        'Without a mixing valve leave it at {tap} or below, as a higher setting scalds. First have a valve fitted after the heater (ASSE 1017, EN 1111); only then raise the setting to {disinfection}.',
+      raise:
+        'The mixing valve after it keeps the taps cooler: test that it does, then raise the setting to {disinfection}, or do what the local code says.',
+    },
+    who: WHO.ownerOrPlumber,
+    source:
+      'HSE HSG274 part 2, read in secondary pages; above 120 °F a mixing valve first: US Consumer Product Safety Commission, document 5098',
+  },
+  'lukewarm-tank': {
+    raised: 'the mean of the solar tank is between 20 and 45 °C (68 and 113 °F) in any hour',
+    short: 'the solar tank is lukewarm in {hours}',
+    says: {
+      found: 'The mean of the solar tank is between {low} and {high}, where legionella multiply, in {hours}.',
+      element:
+        'Solar heat alone is no disinfection, and the element heats only what stands above it: bring the whole tank to {disinfection} as often as the local code says.',
+      stored:
+        'That is usual for a tank that preheats, and solar heat alone is no disinfection: the heater after it must keep all drawn water at {disinfection}, or do what the local code says.',
+      flowThrough:
+        'A heater that warms water as it flows disinfects nothing in those seconds: at {disinfection} it takes {killing} to kill nine tenths. Have the tank itself brought to {disinfection} as often as the local code says.',
+    },
+    who: WHO.ownerOrPlumber,
+    source: 'HSE ACoP L8 and HSG274 part 2; laboratory times at 60 °C; read in secondary pages',
+  },
+  'cool-water': {
+    raised:
+      'a tenth of the hot water or more leaves a heater that is set to 60 °C (140 °F) or above more than 1 K below 60 °C',
+    short: '{volume} of water a year leave the heater too cool to count as disinfected',
+    says: {
+      found: '{volume} of {whole} of hot water leave the heater below {disinfection} in the year.',
+      unfired:
+        '{unfired} of it pass without being heated at all: too little flow, or already warm enough for the taps.',
+      why: 'Water from a lukewarm tank may carry legionella; what is not heated, or for seconds only, is not disinfected.',
+      act: 'Have the solar tank brought to {disinfection} as often as the local code says, or a store fitted that keeps the water there.',
+    },
+    who: WHO.plumber,
+    source: 'HSE HSG274 part 2, read in secondary pages; a tenth: judgement',
+  },
+  shortfall: {
+    raised: 'the taps miss 0.1 % or more of the heat that they ask for in the year',
+    short: 'the taps run cooler than asked for in {hours}',
+    says: {
+      found: 'The taps get less heat than asked for in {hours}: {missing} in the year, {share}.',
+      larger: 'A larger heater or burner helps.',
+      least:
+        'Most of it passes a heater that does not fire: what helps is one with a lower least power and flow, made for preheated water. A larger one would make it worse.',
+      element: 'A stronger element, or one lower in the tank, helps.',
+    },
+    who: WHO.planner,
+    source: 'An hour counts when more than 1 % of the heat asked for is missing (judgement)',
+  },
+  'hot-inlet': {
+    raised: 'water above 60 °C (140 °F) runs from the solar tank into a heater behind it',
+    short: 'water of up to {peak} runs into the heater behind',
+    says: {
+      found:
+        'In {hours} of use water above {limit} runs from the solar tank into pipe and heater behind it, up to {peak}.',
+      act: 'Read in the papers of heater and mixing valve which inlet they permit, and have a valve fitted before the heater where that is less. Plastic pipe bears {plastic} at most, and less under pressure: metal pipe belongs to the tank.',
+    },
+    who: WHO.plumber,
+    source: 'Permitted inlets: makers’ papers; plastic pipe: rated for 180 °F by ASTM F876 (from memory)',
+  },
+  relief: {
+    raised: 'the tank’s relief valve lets water out',
+    short: 'the tank’s relief valve opens in {hours}',
+    says: {
+      found: 'The tank’s relief valve opens in {hours} and lets out {volume} of water at {temperature}.',
+      act: 'A relief valve is a last guard, not an everyday limit: set a high limit below it, or fit less collector or a larger tank.',
+      pipe: 'Its discharge pipe must run full size, downhill, with no valve in it, to a safe place in sight.',
+    },
+    who: WHO.plumber,
+    source: 'ANSI Z21.22, read in Washington State code WAC 296-150V-1580',
+  },
+  'hot-tank': {
+    raised: 'the hottest part of the tank is above 93.3 °C (200 °F)',
+    short: 'the tank reaches {peak}',
+    says: {
+      found:
+        'The hottest part of the tank is above {limit} in {hours} and reaches {peak} ({when}): near boiling, and where relief valves open under some codes.',
+      act: 'Set the high limit well below it, or have one fitted.',
+    },
+    who: WHO.loop,
+    source: 'Chicago municipal code, read in a public copy: relief valves open at 200 °F',
+  },
+  'tank-rating': {
+    raised: 'the hottest part of the tank is above its rating (`tank.ratedTemperature`)',
+    short: 'the tank is above its rating in {hours}',
+    says: {
+      found: 'The hottest part of the tank is above its rated {limit} in {hours} and reaches {peak}.',
+      act: 'Linings, anodes and seals age fast there. Lower the high limit, or choose a tank rated for more. Follow the maker’s papers.',
+    },
+    who: WHO.loop,
+    source: 'Rating given in the design',
+  },
+  'tank-ice': {
+    raised: 'water in the tank falls to 0 °C (32 °F)',
+    short: 'water in the tank freezes',
+    says: {
+      found: 'Water at the bottom of the tank falls to {coldest} ({when}); the calculation knows no ice.',
+      act: 'A tank that freezes bursts: put it in a warmer room, insulate it, or drain it in winter.',
+    },
+    who: WHO.plumber,
+    source: 'Water swells by 9 % as it freezes (handbook)',
+  },
+  'tank-swell': {
+    raised: 'always: the water of the tank swells as it warms',
+    short: 'the tank’s water swells by {swell}',
+    says: {
+      found: 'The {volume} of the tank swell by {swell} between {cold} and {hot}.',
+      act: 'Where a check valve, pressure reducer or backflow preventer closes the cold pipe, it has nowhere to go, and the relief valve drips or a pipe bursts: have an expansion vessel for drinking water fitted that takes it.',
+    },
+    who: WHO.plumber,
+    source: 'IPC 607.3, UPC 608.3 (from memory); density of water',
+  },
+  hydrogen: {
+    raised: 'always; a caution where no water is drawn for two weeks or more',
+    short: 'no water is drawn for {days}',
+    says: {
+      found: 'No hot water is drawn for {days} on end.',
+      act: 'In a tank with an anode hydrogen gathers when no water is drawn for two weeks or more, and it burns. After such a time open a hot tap at the sink until no gas hisses, with no flame near and no switch touched, before anything else uses the water; then let it run hot for minutes.',
+    },
+    who: WHO.owner,
+    source: 'Warning of water heaters’ manuals, common practice, no source',
+  },
+} as const satisfies Readonly<Record<string, CautionText>>;
