@@ -209,12 +209,25 @@ describe('the answer about several designs [requirement: each rule, numbers by h
 
   it('keeps sentences short: 25 words and no brackets [style of the pages]', () => {
     const runs = [house(84), house(97, 3)];
-    for (const money of [undefined, bare, costs(1200, 1900), costs(5000, 5900), costs(1200, 1230)])
-      for (const { does, decides } of [answer(runs[0]!, { money } as object), answer(runs, { money } as object)])
-        for (const sentence of [does, decides]) {
-          expect(sentence.split(' ').length, sentence).toBeLessThanOrEqual(25);
-          expect(sentence).not.toMatch(/[()[\]]/);
-        }
+    const cases: [RunResult | RunResult[], MoneyGiven | undefined][] = [
+      [runs[0]!, undefined],
+      [runs[0]!, bare],
+      [runs[0]!, costs(1200)],
+      [runs[0]!, costs(9000)],
+      [runs, undefined],
+      [runs, bare],
+      [runs, costs(1200, 1900)],
+      [runs, costs(1200, 1500)],
+      [runs, costs(5000, 5900)],
+      [runs, costs(1200, 1230)],
+    ];
+    for (const [of, money] of cases) {
+      const { does, decides } = answer(of, money === undefined ? {} : { money });
+      for (const sentence of [does, decides]) {
+        expect(sentence.split(' ').length, sentence).toBeLessThanOrEqual(25);
+        expect(sentence).not.toMatch(/[()[\]]/);
+      }
+    }
   });
 });
 

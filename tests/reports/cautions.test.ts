@@ -1,84 +1,245 @@
-import { type Caution, cautions } from '@noonloop/reports';
+import { type Caution, type CautionCode, cautions } from '@noonloop/reports';
+import type { RunColumns, RunResult, SystemDesign } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
+import { CAUTION_WORDS } from '../../packages/reports/src/words/cautions.ts';
 import { fixture } from './fixture.ts';
 
 const codes = (list: readonly Caution[]): string[] => list.map(({ code }) => code);
-const of = (list: readonly Caution[], code: string): Caution | undefined => list.find((one) => one.code === code);
-const GENERAL = ['roof', 'trades', 'steam'];
+const of = (list: readonly Caution[], code: CautionCode): Caution | undefined => list.find((one) => one.code === code);
+const value = (caution: Caution | undefined, name: string): number => {
+  const fact = caution?.facts[name];
+  if (typeof fact !== 'object') throw new Error(`no number ${name}`);
+  return fact.value;
+};
+const ALWAYS = ['roof', 'trades', 'flue', 'steam', 'bonding', 'backflow', 'hydrogen'];
+
+type Parts = { readonly [Part in keyof SystemDesign]?: Partial<SystemDesign[Part]> };
+/** The run with parts of its design changed. */
+const having = (run: RunResult, parts: Parts): RunResult => ({
+  ...run,
+  design: Object.fromEntries(
+    Object.entries(run.design).map(([key, part]) => {
+      const change = parts[key as keyof SystemDesign];
+      return [key, change === undefined ? part : { ...(part as object), ...(change as object) }];
+    }),
+  ) as unknown as SystemDesign,
+});
+/** The run with a column filled from one hour to before another. */
+const filled = (run: RunResult, column: keyof RunColumns, fill: number, from = 0, to = 8760): RunResult => {
+  run.columns[column].fill(fill, from, to);
+  return run;
+};
 
 describe('cautions', () => {
-  it('always ends with roof, trades and steam [common practice]', () => {
-    expect(codes(cautions(fixture())).slice(-3)).toEqual(GENERAL);
+  it('always end with roof, trades, flue, steam, bonding, backflow and hydrogen [common practice]', () => {
+    expect(codes(cautions(fixture())).slice(-7)).toEqual(ALWAYS);
+    expect(codes(cautions(having(fixture(), { heater: { carrier: 'electricity' } })))).not.toContain('flue');
   });
 
-  it('says the number behind each, in both units: 2 × 2.4 m² at 15 to 30 kg/m² are 72 to 144 kg [by hand]', () => {
+  it('say the number behind each, in both units: 2 × 2.4 m² at 15 to 30 kg/m² are 72 to 144 kg [by hand]', () => {
     const roof = of(cautions(fixture()), 'roof')!;
-    expect(roof.numbers.map(({ value }) => value)).toEqual([72, 144, 4.8]);
+    expect([value(roof, 'least'), value(roof, 'most'), value(roof, 'area')]).toEqual([72, 144, 4.8]);
     expect(roof.finding).toContain('72 kg to 144 kg');
-    expect(roof.source).toContain('15 to 30 kg/m²');
+    expect(roof.source).toContain('15 kg/m² to 30 kg/m²');
     const us = of(cautions(fixture(), 'us'), 'roof')!;
     expect(us.finding).toContain('159 lb to 317 lb'); // 72 / 0.45359237 and 144 / 0.45359237
-    expect(us.source).toContain('3.1 to 6.1 lb/ft²'); // 15 and 30 kg/m² / 0.45359237 × 0.3048²
-    const hot = fixture();
-    hot.columns.absorberTemperature[4000] = 171.4;
+    expect(us.source).toContain('3.1 lb/ft² to 6.1 lb/ft²'); // 15 and 30 kg/m² / 0.45359237 × 0.3048²
+    const hot = filled(fixture(), 'absorberTemperature', 171.4, 4000, 4001);
     expect(of(cautions(hot), 'steam')!.finding).toContain('171 °C');
-    for (const caution of cautions(hot)) expect(caution.numbers.length, caution.code).toBeGreaterThan(0);
-    const heater = { ...hot.design.heater, carrier: 'electricity' as const, burnerPower: 3000 };
-    expect(of(cautions({ ...hot, design: { ...hot.design, heater } }, 'us'), 'trades')!.finding).toContain('3.0 kW');
+    const electric = having(hot, { heater: { carrier: 'electricity', burnerPower: 3000 } });
+    expect(of(cautions(electric, 'us'), 'trades')!.finding).toMatch(/3(\.0)? kW/);
   });
 
-  it('counts hours of use above 49 °C only where water is drawn [US plumbing practice]', () => {
+  it('name who may act and the source of the limit on each [requirement]', () => {
+    for (const { code, who, source, advice } of cautions(fixture({ panels: 4, mixingValve: false }))) {
+      expect(who.length, code).toBeGreaterThan(3);
+      expect(source.length, code).toBeGreaterThan(8);
+      expect(advice, code).toMatch(/local code/);
+    }
+  });
+});
+
+describe('scald', () => {
+  it('counts hours of use above 120 °F only where water is drawn [CPSC document 5098]', () => {
     const run = fixture({ mixingValve: false });
     const hours = run.columns.tapVolume.filter(
-      (volume, hour) => volume > 0 && run.columns.tapTemperature[hour]! > 49,
+      (volume, hour) => volume > 0 && run.columns.tapTemperature[hour]! > 440 / 9,
     ).length;
     const scald = of(cautions(run), 'scald')!;
     expect(scald.severity).toBe('danger');
-    expect(scald.numbers[0]!.value).toBe(hours);
-    expect(scald.finding).toContain('49 °C');
-    expect(scald.advice).toContain('within seconds'); // 60 °C: 5 s, Moritz & Henriques 1947
+    expect(value(scald, 'hours')).toBe(hours);
     expect(of(cautions(fixture()), 'scald')).toBeUndefined();
+    expect(of(cautions(run, 'us'), 'scald')!.finding).toContain('above 120 °F');
   });
 
-  it('says how soon a burn comes: minutes at 50, half a minute at 56, seconds at 60 °C [Moritz & Henriques 1947]', () => {
-    const at = (temperature: number): string => {
-      const run = fixture();
-      run.columns.tapTemperature.fill(temperature);
-      return of(cautions(run), 'scald')!.advice;
+  it('says how soon a burn comes, by one table: 5 minutes at 120, 30 s at 130, 5 s at 140 °F [CPSC document 5098; Moritz & Henriques 1947]', () => {
+    const at = (fahrenheit: number): string =>
+      of(cautions(filled(fixture(), 'tapTemperature', (fahrenheit - 32) / 1.8)), 'scald')!.advice;
+    expect(at(121)).toMatch(/in [34] minutes/);
+    expect(at(130)).toContain('in 30 seconds');
+    expect(at(140)).toContain('in 5 seconds');
+  });
+
+  it('speaks of the valve’s own setting and what it lets through, never of what the taps want [EN 1111: ± 2 K, from memory]', () => {
+    const run = filled(
+      having(fixture(), { draw: { valveTemperature: 48, valveAccuracy: 2, tapTemperature: 45 } }),
+      'tapTemperature',
+      50,
+    );
+    const { advice } = of(cautions(run), 'scald')!;
+    expect(advice).toContain('The mixing valve is set to 48 °C and may let 2 K more through: set it to 47 °C or lower');
+    expect(advice).not.toContain('45 °C');
+  });
+
+  it('names the rise that the valve needs where it cannot hold its setting, also at 135 °F [data sheets, no source]', () => {
+    // Valve at 118 °F that needs 18 °F more: below 136 °F it does not control.
+    for (const heater of [125, 130, 135]) {
+      const run = having(fixture(), {
+        draw: { valveTemperature: 430 / 9, valveAccuracy: 2, valveMinimumDifference: 10, tapTemperature: 415 / 9 },
+      });
+      const found = of(cautions(filled(run, 'tapTemperature', (heater - 32) / 1.8), 'us'), 'scald')!;
+      expect(found.finding).toContain(`can reach ${heater} °F`);
+      expect(found.advice).toContain('its setting of 118 °F only where the hot water is 18 °F hotter, from 136 °F on');
+      expect(found.advice).toContain('Set it to 102 °F or lower');
+      expect(found.advice).not.toContain('115 °F');
+    }
+  });
+
+  it('has a valve fitted where there is none [ASSE 1017]', () => {
+    const { advice } = of(cautions(fixture({ mixingValve: false })), 'scald')!;
+    expect(advice).toMatch(/have one fitted after the heater .*ASSE 1017/);
+  });
+});
+
+describe('legionella', () => {
+  it('fits the valve first and raises the setting then: above 120 °F it scalds [CPSC; ASSE 1017]', () => {
+    const bare = of(cautions(fixture({ heaterSetTemperature: 49, mixingValve: false }), 'us'), 'heater-setting')!;
+    expect(bare.severity).toBe('warning');
+    expect(bare.advice).toMatch(
+      /leave it at 120 °F or below.*First have a valve fitted .*ASSE 1017.*only then raise the setting to 140 °F/,
+    );
+    expect(bare.advice).not.toMatch(/mix down/);
+    const mixed = of(cautions(fixture({ heaterSetTemperature: 55 })), 'heater-setting')!;
+    expect(mixed.advice).toMatch(/test that it does, then raise the setting to 60 °C/);
+    expect(of(cautions(having(fixture(), { heater: { setTemperature: 44 } })), 'heater-setting')).toMatchObject({
+      severity: 'danger',
+    });
+    expect(of(cautions(fixture({ heaterSetTemperature: 60 })), 'heater-setting')).toBeUndefined();
+  });
+
+  it('counts hours with the tank mean from 20 to 45 °C [HSG274 part 2]', () => {
+    const run = fixture();
+    const hours = run.columns.tankMeanTemperature.filter((one) => one >= 20 && one <= 45).length;
+    expect(value(of(cautions(run), 'lukewarm-tank'), 'hours')).toBe(hours);
+    expect(of(cautions(run), 'lukewarm-tank')!.advice).toContain(
+      'the heater after it must keep all drawn water at 60 °C',
+    );
+  });
+
+  it('never says that a flow-through heater disinfects, and counts what passes it unheated [90 % at 60 °C take 2 minutes]', () => {
+    const run = having(fixture(), { heater: { kind: 'instantaneous-gas' } });
+    filled(filled(run, 'unfiredVolume', 18 / 8760), 'undisinfectedVolume', 20 / 8760);
+    const { advice, finding } = of(cautions(run), 'lukewarm-tank')!;
+    expect(advice).toMatch(/disinfects nothing in those seconds: at 60 °C it takes 2 minutes/);
+    expect(advice).not.toMatch(/must (bring|keep)/);
+    expect(finding).toContain('18 m³ of');
+    expect(codes(cautions(run))).not.toContain('cool-water');
+  });
+
+  it('says of a store that cannot keep 60 °C how much leaves it cooler, from a tenth on [judgement]', () => {
+    const run = fixture();
+    const whole = run.columns.hotVolume.reduce((sum, one) => sum + one, 0);
+    expect(codes(cautions(filled(run, 'undisinfectedVolume', (0.09 * whole) / 8760)))).not.toContain('cool-water');
+    expect(
+      value(of(cautions(filled(run, 'undisinfectedVolume', (0.11 * whole) / 8760)), 'cool-water'), 'volume'),
+    ).toBeCloseTo(0.11 * whole, 9);
+  });
+
+  it('asks for a lower least power where a flow-through heater does not fire: a larger one is worse [requirement]', () => {
+    const short = (run: RunResult): RunResult => {
+      for (let hour = 19; hour < 8760; hour += 24) {
+        const missing = 0.1 * run.columns.tapHeat[hour]!;
+        run.columns.tapHeat[hour]! -= missing;
+        run.columns.unfiredShortfall[hour] = run.design.heater.kind === 'instantaneous-gas' ? missing : 0;
+      }
+      return run;
     };
-    expect(at(50)).toContain('within minutes');
-    expect(at(56)).toContain('in under half a minute');
-    expect(at(60)).toContain('within seconds');
+    expect(of(cautions(fixture()), 'shortfall')).toBeUndefined(); // a few hours, too little to feel
+    const stored = of(cautions(short(fixture())), 'shortfall')!;
+    expect(value(stored, 'hours')).toBe(365);
+    expect(stored.advice).toContain('A larger heater');
+    const unfired = of(cautions(short(having(fixture(), { heater: { kind: 'instantaneous-gas' } }))), 'shortfall')!;
+    expect(unfired.advice).toMatch(/lower least power.*A larger one would make it worse/);
   });
+});
 
+describe('what is hot, cold or full', () => {
   it('warns of a tank above 93 °C and above its rating, and of relief, with litres [Chicago code, ANSI Z21.22]', () => {
     const run = fixture();
     expect(codes(cautions(run))).not.toContain('hot-tank');
-    run.columns.tankMaximumTemperature.fill(94, 10, 15);
-    run.columns.reliefVolume[12] = 0.0123;
+    filled(run, 'tankMaximumTemperature', 94, 10, 15);
+    filled(run, 'reliefVolume', 0.0123, 12, 13);
     const list = cautions(run);
-    expect(of(list, 'hot-tank')!.numbers[0]!.value).toBe(5);
-    expect(of(list, 'tank-rating')!.numbers[0]!.value).toBe(5); // rated 85 °C in the fixture
-    expect(of(list, 'relief')!.finding).toContain('lets out 12.3 L');
+    expect(value(of(list, 'hot-tank'), 'hours')).toBe(5);
+    expect(of(list, 'hot-tank')!.finding).toContain('reaches 94 °C (1 January, 10 am)');
+    expect(value(of(list, 'tank-rating'), 'hours')).toBe(5); // rated 85 °C in the fixture
+    expect(of(list, 'relief')!.finding).toContain('lets out 12 L');
   });
 
+  it('says how much the tank’s water swells: 300 L from 15 to 85 °C by 9.4 L [density of water; IPC 607.3]', () => {
+    const run = filled(filled(fixture(), 'mainsTemperature', 15), 'tankMaximumTemperature', 85);
+    const swell = of(cautions(run), 'tank-swell')!;
+    expect(value(swell, 'swell') * 1000).toBeCloseTo(9.4, 1);
+    expect(swell.advice).toMatch(/check valve, pressure reducer or backflow preventer/);
+  });
+
+  it('calls water that freezes in the tank a danger [water swells by 9 %, handbook]', () => {
+    expect(codes(cautions(fixture()))).not.toContain('tank-ice');
+    expect(of(cautions(filled(fixture(), 'tankBottomTemperature', -2.8, 100, 170)), 'tank-ice')).toMatchObject({
+      severity: 'danger',
+    });
+  });
+
+  it('counts hours of use with more than 60 °C into the heater behind, and names plastic pipe [makers’ papers; ASTM F876, from memory]', () => {
+    const run = filled(fixture(), 'tankTopTemperature', 50);
+    expect(codes(cautions(run))).not.toContain('hot-inlet');
+    filled(run, 'tankTopTemperature', 84, 4000, 4048);
+    const hours = run.columns.hotVolume.subarray(4000, 4048).filter((volume) => volume > 0).length;
+    const inlet = of(cautions(run), 'hot-inlet')!;
+    expect(value(inlet, 'hours')).toBe(hours);
+    expect(inlet.advice).toMatch(/which inlet they permit.*Plastic pipe bears 82 °C/);
+    expect(codes(cautions(having(run, { heater: { kind: 'element' } })))).not.toContain('hot-inlet');
+  });
+
+  it('names hydrogen as a caution from two weeks without a draw [water heaters’ manuals]', () => {
+    expect(of(cautions(fixture()), 'hydrogen')).toMatchObject({ severity: 'note', finding: '' });
+    const away = filled(fixture(), 'tapVolume', 0, 24 * 200, 24 * 215);
+    expect(of(cautions(away), 'hydrogen')).toMatchObject({ severity: 'warning' });
+    expect(of(cautions(away), 'hydrogen')!.finding).toContain('15 days');
+  });
+});
+
+describe('the loop', () => {
   it('counts hours above the limit of the fluid, 140 °C in the fixture [design]', () => {
-    const run = fixture();
-    run.columns.absorberTemperature.fill(150, 4000, 4003);
-    expect(of(cautions(run), 'fluid-limit')!.numbers[0]!.value).toBe(3);
+    const run = filled(fixture(), 'absorberTemperature', 150, 4000, 4003);
+    expect(value(of(cautions(run), 'fluid-limit'), 'hours')).toBe(3);
     expect(of(cautions(run), 'fluid-limit')!.advice).toContain('pH');
   });
 
-  it('warns from 5 K over the freezing point and calls it danger below [common practice: 3 to 5 K]', () => {
+  it('always says how far the fluid is from freezing; warns from 5 K on, a danger below [common practice: 3 to 5 K]', () => {
     const run = fixture(); // freezes at −21.4 °C
-    expect(of(cautions(run), 'freezing')).toBeUndefined();
-    run.columns.absorberMinimumTemperature[50] = -17;
-    expect(of(cautions(run), 'freezing')).toMatchObject({ severity: 'warning' });
-    expect(of(cautions(run), 'freezing')!.numbers[2]).toMatchObject({ label: 'Margin', kind: 'temperatureDifference' });
-    expect(of(cautions(run), 'freezing')!.numbers[2]!.value).toBeCloseTo(4.4, 10);
-    run.columns.absorberMinimumTemperature[50] = -25;
-    expect(of(cautions(run), 'freezing')).toMatchObject({ severity: 'danger' });
-    expect(of(cautions(run), 'freezing')!.numbers[3]!.value).toBe(1);
+    const safe = of(cautions(run), 'freezing')!;
+    expect(safe.severity).toBe('note');
+    expect(safe.finding).toMatch(/falls to −\d+ °C \(.*\)\. The fluid freezes at −21 °C: \d+ K to spare\./);
+    expect(of(cautions(run, 'us'), 'freezing')!.finding).toMatch(/\d+ °F to spare/);
+    filled(run, 'absorberMinimumTemperature', -17, 50, 51);
+    const near = of(cautions(run), 'freezing')!;
+    expect(near.severity).toBe('warning');
+    expect(value(near, 'margin')).toBeCloseTo(4.4, 10);
+    filled(run, 'absorberMinimumTemperature', -25, 50, 51);
+    const frozen = of(cautions(run), 'freezing')!;
+    expect(frozen.severity).toBe('danger');
+    expect(value(frozen, 'hours')).toBe(1);
   });
 
   it('takes the freezing point of each hour, names the day when thinned glycol protects no more, looks at pipes [definition]', () => {
@@ -90,16 +251,15 @@ describe('cautions', () => {
     const thin = { ...run, loop: { ...run.loop, protectionEnds: 7000, burstHours: 2 } };
     const found = of(cautions(thin), 'freezing')!;
     expect(found).toMatchObject({ severity: 'danger' });
-    expect(found.finding).toMatch(/An outdoor pipe falls to −4 °C \(21 Dec 04:00\); the fluid freezes at −3 °C/);
-    expect(found.finding).toContain('from 19 Oct 16:00 it would freeze');
-    expect(found.finding).toContain('bursts no pipe in 2 h');
+    expect(found.finding).toMatch(/outdoor pipe falls to −4 °C \(21 December, 4 am\)\. The fluid freezes at −3 °C/);
+    expect(found.finding).toContain('from 19 October, 4 pm on it would freeze');
+    expect(found.finding).toContain('In 2 h it is below the point');
   });
 
   it('warns of thinned glycol with both strengths [judgement: half a percent by mass]', () => {
     const run = fixture();
     expect(of(cautions(run), 'glycol-thinned')).toBeUndefined();
-    run.columns.glycolMassFraction.fill(0.2, 5000);
-    expect(of(cautions(run), 'glycol-thinned')!.numbers[0]!.value).toBe(0.2);
+    expect(value(of(cautions(filled(run, 'glycolMassFraction', 0.2, 5000)), 'glycol-thinned'), 'left')).toBe(0.2);
   });
 
   it('counts fluid let out by the loop, hours without pressure, hours of boiling [definition]', () => {
@@ -112,40 +272,184 @@ describe('cautions', () => {
     const list = cautions({ ...run, loop: { ...run.loop, circulationFails: 4100, highestPressure: 4.8e5 } });
     expect(of(list, 'loop-relief')).toMatchObject({ severity: 'danger' });
     expect(of(list, 'loop-relief')!.finding).toContain('0.8 L of fluid');
-    expect(of(list, 'loop-pressure-low')!.numbers[0]!.value).toBe(1.5);
-    expect(of(list, 'loop-pressure-low')!.finding).toContain('first on 20 Jun 20:00');
-    expect(of(list, 'boiling')!.numbers[0]!.value).toBe(2.5);
-    expect(of(list, 'boiling')!.finding).toContain('on 1 day, for 2.5 h in all; the gauge rises to 4.8 bar');
+    expect(value(of(list, 'loop-pressure-low'), 'hours')).toBe(1.5);
+    expect(of(list, 'loop-pressure-low')!.finding).toContain('first on 20 June, 8 pm');
+    expect(value(of(list, 'boiling'), 'hours')).toBe(2.5);
+    expect(of(list, 'boiling')!.finding).toMatch(/on 1 day, for \d h in all; the gauge rises to 4\.8 bar/);
   });
 
-  it('counts hours with the tank mean from 20 to 45 °C and asks for 60 °C after it [HSG274 part 2]', () => {
+  it('fills up with mixture of the same strength and lets air out cold, by the trade [requirement]', () => {
+    const { advice, who } = of(cautions(filled(fixture(), 'lowPressure', 0.5, 4100, 4103)), 'loop-pressure-low')!;
+    expect(advice).toMatch(/mixture of the same strength, not with water.*done cold/);
+    expect(who).toMatch(/trained for solar loops/);
+  });
+
+  it('warns of 81.6 of 87.0 psi: nearer to the relief valve than a tenth, nothing let out [EN 12828, from memory]', () => {
+    const run = having(fixture(), { loop: { reliefPressure: 6e5 } });
+    filled(run, 'loopMaximumPressure', 81.6 * 6894.757, 4000, 4001);
+    const near = of(cautions(run, 'us'), 'loop-pressure-high')!;
+    expect(near.short).toBe('the loop’s pressure reaches 82 psi of 87 psi');
+    expect(near.advice).toContain('below 78 psi');
+    expect(codes(cautions(filled(run, 'loopMaximumPressure', 5.39e5, 4000, 4001)))).not.toContain('loop-pressure-high');
+    const small = having(run, { loop: { reliefPressure: 3e5 } }); // half a bar below 3 bar
+    expect(codes(cautions(filled(small, 'loopMaximumPressure', 2.51e5, 4000, 4001)))).toContain('loop-pressure-high');
+    expect(codes(cautions(filled(small, 'loopMaximumPressure', 2.49e5, 4000, 4001)))).not.toContain(
+      'loop-pressure-high',
+    );
+  });
+
+  it('says that a vessel is too small, and that steam gets to the pump [EN 12828; IEA SHC Task 26, from memory]', () => {
     const run = fixture();
-    const hours = run.columns.tankMeanTemperature.filter((value) => value >= 20 && value <= 45).length;
-    expect(of(cautions(run), 'lukewarm-tank')!.numbers[0]!.value).toBe(hours);
-    expect(of(cautions(run), 'lukewarm-tank')!.advice).toContain('60 °C');
+    const { steam } = run.loop;
+    const as = (parts: Partial<typeof steam>, longestSteam = 0): Caution[] =>
+      cautions({ ...run, loop: { ...run.loop, longestSteam, steam: { ...steam, ...parts } } });
+    expect(codes(as({ vessel: 0.02, vesselNeeded: 0.018, length: 10, pipeLength: 20 }))).not.toContain('vessel-small');
+    const small = as({ vessel: 0.0019, vesselNeeded: 0.018, vesselSold: 0.018, length: 10, pipeLength: 20 });
+    expect(of(small, 'vessel-small')!.short).toBe('the expansion vessel holds 1.9 L where 18 L are needed');
+    expect(codes(small)).not.toContain('steam-reach');
+    expect(of(as({ length: 32, pipeLength: 20, powerLeft: 300 }), 'steam-reach')!.finding).toContain(
+      'fills 32 m of pipe; there are 20 m',
+    );
+    expect(of(as({ length: 10, pipeLength: 20 }, 20), 'steam-reach')!.finding).toContain('In this year');
   });
 
-  it('calls a heater below 60 °C a danger [HSG274 part 2]', () => {
-    expect(of(cautions(fixture({ heaterSetTemperature: 55 })), 'heater-setting')).toMatchObject({ severity: 'danger' });
-    expect(of(cautions(fixture({ heaterSetTemperature: 60 })), 'heater-setting')).toBeUndefined();
+  it('says that the high limit holds the pump off in sun though stagnation is 0 [requirement]', () => {
+    const run = filled(filled(fixture(), 'highLimit', 0), 'stagnation', 0);
+    filled(run, 'highLimit', 1, 4000, 4019);
+    expect(codes(cautions(run))).not.toContain('held-in-sun');
+    filled(run, 'highLimit', 1, 4000, 4257);
+    filled(run, 'absorberTemperature', 114, 4100, 4101);
+    const held = of(cautions(run), 'held-in-sun')!;
+    expect(held.finding).toContain('in 257 h in which it would run; the absorber reaches 114 °C');
+    expect(held.advice).toContain('below the stagnation limit of 120 °C');
+    filled(run, 'stagnation', 1, 4000, 4050);
+    expect(of(cautions(run), 'held-in-sun')!.advice).toContain('for about 50 h');
   });
 
-  it('speaks of a shortfall from 0.1 % of the heat of the year [judgement]', () => {
+  it('says what the coil takes back out of the tank from a twentieth on, and calls ethylene glycol poison [judgement; common practice]', () => {
     const run = fixture();
-    expect(of(cautions(run), 'shortfall')).toBeUndefined(); // a few hours, too little to feel
-    for (let hour = 19; hour < 8760; hour += 24) run.columns.tapHeat[hour]! *= 0.9;
-    expect(of(cautions(run), 'shortfall')!.numbers[0]!.value).toBe(365);
+    const brought = run.columns.coilHeat.reduce((sum, one) => sum + one, 0);
+    expect(codes(cautions(filled(run, 'heatGivenBack', (0.05 * brought) / 8760)))).not.toContain('heat-given-back');
+    expect(
+      value(of(cautions(filled(run, 'heatGivenBack', brought / 9 / 8760)), 'heat-given-back'), 'share'),
+    ).toBeCloseTo(0.1, 9);
+    expect(of(cautions(fixture({ fluid: 'ethylene-glycol' })), 'poisonous-fluid')).toMatchObject({
+      severity: 'danger',
+    });
+  });
+});
+
+describe('panels that face away from the sun', () => {
+  const at = (azimuth: number, latitude: number, tilt = 40): Caution | undefined =>
+    of(cautions(having(fixture({ latitude }), { array: { azimuth, tilt } })), 'array-away');
+  it('are named on either hemisphere, not in the tropics and not lying flat [geometry]', () => {
+    expect(at(0, 40)!.finding).toContain('face north (0° clockwise from north); the sun stands in the south');
+    expect(at(180, -35)!.finding).toContain('face south (180° clockwise from north); the sun stands in the north');
+    expect(at(350, 40)).toBeDefined();
+    expect(at(75, 40)).toBeDefined(); // 105° from the south
+    for (const azimuth of [90, 180, 270, 279]) expect(at(azimuth, 40), `${azimuth}`).toBeUndefined();
+    for (const azimuth of [0, 90, 359]) expect(at(azimuth, -35), `${azimuth}`).toBeUndefined();
+    expect(at(0, 20)).toBeUndefined();
+    expect(at(0, 40, 8)).toBeUndefined();
+  });
+});
+
+describe('all sentences', () => {
+  /** Runs that raise everything between them. */
+  function everything(): RunResult[] {
+    const base = (options = {}): RunResult => {
+      const run = fixture({ panels: 4, mixingValve: false, heaterSetTemperature: 50, ...options });
+      for (const [column, fill] of [
+        ['absorberMinimumTemperature', -25],
+        ['pipeMinimumTemperature', -24],
+        ['loopReliefVolume', 0.001],
+        ['lowPressure', 0.5],
+        ['boiling', 0.5],
+        ['reliefVolume', 0.01],
+        ['tankBottomTemperature', -1],
+        ['tankMaximumTemperature', 97],
+        ['absorberTemperature', 170],
+        ['highLimit', 1],
+        ['stagnation', 0.5],
+        ['undisinfectedVolume', 1],
+        ['unfiredVolume', 1],
+        ['heatGivenBack', 1e9],
+      ] as const)
+        run.columns[column].fill(fill, 4000, 4030);
+      run.columns.tapHeat.fill(0, 4000, 4200);
+      run.columns.glycolMassFraction.fill(0.1, 8000);
+      run.columns.tapVolume.fill(0, 5000, 5400);
+      const { steam } = run.loop;
+      return {
+        ...run,
+        loop: {
+          ...run.loop,
+          burstHours: 2,
+          protectionEnds: 7000,
+          circulationFails: 4000,
+          steam: { ...steam, vessel: 0.001, length: 2 * steam.pipeLength, powerLeft: 400 },
+        },
+      };
+    };
+    const water = having(base({ fluid: 'water' }), {
+      heater: { kind: 'element', carrier: 'electricity', setTemperature: 60 },
+      pump: { drive: 'mains' },
+      control: { mode: 'difference' },
+      array: { azimuth: 0 },
+      loop: { makeUp: true },
+    });
+    const flowThrough = having(base({ fluid: 'ethylene-glycol', mixingValve: true }), {
+      heater: { kind: 'instantaneous-gas' },
+    });
+    flowThrough.columns.unfiredShortfall.fill(1e9, 4000, 4200);
+    flowThrough.columns.tapTemperature.fill(48.95);
+    const near = having(fixture(), { draw: { valveTemperature: 48, valveAccuracy: 2 } });
+    near.columns.absorberMinimumTemperature.fill(-18, 50, 51);
+    near.columns.pipeMinimumTemperature.fill(-19, 60, 61);
+    near.columns.tapTemperature.fill(50);
+    near.columns.highLimit.fill(1, 4000, 4100);
+    near.columns.stagnation.fill(0);
+    near.columns.loopMaximumPressure.fill(5.9e5);
+    near.columns.loopReliefVolume.fill(0);
+    const reached = { ...near, loop: { ...near.loop, longestSteam: 100 } };
+    return [base(), water, flowThrough, reached, fixture()];
+  }
+  const all = everything();
+  const spoken = (units: 'metric' | 'us'): Caution[] => all.flatMap((run) => cautions(run, units));
+
+  it('are raised, every code of them, with every sentence spoken [completeness]', () => {
+    expect(new Set(spoken('metric').map(({ code }) => code))).toEqual(new Set(Object.keys(CAUTION_WORDS)));
+    const text = spoken('metric').map(({ finding, advice }) => `${finding} ${advice}`);
+    for (const [code, { says }] of Object.entries(CAUTION_WORDS))
+      for (const [name, sentence] of Object.entries(says)) {
+        const pattern = sentence
+          .split(/\{\w+\}/)
+          .map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'))
+          .join('.+?');
+        expect(
+          text.some((one) => new RegExp(pattern).test(one)),
+          `${code}: ${name}`,
+        ).toBe(true);
+      }
   });
 
-  it('sorts by severity and sends every reader to the local code, in both units [definition]', () => {
-    const run = fixture({ panels: 4, mixingValve: false, heaterSetTemperature: 50 });
-    run.columns.absorberMinimumTemperature[50] = -25;
-    for (const units of ['metric', 'us'] as const) {
-      const list = cautions(run, units);
-      const order = list.map(({ severity }) => ['danger', 'warning', 'note'].indexOf(severity));
-      expect(order).toEqual([...order].sort((a, b) => a - b));
-      for (const { advice, code } of list) expect(advice, code).toMatch(/local code/);
+  it('have no hole, no metre, no kelvin and no hyphen for a minus in US units [requirement]', () => {
+    for (const { code, short, finding, advice, source } of spoken('us')) {
+      const words = [short, finding, advice].join(' ');
+      expect(words, code).not.toMatch(/[{}]|undefined|NaN|null|Infinity/);
+      expect(words, code).not.toMatch(/\d (?:m|m²|m³|L|K|°C|bar|kWh|kg)(?![\w/])/);
+      expect(words, code).not.toMatch(/(?:^|\s)-\d/);
+      expect(source, code).not.toMatch(/[{}]/);
     }
-    expect(of(cautions(run, 'us'), 'scald')!.finding).toContain('120 °F');
+  });
+
+  it('come most severe first, in both units, and send every reader to the local code [definition]', () => {
+    for (const units of ['metric', 'us'] as const)
+      for (const run of all) {
+        const list = cautions(run, units);
+        const order = list.map(({ severity }) => ['danger', 'warning', 'note'].indexOf(severity));
+        expect(order).toEqual([...order].sort((a, b) => a - b));
+        for (const { advice, code } of list) expect(advice, code).toMatch(/local code/);
+      }
   });
 });

@@ -77,7 +77,7 @@ describe('describeComparison', () => {
     const percent = Math.round(100 * (1 - (c! - b!) / (b! - a!)));
     expect(percent).toBeGreaterThan(0);
     const text = describeComparison(compareRuns([two, three, stagnant], 'previous')).join(' ');
-    expect(text).toContain(`${percent} % less than the third did, with 61.0 h more stagnation`);
+    expect(text).toContain(`${percent} % less than the third did, with about 61 h more stagnation`);
     expect(text).not.toContain('than the second did'); // no design with one panel to compare with
     const larger = { ...four.design, tank: { ...four.design.tank, volume: 0.5 } };
     expect(sentencesOf([two, three, { ...four, design: larger }])).not.toContain('than the third did');

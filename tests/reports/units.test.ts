@@ -20,7 +20,7 @@ describe('units of output', () => {
     ['pressure', 150_000, 'metric', '1.5 bar'],
     ['irradiance', 1000, 'us', '317 Btu/(h·ft²)'],
     ['fraction', 0.4567, 'metric', '45.7 %'],
-    ['hours', -0.01, 'metric', '0.0 h'], // never −0
+    ['hours', -0.01, 'metric', '0 h'], // never −0
   ] as const)('%s of %d in %s is %s [NIST SP 811]', (kind, value, units, text) => {
     expect(formatQuantity(value, kind, units)).toBe(text);
   });

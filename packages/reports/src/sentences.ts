@@ -80,11 +80,11 @@ const onlyPanels = (from: Summary, to: Summary): boolean => {
   return changes.length === 1 && changes[0]!.path === 'array.panels';
 };
 
-/** ` and 61.0 h of stagnation`, where there is a difference. */
+/** ` and about 61 h of stagnation`, where there is a difference. */
 function addedStagnation(reference: Summary, summary: Summary, units: Units): string {
   const hours = shownDifference(summary.year.stagnationHours, reference.year.stagnationHours, 'hours', units);
   if (hours === 0) return '';
-  return `, with ${formatQuantity(Math.abs(hours), 'hours', units)} ${hours > 0 ? 'more' : 'less'} stagnation`;
+  return `, with about ${formatQuantity(Math.abs(hours), 'hours', units)} ${hours > 0 ? 'more' : 'less'} stagnation`;
 }
 
 function describePair(reference: Summary, summary: Summary, all: readonly Summary[], units: Units): string[] {

@@ -73,7 +73,7 @@ const DISPLAY: Record<UnitKind, Record<Units, DisplayUnit>> = {
   flow: { metric: unit('L/min', 'L_per_min', 6e4, 1, 3), us: unit('gal/min', 'gal_per_min', 60 / GALLON, 2, 4) },
   temperature: { metric: unit('°C', 'degC', 1, 0, 2), us: unit('°F', 'degF', 1.8, 0, 2, 32) },
   temperatureDifference: { metric: unit('K', 'K', 1, 0, 2), us: unit('°F', 'degF', 1.8, 0, 2) },
-  hours: both(unit('h', 'h', 1, 1, 4)),
+  hours: both(unit('h', 'h', 1, 0, 4)),
   wholeHours: both(unit('h', 'h', 1, 0, 0)),
   fraction: both(unit('%', 'percent', 100, 1, 2)),
   irradiance: {

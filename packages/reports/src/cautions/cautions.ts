@@ -15,6 +15,7 @@ import {
   loopRelief,
   lowPressure,
   poisonousFluid,
+  steamReach,
   thinning,
   vesselSmall,
 } from './loop.ts';
@@ -34,6 +35,7 @@ const RULES: readonly Rule[] = [
   heaterSetting,
   loopPressureHigh,
   vesselSmall,
+  steamReach,
   tankRating,
   fluidLimit,
   boiling,

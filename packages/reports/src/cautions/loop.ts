@@ -1,5 +1,4 @@
 /** Cautions about the fluid between roof and tank. */
-import { sizeExpansionVessel } from '@noonloop/sim-core';
 import {
   celsius,
   countHours,
@@ -9,6 +8,7 @@ import {
   hours,
   joules,
   kelvin,
+  metres,
   moment,
   pascal,
   type Rule,
@@ -18,8 +18,6 @@ import {
 
 /** Margin between the coldest absorber and the freezing point. [K] Common practice 3 to 5 K; the safer end. */
 const FREEZE_MARGIN = 5;
-/** Highest mean of the liquid when the collectors boil: above it glycol ages fast, as sizing takes it. [°C] */
-const HOT_LOOP = 120;
 /** Vessels are sold in steps; one that is short by less than this is as good. [-] Judgement. */
 const VESSEL_GRAIN = 0.02;
 /** Hours of sun at the high limit from which they are worth a word. [h] Judgement: two days of sun. */
@@ -136,34 +134,38 @@ export const loopPressureHigh: Rule = ({ result: { design }, columns }) => {
 };
 
 /** Vessel that cannot take what steam pushes out. @internal */
-export const vesselSmall: Rule = ({ result: { design } }) => {
-  const { array, coil, loop } = design;
-  if (!(loop.vesselPrecharge < 0.9 * loop.reliefPressure)) return null;
-  const tube = (bore: number, length: number): number => (Math.PI / 4) * bore ** 2 * length;
-  const collectors = array.panels * array.collector.fluidContent;
-  const pipe = tube(loop.pipeInnerDiameter, loop.pipeLength);
-  const steam = collectors + pipe * loop.outdoorShare;
-  const exchanger = loop.exchanger === 'coil' ? tube(coil.innerDiameter, coil.length) : 0;
-  const { minimumVolume } = sizeExpansionVessel({
-    fluid: loop.fluid,
-    glycolMassFraction: loop.glycolMassFraction,
-    systemVolume: collectors + pipe + exchanger,
-    fillTemperature: loop.fillTemperature,
-    maximumTemperature: HOT_LOOP,
-    steamVolume: steam,
-    prechargePressure: loop.vesselPrecharge,
-    reliefPressure: loop.reliefPressure,
-  });
-  if (loop.vesselVolume >= (1 - VESSEL_GRAIN) * minimumVolume) return null;
+export const vesselSmall: Rule = ({ result: { loop } }) => {
+  const { vessel, vesselNeeded, vesselSold, volume } = loop.steam;
+  if (vessel >= (1 - VESSEL_GRAIN) * vesselNeeded) return null;
   return {
     code: 'vessel-small',
     severity: 'warning',
     facts: {
-      vessel: cubicMetres(loop.vesselVolume),
-      needed: cubicMetres(minimumVolume),
-      steam: cubicMetres(steam),
+      vessel: cubicMetres(vessel),
+      needed: cubicMetres(vesselNeeded),
+      sold: cubicMetres(vesselSold),
+      steam: cubicMetres(volume),
     },
     finding: ['found'],
+    advice: ['act'],
+  };
+};
+
+/** Steam that gets down the pipe to pump and vessel: in this year, or in full sun without flow. @internal */
+export const steamReach: Rule = ({ result: { loop } }) => {
+  const { length, pipeLength, powerLeft } = loop.steam;
+  const reached = loop.longestSteam >= pipeLength && loop.longestSteam > 0;
+  if (!reached && length < pipeLength) return null;
+  return {
+    code: 'steam-reach',
+    severity: 'warning',
+    facts: {
+      length: metres(length),
+      pipe: metres(pipeLength),
+      power: { value: powerLeft, unit: 'W' },
+      longest: metres(loop.longestSteam),
+    },
+    finding: reached ? ['year'] : ['found'],
     advice: ['act'],
   };
 };

@@ -61,6 +61,8 @@ export const pascal = of('Pa');
 /** @internal */
 export const cubicMetres = of('m³');
 /** @internal */
+export const metres = of('m');
+/** @internal */
 export const joules = of('J');
 /** @internal */
 export const share = of('-');

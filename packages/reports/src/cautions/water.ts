@@ -75,6 +75,7 @@ export const lukewarm: Rule = ({ result: { design }, columns }) => {
   if (count === 0) return null;
   const { kind } = design.heater;
   const says = kind === 'element' ? 'element' : isFlowThrough(kind) ? 'flowThrough' : 'stored';
+  const unfired = total(columns.unfiredVolume);
   return {
     code: 'lukewarm-tank',
     severity: 'warning',
@@ -84,8 +85,11 @@ export const lukewarm: Rule = ({ result: { design }, columns }) => {
       high: celsius(LUKEWARM[1]),
       disinfection: celsius(DISINFECTION),
       killing: { value: KILLING, unit: 'min' },
+      unfired: cubicMetres(unfired),
+      cool: cubicMetres(total(columns.undisinfectedVolume)),
+      whole: cubicMetres(total(columns.hotVolume)),
     },
-    finding: ['found'],
+    finding: isFlowThrough(kind) && unfired > 0 ? ['found', 'unfired'] : ['found'],
     advice: [says],
   };
 };
@@ -111,20 +115,16 @@ export const heaterSetting: Rule = ({ result: { design } }) => {
   };
 };
 
-/** Hot water that was not at 60 °C, though the heater is set to it. @internal */
+/** Hot water that was not at 60 °C, though the store or element is set to it. @internal */
 export const coolWater: Rule = ({ result: { design }, columns }) => {
-  const [cool, whole, unfired] = [columns.undisinfectedVolume, columns.hotVolume, columns.unfiredVolume].map(total);
-  if (design.heater.setTemperature < DISINFECTION || !(cool! >= COOL_WATER * whole!) || !(whole! > 0)) return null;
+  const { kind, setTemperature } = design.heater;
+  const [cool, whole] = [total(columns.undisinfectedVolume), total(columns.hotVolume)];
+  if (isFlowThrough(kind) || setTemperature < DISINFECTION || !(whole > 0) || cool < COOL_WATER * whole) return null;
   return {
     code: 'cool-water',
     severity: 'warning',
-    facts: {
-      volume: cubicMetres(cool!),
-      whole: cubicMetres(whole!),
-      unfired: cubicMetres(unfired!),
-      disinfection: celsius(DISINFECTION),
-    },
-    finding: unfired! > 0 ? ['found', 'unfired'] : ['found'],
+    facts: { volume: cubicMetres(cool), whole: cubicMetres(whole), disinfection: celsius(DISINFECTION) },
+    finding: ['found'],
     advice: ['why', 'act'],
   };
 };

@@ -5,6 +5,7 @@ import { buildModel } from '../model/build.ts';
 import type { PlainTable } from '../model/types.ts';
 import type { ReportOptions, Runs } from '../options.ts';
 import { formatQuantity } from '../units.ts';
+import { systemWords } from './text.ts';
 
 /** Pipe table; cells must be escaped already. */
 function table(header: readonly string[], rows: readonly (readonly string[])[], textColumns = 1): string[] {
@@ -35,6 +36,9 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
   const several = model.runs.length > 1;
   const names = model.runs.map(({ letter, name }) => escapeMarkdown(several ? `${letter} ${name}` : name));
   const lines = [`# ${escapeMarkdown(model.title)}`, '', escapeMarkdown(model.place), ''];
+  const said = [model.answer.does, model.answer.decides, ...(model.sure === null ? [] : [`How sure: ${model.sure}`])];
+  lines.push(...said.map((line, at) => (at === 0 ? `**${escapeMarkdown(line)}**` : escapeMarkdown(line))), '');
+  lines.push(escapeMarkdown(systemWords(model)), '');
   lines.push(
     ...table(
       ['', ...names],

@@ -80,6 +80,10 @@ function full(model: ReportModel, width: number): string[] {
   return lines;
 }
 
+/** The system in a sentence, of several what is the same and what differs. */
+export const systemWords = ({ system, differs }: ReportModel): string =>
+  differs === '' ? system : `The same in all: ${system}. Differs: ${differs}.`;
+
 /** `September` → `Sep`; leaves room for the numbers. */
 const shortMonth = ([name, ...cells]: readonly string[]): string[] => [
   name === 'Year' ? name : name!.slice(0, 3),
@@ -98,7 +102,10 @@ export function renderText(runs: Runs, options: TextOptions = {}): string {
   const width = Math.max(40, options.width ?? 80);
   const model = buildModel(runs, options);
   const several = model.runs.length > 1;
-  const lines = [...wrap(model.title, width), ...wrap(model.place, width), ...leads(model, width), ''];
+  const lines = [...wrap(model.title, width), ...wrap(model.place, width)];
+  lines.push('', ...wrap(model.answer.does, width), ...wrap(model.answer.decides, width));
+  if (model.sure !== null) lines.push(...wrap(`How sure: ${model.sure}`, width));
+  lines.push(...leads(model, width), '', ...wrap(systemWords(model), width));
   lines.push(...model.season.flatMap((line) => wrap(line, width)));
   lines.push(...model.limits.flatMap((limit) => wrap(limit, width)));
   if (several) {

@@ -46,7 +46,7 @@ export const GENERAL_WORDS = {
   },
   bonding: {
     raised: 'always',
-    short: 'metal on the roof is bonded',
+    short: 'metal on the roof wants bonding',
     says: {
       act: 'Frames, pipes and module frames on the roof are metal: have them bonded to the house’s earth, and led into its lightning protection where there is one.',
     },
@@ -55,7 +55,7 @@ export const GENERAL_WORDS = {
   },
   backflow: {
     raised: 'always; a caution where the design has make-up water (`loop.makeUp`)',
-    short: 'the loop is fed from the mains',
+    short: 'mains water and loop fluid must be kept apart',
     says: {
       found: 'The loop is fed with mains water by itself.',
       act: 'A connection from the mains to the loop needs a backflow preventer, and is taken off after filling where the code says so; some codes ask for an exchanger with two walls.',

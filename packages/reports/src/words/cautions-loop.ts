@@ -24,15 +24,27 @@ export const LOOP_WORDS = {
     source: 'End pressure of EN 12828 (from memory): 0.5 bar below the relief valve, 10 % above 5 bar',
   },
   'vessel-small': {
-    raised: 'the expansion vessel is smaller than the collectors’ steam needs',
+    raised: 'the expansion vessel is smaller than hot fluid and steam need, 2 % and more',
     short: 'the expansion vessel holds {vessel} where {needed} are needed',
     says: {
       found:
-        'The expansion vessel of {vessel} is smaller than the {needed} that hot fluid and steam from {steam} of collectors and outdoor pipe need.',
-      act: 'When the collectors boil, the relief valve opens and fluid is lost. Fit a vessel of {needed} or more, with its pressure set before filling.',
+        'The expansion vessel of {vessel} is smaller than the {needed} that the loop needs when it stands in the sun and steam pushes {steam} out of collectors and pipe.',
+      act: 'Then the relief valve opens and fluid is lost. Have a vessel of {sold} fitted, with its pressure set before filling.',
     },
     who: WHO.loop,
-    source: 'EN 12828 with the steam volume added, as sizeExpansionVessel has it (from memory)',
+    source: 'EN 12828 with the steam volume added (from memory); 2 %: judgement',
+  },
+  'steam-reach': {
+    raised: 'steam gets down the pipe as far as pump and vessel, in the year or in full sun without flow',
+    short: 'steam can reach pump and vessel',
+    says: {
+      found:
+        'When the array stands in full sun, steam fills {length} of pipe; there are {pipe}, so that it gets to pump and vessel with {power} left.',
+      year: 'In this year steam fills the whole pipe of {pipe} and gets to pump and vessel.',
+      act: 'Steam spoils pump and membrane: a cooling vessel before the expansion vessel takes its heat; so does more pipe, or an array that empties well.',
+    },
+    who: WHO.loop,
+    source: 'IEA SHC Task 26, Hausner & Fink (from memory)',
   },
   freezing: {
     raised:
@@ -54,7 +66,7 @@ export const LOOP_WORDS = {
         'A colder winter than this weather year will come. Have the strength tested every autumn and follow the fluid maker’s table.',
     },
     who: WHO.loop,
-    source: 'Margin of 5 K (9 °F): common practice 3 to 5 K, no source; freezing point: Melinder’s polynomials',
+    source: 'Margin of {spareWanted}: common practice, no source; freezing point: Melinder’s polynomials',
   },
   'fluid-limit': {
     raised: 'the absorber is hotter than the fluid’s limit (`loop.fluidLimit`)',
@@ -85,7 +97,7 @@ export const LOOP_WORDS = {
     says: {
       found:
         'The high limit stops the pump in {hours} in which it would run; the absorber reaches {peak} meanwhile ({when}).',
-      stagnates: 'That is hard on fluid and seals, and for {stagnation} it is above the stagnation limit.',
+      stagnates: 'That is hard on fluid and seals, and for about {stagnation} it is above the stagnation limit.',
       short: 'That is hard on fluid and seals, though below the stagnation limit of {limit}.',
       act: 'The array gives more than the house takes then: less collector, a larger tank, a steeper tilt or shade in summer helps.',
     },
@@ -141,7 +153,7 @@ export const LOOP_WORDS = {
     raised: 'tilted collectors face away from the equator by more than a right angle and 10°, outside the tropics',
     short: 'the panels face {facing}, away from the sun',
     says: {
-      found: 'The panels face {facing}, by {azimuth} clockwise from north; the sun stands in the {sunny} here.',
+      found: 'The panels face {facing} ({azimuth} clockwise from north); the sun stands in the {sunny} here.',
       act: 'Is that meant? Directions count from north: 0 is north, 90 east, 180 south, 270 west. Correct array.azimuth if it is not.',
     },
     who: WHO.planner,

@@ -15,9 +15,9 @@ export const WATER_WORDS = {
       rise: 'It holds its setting of {setting} only where the hot water is {difference} hotter, from {needed} on; between the two the taps may run as hot as the water comes. Set it to {safe} or lower where people wash, or keep the hot water always above {needed}.',
       measure: 'Measure at the taps after each turn.',
     },
-    who: WHO.ownerOrPlumber,
+    who: 'You may turn a valve and measure; fitting one is a plumber’s.',
     source:
-      'Limit: US Consumer Product Safety Commission, document 5098, which asks for 120 °F; burn times: the same, and Moritz & Henriques 1947, read in secondary pages',
+      'Limit: US Consumer Product Safety Commission, document 5098, which asks for {limit}; burn times: the same, and Moritz & Henriques 1947, read in secondary pages',
   },
   'heater-setting': {
     raised: 'the heater’s thermostat is below 60 °C (140 °F); a danger below 45 °C (113 °F)',
@@ -30,9 +30,9 @@ export const WATER_WORDS = {
       raise:
         'The mixing valve after it keeps the taps cooler: test that it does, then raise the setting to {disinfection}, or do what the local code says.',
     },
-    who: WHO.ownerOrPlumber,
+    who: 'You may turn a thermostat; fitting a valve is a plumber’s.',
     source:
-      'HSE HSG274 part 2, read in secondary pages; above 120 °F a mixing valve first: US Consumer Product Safety Commission, document 5098',
+      'HSE HSG274 part 2, read in secondary pages; above {tap} a mixing valve first: US Consumer Product Safety Commission, document 5098',
   },
   'lukewarm-tank': {
     raised: 'the mean of the solar tank is between 20 and 45 °C (68 and 113 °F) in any hour',
@@ -43,22 +43,22 @@ export const WATER_WORDS = {
         'Solar heat alone is no disinfection, and the element heats only what stands above it: bring the whole tank to {disinfection} as often as the local code says.',
       stored:
         'That is usual for a tank that preheats, and solar heat alone is no disinfection: the heater after it must keep all drawn water at {disinfection}, or do what the local code says.',
+      unfired:
+        '{unfired} of {whole} of hot water a year pass the flow-through heater without being heated at all; {cool} leave it below {disinfection}.',
       flowThrough:
         'A heater that warms water as it flows disinfects nothing in those seconds: at {disinfection} it takes {killing} to kill nine tenths. Have the tank itself brought to {disinfection} as often as the local code says.',
     },
     who: WHO.ownerOrPlumber,
-    source: 'HSE ACoP L8 and HSG274 part 2; laboratory times at 60 °C; read in secondary pages',
+    source: 'HSE ACoP L8 and HSG274 part 2; laboratory times at {disinfection}; read in secondary pages',
   },
   'cool-water': {
     raised:
-      'a tenth of the hot water or more leaves a heater that is set to 60 °C (140 °F) or above more than 1 K below 60 °C',
+      'a tenth of the hot water or more leaves a store or element that is set to 60 °C (140 °F) or above more than 1 K (2 °F) below 60 °C',
     short: '{volume} of water a year leave the heater too cool to count as disinfected',
     says: {
       found: '{volume} of {whole} of hot water leave the heater below {disinfection} in the year.',
-      unfired:
-        '{unfired} of it pass without being heated at all: too little flow, or already warm enough for the taps.',
-      why: 'Water from a lukewarm tank may carry legionella; what is not heated, or for seconds only, is not disinfected.',
-      act: 'Have the solar tank brought to {disinfection} as often as the local code says, or a store fitted that keeps the water there.',
+      why: 'Water from a lukewarm tank may carry legionella, and what passes the heater cool is not disinfected.',
+      act: 'A stronger heater, a larger store or a smaller flow at the taps keeps it hot; else have the solar tank brought to {disinfection} as often as the local code says.',
     },
     who: WHO.plumber,
     source: 'HSE HSG274 part 2, read in secondary pages; a tenth: judgement',
@@ -85,7 +85,7 @@ export const WATER_WORDS = {
       act: 'Read in the papers of heater and mixing valve which inlet they permit, and have a valve fitted before the heater where that is less. Plastic pipe bears {plastic} at most, and less under pressure: metal pipe belongs to the tank.',
     },
     who: WHO.plumber,
-    source: 'Permitted inlets: makers’ papers; plastic pipe: rated for 180 °F by ASTM F876 (from memory)',
+    source: 'Permitted inlets: makers’ papers; plastic pipe: rated for {plastic} by ASTM F876 (from memory)',
   },
   relief: {
     raised: 'the tank’s relief valve lets water out',
@@ -107,7 +107,7 @@ export const WATER_WORDS = {
       act: 'Set the high limit well below it, or have one fitted.',
     },
     who: WHO.loop,
-    source: 'Chicago municipal code, read in a public copy: relief valves open at 200 °F',
+    source: 'Chicago municipal code, read in a public copy: relief valves open at {limit}',
   },
   'tank-rating': {
     raised: 'the hottest part of the tank is above its rating (`tank.ratedTemperature`)',
@@ -141,7 +141,7 @@ export const WATER_WORDS = {
   },
   hydrogen: {
     raised: 'always; a caution where no water is drawn for two weeks or more',
-    short: 'no water is drawn for {days}',
+    short: 'hydrogen can gather in a tank that is not used',
     says: {
       found: 'No hot water is drawn for {days} on end.',
       act: 'In a tank with an anode hydrogen gathers when no water is drawn for two weeks or more, and it burns. After such a time open a hot tap at the sink until no gas hisses, with no flame near and no switch touched, before anything else uses the water; then let it run hot for minutes.',

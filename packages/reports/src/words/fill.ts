@@ -51,6 +51,11 @@ const counted = (value: number, word: string): string => {
   return `${text} ${word}${text === '1' ? '' : 's'}`;
 };
 
+/** From here lengths are pipes and heights, whole in metres or feet. [m] */
+const LONG = 2;
+/** NIST SP 811 (2008), appendix B: pound and foot. */
+const POUNDS_PER_SQUARE_FOOT = (0.3048 * 0.3048) / 0.45359237;
+
 /** A fact in words. A whole number of the metric unit stays whole; others get the digits that their gauges bear. */
 export function factWords(fact: Fact, units: Units, names: Names = {}): string {
   if (typeof fact === 'string') return names[fact] ?? fact;
@@ -61,7 +66,12 @@ export function factWords(fact: Fact, units: Units, names: Names = {}): string {
   if (unit === 'mol/m³')
     return units === 'us' ? `${formatNumber(100.09 * value, 0)} mg/L as CaCO3` : `${formatNumber(value, 1)} mmol/L`;
   const kind = KINDS[unit];
-  if (kind === undefined || kind === 'length') return formatDesignValue(value, unit, '', units);
+  if (unit === 'kg/m²')
+    return units === 'us'
+      ? `${formatNumber(value * POUNDS_PER_SQUARE_FOOT, 1)} lb/ft²`
+      : `${formatNumber(value, 0)} kg/m²`;
+  if (kind === undefined || (kind === 'length' && Math.abs(value) < LONG))
+    return formatDesignValue(value, unit, '', units);
   if (unit === 'm³' && units === 'metric' && Math.abs(value) >= 2) return `${formatNumber(value, 0)} m³`;
   const shown = toDisplay(value, kind, units);
   const { symbol } = displayUnit(kind, units);
