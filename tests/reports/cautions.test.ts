@@ -399,7 +399,7 @@ describe('all sentences', () => {
       loop: { makeUp: true },
     });
     const flowThrough = having(base({ fluid: 'ethylene-glycol', mixingValve: true }), {
-      heater: { kind: 'instantaneous-gas' },
+      heater: { kind: 'instantaneous-gas', setTemperature: 44 },
     });
     flowThrough.columns.unfiredShortfall.fill(1e9, 4000, 4200);
     flowThrough.columns.tapTemperature.fill(48.95);
@@ -431,6 +431,18 @@ describe('all sentences', () => {
           `${code}: ${name}`,
         ).toBe(true);
       }
+  });
+
+  it('are as grave as their table says [completeness]', () => {
+    for (const [code, { severity }] of Object.entries(CAUTION_WORDS))
+      expect(
+        new Set(
+          spoken('metric')
+            .filter((one) => one.code === code)
+            .map((one) => one.severity),
+        ).size,
+        code,
+      ).toBe(severity.length);
   });
 
   it('have no hole, no metre, no kelvin and no hyphen for a minus in US units [requirement]', () => {

@@ -1,5 +1,12 @@
 // Writes the published schema from its tables: npx tsx --conditions=@noonloop/source packages/reports/schema/write.ts, then format.
-import { writeFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { REPORT_SCHEMA } from '../src/formats/json-schema.ts';
+import { cautionTable, withPart } from './cautions-page.ts';
 
 await writeFile(new URL('./report-1.json', import.meta.url), `${JSON.stringify(REPORT_SCHEMA, null, 2)}\n`);
+
+// With --page, the parts of the guide that code makes too.
+if (process.argv.includes('--page')) {
+  const page = new URL('../../../docs/guides/cautions.md', import.meta.url);
+  await writeFile(page, withPart(await readFile(page, 'utf8'), 'cautions', cautionTable()));
+}

@@ -1,5 +1,5 @@
 import type { Fact, RunColumns, RunResult } from '@noonloop/sim-core';
-import type { CautionCode, SentenceOf } from '../words/cautions.ts';
+import type { CautionCode, SentenceOf, SeverityOf } from '../words/cautions.ts';
 
 export type { CautionCode } from '../words/cautions.ts';
 
@@ -30,7 +30,7 @@ export interface Caution {
 export type Found = {
   [Code in CautionCode]: {
     readonly code: Code;
-    readonly severity: CautionSeverity;
+    readonly severity: SeverityOf<Code>;
     readonly facts: Readonly<Record<string, Fact>>;
     readonly finding: readonly SentenceOf<Code>[];
     readonly advice: readonly SentenceOf<Code>[];

@@ -4,6 +4,7 @@ import { WHO } from './who.ts';
 
 export const GENERAL_WORDS = {
   roof: {
+    severity: ['note'],
     raised: 'always',
     short: 'the panels weigh {least} to {most}',
     says: {
@@ -14,6 +15,7 @@ export const GENERAL_WORDS = {
     source: '{lightest} to {heaviest} with liquid and fixings: judgement, from memory of makers’ papers',
   },
   trades: {
+    severity: ['note'],
     raised: 'always',
     short: 'gas, mains power and pressure are for licensed people',
     says: {
@@ -26,6 +28,7 @@ export const GENERAL_WORDS = {
     source: 'Common practice, no source',
   },
   flue: {
+    severity: ['note'],
     raised: 'the backup heater burns a fuel',
     short: 'the heater burns fuel',
     says: {
@@ -35,6 +38,7 @@ export const GENERAL_WORDS = {
     source: 'Common practice, no source',
   },
   steam: {
+    severity: ['note'],
     raised: 'always',
     short: 'standing collectors are hotter than boiling water',
     says: {
@@ -45,6 +49,7 @@ export const GENERAL_WORDS = {
     source: 'Common practice, no source',
   },
   bonding: {
+    severity: ['note'],
     raised: 'always',
     short: 'metal on the roof wants bonding',
     says: {
@@ -54,6 +59,7 @@ export const GENERAL_WORDS = {
     source: 'Common practice; NEC articles 250 and 690 (from memory)',
   },
   backflow: {
+    severity: ['warning', 'note'],
     raised: 'always; a caution where the design has make-up water (`loop.makeUp`)',
     short: 'mains water and loop fluid must be kept apart',
     says: {

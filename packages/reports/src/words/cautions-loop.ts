@@ -4,6 +4,7 @@ import { WHO } from './who.ts';
 
 export const LOOP_WORDS = {
   'loop-relief': {
+    severity: ['danger'],
     raised: 'the loop’s relief valve lets fluid out',
     short: 'the loop’s relief valve opens at {relief}',
     says: {
@@ -14,6 +15,7 @@ export const LOOP_WORDS = {
     source: 'Opening pressure given in the design (loop.reliefPressure)',
   },
   'loop-pressure-high': {
+    severity: ['warning'],
     raised: 'the loop comes nearer to its relief valve than 0.5 bar, or 10 % above 5 bar, without opening it',
     short: 'the loop’s pressure reaches {peak} of {relief}',
     says: {
@@ -24,6 +26,7 @@ export const LOOP_WORDS = {
     source: 'End pressure of EN 12828 (from memory): 0.5 bar below the relief valve, 10 % above 5 bar',
   },
   'vessel-small': {
+    severity: ['warning'],
     raised: 'the expansion vessel is smaller than hot fluid and steam need, 2 % and more',
     short: 'the expansion vessel holds {vessel} where {needed} are needed',
     says: {
@@ -35,6 +38,7 @@ export const LOOP_WORDS = {
     source: 'EN 12828 with the steam volume added (from memory); 2 %: judgement',
   },
   'steam-reach': {
+    severity: ['warning'],
     raised: 'steam gets down the pipe as far as pump and vessel, in the year or in full sun without flow',
     short: 'steam can reach pump and vessel',
     says: {
@@ -47,6 +51,7 @@ export const LOOP_WORDS = {
     source: 'IEA SHC Task 26, Hausner & Fink (from memory)',
   },
   freezing: {
+    severity: ['danger', 'warning', 'note'],
     raised:
       'always: it says how far the coldest fluid stays above its freezing point; a caution below 5 K (9 °F), a danger below the freezing point',
     short: 'the loop’s fluid falls to {coldest} and freezes at {point}',
@@ -69,6 +74,7 @@ export const LOOP_WORDS = {
     source: 'Margin of {spareWanted}: common practice, no source; freezing point: Melinder’s polynomials',
   },
   'fluid-limit': {
+    severity: ['warning'],
     raised: 'the absorber is hotter than the fluid’s limit (`loop.fluidLimit`)',
     short: 'the absorber is above the fluid’s limit in {hours}',
     says: {
@@ -82,6 +88,7 @@ export const LOOP_WORDS = {
     source: 'Limit given in the design',
   },
   boiling: {
+    severity: ['warning'],
     raised: 'fluid boils out of the collectors',
     short: 'the fluid boils out of the collectors',
     says: {
@@ -92,6 +99,7 @@ export const LOOP_WORDS = {
     source: 'Boiling point at the pressure of each hour, as simulated',
   },
   'held-in-sun': {
+    severity: ['warning'],
     raised: 'the high limit stops the pump in sun for 20 hours a year or more',
     short: 'the high limit stops the pump in {hours} of sun',
     says: {
@@ -105,6 +113,7 @@ export const LOOP_WORDS = {
     source: '20 hours, two days of sun: judgement',
   },
   'loop-pressure-low': {
+    severity: ['warning'],
     raised: 'the pump would run and the loop has too little pressure to circulate',
     short: 'the loop has too little pressure to circulate',
     says: {
@@ -117,6 +126,7 @@ export const LOOP_WORDS = {
     source: 'Limit given in the design (loop.minimumPressure)',
   },
   'glycol-thinned': {
+    severity: ['warning'],
     raised: 'make-up water takes half a percent by mass or more of the glycol within the year',
     short: 'make-up water thins the glycol to {left}',
     says: {
@@ -127,6 +137,7 @@ export const LOOP_WORDS = {
     source: 'Half a percent by mass and more (judgement)',
   },
   'poisonous-fluid': {
+    severity: ['danger'],
     raised: 'the loop is filled with ethylene glycol',
     short: 'the loop’s fluid is poisonous',
     says: {
@@ -137,6 +148,7 @@ export const LOOP_WORDS = {
     source: 'Common practice; codes on double walls differ',
   },
   'heat-given-back': {
+    severity: ['note'],
     raised: 'the coil takes a twentieth or more of the solar heat back out of the tank',
     short: 'the loop takes {back} back out of the tank',
     says: {
@@ -150,6 +162,7 @@ export const LOOP_WORDS = {
     source: 'A twentieth: judgement',
   },
   'array-away': {
+    severity: ['warning'],
     raised: 'tilted collectors face away from the equator by more than a right angle and 10°, outside the tropics',
     short: 'the panels face {facing}, away from the sun',
     says: {

@@ -4,6 +4,7 @@ import { WHO } from './who.ts';
 
 export const WATER_WORDS = {
   scald: {
+    severity: ['danger'],
     raised: 'while water runs, the taps can be hotter than 49 °C (120 °F)',
     short: 'water at the taps can reach {peak}',
     says: {
@@ -20,6 +21,7 @@ export const WATER_WORDS = {
       'Limit: US Consumer Product Safety Commission, document 5098, which asks for {limit}; burn times: the same, and Moritz & Henriques 1947, read in secondary pages',
   },
   'heater-setting': {
+    severity: ['danger', 'warning'],
     raised: 'the heater’s thermostat is below 60 °C (140 °F); a danger below 45 °C (113 °F)',
     short: 'the heater is set to {setting}, too cool to kill legionella',
     says: {
@@ -35,6 +37,7 @@ export const WATER_WORDS = {
       'HSE HSG274 part 2, read in secondary pages; above {tap} a mixing valve first: US Consumer Product Safety Commission, document 5098',
   },
   'lukewarm-tank': {
+    severity: ['warning'],
     raised: 'the mean of the solar tank is between 20 and 45 °C (68 and 113 °F) in any hour',
     short: 'the solar tank is lukewarm in {hours}',
     says: {
@@ -52,6 +55,7 @@ export const WATER_WORDS = {
     source: 'HSE ACoP L8 and HSG274 part 2; laboratory times at {disinfection}; read in secondary pages',
   },
   'cool-water': {
+    severity: ['warning'],
     raised:
       'a tenth of the hot water or more leaves a store or element that is set to 60 °C (140 °F) or above more than 1 K (2 °F) below 60 °C',
     short: '{volume} of water a year leave the heater too cool to count as disinfected',
@@ -64,6 +68,7 @@ export const WATER_WORDS = {
     source: 'HSE HSG274 part 2, read in secondary pages; a tenth: judgement',
   },
   shortfall: {
+    severity: ['note'],
     raised: 'the taps miss 0.1 % or more of the heat that they ask for in the year',
     short: 'the taps run cooler than asked for in {hours}',
     says: {
@@ -77,6 +82,7 @@ export const WATER_WORDS = {
     source: 'An hour counts when more than 1 % of the heat asked for is missing (judgement)',
   },
   'hot-inlet': {
+    severity: ['warning'],
     raised: 'water above 60 °C (140 °F) runs from the solar tank into a heater behind it',
     short: 'water of up to {peak} runs into the heater behind',
     says: {
@@ -88,6 +94,7 @@ export const WATER_WORDS = {
     source: 'Permitted inlets: makers’ papers; plastic pipe: rated for {plastic} by ASTM F876 (from memory)',
   },
   relief: {
+    severity: ['danger'],
     raised: 'the tank’s relief valve lets water out',
     short: 'the tank’s relief valve opens in {hours}',
     says: {
@@ -99,6 +106,7 @@ export const WATER_WORDS = {
     source: 'ANSI Z21.22, read in Washington State code WAC 296-150V-1580',
   },
   'hot-tank': {
+    severity: ['danger'],
     raised: 'the hottest part of the tank is above 93.3 °C (200 °F)',
     short: 'the tank reaches {peak}',
     says: {
@@ -110,6 +118,7 @@ export const WATER_WORDS = {
     source: 'Chicago municipal code, read in a public copy: relief valves open at {limit}',
   },
   'tank-rating': {
+    severity: ['warning'],
     raised: 'the hottest part of the tank is above its rating (`tank.ratedTemperature`)',
     short: 'the tank is above its rating in {hours}',
     says: {
@@ -120,6 +129,7 @@ export const WATER_WORDS = {
     source: 'Rating given in the design',
   },
   'tank-ice': {
+    severity: ['danger'],
     raised: 'water in the tank falls to 0 °C (32 °F)',
     short: 'water in the tank freezes',
     says: {
@@ -130,6 +140,7 @@ export const WATER_WORDS = {
     source: 'Water swells by 9 % as it freezes (handbook)',
   },
   'tank-swell': {
+    severity: ['note'],
     raised: 'always: the water of the tank swells as it warms',
     short: 'the tank’s water swells by {swell}',
     says: {
@@ -140,6 +151,7 @@ export const WATER_WORDS = {
     source: 'IPC 607.3, UPC 608.3 (from memory); density of water',
   },
   hydrogen: {
+    severity: ['warning', 'note'],
     raised: 'always; a caution where no water is drawn for two weeks or more',
     short: 'hydrogen can gather in a tank that is not used',
     says: {
