@@ -1,10 +1,10 @@
 import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { exchangerRatio, flowCorrection, seriesRatio } from '../../packages/sim-core/src/physics/collector/index.ts';
-import { circulate } from '../../packages/sim-core/src/physics/loop/circuit.ts';
 import { CIRCUIT } from '../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { assemble } from '../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput } from '../examples.ts';
+import { conditions, goRound } from '../sim-core/physics/loop/one-step.ts';
 
 // Formulas of Duffie & Beckman §6.20 and §10.2 evaluated in double precision with invented inputs (collector-and-tank.json).
 const flows = [
@@ -68,7 +68,7 @@ function removalLossOfNodes(
   const { circuit, tank } = assemble(design, weather, { collectorNodes: nodes });
   for (let step = 0; step < 2000; step++) {
     tank.temperature.fill(60);
-    circulate(circuit, tank, rate, 1e4, 0, 0, 20, 60);
+    goRound(circuit, tank, [rate, 1e4], conditions(0, 0, 20, 60));
   }
   return -circuit.flows[CIRCUIT.collectorHeat]! / (60 * area * panels * circuit.pipe[3]!);
 }

@@ -17,6 +17,9 @@ export interface LoopParameters {
   readonly tankConductance: number;
   readonly coilBottom: number;
   readonly coilShare: readonly number[];
+  /** Fluid and metal of the coil [J/K], and its conductance at standstill [W/K]. */
+  readonly coilCapacity: number;
+  readonly coilStanding: number;
   readonly room: number;
 }
 
@@ -33,14 +36,16 @@ export interface LoopDrive {
 }
 
 /**
- * Time derivative of collector nodes, pipe sections and tank nodes, in this order, written from the equations of
+ * Time derivative of collector nodes, pipe sections, the coil's content piece by piece and tank nodes, in this order, written from the equations of
  * docs/theory/steps.md, loop.md and tank.md and from nothing in the packages. Without turnover.
  */
 function derivative(p: LoopParameters, drive: LoopDrive, state: readonly number[]): number[] {
   const { capacityRate: w, absorbed, ambient } = drive;
   const nodes = p.collectorNodes;
   const sections = p.pipeCapacity.length;
-  const firstWater = nodes + sections;
+  const pieces = p.coilShare.length;
+  const content = nodes + sections;
+  const firstWater = content + pieces;
   const rate = new Array<number>(state.length).fill(0);
 
   const pipe = (section: number, inlet: number): number => {
@@ -53,7 +58,7 @@ function derivative(p: LoopParameters, drive: LoopDrive, state: readonly number[
   };
 
   // Array: the loss is taken at the mean of a node's inlet and outlet where fluid moves.
-  let fluid = state[firstWater - 1]!;
+  let fluid = state[content - 1]!;
   for (let node = 0; node < nodes; node++) {
     const outlet = state[node]!;
     const excess = (w > 0 ? (fluid + outlet) / 2 : outlet) - ambient;
@@ -63,14 +68,28 @@ function derivative(p: LoopParameters, drive: LoopDrive, state: readonly number[
   }
   for (let section = 0; section < sections / 2; section++) fluid = pipe(section, fluid);
 
-  // Coil, warmest node first: the fluid in it has no capacity of its own.
+  // Coil, warmest node first; its content is a stirred volume in its middle, which keeps its profile.
+  let middle = 0;
+  for (let piece = 0; piece < pieces; piece++) middle += p.coilShare[piece]! * state[content + piece]!;
   if (w > 0) {
-    for (let piece = p.coilShare.length - 1; piece >= 0; piece--) {
+    for (let piece = pieces - 1; piece >= 0; piece--) {
+      if (pieces - 1 - piece === Math.trunc(pieces / 2)) {
+        rate.fill((w * (fluid - middle)) / p.coilCapacity, content, firstWater);
+        fluid = middle;
+      }
       const at = firstWater + p.coilBottom + piece;
       const effectiveness = 1 - Math.exp((-drive.coilConductance * p.coilShare[piece]!) / w);
       const given = effectiveness * (fluid - state[at]!);
       rate[at]! += (w * given) / p.tankCapacity;
       fluid -= given;
+    }
+  } else {
+    // Standing, each piece goes to the water around it.
+    for (let piece = 0; piece < pieces; piece++) {
+      const at = firstWater + p.coilBottom + piece;
+      const apart = p.coilStanding * (state[content + piece]! - state[at]!);
+      rate[content + piece] = -apart / p.coilCapacity;
+      rate[at]! += (p.coilShare[piece]! * apart) / p.tankCapacity;
     }
   }
   for (let section = sections / 2; section < sections; section++) fluid = pipe(section, fluid);
@@ -153,7 +172,7 @@ function solve(
  * layer at the instant at which they meet, found by bisection to a microsecond.
  */
 export function integrateStep(p: LoopParameters, drive: LoopDrive, start: number[], duration: number): number[] {
-  const firstWater = p.collectorNodes + p.pipeCapacity.length;
+  const firstWater = p.collectorNodes + p.pipeCapacity.length + p.coilShare.length;
   let state = start;
   let left = duration;
   while (left > 1e-6) {

@@ -1,10 +1,18 @@
 import { defineSystem } from '@noonloop/sim-core';
 import { compileFluid } from '../../packages/sim-core/src/physics/fluid/compile.ts';
-import { circulate } from '../../packages/sim-core/src/physics/loop/circuit.ts';
 import { compileCircuit } from '../../packages/sim-core/src/physics/loop/circuit-design.ts';
-import { standStill } from '../../packages/sim-core/src/physics/loop/standing.ts';
+import { circulate } from '../../packages/sim-core/src/physics/loop/coil-step.ts';
+import { restCoil, standStill } from '../../packages/sim-core/src/physics/loop/standing.ts';
 import { nodeConductances } from '../../packages/sim-core/src/physics/tank/losses.ts';
-import { compileTank, drawFromTank, restTank } from '../../packages/sim-core/src/physics/tank/tank.ts';
+import {
+  compileTank,
+  drawFromTank,
+  restParts,
+  restTank,
+  warmTank,
+} from '../../packages/sim-core/src/physics/tank/tank.ts';
+import { FINENESS } from '../../packages/sim-core/src/year/machine.ts';
+import { HOT_START } from '../../packages/sim-core/src/year/step.ts';
 import { plainInput } from '../examples.ts';
 import { integrateStep, type LoopDrive, type LoopParameters } from './loop-equations.ts';
 
@@ -69,14 +77,16 @@ function driveAt(day: Day, step: number): LoopDrive {
 }
 
 /**
- * Largest differences: tank and circuit (absorber, pipes), in even running and in the hour after a jump: the pump starts or stops,
+ * Largest differences: tank, circuit (absorber, pipes) and the coil's content, in even running and in the hour after a jump: the pump starts or stops,
  * or a draw comes all at once. [K]
  */
 export interface Differences {
   tank: number;
   circuit: number;
+  coil: number;
   tankAfterJump: number;
   circuitAfterJump: number;
+  coilAfterJump: number;
 }
 
 /** Runs code and referee side by side. */
@@ -84,7 +94,7 @@ export function compare(day: Day, finer: number): Differences {
   const design = defineSystem({ ...plainInput, coil: day.coil });
   const { tank: tankDesign } = design;
   const { nodes, height, volume } = tankDesign;
-  const counts = [12 * finer, finer];
+  const counts = [12 * finer, 12 * finer * FINENESS, 4 * finer, finer, finer * restParts(finer)];
   const fluid = compileFluid(design.loop.fluid, design.loop.glycolMassFraction);
   const circuit = compileCircuit(design, fluid, 12, counts, COLLECTOR_NODES);
   const tank = compileTank(tankDesign, counts);
@@ -104,11 +114,15 @@ export function compare(day: Day, finer: number): Differences {
     tankConductance: (tankDesign.verticalConductivity * (volume / height)) / (height / nodes),
     coilBottom: circuit.coilBottom,
     coilShare: [...circuit.coilShare],
+    coilCapacity: circuit.coilCapacity,
+    coilStanding: (-Math.log(1 - circuit.coilGiven.get(counts[0]!)!) * circuit.coilCapacity * counts[0]!) / 3600,
     room: tank.room,
   };
-  const firstWater = COLLECTOR_NODES + circuit.pipe.length;
-  let state = [...circuit.absorber, ...circuit.pipe, ...tank.temperature];
-  const worst: Differences = { tank: 0, circuit: 0, tankAfterJump: 0, circuitAfterJump: 0 };
+  const content = COLLECTOR_NODES + circuit.pipe.length;
+  const firstWater = content + circuit.coil.length;
+  circuit.coil.set(tank.temperature.subarray(circuit.coilBottom, circuit.coilBottom + circuit.coil.length));
+  let state = [...circuit.absorber, ...circuit.pipe, ...circuit.coil, ...tank.temperature];
+  const worst: Differences = { tank: 0, circuit: 0, coil: 0, tankAfterJump: 0, circuitAfterJump: 0, coilAfterJump: 0 };
   let sinceJump = 99;
   let ran = false;
   for (let step = 0; step < 288; step++) {
@@ -120,25 +134,38 @@ export function compare(day: Day, finer: number): Differences {
       sinceJump = 0;
       state = [...state.slice(0, firstWater), ...new Array<number>(4).fill(MAINS), ...water.slice(0, -4)];
     }
-    // The code steps as the year does: twelfths of an hour in light, whole hours in the dark.
+    // The code steps as the year does: twelfths of an hour in light; in the dark quarters where there is a draw, else whole hours.
     const lit = driveAt(day, step - (step % 12)).absorbed > 0 || driveAt(day, step - (step % 12) + 11).absorbed > 0;
-    const perHour = (lit ? 12 : 1) * finer;
-    if (lit || step % 12 === 0) {
-      for (let part = 0; part < finer; part++) {
+    const inHour = lit ? 12 : day.draws.includes(Math.trunc(step / 12)) ? 4 : 1;
+    if (step % (12 / inHour) === 0) {
+      // A start under a hot absorber is an event, like the high limit.
+      const startsHot = !ran && drive.capacityRate > 0 && circuit.absorber[3]! - circuit.pipe[0]! > HOT_START;
+      const parts = startsHot ? FINENESS : 1;
+      const perHour = inHour * finer * parts;
+      for (let part = 0; part < finer * parts; part++) {
         if (drive.capacityRate > 0) {
           const { capacityRate, coilConductance, absorbed, ambient } = drive;
-          circulate(circuit, tank, capacityRate, coilConductance, absorbed, ambient, tank.room, 3600 / perHour);
-        } else standStill(circuit, perHour, drive.absorbed, drive.ambient, tank.room);
-        restTank(tank, perHour);
+          const stream = { flow: 0, capacityRate, conductance: coilConductance };
+          circulate(circuit, tank, stream, { absorbed, ambient, room: tank.room, duration: 3600 / perHour });
+          restTank(tank, perHour, circuit.coilRise);
+        } else {
+          const { absorbed, ambient } = drive;
+          standStill(circuit, perHour, { absorbed, ambient, room: tank.room, duration: 3600 / perHour });
+          const pieces = restParts(perHour);
+          for (let rest = 0; rest < pieces; rest++) {
+            restTank(tank, perHour * pieces);
+            if (restCoil(circuit, tank, perHour * pieces)) warmTank(tank, circuit.coilRise);
+          }
+        }
       }
     }
     state = integrateStep(parameters, drive, state, 300);
     if (drive.capacityRate > 0 !== ran) sinceJump = 0;
     ran = drive.capacityRate > 0;
-    if (!lit && step % 12 !== 11) continue;
-    const ours = [...circuit.absorber, ...circuit.pipe, ...tank.temperature];
+    if ((step + 1) % (12 / inHour) !== 0) continue;
+    const ours = [...circuit.absorber, ...circuit.pipe, ...circuit.coil, ...tank.temperature];
     ours.forEach((temperature, at) => {
-      const part = at >= firstWater ? 'tank' : 'circuit';
+      const part = at >= firstWater ? 'tank' : at >= content ? 'coil' : 'circuit';
       const kind = sinceJump < JUMP_STEPS ? (`${part}AfterJump` as const) : part;
       worst[kind] = Math.max(worst[kind], Math.abs(temperature - state[at]!));
     });

@@ -27,7 +27,7 @@ const optionsSchema = z.strictObject({
   monthly: z.array(measure).default([]),
   steps: z
     .strictObject({
-      stepsPerHour: count(1, 60).optional(),
+      stepsPerHour: count(1, 240).optional(),
       collectorNodes: count(1, 100).optional(),
       pipeNodes: count(1, 50).optional(),
     })

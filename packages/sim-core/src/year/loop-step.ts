@@ -1,6 +1,6 @@
 import { compileFluid, fluidDensity } from '../physics/fluid/compile.ts';
 import { freezingPointOf } from '../physics/fluid/mixture.ts';
-import type { Circuit } from '../physics/loop/circuit-state.ts';
+import { coilTemperature } from '../physics/loop/circuit-state.ts';
 import { compileCoil } from '../physics/loop/coil.ts';
 import { compileHydraulics } from '../physics/loop/hydraulics.ts';
 import { changeFluid, makeUpWith, settlePressure, takeOut } from '../physics/loop/pressure.ts';
@@ -19,21 +19,11 @@ export function canCirculate(machine: Machine, hour: number, share: number): boo
   return false;
 }
 
-/** Mean of what the pump moves: array and pipes. [°C] */
-export function meanFluidTemperature({ absorber, pipe }: Circuit): number {
-  let inArray = 0;
-  for (let node = 0; node < absorber.length; node++) inArray += absorber[node]!;
-  let inPipes = 0;
-  for (let at = 0; at < pipe.length; at++) inPipes += pipe[at]!;
-  return 0.5 * (inArray / absorber.length) + 0.5 * (inPipes / pipe.length);
-}
-
 /** Pressure at the end of a step, and the coldest of the outdoor pipes. */
 export function settleLoop(machine: Machine, hour: number, standing: boolean): void {
-  const { circuit, columns, loopPressure, tank } = machine;
+  const { circuit, columns, loopPressure } = machine;
   const { pipe } = circuit;
-  const beside = tank.temperature[circuit.coilBottom + (circuit.coilShare.length >> 1)]!;
-  const lost = settlePressure(loopPressure, circuit.absorber, pipe, beside, standing);
+  const lost = settlePressure(loopPressure, circuit.absorber, pipe, coilTemperature(circuit), standing);
   if (lost > 0) columns.loopReliefVolume[hour]! += lost;
   if (loopPressure.gauge > columns.loopMaximumPressure[hour]!) columns.loopMaximumPressure[hour] = loopPressure.gauge;
   const colder = coldestOutdoors(pipe);
@@ -78,7 +68,10 @@ function renewFluid(machine: Machine, fraction: number): void {
   machine.fluid = compileFluid(loop.fluid, fraction);
   const hydraulics = compileHydraulics({ pump, loop, coil, array }, machine.fluid);
   machine.drive = compileDrive(pump, pv, hydraulics);
-  if (machine.thermosiphon !== null) machine.thermosiphon.hydraulics = hydraulics;
   machine.coil = compileCoil(coil, machine.fluid, machine.water);
+  if (machine.thermosiphon !== null) {
+    machine.thermosiphon.hydraulics = hydraulics;
+    machine.thermosiphon.films = machine.coil;
+  }
   changeFluid(machine.loopPressure, machine.fluid);
 }

@@ -8,6 +8,7 @@ import { siteAirPressure } from '../physics/fluid/air-pressure.ts';
 import { boilingPoint } from '../physics/fluid/boiling.ts';
 import { type CompiledFluid, compileFluid } from '../physics/fluid/compile.ts';
 import { absorberHeat, type Circuit, compileCircuit, pipeHeat } from '../physics/loop/circuit-design.ts';
+import type { LoopStream, StepConditions } from '../physics/loop/circuit-state.ts';
 import { type CompiledCoil, compileCoil } from '../physics/loop/coil.ts';
 import { compileHydraulics } from '../physics/loop/hydraulics.ts';
 import type { Plate } from '../physics/loop/plate.ts';
@@ -16,7 +17,14 @@ import { type LoopPressure, settlePressure } from '../physics/loop/pressure.ts';
 import { compileLoopPressure } from '../physics/loop/pressure-design.ts';
 import { type CompiledDrive, compileDrive } from '../physics/loop/pump-drive.ts';
 import { loopRises, type Thermosiphon } from '../physics/loop/thermosiphon-design.ts';
-import { compileTank, type Tank, tankHeat, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
+import {
+  compileTank,
+  type Relieved,
+  restParts,
+  type Tank,
+  tankHeat,
+  WATER_HEAT_CAPACITY,
+} from '../physics/tank/tank.ts';
 import { type BalanceKeeper, openBalance } from './balance.ts';
 import { compileDrivers, type Drivers } from './drivers.ts';
 import type { BalancePart, RunColumns } from './result.ts';
@@ -63,6 +71,10 @@ export interface Machine {
   readonly loopLedger: LoopLedger;
   readonly circuit: Circuit;
   readonly tank: Tank;
+  /** What acts on the loop in the current step, what goes round in it, and what the tank's relief valve let out. */
+  readonly conditions: StepConditions;
+  readonly stream: LoopStream;
+  readonly relieved: Relieved;
   readonly heater: Heater;
   readonly baseline: Heater;
   readonly control: PumpControl;
@@ -84,15 +96,19 @@ export interface Machine {
   /** Rise of the tank's top in a step, at most, per light turned into heat in the absorber. [K·m²/W] */
   readonly risePerLight: number;
   readonly books: Readonly<Record<BalancePart, BalanceKeeper>>;
-  /** Steps in an hour with draw and no light; in one with neither there is a single step. */
+  /** Parts of a step in light where buoyancy may drive the loop: it is not followed in longer ones than of five minutes. */
+  readonly siphonParts: number;
+  /** Steps in an hour with draw and no light, or by buoyancy alone; in one with none of these there is a single step. */
   readonly darkSteps: number;
   readonly stagnationLimit: number;
 }
 
+/** Steps in an hour with sun without a check valve, at least; from the convergence test. */
+const SIPHON_STEPS = 12;
 /** Nodes of a pipe section; a front is smeared over the section, see docs/theory/loop.md. */
 const PIPE_NODES = 1;
-/** Finest step, one minute, finest array and finest pipe. */
-const MOST_STEPS = 60;
+/** Finest step, a quarter of a minute, finest array and finest pipe. */
+const MOST_STEPS = 240;
 const MOST_COLLECTOR_NODES = 100;
 const MOST_PIPE_NODES = 50;
 
@@ -127,7 +143,9 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
   // Draws that have their minutes, and a jet that stirs, want them resolved at night too.
   const evenly = drivers.within === null && design.tank.inletDiameter === null;
   const darkSteps = evenly ? Math.max(1, Math.round(stepsPerHour / 3)) : stepsPerHour;
-  const stepCounts = [stepsPerHour, stepsPerHour * FINENESS, darkSteps, 1];
+  const siphonParts = design.loop.checkValve ? 1 : Math.ceil(SIPHON_STEPS / stepsPerHour);
+  const stepCounts = [stepsPerHour, stepsPerHour * siphonParts, stepsPerHour * FINENESS, darkSteps, 1];
+  stepCounts.push(...stepCounts.map((count) => count * restParts(count)));
   const tank = compileTank(design.tank, stepCounts);
   const ring = (upwards: boolean) =>
     compileCircuit(
@@ -147,22 +165,34 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
   settlePressure(loopPressure, circuit.absorber, circuit.pipe, design.tank.initialTemperature, true);
   const heater = compileHeater(design.heater);
   const baseline = compileHeater(design.baseline);
+  const coilFilms = compileCoil(coil, fluid, water);
   const columns = emptyColumns(drivers);
   return {
     design,
     drivers,
     fluid,
     drive: compileDrive(pump, design.pv, hydraulics),
-    coil: compileCoil(coil, fluid, water),
+    coil: coilFilms,
     water,
     loopPressure,
     plate: loop.exchanger === 'plate' ? compilePlate(design) : null,
     thermosiphon: loop.checkValve
       ? null
-      : { rises: loopRises(design, circuit.absorber.length, circuit.pipe.length), hydraulics, mirror: ring(true) },
+      : {
+          rises: loopRises(design, circuit.absorber.length, circuit.pipe.length),
+          hydraulics,
+          films: coilFilms,
+          stream: emptyStream(),
+          // Both have one coil, and write their exchange to one place.
+          mirror: { ...ring(true), coil: circuit.coil, coilRise: circuit.coilRise, flows: circuit.flows },
+          flow: 0,
+        },
     loopLedger: { leaked: 0, madeUp: 0 },
     circuit,
     tank,
+    conditions: { absorbed: 0, ambient: 0, room: tank.room, duration: 0 },
+    stream: emptyStream(),
+    relieved: { volume: 0, heat: 0 },
     heater,
     baseline,
     control: compilePumpControl(pump, control),
@@ -178,12 +208,15 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
     elementNode: design.heater.kind === 'element' ? Math.trunc(design.heater.elementHeight * design.tank.nodes) : -1,
     risePerLight: risePerLight(design, circuit, tank, stepsPerHour),
     books: openBooks(circuit, tank, heater, baseline),
+    siphonParts,
     darkSteps,
     stagnationLimit:
       control.stagnationLimit ??
       Math.min(STAGNATION_AT_MOST, boilingPoint(loop.fluid, loop.glycolMassFraction, loop.pressure + air)),
   };
 }
+
+const emptyStream = (): LoopStream => ({ flow: 0, capacityRate: 0, conductance: 0 });
 
 /** The heat of a step's light in the water that it warms at least: from the coil's foot, or the plate exchanger's inlet, upwards. */
 function risePerLight(design: SystemDesign, circuit: Circuit, tank: Tank, stepsPerHour: number): number {
@@ -210,7 +243,7 @@ function openBooks(circuit: Circuit, tank: Tank, heater: Heater, baseline: Heate
   const ofArray = { heat: absorberHeat(circuit), capacity: circuit.absorberCapacity * circuit.absorber.length };
   const ofPipes = {
     heat: pipeHeat(circuit),
-    capacity: circuit.pipeCapacity.reduce((sum, capacity) => sum + capacity, 0),
+    capacity: circuit.pipeCapacity.reduce((sum, capacity) => sum + capacity, circuit.coilCapacity),
   };
   const ofTank = { heat: tankHeat(tank), capacity: tank.nodeCapacity * tank.temperature.length };
   const ofHeater = heaterBooks(heater);

@@ -2,21 +2,23 @@ import { decidePump, differenceWants } from '../physics/control/pump-control.ts'
 import { sensedDifference } from '../physics/control/sensors.ts';
 import { fluidDensity, fluidSpecificHeat } from '../physics/fluid/compile.ts';
 import { settleBoiling } from '../physics/loop/boil.ts';
-import { circulate } from '../physics/loop/circuit.ts';
+import { meanFluidTemperature } from '../physics/loop/circuit.ts';
 import { CIRCUIT } from '../physics/loop/circuit-state.ts';
-import { coilUA } from '../physics/loop/coil.ts';
+import { circulate } from '../physics/loop/coil-step.ts';
 import { circulatePlate } from '../physics/loop/plate.ts';
 import { driveFlow } from '../physics/loop/pump-drive.ts';
-import { standStill } from '../physics/loop/standing.ts';
-import { relieveTank, restTank } from '../physics/tank/tank.ts';
+import { siphonStep } from '../physics/loop/siphon.ts';
+import { restCoil, standStill } from '../physics/loop/standing.ts';
+import { relieveTank, restParts, restTank, warmTank } from '../physics/tank/tank.ts';
 import { closeHour, openHour } from './hour.ts';
 import { drawHotWater, heatTankByElement, keepHeaterWarm, stepBaseline } from './house.ts';
-import { canCirculate, meanFluidTemperature, settleLoop } from './loop-step.ts';
+import { canCirculate, settleLoop } from './loop-step.ts';
 import { FINENESS, type Machine, SUN_THRESHOLD } from './machine.ts';
-import { siphon } from './siphon-step.ts';
 
 /** A rise that the bound below does not see: heat left in the circuit, pump and draw within the step; judgement. [K] */
 const LIMIT_MARGIN = 1;
+/** Absorber over the pipe behind it from which a start is followed in finer steps; judgement. [K] */
+export const HOT_START = 30;
 /** Difference over the controller's stop from which the pump is taken to run on for a step; judgement. [K] */
 const SPARE_DIFFERENCE = 3;
 
@@ -35,13 +37,14 @@ export function stepHour(machine: Machine, hour: number): void {
   const { drivers } = machine;
   const lit = drivers.lit[hour] === 1;
   const drawn = drivers.tapVolume[hour]! > 0;
-  const fine = lit || machine.thermosiphon !== null || mayPumpInDark(machine, hour);
-  const steps = fine ? drivers.stepsPerHour : drawn ? machine.darkSteps : 1;
+  const fine = lit || mayPumpInDark(machine, hour);
+  const steps = fine ? drivers.stepsPerHour : drawn || machine.thermosiphon !== null ? machine.darkSteps : 1;
   if (drivers.lossCoefficient !== null) machine.circuit.a1 = drivers.lossCoefficient[hour]!;
   openHour(machine, hour);
   for (let step = 0; step < steps; step++) {
     const at = lit ? hour * drivers.stepsPerHour + step : -1;
-    const parts = fine && (nearLimit(machine, at) || maySwitch(machine, hour, at)) ? FINENESS : 1;
+    const event = fine && (nearLimit(machine, at) || maySwitch(machine, hour, at) || startsHot(machine, hour, at));
+    const parts = event ? FINENESS : fine ? machine.siphonParts : 1;
     for (let part = 0; part < parts; part++) advance(machine, hour, step * parts + part, steps * parts, at);
   }
   stepBaseline(machine, hour, drivers.within === null ? 1 : steps);
@@ -53,8 +56,8 @@ function advance(machine: Machine, hour: number, step: number, steps: number, at
   const drawsFirst = step % 2 === 0;
   if (drawsFirst) useWater(machine, hour, step, steps);
   if (drawsFirst) heatTankByElement(machine, hour, steps);
-  collectHeat(machine, hour, steps, at);
-  restStorage(machine, hour, steps);
+  const flows = collectHeat(machine, hour, steps, at);
+  restStorage(machine, hour, steps, flows);
   if (!drawsFirst) heatTankByElement(machine, hour, steps);
   if (!drawsFirst) useWater(machine, hour, step, steps);
 }
@@ -78,72 +81,80 @@ function nearLimit(machine: Machine, at: number): boolean {
   return at >= 0 && top > event - LIMIT_MARGIN - drivers.absorbed[at]! * machine.risePerLight;
 }
 
-/** Sun on the array, and the loop between it and the tank. */
-function collectHeat(machine: Machine, hour: number, steps: number, at: number): void {
-  const { circuit, columns, control, drivers, tank } = machine;
-  const duration = 3600 / steps;
-  const share = 1 / steps;
-  const ambient = drivers.ambient[hour]!;
-  const room = tank.room;
-  const irradiance = at < 0 ? 0 : drivers.irradiance[at]!;
-  const supply = machine.drive.onMains ? Number.POSITIVE_INFINITY : at < 0 ? 0 : drivers.pumpSupply[at]!;
-  // By day the rated losses hold the sky's share already: the test stood under one.
-  const light = irradiance > 0 ? drivers.absorbed[at]! : -drivers.skyLoss[hour]!;
-  const top = tank.temperature[tank.temperature.length - 1]!;
+/** Whether the pump may start in this step under an absorber whose content would go round many times before the step ends. */
+function startsHot({ circuit, control, drivers }: Machine, hour: number, at: number): boolean {
+  if (control.running || control.limited || at < 0 || drivers.pumpOut[hour] === 1) return false;
+  return circuit.absorber[circuit.absorber.length - 1]! - circuit.pipe[0]! > HOT_START;
+}
 
-  let flow = 0;
-  let outlet = circuit.absorber[circuit.absorber.length - 1]!;
-  if (decidePump(control, supply, top, pumpWanted(machine, hour), duration) && canFlow(machine, hour, share)) {
-    const fluidTemperature = meanFluidTemperature(circuit);
-    const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
-    flow = driveFlow(machine.drive, supply, sun, ambient + sun * drivers.cellRise, fluidTemperature);
-    if (flow > 0) {
-      const rate =
-        flow * fluidDensity(machine.fluid, fluidTemperature) * fluidSpecificHeat(machine.fluid, fluidTemperature);
-      outlet = pumpRound(machine, flow, rate, light, ambient, duration);
-      columns.pumpRunning[hour]! += share;
-      machine.pumpEnergy[hour]! += machine.drive.power * duration;
-      columns.loopFlow[hour]! += flow * share;
-      columns.collectorOutletTemperature[hour]! += outlet * share;
-    }
-  }
-  if (flow <= 0) {
-    if (!circuit.boiling && siphon(machine, hour, steps, light))
-      columns.thermosiphonHeat[hour]! -= circuit.flows[CIRCUIT.coilHeat]!;
-    else standStill(circuit, steps, light, ambient, room);
-  }
-  settleLoop(machine, hour, flow <= 0);
-  settleBoiling(circuit, circuit.flows[CIRCUIT.collectorHeat] !== 0, machine.loopPressure.boilingPoint, light, ambient);
+/** Sun on the array, and the loop between it and the tank. @returns Whether fluid moves. */
+function collectHeat(machine: Machine, hour: number, steps: number, at: number): boolean {
+  const { circuit, columns, conditions, control, drivers, loopPressure } = machine;
+  const share = 1 / steps;
+  const irradiance = at < 0 ? 0 : drivers.irradiance[at]!;
+  // By day the rated losses hold the sky's share already: the test stood under one.
+  conditions.absorbed = irradiance > 0 ? drivers.absorbed[at]! : -drivers.skyLoss[hour]!;
+  conditions.ambient = drivers.ambient[hour]!;
+  conditions.duration = 3600 / steps;
+
+  const flows = pumpLoop(machine, hour, at, share) || siphonLoop(machine, hour, share);
+  if (!flows) standStill(circuit, steps, conditions);
+  settleLoop(machine, hour, !flows);
+  settleBoiling(circuit, flows, loopPressure.boilingPoint, conditions);
   if (circuit.boiling) columns.boiling[hour]! += share;
 
-  const { flows } = circuit;
-  columns.collectorHeat[hour]! += flows[CIRCUIT.collectorHeat]!;
-  columns.pipeLoss[hour]! += flows[CIRCUIT.pipeLoss]!;
-  const coilHeat = flows[CIRCUIT.coilHeat]!;
-  columns.coilHeat[hour]! += coilHeat;
-  if (coilHeat < 0) columns.heatGivenBack[hour]! -= coilHeat;
-  machine.absorbedHeat[hour]! += flows[CIRCUIT.absorbed]!;
-  machine.collectorLoss[hour]! += flows[CIRCUIT.collectorLoss]!;
+  bookLoop(machine, hour);
   columns.irradiance[hour]! += irradiance * share;
   if (at >= 0) columns.pvIrradiance[hour]! += drivers.pvIrradiance[at]! * share;
   if (control.heldOff) columns.highLimit[hour]! += share;
-  noteAbsorber(machine, hour, share, irradiance >= SUN_THRESHOLD && flow <= 0);
+  noteAbsorber(machine, hour, share, irradiance >= SUN_THRESHOLD && !flows);
+  return flows;
 }
 
-/** One step of the pumped loop through coil or plate exchanger. @returns Fluid that leaves the array, mean. [°C] */
-function pumpRound(
-  machine: Machine,
-  flow: number,
-  rate: number,
-  light: number,
-  ambient: number,
-  duration: number,
-): number {
-  const { circuit, plate, tank } = machine;
-  if (plate !== null) return circulatePlate(plate, circuit, tank, rate, light, ambient, tank.room, duration);
-  const beside = tank.temperature[circuit.coilBottom + (circuit.coilShare.length >> 1)]!;
-  const conductance = coilUA(machine.coil, flow, circuit.pipe[(circuit.pipe.length >> 1) - 1]!, beside);
-  return circulate(circuit, tank, rate, conductance, light, ambient, tank.room, duration);
+/** One step of the pumped loop through coil or plate exchanger. @returns Whether the pump moves fluid; where not, nothing is changed. */
+function pumpLoop(machine: Machine, hour: number, at: number, share: number): boolean {
+  const { circuit, columns, conditions, control, drive, drivers, fluid, plate, stream, tank } = machine;
+  const { ambient, duration } = conditions;
+  const supply = drive.onMains ? Number.POSITIVE_INFINITY : at < 0 ? 0 : drivers.pumpSupply[at]!;
+  const top = tank.temperature[tank.temperature.length - 1]!;
+  if (!decidePump(control, supply, top, pumpWanted(machine, hour), duration) || !canFlow(machine, hour, share))
+    return false;
+  const fluidTemperature = meanFluidTemperature(circuit);
+  const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
+  const flow = driveFlow(drive, supply, sun, ambient + sun * drivers.cellRise, fluidTemperature);
+  if (flow <= 0) return false;
+  stream.flow = flow;
+  stream.capacityRate = flow * fluidDensity(fluid, fluidTemperature) * fluidSpecificHeat(fluid, fluidTemperature);
+  const outlet =
+    plate === null
+      ? circulate(circuit, tank, stream, conditions, machine.coil)
+      : circulatePlate(plate, circuit, tank, stream.capacityRate, conditions);
+  columns.pumpRunning[hour]! += share;
+  machine.pumpEnergy[hour]! += drive.power * duration;
+  columns.loopFlow[hour]! += flow * share;
+  columns.collectorOutletTemperature[hour]! += outlet * share;
+  return true;
+}
+
+/** One step by buoyancy alone, where no check valve forbids it. @returns Whether fluid moves; where not, nothing is changed. */
+function siphonLoop(machine: Machine, hour: number, share: number): boolean {
+  const { circuit, columns, conditions, design, loopPressure, tank, thermosiphon } = machine;
+  if (thermosiphon === null || circuit.boiling || loopPressure.top < design.loop.minimumPressure) return false;
+  const flow = siphonStep(thermosiphon, circuit, tank, conditions);
+  if (flow === 0) return false;
+  columns.thermosiphonFlow[hour]! += flow * share;
+  columns.thermosiphonHeat[hour]! -= circuit.flows[CIRCUIT.coilHeat]!;
+  return true;
+}
+
+/** Adds up what array and pipes exchanged. */
+function bookLoop(machine: Machine, hour: number): void {
+  const { columns } = machine;
+  const { flows } = machine.circuit;
+  columns.collectorHeat[hour]! += flows[CIRCUIT.collectorHeat]!;
+  columns.pipeLoss[hour]! += flows[CIRCUIT.pipeLoss]!;
+  machine.absorbedHeat[hour]! += flows[CIRCUIT.absorbed]!;
+  machine.collectorLoss[hour]! += flows[CIRCUIT.collectorLoss]!;
 }
 
 /**
@@ -203,12 +214,34 @@ function noteAbsorber(machine: Machine, hour: number, share: number, standsInSun
   if (hottest > stagnationLimit) columns.stagnation[hour]! += share;
 }
 
-/** The tank at rest: losses, conduction, turnover, and the relief valve. */
-function restStorage(machine: Machine, hour: number, steps: number): void {
-  const { columns, drivers, tank } = machine;
-  columns.tankLoss[hour]! += restTank(tank, steps);
-  // After the turnover the top is the hottest node.
-  const top = tank.temperature[tank.temperature.length - 1]!;
-  if (top > columns.tankMaximumTemperature[hour]!) columns.tankMaximumTemperature[hour] = top;
-  columns.reliefVolume[hour]! += relieveTank(tank, drivers.mains[hour]!, columns.reliefHeat, hour) * tank.nodeVolume;
+/** Tank and standing coil, in turn: a sharp front between cold and warm water does not wait for an hour. */
+function restBoth(machine: Machine, hour: number, steps: number): void {
+  const { circuit, columns, tank } = machine;
+  const parts = restParts(steps);
+  let coilHeat = 0;
+  for (let part = 0; part < parts; part++) {
+    columns.tankLoss[hour]! += restTank(tank, steps * parts);
+    if (!restCoil(circuit, tank, steps * parts)) continue;
+    warmTank(tank, circuit.coilRise);
+    coilHeat += circuit.flows[CIRCUIT.coilHeat]!;
+  }
+  circuit.flows[CIRCUIT.coilHeat] = coilHeat;
+}
+
+/** The tank at rest: losses, conduction, turnover, the coil's heat, and the relief valve. */
+function restStorage(machine: Machine, hour: number, steps: number, flows: boolean): void {
+  const { circuit, columns, drivers, plate, relieved, tank } = machine;
+  if (flows) columns.tankLoss[hour]! += restTank(tank, steps, plate === null ? circuit.coilRise : null);
+  else restBoth(machine, hour, steps);
+  const coilHeat = circuit.flows[CIRCUIT.coilHeat]!;
+  columns.coilHeat[hour]! += coilHeat;
+  if (coilHeat < 0) columns.heatGivenBack[hour]! -= coilHeat;
+
+  const top = tank.temperature.length - 1;
+  // After the turnover the top is the hottest node; where it passes the valve's setting, the valve holds it there.
+  const hottest = Math.min(tank.temperature[top]!, tank.reliefTemperature);
+  if (hottest > columns.tankMaximumTemperature[hour]!) columns.tankMaximumTemperature[hour] = hottest;
+  if (!relieveTank(tank, drivers.mains[hour]!, relieved)) return;
+  columns.reliefVolume[hour]! += relieved.volume;
+  columns.reliefHeat[hour]! += relieved.heat;
 }

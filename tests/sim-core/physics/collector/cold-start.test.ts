@@ -1,10 +1,10 @@
 import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { circulate } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
 import { CIRCUIT } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { standStill } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
 import { assemble } from '../../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput } from '../../../examples.ts';
+import { conditions, goRound } from '../loop/one-step.ts';
 
 const weather = await inventedValley();
 
@@ -17,12 +17,12 @@ function coldMorning(collectorNodes: number) {
   circuit.absorber.fill(-5);
   circuit.pipe.fill(-5);
   tank.temperature.fill(15);
-  for (let minute = 0; minute < 20; minute++) standStill(circuit, 60, 500, -5, 18);
+  for (let minute = 0; minute < 20; minute++) standStill(circuit, 60, conditions(500, -5, 18, 3600 / 60));
   let peak = -Infinity;
   let collected = 0;
   let delivered = 0;
   for (let step = 0; step < 120; step++) {
-    peak = Math.max(peak, circulate(circuit, tank, 190, 150, 500, -5, 18, 30));
+    peak = Math.max(peak, goRound(circuit, tank, [190, 150], conditions(500, -5, 18, 30)));
     collected += circuit.flows[CIRCUIT.collectorHeat]!;
     delivered += circuit.flows[CIRCUIT.coilHeat]!;
   }

@@ -6,6 +6,7 @@ import { CIRCUIT, type Circuit } from '../../../../packages/sim-core/src/physics
 import { standStill } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
 import { assemble } from '../../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
+import { conditions } from './one-step.ts';
 
 const weather = await inventedValley();
 const collector = { area: 2, eta0: 0.75, a1: 3.8, a2: 0.012, dryCapacityShare: 0.6 };
@@ -55,8 +56,8 @@ describe('a standing collector', () => {
   it('comes to the same dry stagnation temperature as without boiling [ISO 9806, closed form]', () => {
     const circuit = standing(20, 4);
     for (let step = 0; step < 200; step++) {
-      standStill(circuit, 12, 750, 30, 20);
-      settleBoiling(circuit, false, 120, 750, 30);
+      standStill(circuit, 12, conditions(750, 30, 20, 3600 / 12));
+      settleBoiling(circuit, false, 120, conditions(750, 30, 20, 300));
     }
     expect(circuit.boiling).toBe(true);
     expect(circuit.absorber[0]).toBeCloseTo(stagnationTemperature(collector, 1000, 30), 6);
@@ -66,8 +67,8 @@ describe('a standing collector', () => {
     const circuit = standing(20, 4);
     let kept = absorberHeat(circuit);
     for (let step = 0; step < 96; step++) {
-      standStill(circuit, 12, step < 60 ? 750 : 0, 25, 20);
-      settleBoiling(circuit, false, 118, step < 60 ? 750 : 0, 25); // the loop's pressure says so, once it is free to
+      standStill(circuit, 12, conditions(step < 60 ? 750 : 0, 25, 20, 3600 / 12));
+      settleBoiling(circuit, false, 118, conditions(step < 60 ? 750 : 0, 25, 20, 300)); // the loop's pressure says so, once it is free to
       kept += circuit.flows[CIRCUIT.absorbed]! - circuit.flows[CIRCUIT.collectorLoss]!;
       expect(Math.abs(absorberHeat(circuit) / kept - 1)).toBeLessThan(1e-12);
     }
@@ -79,7 +80,7 @@ describe('a standing collector', () => {
     const circuit = standing(100, 2);
     circuit.absorber[1] = 126;
     const heat = circuit.absorberCapacity * 226;
-    settleBoiling(circuit, true, 125, 750, 30);
+    settleBoiling(circuit, true, 125, conditions(750, 30, 20, 300));
     expect(circuit.absorber[1]).toBeCloseTo(120 + 6 / 0.6, 12);
     expect(absorberHeat(circuit)).toBeCloseTo(heat, 4);
     expect(circuit.boilingPoint).toBe(120); // held while it boils
@@ -91,12 +92,12 @@ describe('a standing collector', () => {
     const before = absorberHeat(circuit) + 0.4 * circuit.absorberCapacity * 30; // liquid at 150 °C
     const stagnation = 20 + (2 * 500) / (3.8 + Math.sqrt(3.8 ** 2 + 4 * 0.012 * 500)); // 120 °C
     expect(stagnation).toBeLessThan(150);
-    settleBoiling(circuit, true, 125, 500, 20);
+    settleBoiling(circuit, true, 125, conditions(500, 20, 20, 300));
     expect(circuit.absorber[1]).toBe(150); // flowing liquid had it there already
     expect(before - absorberHeat(circuit)).toBeCloseTo(circuit.flows[CIRCUIT.collectorLoss]!, 4);
     const bright = standing(100, 2);
     bright.absorber[1] = 150;
-    settleBoiling(bright, true, 125, 700, 20);
+    settleBoiling(bright, true, 125, conditions(700, 20, 20, 300));
     expect(bright.absorber[1]).toBeCloseTo(20 + (2 * 700) / (3.8 + Math.sqrt(3.8 ** 2 + 4 * 0.012 * 700)), 9);
   });
 
@@ -104,7 +105,7 @@ describe('a standing collector', () => {
     const circuit = standing(110, 2);
     const before = absorberHeat(circuit);
     const lost = circuit.flows[CIRCUIT.collectorLoss]!;
-    settleBoiling(circuit, false, 90, 750, 30);
+    settleBoiling(circuit, false, 90, conditions(750, 30, 20, 300));
     expect(circuit.boiling).toBe(true);
     expect([...circuit.absorber]).toEqual([110, 110]);
     // By hand: of two nodes the liquid, 0.4 of their heat capacity, gives up 20 K.
@@ -115,7 +116,7 @@ describe('a standing collector', () => {
 
   it('in a loop under vacuum does not boil at night: the boiling point is held at 80 °C', () => {
     const circuit = standing(20, 2);
-    settleBoiling(circuit, false, 3, 0, 10);
+    settleBoiling(circuit, false, 3, conditions(0, 10, 20, 300));
     expect(circuit.boiling).toBe(false);
     expect(circuit.boilingPoint).toBe(80);
   });

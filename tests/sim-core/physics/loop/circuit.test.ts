@@ -1,12 +1,13 @@
 import { defineSystem } from '@noonloop/sim-core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { circuitRing, circulate } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
+import { circuitRing } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
 import { absorberHeat, pipeHeat } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
 import { CIRCUIT, type Circuit } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { standStill } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
 import { compileTank, type Tank, tankHeat } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { plainInput } from '../../../examples.ts';
+import { conditions, goRound } from './one-step.ts';
 
 const AREA = 4;
 
@@ -37,6 +38,10 @@ function makeCircuit(
     upwards: false,
     coilBottom: 0,
     coilShare: Float64Array.of(0.5, 0.5),
+    coil: new Float64Array(2).fill(start),
+    coilCapacity: 20_000,
+    coilGiven: new Map([1, 12, 120].map((count) => [count, 1 - Math.exp((-60 * 3600) / (count * 20_000))])),
+    coilRise: new Float64Array(5),
     flows: new Float64Array(5),
     ring: circuitRing(nodes, 2, pipeCapacity, pipeConductance),
   };
@@ -56,7 +61,7 @@ describe('absorber standing in steady sun [closed form: ISO 9806 stagnation, η 
     [0.78, 3.6, 0.014, 450, -5, 70.39435487],
   ])('eta0 %d, a1 %d, a2 %d, %d W/m², air %d °C → %d °C', (eta0, a1, a2, irradiance, air, expected) => {
     const circuit = makeCircuit({ a1, a2 });
-    for (let hour = 0; hour < 48; hour++) standStill(circuit, 1, eta0 * irradiance, air, 20);
+    for (let hour = 0; hour < 48; hour++) standStill(circuit, 1, conditions(eta0 * irradiance, air, 20, 3600 / 1));
     for (const temperature of circuit.absorber) expect(temperature).toBeCloseTo(expected, 6);
   });
 });
@@ -67,7 +72,7 @@ describe('array in steady flow [closed form: ISO 9806 with the mean of inlet and
       const circuit = makeCircuit({ nodes, pipeLoss: 0 });
       const tank = makeTank(40, 1e6); // so large that its temperature stands
       const rate = 190;
-      for (let step = 0; step < 2000; step++) circulate(circuit, tank, rate, 1e6, 0.78 * 800, 15, 20, 300);
+      for (let step = 0; step < 2000; step++) goRound(circuit, tank, [rate, 1e6], conditions(0.78 * 800, 15, 20, 300));
       const gained = circuit.flows[CIRCUIT.collectorHeat]! / 300;
       // The coil is so large that the fluid returns at the tank's 40 °C. q = A(η0 G − a1 d − a2 d²), d = 40 + q/(2W) − 15.
       let power = 0;
@@ -103,7 +108,7 @@ describe('circuit', () => {
         const circuit = makeCircuit({ nodes, start });
         const tank = makeTank(tankStart);
         const before = { absorber: absorberHeat(circuit), pipes: pipeHeat(circuit), tank: tankHeat(tank) };
-        circulate(circuit, tank, rate, coil, light, air, 20, duration);
+        goRound(circuit, tank, [rate, coil], conditions(light, air, 20, duration));
         const [absorbed, loss, collected, pipeLoss, coilHeat] = circuit.flows as unknown as number[];
         const through = [absorbed!, loss!, collected!, pipeLoss!, coilHeat!].reduce(
           (sum, flow) => sum + Math.abs(flow),
@@ -127,7 +132,7 @@ describe('circuit', () => {
       fc.property(cases, ({ nodes, start, tankStart, rate, coil, air, duration }) => {
         const circuit = makeCircuit({ nodes, start, a2: 0 });
         const tank = makeTank(tankStart);
-        circulate(circuit, tank, rate, coil, 0, air, 20, duration);
+        goRound(circuit, tank, [rate, coil], conditions(0, air, 20, duration));
         const around = [start, tankStart, air, 20];
         const range = Math.max(...around) - Math.min(...around);
         const beyond = 0.02 * range + 1e-9;
@@ -147,7 +152,7 @@ describe('circuit', () => {
       const tank = makeTank(30);
       let sum = 0;
       for (let step = 0; step < 12 * steps; step++) {
-        circulate(circuit, tank, 190, 300, 0.78 * 700, 10, 20, 300 / steps);
+        goRound(circuit, tank, [190, 300], conditions(0.78 * 700, 10, 20, 300 / steps));
         sum += circuit.flows[CIRCUIT.coilHeat]!;
       }
       return sum;

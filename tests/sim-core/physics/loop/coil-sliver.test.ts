@@ -1,12 +1,12 @@
 import { defineSystem, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
-import { circulate } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
 import { compileCircuit, pipeHeat } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
 import { CIRCUIT } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { coilShares } from '../../../../packages/sim-core/src/physics/loop/coil-shares.ts';
 import { compileTank, tankHeat } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
+import { conditions, goRound } from './one-step.ts';
 
 const weather = await inventedValley();
 const fluid = compileFluid('propylene-glycol', 0.4);
@@ -25,7 +25,7 @@ describe('a coil piece that hardly exchanges', () => {
     for (let step = 0; step < 12; step++) {
       const pipes = pipeHeat(circuit);
       const stored = tankHeat(tank);
-      circulate(circuit, tank, rate, 40, 0, 5, 18, 300);
+      goRound(circuit, tank, [rate, 40], conditions(0, 5, 18, 300));
       const { flows } = circuit;
       const left = flows[CIRCUIT.collectorHeat]! - flows[CIRCUIT.pipeLoss]! - flows[CIRCUIT.coilHeat]!;
       expect(Math.abs(left - (pipeHeat(circuit) - pipes))).toBeLessThan(1e-6); // [J]
@@ -46,7 +46,7 @@ describe('a trickle through a coil in a large tank', () => {
       circuit.absorber.fill(15);
       for (let step = 0; step < 40; step++) {
         const pipes = pipeHeat(circuit);
-        circulate(circuit, tank, rate, 40, 0, 5, 18, 75);
+        goRound(circuit, tank, [rate, 40], conditions(0, 5, 18, 75));
         const { flows } = circuit;
         const [array, lost, coil] = [flows[CIRCUIT.collectorHeat]!, flows[CIRCUIT.pipeLoss]!, flows[CIRCUIT.coilHeat]!];
         const residual = Math.abs(array - lost - coil - (pipeHeat(circuit) - pipes));

@@ -5,11 +5,11 @@ import {
   fluidDensity,
   fluidSpecificHeat,
 } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
-import { circulate } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
 import { compileCircuit } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
 import { CIRCUIT } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { compileTank } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
+import { conditions, goRound } from './one-step.ts';
 
 const weather = await inventedValley();
 const design = defineSystem(plainInput);
@@ -27,7 +27,7 @@ function coldStart(pipeNodes: number, duration: number, until: number) {
   const inlet: number[] = [];
   let heat = 0;
   for (let time = duration; time <= until; time += duration) {
-    circulate(circuit, tank, RATE, 300, 500, 10, 18, duration);
+    goRound(circuit, tank, [RATE, 300], conditions(500, 10, 18, duration));
     inlet.push(circuit.pipe[2 * pipeNodes - 1]!);
     heat += circuit.flows[CIRCUIT.coilHeat]!;
   }

@@ -88,6 +88,6 @@ describe('sunTrack', () => {
   });
 
   it.each([0, 61, 2.5, Number.NaN])('refuses %f steps an hour', (steps) => {
-    expect(() => sunTrack(inventedYear(6, 18, 300, 100), steps)).toThrow(/stepsPerHour.*from 1 to 60/);
+    expect(() => sunTrack(inventedYear(6, 18, 300, 100), steps)).toThrow(/stepsPerHour.*from 1 to 240/);
   });
 });

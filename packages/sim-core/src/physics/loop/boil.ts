@@ -14,7 +14,7 @@
  */
 import { stagnationRise } from '../collector/efficiency.ts';
 import { meanDecay } from '../relaxation.ts';
-import { CIRCUIT, type Circuit } from './circuit-state.ts';
+import { CIRCUIT, type Circuit, type StepConditions } from './circuit-state.ts';
 
 /** Below this boiling point the loop is taken as drawn empty by a vacuum, and stands for want of pressure. [°C] */
 const LOWEST_BOILING_POINT = 80;
@@ -79,20 +79,17 @@ export function boilNode(circuit: Circuit, node: number, limit: number, slope: n
  * @param circuit - Changed in place; what steam carries off is added to the step's loss of the array.
  * @param flowed - Whether the step was one with flow.
  * @param boilingPoint - At the collectors' pressure. [°C]
- * @param light - Light turned into heat in the step, less the extra loss to the sky. [W/m²]
- * @param ambient - Outdoor air. [°C]
  */
 export function settleBoiling(
   circuit: Circuit,
   flowed: boolean,
   boilingPoint: number,
-  light: number,
-  ambient: number,
+  { absorbed, ambient }: StepConditions,
 ): void {
   const highest = hottest(circuit);
   circuit.boiling = highest > circuit.boilingPoint;
   if (circuit.boiling) {
-    if (flowed) empty(circuit, ambient + stagnationRise(light, circuit.a1, circuit.a2));
+    if (flowed) empty(circuit, ambient + stagnationRise(absorbed, circuit.a1, circuit.a2));
     return;
   }
   circuit.boilingPoint = Math.max(boilingPoint, LOWEST_BOILING_POINT);

@@ -1,17 +1,21 @@
 import type { SystemDesign } from '../../design/design.ts';
-import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
+import { type CompiledFluid, compileFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import { coilInWater } from '../tank/sediment.ts';
 import { nodeHeat } from './boil.ts';
 import { circuitRing } from './circuit.ts';
-import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
+import { type Circuit, coilTemperature, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
+import { coilUA, compileCoil } from './coil.ts';
 import { pipeLossConductance } from './pipe.ts';
 
 export type { Circuit } from './circuit-state.ts';
 
-/** Copper: density times specific heat, handbook. [J/(m³·K)] */
+/** Copper: density times specific heat, handbook; steel's is 5 % more. [J/(m³·K)] */
 const COPPER_HEAT_CAPACITY = 8930 * 385;
-/** Fluid temperature at which the standing heat capacity of the pipes is taken; it hardly moves. [°C] */
+/** Fluid temperature at which the standing heat capacity of pipes and coil is taken; it hardly moves. [°C] */
 const PIPE_REFERENCE = 40;
+/** Standing coil and the water around it, at which its conductance is taken; judgement. [°C] */
+const STANDING_COIL = 45;
+const STANDING_WATER = 40;
 /** Keeps the arithmetic finite where a section has no length. [J/K] */
 const SMALLEST_CAPACITY = 1;
 
@@ -40,6 +44,7 @@ export function compileCircuit(
   const nodeArea = (array.panels * collector.area) / collectorNodes;
   const pipe = pipeNodesOf(design, fluid, pipeNodes);
   const share = coilInWater(design);
+  const content = coilContent(design, fluid);
   const decays = stepCounts.map((count): [number, Float64Array] => [
     count,
     pipe.capacity.map((capacity, at) => Math.exp((-pipe.conductance[at]! * 3600) / (count * capacity))),
@@ -58,8 +63,14 @@ export function compileCircuit(
     pipeConductance: pipe.conductance,
     pipeDecay: new Map(decays),
     upwards,
+    coil: new Float64Array(share.shares.length).fill(tank.initialTemperature),
+    coilCapacity: content.capacity,
+    coilGiven: new Map(
+      stepCounts.map((count) => [count, -Math.expm1((-content.standing * 3600) / (count * content.capacity))]),
+    ),
     coilBottom: share.bottom,
     coilShare: share.shares,
+    coilRise: new Float64Array(tank.nodes),
     flows: new Float64Array(5),
     ring: circuitRing(collectorNodes, share.shares.length, pipe.capacity, pipe.conductance),
   };
@@ -88,6 +99,18 @@ function pipeNodesOf(design: SystemDesign, fluid: CompiledFluid, perSection: num
   };
 }
 
+/** Heat capacity of the coil's fluid and metal, and its conductance at standstill; a plate exchanger's are left out. */
+function coilContent({ coil, loop }: SystemDesign, fluid: CompiledFluid) {
+  if (loop.exchanger === 'plate') return { capacity: SMALLEST_CAPACITY, standing: 0 };
+  const bore = (Math.PI / 4) * coil.innerDiameter ** 2;
+  const metal = (Math.PI / 4) * coil.outerDiameter ** 2 - bore;
+  const fluidCapacity = fluidDensity(fluid, PIPE_REFERENCE) * fluidSpecificHeat(fluid, PIPE_REFERENCE);
+  return {
+    capacity: coil.length * (bore * fluidCapacity + metal * COPPER_HEAT_CAPACITY),
+    standing: coilUA(compileCoil(coil, fluid, compileFluid('water', 0)), 0, STANDING_COIL, STANDING_WATER),
+  };
+}
+
 /** Heat in the absorber above 0 °C. [J] */
 export function absorberHeat(circuit: Circuit): number {
   let sum = 0;
@@ -95,9 +118,9 @@ export function absorberHeat(circuit: Circuit): number {
   return sum;
 }
 
-/** Heat in the pipes above 0 °C. [J] */
+/** Heat in the pipes and the coil above 0 °C. [J] */
 export function pipeHeat(circuit: Circuit): number {
-  let sum = 0;
+  let sum = coilTemperature(circuit) * circuit.coilCapacity;
   for (let at = 0; at < circuit.pipe.length; at++) sum += circuit.pipe[at]! * circuit.pipeCapacity[at]!;
   return sum;
 }

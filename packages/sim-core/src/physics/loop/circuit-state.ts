@@ -18,6 +18,28 @@ export const CIRCUIT = {
   coilHeat: 4,
 } as const;
 
+/** What acts on the loop in one step: one object of a run, filled anew in each. */
+export interface StepConditions {
+  /** Light turned into heat in the absorber, less what the sky takes beyond the rated loss; negative at night. [W/m²] */
+  absorbed: number;
+  /** Outdoor air. [°C] */
+  ambient: number;
+  /** Air around tank and indoor pipes. [°C] */
+  room: number;
+  /** Length of the step. [s] */
+  duration: number;
+}
+
+/** The fluid that goes round in one step: one object of a run, filled anew in each. */
+export interface LoopStream {
+  /** Volume flow. [m³/s] */
+  flow: number;
+  /** Heat capacity rate, ṁ c_p. [W/K] */
+  capacityRate: number;
+  /** UA of the whole coil. [W/K] */
+  conductance: number;
+}
+
 /** The collector circuit ready to be stepped: its state and what does not depend on it. */
 export interface Circuit extends BoilingState {
   /** Absorber and its fluid along the flow, inlet first. Shape [collector nodes]. [°C] */
@@ -37,16 +59,35 @@ export interface Circuit extends BoilingState {
   readonly pipeConductance: Float64Array;
   /** Decay of a standing node in one step, by steps per hour. */
   readonly pipeDecay: ReadonlyMap<number, Float64Array>;
+  /** Fluid and metal of the coil beside each tank node that it touches, from {@link coilBottom} upwards. Shape [coil pieces]. [°C] */
+  readonly coil: Float64Array;
+  /** Heat capacity of the coil's fluid and metal. [J/K] */
+  readonly coilCapacity: number;
+  /** Share of its excess over the water that the standing coil gives up in one step, by steps per hour. [-] */
+  readonly coilGiven: ReadonlyMap<number, number>;
   /** Lowest tank node that the coil touches. */
   readonly coilBottom: number;
   /** Whether the fluid runs through the coil from its lower end upwards. */
   readonly upwards: boolean;
   /** Share of the coil in each node from {@link coilBottom} upwards; they add up to 1. */
   readonly coilShare: Float64Array;
+  /** Rise by the last step's coil heat of each tank node; nothing else writes here. Shape [tank nodes]. [K] */
+  readonly coilRise: Float64Array;
   /** Exchange of the last step, see {@link CIRCUIT}. [J] */
   readonly flows: Float64Array;
-  /** Collector nodes, hot pipes, coil pieces from the top down, cold pipes, in the order of the flow. */
+  /** Collector nodes, hot pipes, coil pieces with the coil's content between them, cold pipes, in the order of the flow. */
   readonly ring: Ring;
+}
+
+/** Mean of the coil's content along the tube. [°C] */
+export function coilTemperature({ coil, coilShare }: Circuit): number {
+  let sum = 0;
+  let whole = 0;
+  for (let piece = 0; piece < coil.length; piece++) {
+    sum += coilShare[piece]! * coil[piece]!;
+    whole += coilShare[piece]!;
+  }
+  return sum / whole;
 }
 
 /** Whether a pipe node lies in one of the two inner sections. */
@@ -56,15 +97,8 @@ export const isIndoors = (at: number, pipeNodes: number): boolean => 4 * at >= p
  * Right-hand side of a collector node that does not change in the step: light, and the constant part of its loss
  * a1 d + a2 d|d|, written about the excess d0 at the start as value(d0) + slope (d − d0). [W]
  */
-export function sourceAt(
-  start: number,
-  slope: number,
-  absorbed: number,
-  ambient: number,
-  area: number,
-  a1: number,
-  a2: number,
-): number {
-  const excess = start - ambient;
-  return area * (absorbed - (a1 + a2 * Math.abs(excess)) * excess) + slope * start;
+export function sourceAt(circuit: Circuit, start: number, slope: number, conditions: StepConditions): number {
+  const excess = start - conditions.ambient;
+  const lost = (circuit.a1 + circuit.a2 * Math.abs(excess)) * excess;
+  return circuit.nodeArea * (conditions.absorbed - lost) + slope * start;
 }

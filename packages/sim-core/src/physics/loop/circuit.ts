@@ -1,130 +1,103 @@
-import type { Tank } from '../tank/tank.ts';
-import { CIRCUIT, type Circuit, isIndoors, sourceAt } from './circuit-state.ts';
-import { closeRing, makeRing, NUMBERS, RING, type Ring } from './ring.ts';
+/**
+ * One step with fluid going round. Each part of the circuit (collector node, pipe section, coil piece with the tank node around it, the coil's
+ * content) is a stirred volume that obeys a linear equation with constant coefficients over the step. The parts are set up, {@link closeRing}
+ * solves them together, and what became of them is written back. Nothing here allocates but {@link circuitRing}.
+ */
+import { CIRCUIT, type Circuit, coilTemperature, isIndoors, type StepConditions, sourceAt } from './circuit-state.ts';
+import { makeRing, NUMBERS, RING, type Ring } from './ring.ts';
 
-// Places in a part of the ring, and what the spare ones hold: of a collector node what drives it whatever its temperature [W]; of a pipe node
-// its conductance [W/K], 1/capacity [K/J] and surroundings [°C]; of a coil piece how far its nodes drift in the step anyway [K] and 1 over the
-// number of nodes that rise with it.
-const {
-  inlet: INLET,
-  like: LIKE,
-  own: OWN,
-  rest: REST,
-  rise: RISE,
-  share: SHARE,
-  spare: SPARE,
-  start: START,
-  x: X,
-} = RING;
+const { inlet: INLET, own: OWN, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START, x: X } = RING;
+// Of a collector node: what drives it whatever its temperature [W], the slope of its loss [W/K], and how much of the inlet is in the mean at
+// which that loss is taken [-].
 const SOURCE = SPARE;
+const SLOPE = SPARE + 1;
+const INLET_WEIGHT = SPARE + 2;
+// Of a pipe node: conductance [W/K], 1/capacity [K/J] and surroundings [°C].
 const LOSS = SPARE;
 const PER_CAPACITY = SPARE + 1;
 const AROUND = SPARE + 2;
-const DRIFT = SPARE;
-const PER_WEIGHT = SPARE + 1;
 
-/** Tank nodes that differ by less turn over as one when warmed from below or cooled from above. [K] */
-const POOLED = 0.01;
+/** Where the ring's coil begins: behind array and hot pipe. */
+export const coilStart = ({ absorber, pipe }: Circuit): number => (absorber.length + (pipe.length >> 1)) * NUMBERS;
 
-/** What losses and conduction are taken to do to a node in a step, at most: in a long one a sharp front's pace does not last. [K] */
-const MOST_DRIFT = 1;
+/** Pieces of the coil that the fluid passes before the coil's content, which stands for all of it. */
+export const piecesBefore = (pieces: number): number => pieces >> 1;
 
 /**
- * Makes the ring of a circuit, with what no step changes: the volumes of array and pipes own all of their outlet, and nothing but their inlet
- * drives the coil's.
+ * Makes the ring of a circuit, with what no step changes: the volumes of array, pipes and content own all of their outlet, and nothing but
+ * their inlet drives those of the coil.
  */
 export function circuitRing(
   nodes: number,
-  coilNodes: number,
+  pieces: number,
   pipeCapacity: Float64Array,
   pipeConductance: Float64Array,
 ): Ring {
   const pipeNodes = pipeCapacity.length;
   const hotNodes = pipeNodes >> 1;
-  const ring = makeRing(nodes + pipeNodes + coilNodes);
+  const ring = makeRing(nodes + pipeNodes + pieces + 1);
   for (let node = 0; node < nodes; node++) ring[node * NUMBERS + OWN] = 1;
-  for (let piece = 0; piece < coilNodes; piece++) ring[(nodes + hotNodes + piece) * NUMBERS + SHARE] = 1;
+  for (let part = 0; part <= pieces; part++) ring[(nodes + hotNodes + part) * NUMBERS + SHARE] = 1;
+  ring[(nodes + hotNodes + piecesBefore(pieces)) * NUMBERS + OWN] = 1;
   for (let node = 0; node < pipeNodes; node++) {
-    const at = (node < hotNodes ? nodes + node : nodes + coilNodes + node) * NUMBERS;
+    const at = (node < hotNodes ? nodes + node : nodes + pieces + 1 + node) * NUMBERS;
     ring[at + OWN] = 1;
     ring[at + LOSS] = pipeConductance[node]!;
     ring[at + PER_CAPACITY] = 1 / pipeCapacity[node]!;
-    // Hot and cold pipe are alike, seen from the coil.
-    const mirrored = pipeNodes - 1 - node;
-    if (node < hotNodes || pipeCapacity[mirrored] !== pipeCapacity[node]) continue;
-    if (pipeConductance[mirrored] === pipeConductance[node]) ring[at + LIKE] = (nodes + mirrored) * NUMBERS;
   }
   return ring;
 }
 
 /**
- * One step with the pump running. Allocates nothing.
- *
- * Each part of the circuit (collector node, pipe section, coil piece with the tank node around it) is a stirred volume that
- * obeys a linear equation with constant coefficients over the step; {@link closeRing} solves them together.
+ * Sets up array, pipes and the coil's content for a step.
  *
  * A collector node's loss is taken at the mean of its inlet and outlet, as ISO 9806 defines its coefficients; the quadratic
  * loss is linearised about that mean at the start of the step.
- *
- * A tank node that the coil warms rises with the water above it that is no warmer, since warm water does not stay below; that
- * water's capacity counts with it here, and the turnover that follows spreads the heat. What losses and conduction do to the
- * node meanwhile is taken from the step before, for its effect on the exchange alone.
- *
- * @param circuit - Changed in place: absorber, pipe, flows.
- * @param tank - Its nodes around the coil are changed in place, and their rise noted for `restTank`.
- * @param capacityRate - Heat capacity rate of the fluid, ṁ c_p. [W/K]
- * @param coilConductance - Of the whole coil. [W/K]
- * @param absorbed - Light turned into heat, less the extra loss to the night sky. [W/m²]
- * @param ambient - Outdoor air. [°C]
- * @param room - Air around the indoor pipes. [°C]
- * @param duration - Length of the step. [s]
- * @returns Mean temperature of the fluid that leaves the array. [°C]
  */
-export function circulate(
-  circuit: Circuit,
-  tank: Tank,
-  capacityRate: number,
-  coilConductance: number,
-  absorbed: number,
-  ambient: number,
-  room: number,
-  duration: number,
-): number {
-  const { absorber, coilBottom, coilShare, flows, nodeArea, pipe, ring } = circuit;
-  const { a1, a2, upwards } = circuit;
-  const nodes = absorber.length;
-  const coilNodes = coilShare.length;
-  const pipeNodes = pipe.length;
-  const hotNodes = pipeNodes >> 1;
-  const hotAt = nodes * NUMBERS;
-  const coilAt = hotAt + hotNodes * NUMBERS;
-  const coldAt = coilAt + coilNodes * NUMBERS;
-  const water = tank.temperature;
+export function setLoop(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
+  const { coilShare, ring } = circuit;
+  const { duration } = conditions;
+  setArray(circuit, capacityRate, conditions);
+  setPipes(circuit, capacityRate, conditions);
+  const content = coilStart(circuit) + piecesBefore(coilShare.length) * NUMBERS;
+  ring[content + X] = (capacityRate * duration) / circuit.coilCapacity;
+  ring[content + START] = coilTemperature(circuit);
+}
 
-  // Array: one slope for all nodes (about their mean excess), the value of the loss by node.
+/** One slope for all nodes (about their mean excess), the value of the loss by node. */
+function setArray(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
+  const { absorber, nodeArea, pipe, ring } = circuit;
+  const { ambient, duration } = conditions;
+  const nodes = absorber.length;
   let excess = 0;
   for (let node = 0; node < nodes; node++) excess += absorber[node]! - ambient;
-  const slope = nodeArea * (a1 + 2 * a2 * Math.abs(excess / nodes));
+  const slope = nodeArea * (circuit.a1 + 2 * circuit.a2 * Math.abs(excess / nodes));
   const inletWeight = Math.min(0.5, (0.5 * capacityRate) / slope);
   const total = capacityRate + slope * (1 - inletWeight);
-  const absorberX = (total * duration) / circuit.absorberCapacity;
-  const absorberShare = (capacityRate - slope * inletWeight) / total;
+  const x = (total * duration) / circuit.absorberCapacity;
+  const share = (capacityRate - slope * inletWeight) / total;
   const perTotal = 1 / total;
-  let before = pipe[pipeNodes - 1]!;
+  let before = pipe[pipe.length - 1]!;
   for (let node = 0, at = 0; node < nodes; node++, at += NUMBERS) {
     const here = absorber[node]!;
-    const mean = here + inletWeight * (before - here);
-    const source = sourceAt(mean, slope, absorbed, ambient, nodeArea, a1, a2);
-    ring[at + X] = absorberX;
-    ring[at + SHARE] = absorberShare;
+    const source = sourceAt(circuit, here + inletWeight * (before - here), slope, conditions);
+    ring[at + X] = x;
+    ring[at + SHARE] = share;
     ring[at + REST] = source * perTotal;
     ring[at + START] = here;
     ring[at + SOURCE] = source;
+    ring[at + SLOPE] = slope;
+    ring[at + INLET_WEIGHT] = inletWeight;
     before = here;
   }
+}
 
-  for (let node = 0, at = hotAt; node < pipeNodes; node++, at += NUMBERS) {
-    if (node === hotNodes) at = coldAt;
+function setPipes(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
+  const { pipe, ring } = circuit;
+  const { ambient, duration, room } = conditions;
+  const pipeNodes = pipe.length;
+  for (let node = 0; node < pipeNodes; node++) {
+    const at = pipeAt(circuit, node);
     const around = isIndoors(node, pipeNodes) ? room : ambient;
     const loss = ring[at + LOSS]!;
     const rate = capacityRate + loss;
@@ -135,76 +108,58 @@ export function circulate(
     ring[at + START] = pipe[node]!;
     ring[at + AROUND] = around;
   }
+}
 
-  const mostDrift = MOST_DRIFT / duration;
-  // Coil, from its top down: there the fluid meets the warmest node first, unless the loop runs backwards.
-  const fluid = pipe[hotNodes - 1]!;
-  const firstPiece = upwards ? coldAt - NUMBERS : coilAt;
-  const nextPiece = upwards ? -NUMBERS : NUMBERS;
-  let low = coilBottom + coilNodes; // lowest node of the pool that was found last, and whether the fluid warms it
-  let poolWarms = false;
-  let perWeight = 1;
-  let lastShare = -1;
-  let effectiveness = 0;
-  let perRate = 0;
-  for (let node = coilBottom + coilNodes - 1, at = firstPiece; node >= coilBottom; node--, at += nextPiece) {
-    const here = water[node]!;
-    const warms = fluid > here;
-    if (node < low || warms !== poolWarms) {
-      // A warmed node carries those above it that are no warmer, a cooled one those below.
-      const highest = warms ? water.length - 1 : node;
-      const lowest = warms ? coilBottom : 0;
-      let high = node;
-      while (high < highest && water[high + 1]! - water[high]! < POOLED) high++;
-      low = node;
-      while (low > lowest && water[low]! - water[low - 1]! < POOLED) low--;
-      perWeight = (node - Math.max(low, coilBottom) + 1) / (high - low + 1);
-      poolWarms = warms;
-    }
-    if (coilShare[node - coilBottom]! !== lastShare) {
-      lastShare = coilShare[node - coilBottom]!;
-      effectiveness = -Math.expm1((-coilConductance * lastShare) / capacityRate);
-      perRate = tank.nodeCapacity / (capacityRate * effectiveness);
-    }
-    const drift = Math.min(Math.max(tank.drift[node]!, -mostDrift), mostDrift);
-    ring[at + X] = (duration / perRate) * perWeight;
-    ring[at + OWN] = effectiveness;
-    ring[at + REST] = drift * perRate;
-    ring[at + START] = here;
-    ring[at + DRIFT] = drift * duration * perWeight;
-    ring[at + PER_WEIGHT] = perWeight;
-  }
+/** Place of a pipe node in the ring: the hot ones lie before the coil, the cold ones behind it. */
+export function pipeAt({ absorber, coilShare, pipe }: Circuit, node: number): number {
+  const coil = 2 * node < pipe.length ? 0 : coilShare.length + 1;
+  return (absorber.length + node + coil) * NUMBERS;
+}
 
-  closeRing(ring);
-
+/**
+ * Writes the solved step into array, pipes and the coil's content, and into `flows` what they exchanged; the coil's heat is left to those who
+ * know its other side.
+ *
+ * @returns Mean temperature of the fluid that leaves the array. [°C]
+ */
+export function takeLoop(circuit: Circuit, capacityRate: number, conditions: StepConditions): number {
+  const { absorber, coil, coilShare, flows, pipe, ring } = circuit;
+  const { duration } = conditions;
   let lost = 0;
-  for (let node = 0, at = 0; node < nodes; node++, at += NUMBERS) {
+  for (let node = 0, at = 0; node < absorber.length; node++, at += NUMBERS) {
     absorber[node]! += ring[at + RISE]!;
-    lost +=
-      slope * (inletWeight * ring[at + INLET]! + (1 - inletWeight) * ring[at + NUMBERS + INLET]!) - ring[at + SOURCE]!;
+    const inletWeight = ring[at + INLET_WEIGHT]!;
+    const mean = inletWeight * ring[at + INLET]! + (1 - inletWeight) * ring[at + NUMBERS + INLET]!;
+    lost += ring[at + SLOPE]! * mean - ring[at + SOURCE]!;
   }
-  const arrayOutlet = ring[hotAt + INLET]!;
-  const light = absorbed * nodeArea * nodes;
+  const outlet = ring[absorber.length * NUMBERS + INLET]!;
+  const light = conditions.absorbed * circuit.nodeArea * absorber.length;
   flows[CIRCUIT.absorbed] = light * duration;
   flows[CIRCUIT.collectorLoss] = (lost + light) * duration;
-  flows[CIRCUIT.collectorHeat] = capacityRate * (arrayOutlet - ring[INLET]!) * duration;
+  flows[CIRCUIT.collectorHeat] = capacityRate * (outlet - ring[INLET]!) * duration;
 
   let pipeLoss = 0;
-  for (let node = 0, at = hotAt; node < pipeNodes; node++, at += NUMBERS) {
-    if (node === hotNodes) at = coldAt;
+  for (let node = 0; node < pipe.length; node++) {
+    const at = pipeAt(circuit, node);
     pipe[node]! += ring[at + RISE]!;
     pipeLoss += ring[at + LOSS]! * (ring[at + NUMBERS + INLET]! - ring[at + AROUND]!);
   }
   flows[CIRCUIT.pipeLoss] = pipeLoss * duration;
-
-  let coilHeat = 0;
-  for (let node = coilBottom + coilNodes - 1, at = firstPiece; node >= coilBottom; node--, at += nextPiece) {
-    const risen = (ring[at + RISE]! - ring[at + DRIFT]!) / ring[at + PER_WEIGHT]!;
-    water[node]! += risen;
-    tank.coilRise[node] = risen;
-    coilHeat += risen;
-  }
-  tank.heated = true;
-  flows[CIRCUIT.coilHeat] = coilHeat * tank.nodeCapacity;
-  return arrayOutlet;
+  // The content keeps the profile of the water around it, as the fluid does on its way down.
+  const risen = ring[coilStart(circuit) + piecesBefore(coilShare.length) * NUMBERS + RISE]!;
+  for (let piece = 0; piece < coil.length; piece++) coil[piece]! += risen;
+  return outlet;
 }
+
+/** Mean of what the pump moves, array and pipes, at the start of a step. [°C] */
+export function meanFluidTemperature({ absorber, pipe }: Circuit): number {
+  let inArray = 0;
+  for (let node = 0; node < absorber.length; node++) inArray += absorber[node]!;
+  let inPipes = 0;
+  for (let at = 0; at < pipe.length; at++) inPipes += pipe[at]!;
+  return 0.5 * (inArray / absorber.length) + 0.5 * (inPipes / pipe.length);
+}
+
+/** Fluid in the middle of the coil, mean of the step just solved. [°C] */
+export const coilMean = (circuit: Circuit): number =>
+  circuit.ring[coilStart(circuit) + (piecesBefore(circuit.coilShare.length) + 1) * NUMBERS + INLET]!;

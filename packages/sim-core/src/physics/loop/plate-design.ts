@@ -1,7 +1,6 @@
 /** What of the design the plate exchanger needs. */
 import type { SystemDesign } from '../../design/design.ts';
-import { compileTank } from '../tank/tank.ts';
-import { ENDLESS, type Plate } from './plate.ts';
+import type { Plate } from './plate.ts';
 
 /** Prepares the plate exchanger. */
 export function compilePlate(design: SystemDesign): Plate {
@@ -11,9 +10,9 @@ export function compilePlate(design: SystemDesign): Plate {
     conductance: loop.plate.conductance,
     secondaryFlow: loop.plate.secondaryFlow,
     entry,
-    store: { ...compileTank({ ...tank, nodes: 1 }, []), nodeCapacity: ENDLESS },
     column: new Float64Array(entry + 1),
     flows: new Float64Array(5),
+    part: { absorbed: 0, ambient: 0, room: 0, duration: 0 },
   };
 }
 

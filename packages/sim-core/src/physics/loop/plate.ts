@@ -3,18 +3,15 @@ import { requireNumber } from '../../input/errors.ts';
 import { chargeDown } from '../tank/charge.ts';
 import { mixInversions } from '../tank/inversion.ts';
 import { type Tank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
-import { circulate } from './circuit.ts';
-import { CIRCUIT, type Circuit } from './circuit-state.ts';
+import { coilStart, setLoop, takeLoop } from './circuit.ts';
+import { CIRCUIT, type Circuit, type StepConditions } from './circuit-state.ts';
 import { counterflowEffectiveness } from './exchanger.ts';
-import { NUMBERS, RING } from './ring.ts';
+import { closeRing, NUMBERS, RING } from './ring.ts';
 
-/** Capacity of the store that stands for the secondary stream: so large that no step warms it. [J/K] */
-export const ENDLESS = 1e15;
+const { inlet: INLET, own: OWN, start: START } = RING;
+
 /** Most that one piece of a step moves: the plume above the return turns over between pieces. [node volumes] */
 const MOST_MOVED = 0.5;
-/** Keeps the conductance finite where the exchanger is perfect. [-] */
-const ALMOST_ALL = 1 - 1e-12;
-
 /** A plate exchanger and the tank's side of it, ready to be stepped. */
 export interface Plate {
   /** UA. [W/K] */
@@ -23,12 +20,12 @@ export interface Plate {
   readonly secondaryFlow: number;
   /** Node into which the warmed water returns; it is taken from the bottom. */
   readonly entry: number;
-  /** Stands for the secondary stream in the circuit: one node without end. */
-  readonly store: Tank;
   /** Scratch of entry + 1 nodes. */
   readonly column: Float64Array;
   /** Scratch: what the pieces of a step exchanged. */
   readonly flows: Float64Array;
+  /** Scratch: what acts on a piece of a step. */
+  readonly part: StepConditions;
 }
 
 /**
@@ -38,7 +35,7 @@ export interface Plate {
  *
  * The secondary stream takes the bottom node's water and returns it warmer at its height; the water between moves down by plug
  * flow. A step is cut so that no piece of it moves more than one node: then what leaves the tank is known beforehand, and the
- * ring closes as with a coil of effectiveness ε min(W_1, W_2)/W_1. What leaves the loop enters the tank.
+ * ring closes with a part that hands on (1 − e) T_in + e T_bottom, e = ε min(W_1, W_2)/W_1. What leaves the loop enters the tank.
  *
  * @param circuit - Compiled with one coil piece.
  * @param tank - Its nodes from the bottom to the return are changed in place.
@@ -50,36 +47,46 @@ export function circulatePlate(
   circuit: Circuit,
   tank: Tank,
   capacityRate: number,
-  absorbed: number,
-  ambient: number,
-  room: number,
-  duration: number,
+  conditions: StepConditions,
 ): number {
-  const { column, entry, flows, store } = plate;
+  const { column, entry, flows, part } = plate;
   const { ring } = circuit;
+  const { duration } = conditions;
   const secondary = plate.secondaryFlow * WATER_HEAT_CAPACITY;
-  const pieces = Math.max(1, Math.ceil((plate.secondaryFlow * duration) / (MOST_MOVED * tank.nodeVolume)));
+  const pieces = platePieces(plate.secondaryFlow, duration, tank.nodeVolume);
   const length = duration / pieces;
   const smaller = Math.min(capacityRate, secondary);
   const ratio = smaller / Math.max(capacityRate, secondary);
   const effectiveness = counterflowEffectiveness(plate.conductance / smaller, ratio) * (smaller / capacityRate);
-  const asCoil = -capacityRate * Math.log1p(-Math.min(effectiveness, ALMOST_ALL));
-  const coilAt = (circuit.absorber.length + (circuit.pipe.length >> 1)) * NUMBERS;
+  // Behind the circuit's coil content, of which a plate exchanger has none.
+  const at = coilStart(circuit) + NUMBERS;
+  part.absorbed = conditions.absorbed;
+  part.ambient = conditions.ambient;
+  part.room = conditions.room;
+  part.duration = length;
   flows.fill(0);
   let outlet = 0;
   for (let piece = 0; piece < pieces; piece++) {
-    store.temperature[0] = tank.temperature[0]!;
-    outlet += circulate(circuit, store, capacityRate, asCoil, absorbed, ambient, room, length);
-    const heat = capacityRate * (ring[coilAt + RING.inlet]! - ring[coilAt + NUMBERS + RING.inlet]!) * length;
+    const bottom = tank.temperature[0]!;
+    setLoop(circuit, capacityRate, part);
+    ring[at + OWN] = effectiveness;
+    ring[at + START] = bottom;
+    closeRing(ring);
+    outlet += takeLoop(circuit, capacityRate, part);
+    const heat = capacityRate * (ring[at + INLET]! - ring[at + NUMBERS + INLET]!) * length;
     circuit.flows[CIRCUIT.coilHeat] = heat;
     for (let flow = 0; flow < flows.length; flow++) flows[flow]! += circuit.flows[flow]!;
     const share = (plate.secondaryFlow * length) / tank.nodeVolume;
-    chargeDown(tank.temperature, entry, share, tank.temperature[0]! + heat / (secondary * length), column);
+    chargeDown(tank.temperature, entry, share, bottom + heat / (secondary * length), column);
     mixInversions(tank.temperature);
   }
   circuit.flows.set(flows);
   return outlet / pieces;
 }
+
+/** Pieces into which a step is cut. */
+export const platePieces = (secondaryFlow: number, duration: number, nodeVolume: number): number =>
+  Math.max(1, Math.ceil((secondaryFlow * duration) / (MOST_MOVED * nodeVolume)));
 
 /** Rated point of a plate exchanger, as a data sheet gives it. */
 export interface PlateRating {

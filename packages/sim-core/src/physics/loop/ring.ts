@@ -8,7 +8,7 @@ import { meanOfRise } from '../relaxation.ts';
 export type Ring = Float64Array;
 
 /** Numbers of one part in a {@link Ring}. */
-export const NUMBERS = 20;
+export const NUMBERS = 19;
 
 const X = 0;
 const SHARE = 1;
@@ -17,16 +17,15 @@ const REST = 3;
 const START = 4;
 const INLET = 5;
 const RISE = 6;
-const LIKE = 7;
-const SPARE = 8;
-const MEAN_BY_MEAN = 12;
-const MEAN_BY_TREND = 13;
-const MEAN = 14;
-const TREND_BY_MEAN = 15;
-const TREND_BY_TREND = 16;
-const TREND = 17;
-const GONE = 18;
-const LATE = 19;
+const SPARE = 7;
+const MEAN_BY_MEAN = 11;
+const MEAN_BY_TREND = 12;
+const MEAN = 13;
+const TREND_BY_MEAN = 14;
+const TREND_BY_TREND = 15;
+const TREND = 16;
+const GONE = 17;
+const LATE = 18;
 
 /** Places of a part's numbers. */
 export const RING = {
@@ -44,8 +43,6 @@ export const RING = {
   inlet: INLET,
   /** Result: rise of the volume from start to end of the step. [K] */
   rise: RISE,
-  /** Where a part before this one always has the same x: the start of its numbers; else −1. Spares its e^(−x). */
-  like: LIKE,
   /** Four places that the caller may use. */
   spare: SPARE,
 } as const;
@@ -54,11 +51,7 @@ export const RING = {
 const SMALL = 1e-2;
 
 /** Makes room for a ring. */
-export function makeRing(parts: number): Ring {
-  const ring = new Float64Array((parts + 1) * NUMBERS);
-  for (let at = 0; at < ring.length; at += NUMBERS) ring[at + LIKE] = -1;
-  return ring;
-}
+export const makeRing = (parts: number): Ring => new Float64Array((parts + 1) * NUMBERS);
 
 /**
  * Carries all parts of a ring through one step. Allocates nothing.
@@ -99,8 +92,7 @@ export function closeRing(ring: Ring): void {
     if (number !== lastX) {
       lastX = number;
       if (number > SMALL) {
-        const like = ring[at + LIKE]!;
-        gone = like < 0 ? 1 - Math.exp(-number) : ring[like + GONE]!;
+        gone = 1 - Math.exp(-number);
         const inverse = 1 / number;
         held = gone * inverse;
         settled = 1 - held;

@@ -1,31 +1,53 @@
 import { meanDecay } from '../relaxation.ts';
+import type { Tank } from '../tank/tank.ts';
 import { boilNode } from './boil.ts';
-import { CIRCUIT, type Circuit, isIndoors, sourceAt } from './circuit-state.ts';
+import { CIRCUIT, type Circuit, isIndoors, type StepConditions, sourceAt } from './circuit-state.ts';
+
+/** A coil's content no further from its water exchanges nothing: half the nights would be spent on it. [K] */
+const AT_REST = 0.01;
 
 /**
- * One step with the fluid standing: each collector node and pipe section follows its own balance. Allocates nothing; exact but
- * for the quadratic loss, which goes along the line between start and end of the step.
+ * One step with the fluid standing: each collector node and pipe section follows its own balance. Allocates nothing; exact but for the
+ * quadratic loss, which goes along the line between start and end of the step. The coil is left to {@link restCoil}.
  *
+ * @param circuit - Changed in place: absorber, pipe, flows.
  * @param stepsPerHour - One of those that the circuit was compiled for.
  */
-export function standStill(
-  circuit: Circuit,
-  stepsPerHour: number,
-  absorbed: number,
-  ambient: number,
-  room: number,
-): void {
-  const { absorber, pipe, absorberCapacity, boilingPoint, nodeArea, a1, a2, pipeCapacity, flows } = circuit;
-  const duration = 3600 / stepsPerHour;
+export function standStill(circuit: Circuit, stepsPerHour: number, conditions: StepConditions): void {
+  const { flows } = circuit;
+  const { ambient, duration } = conditions;
+  const light = conditions.absorbed * circuit.nodeArea * circuit.absorber.length;
+  flows[CIRCUIT.absorbed] = light * duration;
+  flows[CIRCUIT.collectorLoss] = (light + standingLoss(circuit, conditions)) * duration;
+  flows[CIRCUIT.collectorHeat] = 0;
+
+  const { pipe, pipeCapacity } = circuit;
+  const decays = circuit.pipeDecay.get(stepsPerHour)!;
+  let pipeLoss = 0;
+  for (let at = 0; at < pipe.length; at++) {
+    const around = isIndoors(at, pipe.length) ? conditions.room : ambient;
+    const over = pipe[at]! - around;
+    const left = over * decays[at]!;
+    pipe[at] = around + left;
+    pipeLoss += (over - left) * pipeCapacity[at]!;
+  }
+  flows[CIRCUIT.pipeLoss] = pipeLoss;
+  flows[CIRCUIT.coilHeat] = 0;
+}
+
+/** What the array's nodes lose beyond the light that they absorb. [W] */
+function standingLoss(circuit: Circuit, conditions: StepConditions): number {
+  const { absorber, absorberCapacity, boilingPoint, nodeArea, a1, a2 } = circuit;
+  const { ambient, duration } = conditions;
   let lost = 0;
   for (let node = 0; node < absorber.length; node++) {
     const start = absorber[node]!;
     // First about the start; then along the line from there to where that ends.
     const tangent = nodeArea * (a1 + 2 * a2 * Math.abs(start - ambient));
-    const towards = sourceAt(start, tangent, absorbed, ambient, nodeArea, a1, a2) / tangent;
+    const towards = sourceAt(circuit, start, tangent, conditions) / tangent;
     const foreseen = towards + (start - towards) * Math.exp((-tangent * duration) / absorberCapacity);
     const slope = nodeArea * (a1 + a2 * (Math.abs(start - ambient) + Math.abs(foreseen - ambient)));
-    const limit = sourceAt(start, slope, absorbed, ambient, nodeArea, a1, a2) / slope;
+    const limit = sourceAt(circuit, start, slope, conditions) / slope;
     const exponent = (slope * duration) / absorberCapacity;
     const decay = Math.exp(-exponent);
     const end = limit + (start - limit) * decay;
@@ -34,23 +56,46 @@ export function standStill(
       continue;
     }
     absorber[node] = end;
-    // slope·(mean − limit) is what the node loses beyond the light it absorbs.
     lost += slope * (start - limit) * meanDecay(exponent, decay);
   }
-  const light = absorbed * nodeArea * absorber.length;
-  flows[CIRCUIT.absorbed] = light * duration;
-  flows[CIRCUIT.collectorLoss] = (light + lost) * duration;
-  flows[CIRCUIT.collectorHeat] = 0;
+  return lost;
+}
 
-  const decays = circuit.pipeDecay.get(stepsPerHour)!;
-  let pipeLoss = 0;
-  for (let at = 0; at < pipe.length; at++) {
-    const around = isIndoors(at, pipe.length) ? room : ambient;
-    const over = pipe[at]! - around;
-    const left = over * decays[at]!;
-    pipe[at] = around + left;
-    pipeLoss += (over - left) * pipeCapacity[at]!;
+/**
+ * Lets the standing coil's content go to the water around it, as the tank's step has left it, piece by piece: two bodies and a conductance, the
+ * tube's the smaller by far,
+ *
+ *     Q = (T_c − T_w) C_c C_w/(C_c + C_w) (1 − e^(−UA Δt/C_c))
+ *
+ * Allocates nothing.
+ *
+ * @param circuit - Changed in place: coil, flows; `coilRise` says what the tank nodes are to rise by.
+ * @returns Whether anything passed.
+ */
+export function restCoil(
+  circuit: Circuit,
+  water: Pick<Tank, 'nodeCapacity' | 'temperature'>,
+  stepsPerHour: number,
+): boolean {
+  const { coil, coilBottom, coilCapacity, coilRise, coilShare } = circuit;
+  const { nodeCapacity, temperature } = water;
+  const given = circuit.coilGiven.get(stepsPerHour)!;
+  let furthest = 0;
+  let whole = 0;
+  for (let piece = 0; piece < coil.length; piece++) {
+    furthest = Math.max(furthest, Math.abs(coil[piece]! - temperature[coilBottom + piece]!));
+    whole += coilShare[piece]!;
   }
-  flows[CIRCUIT.pipeLoss] = pipeLoss;
-  flows[CIRCUIT.coilHeat] = 0;
+  if (given === 0 || furthest < AT_REST) return false;
+  let heat = 0;
+  for (let piece = 0; piece < coil.length; piece++) {
+    const capacity = (coilCapacity * coilShare[piece]!) / whole;
+    const over = coil[piece]! - temperature[coilBottom + piece]!;
+    const rise = (over * given * capacity) / (capacity + nodeCapacity);
+    coil[piece]! -= (rise * nodeCapacity) / capacity;
+    coilRise[coilBottom + piece] = rise;
+    heat += rise * nodeCapacity;
+  }
+  circuit.flows[CIRCUIT.coilHeat] = heat;
+  return true;
 }

@@ -8,7 +8,7 @@ import { type CompiledHydraulics, compileHydraulics, type HydraulicParts, loopHe
 import { GRAVITY } from './pump.ts';
 
 /** Flows below this are none: they carry about a watt. [m³/s] */
-const LEAST_FLOW = 1e-8;
+export const LEAST_FLOW = 1e-8;
 /** Relative width of the bracket at which the flow is found. [-] */
 const CLOSE = 1e-9;
 

@@ -46,12 +46,12 @@ const tracks = new WeakMap<WeatherYear, Map<number, SunTrack>>();
  * Diffuse light in hours without sun is spread evenly; beam in them is left out and counted.
  *
  * @param weather - One year.
- * @param stepsPerHour - 1 to 60.
+ * @param stepsPerHour - 1 to 240.
  * @returns The track; treat it as read-only.
  * @throws {@link DesignError} when the number of steps is not whole or not 1 to 60.
  */
 export function sunTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
-  requireNumber('stepsPerHour', Number.isInteger(stepsPerHour) ? stepsPerHour : Number.NaN, 1, 60, '(whole)');
+  requireNumber('stepsPerHour', Number.isInteger(stepsPerHour) ? stepsPerHour : Number.NaN, 1, 240, '(whole)');
   let known = tracks.get(weather);
   if (known === undefined) {
     known = new Map();

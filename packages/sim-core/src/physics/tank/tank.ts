@@ -22,8 +22,11 @@ export const WATER_HEAT_CAPACITY = 4.1468e6;
 /** Fall of the top node below the opening temperature at which the relief valve shuts again; judgement. [K] */
 const RELIEF_RESEAT = 5;
 
-/** Parts of an hour in which losses and conduction go at least: within 0.05 K of an independent integration. */
+/** Parts of an hour in which losses, conduction and a standing coil go at least: within 0.05 K of an independent integration. */
 const LONGEST_REST = 4;
+
+/** Parts in which a step of rest is taken. */
+export const restParts = (stepsPerHour: number): number => Math.max(1, Math.round(LONGEST_REST / stepsPerHour));
 
 /** What a step length needs, computed once. */
 interface TankStep {
@@ -54,12 +57,6 @@ export interface Tank {
   readonly reliefTemperature: number;
   /** Steps in an hour → factors, for the step lengths that the run uses. */
   readonly steps: ReadonlyMap<number, TankStep>;
-  /** Those of the last step. */
-  step: TankStep;
-  /** Whether the coil gave or took heat in the current step. */
-  heated: boolean;
-  /** What it added to each node; already in {@link temperature}. Shape [nodes]. [K] */
-  readonly coilRise: Float64Array;
   /** How fast losses and conduction changed each node in the last step with coil. Shape [nodes]. [K/s] */
   readonly drift: Float64Array;
   /** Scratch. Shape [nodes]. */
@@ -82,7 +79,7 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
   const diffusivity = design.verticalConductivity / WATER_HEAT_CAPACITY;
   const steps = new Map<number, TankStep>();
   for (const count of stepsPerHour) {
-    const passes = Math.max(1, Math.round(LONGEST_REST / count));
+    const passes = restParts(count);
     const duration = 3600 / (count * passes);
     const decay = nodeDecays(conductance, nodeCapacity, duration);
     steps.set(count, {
@@ -109,9 +106,6 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     room: design.roomTemperature,
     reliefTemperature: design.reliefTemperature,
     steps,
-    step: steps.get(stepsPerHour[0]!)!,
-    heated: false,
-    coilRise: new Float64Array(nodes),
     drift: new Float64Array(nodes),
     middle: new Float64Array(nodes),
   };
@@ -171,8 +165,10 @@ function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, r
 }
 
 /** {@link cool} on the profile halfway through a step in which the coil gave heat. */
-function coolAfterCoil(tank: Tank, step: TankStep, perSecond: number): number {
-  const { coilRise, drift, middle, nodeCapacity, room, temperature } = tank;
+function coolAfterCoil(tank: Tank, step: TankStep, coilRise: Float64Array): number {
+  const { drift, middle, nodeCapacity, room, temperature } = tank;
+  const perSecond = step.stepsPerHour / 3600;
+  for (let node = 0; node < temperature.length; node++) temperature[node]! += coilRise[node]!;
   mixInversions(temperature, middle);
   if (step.ratio <= ONE_PASS_AT_MOST && step.passes === 1) {
     const { lossShare, ratio } = step;
@@ -200,37 +196,57 @@ function coolAfterCoil(tank: Tank, step: TankStep, perSecond: number): number {
  * halfway, and what they change is laid upon the coil's heat before the water turns over.
  *
  * @param stepsPerHour - One of those that the tank was compiled for.
+ * @param coilRise - What the coil gives each node in the step; `null` for nothing. Shape [nodes]. [K]
  * @returns Heat lost to the room. [J]
  */
-export function restTank(tank: Tank, stepsPerHour: number): number {
+export function restTank(tank: Tank, stepsPerHour: number, coilRise: Float64Array | null = null): number {
   const { nodeCapacity, room, temperature } = tank;
-  if (tank.step.stepsPerHour !== stepsPerHour) tank.step = tank.steps.get(stepsPerHour)!;
-  const { step } = tank;
-  let lost: number;
-  if (tank.heated) {
-    tank.heated = false;
-    lost = coolAfterCoil(tank, step, stepsPerHour / 3600);
-  } else {
-    lost = cool(temperature, step, nodeCapacity, room);
-  }
+  const step = tank.steps.get(stepsPerHour)!;
+  const lost = coilRise === null ? cool(temperature, step, nodeCapacity, room) : coolAfterCoil(tank, step, coilRise);
   mixInversions(temperature);
   return lost;
 }
 
+/** Adds heat to the nodes, and turns the water over. Allocates nothing. @param rise - Shape [nodes]. [K] */
+export function warmTank({ temperature }: Tank, rise: Float64Array): void {
+  for (let node = 0; node < temperature.length; node++) temperature[node]! += rise[node]!;
+  mixInversions(temperature);
+}
+
+/** What the relief valve let out in a step. */
+export interface Relieved {
+  /** Water. [m³] */
+  volume: number;
+  /** Its heat above mains. [J] */
+  heat: number;
+}
+
 /**
  * Lets hot water out while the top is too hot: from the opening temperature until the top has fallen by 5 K, at most the whole
- * tank at once. The valve's capacity is far above what the sun brings, so the event takes no time here.
+ * tank at once. The valve's capacity is far above what the sun brings, so the event takes no time here, and no water is ever hotter than
+ * its setting: what a step brought beyond it has left as water of that temperature.
  *
- * @returns Nodes of water let out; their heat above mains is added to `relievedHeat`. [-]
+ * @param relieved - Receives what left.
+ * @returns Whether the valve opened.
  */
-export function relieveTank(tank: Tank, mains: number, relievedHeat: Float64Array, hour: number): number {
-  const { temperature, reliefTemperature } = tank;
+export function relieveTank(tank: Tank, mains: number, relieved: Relieved): boolean {
+  const { nodeCapacity, nodeVolume, reliefTemperature, temperature } = tank;
   const top = temperature.length - 1;
-  if (temperature[top]! < reliefTemperature) return 0;
+  relieved.volume = 0;
+  relieved.heat = 0;
+  if (temperature[top]! < reliefTemperature) return false;
+  let beyond = 0;
+  for (let node = top; node >= 0 && temperature[node]! > reliefTemperature; node--) {
+    beyond += temperature[node]! - reliefTemperature;
+    temperature[node] = reliefTemperature;
+  }
   let nodes = 0;
+  let fallen = beyond;
   while (nodes <= top && temperature[top]! > reliefTemperature - RELIEF_RESEAT) {
-    relievedHeat[hour]! += tank.nodeCapacity * (drawThrough(temperature, 1, mains) - mains);
+    fallen += drawThrough(temperature, 1, mains) - mains;
     nodes++;
   }
-  return nodes;
+  relieved.volume = nodeVolume * (nodes + beyond / Math.max(reliefTemperature - mains, RELIEF_RESEAT));
+  relieved.heat = nodeCapacity * fallen;
+  return true;
 }
