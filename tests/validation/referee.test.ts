@@ -12,8 +12,10 @@ describe.each(days)('a clear day, $name [odex 2.0.4, tolerance 1e-10, on the sam
     expect(worst.tankAfterJump).toBeLessThan(2 * AGREEMENT);
   });
 
-  it('keeps absorber and pipes within 0.07 K in even running', () => {
+  it('keeps absorber and pipes within 0.07 K in even running, the coil’s content within 0.2 K', () => {
     expect(worst.circuit).toBeLessThan(0.07);
+    // It follows the water, whose front conduction moves, in quarters of an hour: 17 kJ/K against 62 of a tank node.
+    expect(worst.coil).toBeLessThan(0.2);
   });
 
   it(`lets fluid and absorber differ by less than ${day.jumpLimit} K after a jump`, () => {
@@ -21,8 +23,8 @@ describe.each(days)('a clear day, $name [odex 2.0.4, tolerance 1e-10, on the sam
     expect(worst.circuitAfterJump).toBeLessThan(day.jumpLimit);
   });
 
-  it('comes to the same temperatures with steps of a tenth: both solve the same equations', () => {
-    const fine = compare(day, 10);
+  it('comes to the same temperatures with steps of a twentieth: both solve the same equations', () => {
+    const fine = compare(day, 20);
     expect(Math.max(fine.tank, fine.circuit, fine.tankAfterJump)).toBeLessThan(0.012);
     expect(fine.circuitAfterJump).toBeLessThan(0.012 * day.jumpLimit);
   });

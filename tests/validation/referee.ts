@@ -53,13 +53,12 @@ export const days: readonly Day[] = [
     jumpLimit: 1.5,
   },
   {
-    // An absorber at 120 °C is emptied into the tank within the first step.
     name: 'pump without power from 11 to 14 h',
     draws: [8, 18],
     outage: [11, 14],
     tank: [30, 35, 45],
     coil: { bottom: 0, top: 0.5 },
-    jumpLimit: 12,
+    jumpLimit: 1.5,
   },
 ];
 

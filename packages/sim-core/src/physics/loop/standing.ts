@@ -3,8 +3,8 @@ import type { Tank } from '../tank/tank.ts';
 import { boilNode } from './boil.ts';
 import { CIRCUIT, type Circuit, isIndoors, type StepConditions, sourceAt } from './circuit-state.ts';
 
-/** A coil's content no further from its water exchanges nothing: half the nights would be spent on it. [K] */
-const AT_REST = 0.01;
+/** A coil's content no further from its water exchanges nothing. [K] */
+const AT_REST = 1e-3;
 
 /**
  * One step with the fluid standing: each collector node and pipe section follows its own balance. Allocates nothing; exact but for the
