@@ -87,6 +87,18 @@ describe('what rows show of their inputs [requirement]', () => {
     expect(shown[0]!['array.skyModel']).toBe('perez');
   });
 
+  it('the compiler knows the figures asked for, behind the error', async () => {
+    const [row] = await sweep(plainInput, { 'array.panels': [2] }, weather, {
+      ...coarse,
+      measures: ['pumpHours', 'reliefHeat'],
+    }).outcome();
+    if (row?.error !== undefined) throw new Error(row.error.message);
+    const relief: number | undefined = row?.measures.reliefHeat;
+    expect(relief).toBe(0);
+    // @ts-expect-error: this one was not asked for
+    expect(row?.measures.burnerLoss).toBe(undefined);
+  });
+
   it('a value that the field refuses stays as it was written', () => {
     const study = sweep(plainInput, { 'tank.volume': ['200 L', '9 kg'] }, weather);
     expect(study.caseAt(1).inputs['tank.volume']).toBe('9 kg');

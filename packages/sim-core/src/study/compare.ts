@@ -2,9 +2,10 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemInput } from '../define/system-input.ts';
 import type { SystemDesign } from '../design/design.ts';
 import type { DesignIssue } from '../input/errors.ts';
+import type { Measure } from './measures.ts';
 import { issue, ROW_OPTIONS, refuse, rowRequest, unknownOptions } from './request.ts';
 import { collectRows, makeStudy, type Study } from './study.ts';
-import type { StudyOptions, StudyValue } from './types.ts';
+import type { RowWith, StudyOptions, StudyValue } from './types.ts';
 import { weatherList } from './weathers.ts';
 
 /**
@@ -18,11 +19,11 @@ import { weatherList } from './weathers.ts';
  * @example
  * for await (const row of compare([twoPanels, threePanels], weather)) console.log(row.inputs.design, row.measures.fuelSaved);
  */
-export function compare(
+export function compare<Asked extends Measure = never>(
   designs: readonly (SystemInput | SystemDesign)[],
   weather: WeatherYear | readonly WeatherYear[],
-  options: StudyOptions = {},
-): Study {
+  options: StudyOptions<Asked> = {},
+): Study<readonly RowWith<Asked>[], RowWith<Asked>> {
   const issues: DesignIssue[] = unknownOptions(options, ROW_OPTIONS);
   const weathers = weatherList(issues, weather);
   const isList = Array.isArray(designs) && designs.length > 0;
@@ -41,5 +42,5 @@ export function compare(
       return { index, inputs: { design: nameOf(place) }, design, weather: Math.trunc(index / designs.length) };
     },
     analyse: collectRows,
-  });
+  }) as Study<readonly RowWith<Asked>[], RowWith<Asked>>;
 }

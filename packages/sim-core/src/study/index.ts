@@ -9,6 +9,8 @@ export type {
 export type { Bound, FieldSet } from './fields.ts';
 export { type FrontierOptions, type FrontierPoint, frontier, type RowNumber } from './frontier.ts';
 export {
+  DEFAULT_MEASURES,
+  type DefaultMeasure,
   MEASURE_UNITS,
   type Measure,
   type PeriodSummaries,
@@ -16,7 +18,6 @@ export {
   summarizePeriods,
 } from './measures.ts';
 export type { StudyRange, StudyRanges } from './ranges.ts';
-export { DEFAULT_MEASURES } from './request.ts';
 export { type BestOf, type BestOfOptions, bestOf, type Search, type SearchGoal } from './search/best-of.ts';
 export type { Limit, Limits } from './search/limits.ts';
 export type { ElementaryEffects, Morris } from './sensitivity/morris.ts';

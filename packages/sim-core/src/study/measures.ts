@@ -136,6 +136,25 @@ export const MEASURE_UNITS: Readonly<Record<Measure, string>> = {
   reliefHeat: 'J',
 };
 
+/** Key figures that every row has. */
+export const DEFAULT_MEASURES = [
+  'deliveredEnergy',
+  'solarFraction',
+  'fuelSaving',
+  'fuelSaved',
+  'heaterFuel',
+  'pumpHours',
+  'stagnationHours',
+  'peakTankTemperature',
+  'hottestAbsorber',
+  'coldestAbsorber',
+  'tapHeatAsked',
+  'tapHeat',
+] as const satisfies readonly Measure[];
+
+/** Name of a key figure that every row has. */
+export type DefaultMeasure = (typeof DEFAULT_MEASURES)[number];
+
 /** Key figures of a run. */
 export interface PeriodSummaries {
   /** January first. Shape [12]. */

@@ -2,24 +2,8 @@ import * as z from 'zod';
 import { checkInput } from '../input/check.ts';
 import { DesignError, type DesignIssue, quote } from '../input/errors.ts';
 import { choice, count } from '../input/field.ts';
-import { MEASURE_UNITS, type Measure } from './measures.ts';
+import { DEFAULT_MEASURES, MEASURE_UNITS, type Measure } from './measures.ts';
 import type { RowRequest, StudyOptions } from './types.ts';
-
-/** Key figures that every row has. */
-export const DEFAULT_MEASURES = [
-  'deliveredEnergy',
-  'solarFraction',
-  'fuelSaving',
-  'fuelSaved',
-  'heaterFuel',
-  'pumpHours',
-  'stagnationHours',
-  'peakTankTemperature',
-  'hottestAbsorber',
-  'coldestAbsorber',
-  'tapHeatAsked',
-  'tapHeat',
-] as const satisfies readonly Measure[];
 
 const measure = choice(Object.keys(MEASURE_UNITS) as Measure[]);
 const optionsSchema = z.strictObject({

@@ -3,11 +3,13 @@ import { issue, refuse } from './request.ts';
 import type { RunOptions, StudyCase, StudyPlan, StudyRow } from './types.ts';
 
 /** Designs to be simulated, and what is made of their rows. Nothing runs before it is asked to. */
-export interface Study<Outcome = readonly StudyRow[]> extends StudyPlan, AsyncIterable<StudyRow> {
+export interface Study<Outcome = readonly StudyRow[], Row extends StudyRow = StudyRow>
+  extends StudyPlan,
+    AsyncIterable<Row> {
   /** The design in a place of the whole study, 0 for the first. */
   readonly caseAt: (index: number) => StudyCase;
   /** Simulates and hands out row after row, in order; `for await (const row of study)` does so with the default options. */
-  readonly run: (options?: RunOptions) => AsyncGenerator<StudyRow, void>;
+  readonly run: (options?: RunOptions) => AsyncGenerator<Row, void>;
   /** What the study is for, from rows that `run` gave or that a file kept. */
   readonly analyse: (rows: Iterable<StudyRow> | AsyncIterable<StudyRow>) => Promise<Outcome>;
   /** Simulates and analyses. */

@@ -3,10 +3,11 @@ import type { ByField, DesignField } from '../define/field-path.ts';
 import type { SystemInput } from '../define/system-input.ts';
 import type { DesignIssue } from '../input/errors.ts';
 import { asShown, type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';
+import type { Measure } from './measures.ts';
 import { setFields } from './paths.ts';
 import { issue, ROW_OPTIONS, refuse, rowRequest, unknownOptions } from './request.ts';
 import { collectRows, makeStudy, type Study } from './study.ts';
-import type { StudyOptions, StudyValue } from './types.ts';
+import type { RowWith, StudyOptions, StudyValue } from './types.ts';
 import { weatherList } from './weathers.ts';
 
 /** Equal steps between two bounds, both included. */
@@ -56,12 +57,12 @@ const MOST = 1e9;
  * const study = sweep(base, { 'tank.volume': ['200 L', '300 L'], 'array.panels': [2, 3, 4] }, weather);
  * for await (const row of study) console.log(row.inputs, row.measures.fuelSaved);
  */
-export function sweep<const Axes extends SweepAxes>(
+export function sweep<const Axes extends SweepAxes, Asked extends Measure = never>(
   base: SystemInput,
   axes: Axes & ByField<Axes, AxisVariants>,
   weather: WeatherYear | readonly WeatherYear[],
-  options: StudyOptions = {},
-): Study {
+  options: StudyOptions<Asked> = {},
+): Study<readonly RowWith<Asked>[], RowWith<Asked>> {
   const issues: DesignIssue[] = unknownOptions(options, ROW_OPTIONS);
   const weathers = weatherList(issues, weather);
   const names = Object.keys(axes ?? {});
@@ -109,7 +110,7 @@ export function sweep<const Axes extends SweepAxes>(
       };
     },
     analyse: collectRows,
-  });
+  }) as Study<readonly RowWith<Asked>[], RowWith<Asked>>;
 }
 
 const isSteps = (axis: SweepAxis): axis is AxisSteps => !Array.isArray(axis) && 'count' in axis;

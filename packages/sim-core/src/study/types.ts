@@ -4,7 +4,7 @@ import type { SystemInput } from '../define/system-input.ts';
 import type { SystemDesign } from '../design/design.ts';
 import type { DesignIssue } from '../input/errors.ts';
 import type { StepOptions } from '../year/machine.ts';
-import type { Measure } from './measures.ts';
+import type { DefaultMeasure, Measure, PeriodSummary } from './measures.ts';
 
 /** Plain data, as a field of a design takes it. */
 export type StudyValue =
@@ -57,10 +57,20 @@ export interface StudyRow {
   readonly error?: RowError;
 }
 
+/**
+ * A row as the compiler knows it: the key figures asked for and those that every row has, or an error and none of them. Ask for the error first;
+ * behind it the figures are numbers.
+ */
+export type RowWith<Asked extends Measure> = Omit<StudyRow, 'measures' | 'error'> &
+  (
+    | { readonly measures: Readonly<Pick<PeriodSummary, Asked | DefaultMeasure>>; readonly error?: never }
+    | { readonly measures: { readonly [Key in Measure]?: never }; readonly error: RowError }
+  );
+
 /** What is kept of each design, and how finely it is stepped. */
-export interface StudyOptions {
+export interface StudyOptions<Asked extends Measure = Measure> {
   /** Key figures besides {@link DEFAULT_MEASURES}, by name. Default none. */
-  readonly measures?: readonly Measure[];
+  readonly measures?: readonly Asked[];
   /** Key figures to keep month by month. Default none. */
   readonly monthly?: readonly Measure[];
   /** How the year is stepped. Default: as `simulate`. */
