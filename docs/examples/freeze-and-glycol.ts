@@ -28,15 +28,17 @@ const date = (hour: number) =>
     timeZone: 'UTC',
   });
 
-console.log('Glycol by mass: hours below freezing (of them by the sky alone), deepest, hours below bursting');
+console.log(
+  'Glycol by mass: hours below freezing (of them by the sky alone), kelvin to spare in the worst hour, hours below bursting',
+);
 for (const share of [0, 0.1, 0.2, 0.3, 0.4]) {
-  const { freezingPoint, hoursBelowFreezing, hoursBySky, deepestBelowFreezing, hoursBelowBurst } = freezeAtSite(
+  const { freezingPoint, hoursBelowFreezing, hoursBySky, margin, hoursBelowBurst } = freezeAtSite(
     design,
     weather,
     share,
   );
   console.log(
-    `  ${(100 * share).toFixed(0).padStart(2)} %, ${(Math.round(10 * freezingPoint) / 10 + 0).toFixed(1).padStart(6)} °C: ${String(hoursBelowFreezing).padStart(5)} h (${hoursBySky}), ${deepestBelowFreezing.toFixed(1).padStart(4)} K, ${String(hoursBelowBurst).padStart(5)} h`,
+    `  ${(100 * share).toFixed(0).padStart(2)} %, ${(Math.round(10 * freezingPoint) / 10 + 0).toFixed(1).padStart(6)} °C: ${String(hoursBelowFreezing).padStart(5)} h (${hoursBySky}), ${margin.toFixed(1).padStart(5)} K, ${String(hoursBelowBurst).padStart(5)} h`,
   );
 }
 const needed = glycolForSite(design, weather);

@@ -2,6 +2,7 @@
 import {
   defineSystem,
   glycolForSite,
+  potableExpansion,
   type SystemInput,
   sizeArray,
   sizeCoil,
@@ -86,4 +87,11 @@ print(
   `Vessel ${(pressure.vesselVolume * 1000).toFixed(0)} L, pre-charge ${bar(pressure.prechargePressure)}, fill to ${bar(pressure.fillPressure)} cold, relief at ${bar(pressure.reliefPressure)}`,
   pressure.steps,
   pressure.cautions,
+);
+
+const swelling = potableExpansion(chosen);
+print(
+  `The tank’s water swells by ${(swelling.expansion * 1000).toFixed(1)} L: vessel for drinking water of ${swelling.vesselVolume * 1000} L`,
+  swelling.steps,
+  swelling.cautions,
 );

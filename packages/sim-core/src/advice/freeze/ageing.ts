@@ -127,7 +127,7 @@ export function glycolAgeing(run: RunResult, options: GlycolAgeingOptions = {}):
       ),
     ],
     notes: [
-      'pH by strip or meter: fresh 8.5 to 9; from 8 down corrosion grows more likely; below 7 drain, flush and renew (a trade magazine’s page).',
+      'pH by strip or meter: fresh 8.5 to 10; from 8 down corrosion grows more likely; below 7 drain, flush and renew (a trade magazine’s page).',
       'Reserve of alkalinity: the maker’s kit; half of what it was when fresh is time to renew or to add inhibitor (common practice, no source).',
       'Strength by refractometer each time: a weaker fluid means make-up, hence a leak. Dark, foul or gritty: spent, whatever it reads.',
       'Take the sample cold: hot fluid under pressure scalds and flashes to steam.',

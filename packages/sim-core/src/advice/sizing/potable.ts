@@ -121,7 +121,7 @@ export function potableExpansion(design: SystemDesign, options: PotableExpansion
       line('vessel sold', 'list', 'next size', vesselVolume, 'm³', PRACTICE),
     ],
     cautions: [
-      `Behind a check valve, pressure reducer or backflow preventer ${litres(expansion)} of water must find room at each heating: codes ask for an expansion vessel for drinking water there (IPC 607.3, UPC 608.3). Nothing that shuts may stand between tank, vessel and relief valve. A licensed plumber fits it by the local code.`,
+      `Behind a check valve, pressure reducer or backflow preventer ${show(expansion * 1000, 2)} L of water must find room at each heating: codes ask for an expansion vessel for drinking water there (IPC 607.3, UPC 608.3). Nothing that shuts may stand between tank, vessel and relief valve. A licensed plumber fits it by the local code.`,
     ],
   };
 }

@@ -7,7 +7,7 @@ export function pressureCautions(steam: SteamReach): string[] {
   return [
     ...(steam.powerLeft > 0
       ? [
-          `Steam may get through all the pipe to pump and vessel with ${show(steam.powerLeft, 2)} W: a vessel without membrane before the expansion vessel cools it. A longer way with less insulation, or panels that empty from below (loop.steamPower 50 W/m²), keep it off.`,
+          `Steam may get through all the pipe to pump and vessel with ${show(steam.powerLeft, 2)} W: a vessel without membrane before the expansion vessel cools it. More pipe, or panels that empty from below (loop.steamPower 50 W/m²), keep it off.`,
         ]
       : []),
     'Nothing that shuts may stand between collectors and relief valve; pipe its outlet to a catch vessel, never to a roof edge or a drain.',
