@@ -105,7 +105,7 @@ describe('hours that are not one year [ours: invented files]', () => {
 
   it('a second year after the first', () => {
     const text = [...tmy3, ...tmy3.slice(2)].join('\n');
-    expect(faultsOf(text)[0]).toMatchObject({ code: 'repeated-hour', line: length + 1 });
+    expect(faultsOf(text)).toMatchObject([{ code: 'several-years', line: length + 1 }]);
   });
 
   it('a year that begins in February', () => {
@@ -220,7 +220,9 @@ describe('columns and headers [ours: invented files]', () => {
     expect(faultsOf(text, { utcOffset: 20 })).toMatchObject([
       { code: 'bad-option', column: 'utcOffset', value: '"20"' },
     ]);
-    expect(faultsOf(text, { maxBytes: 1000 })).toMatchObject([{ code: 'too-large', value: String(text.length) }]);
+    expect(faultsOf(text, { maxBytes: 1000 })).toMatchObject([
+      { code: 'too-large', value: `${text.length} characters` },
+    ]);
     expect(faultsOf(text, { format: 'xls' as 'epw' })).toMatchObject([{ code: 'bad-option', column: 'format' }]);
     expect(faultsOf(text, { format: 'plain' })).toMatchObject([{ code: 'bad-option', column: 'plain' }]);
   });
@@ -240,4 +242,76 @@ it('WeatherError is an Error with a name [ours]', () => {
   const error = new WeatherError([]);
   expect(error).toBeInstanceOf(Error);
   expect(error.name).toBe('WeatherError');
+});
+
+describe('a layout is checked like a design: nothing is ignored [requirement]', () => {
+  const site = { name: 'x', latitude: 40, longitude: -75, elevation: 0, utcOffset: -5 };
+  const good = {
+    site,
+    columns: { ghi: { column: 'g', unit: 'W/m2' }, dryBulb: { column: 't', unit: 'degC' } },
+    time: 'row-order',
+    stamps: 'start',
+  };
+  it.each([
+    ['a column that is null', { columns: { ...good.columns, ghi: null } }, 'columns.ghi', 'fields: column, unit'],
+    ['a number in quotes', { irradianceMidpoint: '0.5' }, 'irradianceMidpoint', 'a number from 0 to 1 h'],
+    ['a latitude in quotes', { site: { ...site, latitude: '40' } }, 'site.latitude', '-90 to 90 ° north'],
+    ['a place that is null', { site: null }, 'site', 'fields: name, latitude'],
+    ['a misspelt field', { irradianceMidPoint: 0.5 }, 'irradianceMidPoint', 'one of site, columns, time'],
+    ['a misspelt field of the place', { site: { ...site, utcoffset: 1 } }, 'site.utcoffset', 'one of name, latitude'],
+    [
+      'a misspelt quantity',
+      { columns: { ...good.columns, windspeed: good.columns.ghi } },
+      'columns.windspeed',
+      'one of ghi',
+    ],
+    [
+      'a misspelt field of a column',
+      { columns: { ...good.columns, ghi: { column: 'g', unit: 'W/m2', scale: 2 } } },
+      'columns.ghi.scale',
+      'one of column, unit',
+    ],
+    [
+      'a header that is none',
+      { columns: { ...good.columns, ghi: { column: 5, unit: 'W/m2' } } },
+      'columns.ghi.column',
+      'the header of the column',
+    ],
+    ['a misspelt time', { time: { month: 'm', day: 'd', hours: 'h' } }, 'time.hours', 'one of year, month'],
+    ['a mark that is no number', { missing: ['-9999'] }, 'missing', 'a list of numbers'],
+    ['air of another kind', { air: 'end' }, 'air', 'mean or instant'],
+  ])('%s', (_, change, column, expected) => {
+    const plain = { ...good, ...change } as never;
+    const issue = faultsOf('g,t\n1,2', { plain }).find((fault) => fault.column === column);
+    expect(issue).toMatchObject({ code: 'bad-option', expected: expect.stringContaining(expected) });
+  });
+
+  it('a list for a layout, and a hundred fields of other names in one fault', () => {
+    expect(faultsOf('g,t', { plain: [] as never })).toMatchObject([{ code: 'bad-option', value: 'a list of 0' }]);
+    const many = Object.fromEntries(Array.from({ length: 100 }, (_, at) => [`field${at}`, at]));
+    const faults = faultsOf('g,t', { plain: { ...good, ...many } as never });
+    expect([faults.length, faults.at(-1)!.value]).toEqual([6, '100 fields of other names']);
+  });
+});
+
+describe('what a text may cost [requirement: refused early]', () => {
+  it('a blank line inside PVGIS is skipped, as in the other formats', () => {
+    const lines = pvgisLines();
+    expect(parseWeather(lines.toSpliced(500, 0, '').join('\n')).columns).toEqual(
+      parseWeather(lines.join('\n')).columns,
+    );
+  });
+
+  it.each([
+    ['in lines of 2000', `${'"'.repeat(2000)}\n`],
+    ['doubled, inside quotation marks', `"${'""'.repeat(900)}"\n`],
+  ])('60 MB of quotation marks %s: refused before they are split', (_, line) => {
+    const text = `${plainLines().slice(0, 9).join('\n')}\n${line.repeat(Math.ceil(6e7 / line.length))}`;
+    const [fault] = faultsOf(text);
+    expect(fault).toMatchObject({
+      code: 'too-large',
+      expected: expect.stringContaining('two quotation marks for each cell'),
+    });
+    expect(fault!.line).toBeLessThan(30);
+  });
 });

@@ -48,7 +48,7 @@ describe('readWeather, files as such [ours: invented files]', () => {
 
   it('a file above the limit, before it is read', async () => {
     expect(await faultsOfFile(file('big.csv', good), { maxBytes: 10_000 })).toMatchObject([
-      { code: 'too-large', value: String(good.length), expected: 'at most 10000 bytes' },
+      { code: 'too-large', value: `${good.length} bytes`, expected: 'at most 10000 bytes' },
     ]);
   });
 

@@ -160,7 +160,9 @@ describe('files joined by mistake, and what is no table [ours: invented files]',
     const path = file('huge.csv', 'x');
     truncateSync(path, 1024 ** 3); // a hole: it takes no room on the disk
     const started = performance.now();
-    expect(await faultsOfFile(path)).toMatchObject([{ code: 'too-large', value: String(1024 ** 3) }]);
+    expect(await faultsOfFile(path)).toMatchObject([
+      { code: 'too-large', value: `${1024 ** 3} bytes`, expected: 'at most 64 MiB' },
+    ]);
     expect(performance.now() - started).toBeLessThan(500);
   });
 
@@ -170,7 +172,7 @@ describe('files joined by mistake, and what is no table [ours: invented files]',
       // The system's own tables say that they have 0 bytes.
       expect(await faultsOfFile('/proc/self/status')).toMatchObject([{ code: 'unknown-format' }]);
       const error: unknown = await readWeather('/proc/self/maps', { maxBytes: 100 }).catch((thrown: unknown) => thrown);
-      expect((error as WeatherError).issues).toMatchObject([{ code: 'too-large', value: 'more than 100' }]);
+      expect((error as WeatherError).issues).toMatchObject([{ code: 'too-large', value: 'more than 100 bytes' }]);
       expect(await faultsOfFile('/dev/zero')).toMatchObject([{ code: 'not-a-file' }]);
     },
   );

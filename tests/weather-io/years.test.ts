@@ -6,7 +6,9 @@ import {
   parseWeather,
   parseWeatherYears,
   readWeatherYears,
+  synthesizeYear,
   WeatherError,
+  writeWeather,
 } from '@noonloop/weather-io';
 import { afterAll, describe, expect, it } from 'vitest';
 import { calendar, lightOfHour, nsrdbLines, temperatureOfRow } from './samples.ts';
@@ -85,6 +87,34 @@ describe('several years in one text [ours: invented logs]', () => {
     expect(() => parseWeatherYears(rows.join('\n'), { plain: layout })).toThrow(WeatherError);
     const kept = parseWeatherYears(rows.join('\n'), { plain: layout, gaps: 'keep' });
     expect(kept.map(({ missingHours }) => missingHours)).toEqual([0, 4760]);
+  });
+});
+
+describe('years that are too many [requirement]', () => {
+  it('two years where one is asked for: the line of the second, and what reads both', () => {
+    const text = ['time,g,b,d,t', ...plainRows(2015, [0]), ...plainRows(2017, [0])].join('\n');
+    const read = () => parseWeather(text, { plain: layout });
+    expect(read).toThrow('line 8762: found 2015, 2017, expected one year in this file. Read it with readWeatherYears');
+  });
+
+  it('the same year twice, in two files or in one', () => {
+    const text = nsrdbLines().join('\n');
+    expect(() => parseWeatherYears([text, text])).toThrow('expected each year once; this one is the same');
+    const rows = plainRows(2015, [0]);
+    expect(() => parseWeatherYears(['time,g,b,d,t', ...rows, ...rows].join('\n'), { plain: layout })).toThrow(
+      'each year once',
+    );
+  });
+
+  it('a worst, a typical and a best year of one place read, though all have the same calendar year', () => {
+    const years = [0.4, 0.5, 0.6].map((clearness) =>
+      synthesizeYear({
+        site: { latitude: 40 },
+        monthly: { clearness: Array(12).fill(clearness), dryBulb: Array(12).fill(10) },
+      }),
+    );
+    const read = parseWeatherYears(years.map(writeWeather));
+    expect(read.map(({ columns }) => columns.ghi)).toEqual(years.map(({ columns }) => columns.ghi));
   });
 });
 

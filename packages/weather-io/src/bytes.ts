@@ -7,7 +7,9 @@ const CHUNK = 1 << 20;
 /** A file or text that is larger than allowed. */
 export function failSize(size: string, most: number, faults: Faults): never {
   const remedy = 'Choose one year in hours or half hours, or raise the option maxBytes.';
-  return faults.fail({ code: 'too-large', value: size, expected: `at most ${most} bytes`, remedy });
+  const mebibytes = most / 1024 ** 2;
+  const expected = Number.isInteger(mebibytes) ? `at most ${mebibytes} MiB` : `at most ${most} bytes`;
+  return faults.fail({ code: 'too-large', value: size, expected, remedy });
 }
 
 /**
@@ -23,7 +25,7 @@ export async function readBytes(path: string, most: number, faults: Faults): Pro
       const expected = `a file, not ${entry.isDirectory() ? 'a folder' : 'a device or pipe'}`;
       faults.fail({ code: 'not-a-file', expected, remedy: 'Give the path of one file.' });
     }
-    if (entry.size > most) failSize(String(entry.size), most, faults);
+    if (entry.size > most) failSize(`${entry.size} bytes`, most, faults);
     const file = await open(path, 'r');
     try {
       return await readUpTo(file, entry.size, most, faults);
@@ -62,6 +64,6 @@ async function readUpTo(file: Readable, expected: number, most: number, faults: 
     const { bytesRead } = await file.read(bytes, length, Math.min(CHUNK, bytes.length - length));
     if (bytesRead === 0) return bytes.subarray(0, length);
     length += bytesRead;
-    if (length > most) failSize(`more than ${most}`, most, faults);
+    if (length > most) failSize(`more than ${most} bytes`, most, faults);
   }
 }

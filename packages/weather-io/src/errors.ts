@@ -26,6 +26,8 @@ export type WeatherIssueCode =
   | 'out-of-range'
   | 'missing-value'
   | 'too-many-gaps'
+  | 'several-years'
+  | 'repeated-year'
   | 'implausible';
 
 /** One fault: where it is, what was found, what was expected and what to do. */

@@ -7,7 +7,7 @@ import type { Format, FormatInput, SourceTable } from './formats/format.ts';
 import { asGappy, type BuiltYear, type GappyYear } from './gappy.ts';
 import { type AnyOptions, DEFAULT_MAX_BYTES, type GappyOptions, type ReadOptions } from './options.ts';
 import { recognize, withCommas } from './recognize.ts';
-import type { WeatherAssumption, WeatherYear } from './year.ts';
+import { HOURS_OF_YEAR, type WeatherAssumption, type WeatherYear } from './year.ts';
 import { yearsOfTable } from './years.ts';
 
 /**
@@ -63,8 +63,7 @@ export async function readWeatherYears(
 ): Promise<(WeatherYear | GappyYear)[]> {
   const years: (WeatherYear | GappyYear)[] = [];
   // One file after the other, so that only one text is in memory.
-  for (const path of [paths].flat())
-    years.push(...manyYears(await load(path, options)).map((year) => finish(year, options)));
+  for (const path of [paths].flat()) addYears(years, manyYears(await load(path, options)), options);
   return years;
 }
 
@@ -82,7 +81,34 @@ export function parseWeatherYears(
   texts: string | readonly string[],
   options: AnyOptions = {},
 ): (WeatherYear | GappyYear)[] {
-  return [texts].flat().flatMap((text) => manyYears(take(text, options)).map((year) => finish(year, options)));
+  const years: (WeatherYear | GappyYear)[] = [];
+  for (const text of [texts].flat()) addYears(years, manyYears(take(text, options)), options);
+  return years;
+}
+
+/** Adds years to those before; one that is there already would count twice in every mean. */
+function addYears(years: (WeatherYear | GappyYear)[], more: readonly BuiltYear[], options: AnyOptions): void {
+  for (const year of more) {
+    const twin = years.find((other) => isSame(other, year));
+    if (twin !== undefined) {
+      new Faults(year.source).fail({
+        code: 'repeated-year',
+        value: quote(twin.source),
+        expected: 'each year once; this one is the same',
+        remedy: 'Leave one of them out.',
+      });
+    }
+    years.push(finish(year, options));
+  }
+}
+
+/** Whether light, air and calendar years are the same. */
+function isSame(other: WeatherYear | GappyYear, year: BuiltYear): boolean {
+  const columns = 'columns' in other ? other.columns : other.columnsWithGaps;
+  const alike = (a: Float64Array | Int16Array, b: Float64Array | Int16Array) =>
+    a.every((value, hour) => Object.is(value, b[hour]));
+  const { ghi, dryBulb } = year.columns;
+  return alike(other.calendarYears, year.calendarYears) && alike(columns.ghi, ghi) && alike(columns.dryBulb, dryBulb);
 }
 
 const finish = (year: BuiltYear, { gaps }: AnyOptions): WeatherYear | GappyYear =>
@@ -96,7 +122,19 @@ interface Parsed {
   readonly input: FormatInput;
 }
 
-const oneYear = ({ format, source, table, input }: Parsed): BuiltYear => buildYear(format.name, source, table, input);
+function oneYear({ format, source, table, input }: Parsed): BuiltYear {
+  const whole = yearsOfTable(table).filter(({ table: part }) => part.rows.cells.length >= HOURS_OF_YEAR);
+  if (whole.length > 1) {
+    input.faults.fail({
+      code: 'several-years',
+      line: whole[1]!.table.rows.lines[0]!,
+      value: whole.map(({ year }) => year).join(', '),
+      expected: 'one year in this file',
+      remedy: 'Read it with readWeatherYears, which gives each year by itself, or cut it.',
+    });
+  }
+  return buildYear(format.name, source, table, input);
+}
 
 function manyYears({ format, source, table, input }: Parsed): BuiltYear[] {
   const tables = yearsOfTable(table);
@@ -119,7 +157,7 @@ function take(text: string, options: AnyOptions): Parsed {
   const source = options.source ?? 'weather text';
   const faults = new Faults(source);
   const most = maxBytesOf(options, faults);
-  if (text.length > most) failSize(String(text.length), most, faults);
+  if (text.length > most) failSize(`${text.length} characters`, most, faults);
   return parseText(text, source, options, faults, []);
 }
 

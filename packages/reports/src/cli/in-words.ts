@@ -76,6 +76,7 @@ const ADVICE: readonly (readonly [string, string])[] = [
   ["or read with gaps: 'keep' and call fillGaps.", 'or say --fill-gaps.'],
   ["or read it with gaps: 'keep' and call fillGaps, which lists what it fills.", 'or say --fill-gaps.'],
   ['or insist with vetWeather(year, { insist: true }).', 'or say --insist-on-weather.'],
+  ['Read it with readWeatherYears, which gives each year by itself, or cut it.', 'Cut it into files of one year each.'],
   ['or give a layout with the option plain.', 'or say by --layout how this table is laid out.'],
   ['a layout (option plain) that says', 'a layout (--layout) that says'],
 ];

@@ -1,7 +1,34 @@
 // Whether a caller's layout can be used.
 import { IANAZone } from 'luxon';
 import { type Faults, quote } from '../errors.ts';
+import { requireFields } from '../fields.ts';
 import { type DrawLayout, FLOW_UNITS, VOLUME_UNITS, WEEKDAYS } from './layout.ts';
+
+/** Fields of a layout. */
+const FIELDS: readonly (keyof DrawLayout)[] = [
+  'column',
+  'quantity',
+  'unit',
+  'perCount',
+  'time',
+  'step',
+  'stamps',
+  'clock',
+  'zone',
+  'utcOffset',
+  'resets',
+  'turnover',
+  'gaps',
+  'span',
+  'weekBegins',
+  'firstWeekday',
+  'partsPerHour',
+  'headerLine',
+  'delimiter',
+  'decimal',
+  'source',
+  'maxBytes',
+];
 
 const isName = (value: unknown): boolean => typeof value === 'string' && value.trim() !== '';
 
@@ -15,6 +42,7 @@ export function checkLayout(layout: DrawLayout, faults: Faults): void {
       remedy: 'Say how the file is laid out.',
     });
   }
+  requireFields(layout, FIELDS, '', faults);
   const fault = (column: string, value: unknown, expected: string) =>
     faults.add({
       code: 'bad-option',
@@ -36,7 +64,7 @@ export function checkLayout(layout: DrawLayout, faults: Faults): void {
   const units = Object.keys(quantity === 'flow' ? FLOW_UNITS : VOLUME_UNITS);
   if (!units.includes(layout.unit)) fault('unit', layout.unit, `one of ${units.join(', ')}`);
   within('perCount', layout.perCount, 1e-9, 1e9, 'a number above 0');
-  checkTime(layout, fault);
+  checkTime(layout, fault, faults);
   within('step', step, 1, 86_400, 'seconds from 1 to 86400');
   oneOf('stamps', layout.stamps, ['start', 'end']);
   if (!['standard', 'daylight-saving', 'utc'].includes(clock))
@@ -73,7 +101,11 @@ export function checkLayout(layout: DrawLayout, faults: Faults): void {
   within('maxBytes', layout.maxBytes, 1, 2 ** 40, 'a positive number');
 }
 
-function checkTime(layout: DrawLayout, fault: (column: string, value: unknown, expected: string) => void): void {
+function checkTime(
+  layout: DrawLayout,
+  fault: (column: string, value: unknown, expected: string) => void,
+  faults: Faults,
+): void {
   const { time, step } = layout;
   if (time === 'row-order') {
     if (step === undefined) fault('step', step, 'the length of an interval in seconds, for the file has no time');
@@ -83,6 +115,9 @@ function checkTime(layout: DrawLayout, fault: (column: string, value: unknown, e
     fault('time', time, '{ timestamp }, { date, time }, { elapsed, unit } or row-order');
     return;
   }
+  const fields =
+    'elapsed' in time ? ['elapsed', 'unit'] : 'timestamp' in time ? ['timestamp', 'order'] : ['date', 'time', 'order'];
+  requireFields(time, fields, 'time', faults);
   const names: unknown[] =
     'elapsed' in time ? [time.elapsed] : 'timestamp' in time ? [time.timestamp] : [time.date, time.time];
   if (!names.every(isName))

@@ -124,14 +124,19 @@ function timeOffset(label: Label | undefined, read: SiteReader, { notes }: Forma
 const readings = (): Reading[] =>
   [0, ...Array.from({ length: 41 }, (_, step) => step / 20 - 1)].map((light) => ({ light, ...INSTANTS }));
 
-/** Index of the first row after the hours: the empty line before the legend. */
+/** Index of the first row after the hours: the empty line before the legend, after the last row with a stamp. */
 function footer(csv: Csv, start: number): number {
-  for (let index = start; index < csv.rows.length; index++) {
+  let last = csv.rows.length - 1;
+  while (last >= start && !STAMP.test(csv.rows[last]!.join(','))) last--;
+  for (let index = Math.max(last, start); index < csv.rows.length; index++) {
     const row = csv.rows[index]!;
     if (row.length === 1 && row[0]!.trim() === '') return index;
   }
   return csv.rows.length;
 }
+
+/** A stamp such as `20070101:0000` anywhere in a row, in its own column or in another. */
+const STAMP = /(?:^|,)\s*\d{8}:\d{4}\s*(?:,|$)/;
 
 const stampReader =
   (time: number): StampReader =>

@@ -1,13 +1,30 @@
 // Whether a caller's layout of a notebook can be used.
 import { type Faults, quote } from '../errors.ts';
+import { requireFields } from '../fields.ts';
 import { isDate } from '../time/calendar.ts';
 import { GAS_VOLUMES, GAUGE_KEYS, LOG_QUANTITIES, type LogLayout } from './layout.ts';
 
 /** Least and most heat of gas, landfill gas to propane; judgement. [kWh/m³] */
 const GAS_HEAT = [3, 40] as const;
 
+/** Fields of a layout. */
+const FIELDS: readonly (keyof LogLayout)[] = [
+  'time',
+  'dateOrder',
+  'summerTime',
+  'columns',
+  'gasHeat_kWh_per_m3',
+  'runningWords',
+  'standingWords',
+  'missing',
+  'delimiter',
+  'decimal',
+  'source',
+];
+
 /** Faults what is wrong with a layout, from code without types too. */
 export function checkLogLayout(layout: LogLayout, faults: Faults): void {
+  requireFields(layout, FIELDS, '', faults);
   const fault = (column: string, value: unknown, expected: string, remedy = 'Correct the layout.') =>
     faults.add({ code: 'bad-option', column, value: quote(value ?? 'nothing'), expected, remedy });
   const { time, columns, dateOrder, delimiter, decimal, summerTime, gasHeat_kWh_per_m3: heat } = layout;
@@ -17,9 +34,10 @@ export function checkLogLayout(layout: LogLayout, faults: Faults): void {
     time !== null &&
     ('timestamp' in time ? isName(time.timestamp) : isName(time.date) && isName(time.clock));
   if (!named) fault('time', time, '{ timestamp } or { date, clock }, the headers of the columns with the time');
-  checkColumns(layout, fault);
+  else requireFields(time, 'timestamp' in time ? ['timestamp'] : ['date', 'clock'], 'time', faults);
+  checkColumns(layout, fault, faults);
   const volume = GAS_VOLUMES.includes(columns?.heaterMeter?.unit ?? 'kWh');
-  if ((volume || heat !== undefined) && !(Number(heat) >= GAS_HEAT[0] && Number(heat) <= GAS_HEAT[1])) {
+  if ((volume || heat !== undefined) && !(typeof heat === 'number' && heat >= GAS_HEAT[0] && heat <= GAS_HEAT[1])) {
     const expected = `heat of a cubic metre of gas, ${GAS_HEAT[0]} to ${GAS_HEAT[1]} kWh/m³`;
     fault('gasHeat_kWh_per_m3', heat, expected, 'Take it from the gas bill (gross calorific value).');
   }
@@ -42,6 +60,7 @@ export function checkLogLayout(layout: LogLayout, faults: Faults): void {
 function checkColumns(
   { columns }: LogLayout,
   fault: (column: string, value: unknown, expected: string, remedy?: string) => void,
+  faults: Faults,
 ): void {
   const given = typeof columns === 'object' && columns !== null ? Object.keys(columns) : [];
   const known: readonly string[] = GAUGE_KEYS;
@@ -51,12 +70,12 @@ function checkColumns(
   }
   for (const key of GAUGE_KEYS) {
     const column = columns?.[key];
-    if (column === undefined) continue;
+    if (column === undefined || !requireFields(column, ['column', 'unit'], `columns.${key}`, faults)) continue;
     const units = Object.keys(LOG_QUANTITIES[key].units);
-    if (typeof column?.column !== 'string' || column.column.trim() === '') {
-      fault(`columns.${key}.column`, column?.column, 'the header of the column');
+    if (typeof column.column !== 'string' || column.column.trim() === '') {
+      fault(`columns.${key}.column`, column.column, 'the header of the column');
     }
-    if (!units.includes(column?.unit)) fault(`columns.${key}.unit`, column?.unit, `one of ${units.join(', ')}`);
+    if (!units.includes(column.unit)) fault(`columns.${key}.unit`, column.unit, `one of ${units.join(', ')}`);
   }
 }
 

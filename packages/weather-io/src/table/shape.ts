@@ -13,6 +13,9 @@ const MOST_LINES = 1_100_000;
 /** Most cells: a year in five-minute steps with a hundred columns. Judgement. */
 const MOST_CELLS = 11_000_000;
 
+/** Quotation marks beyond two for each cell: those in remarks. More would take the splitter a gigabyte. Judgement. */
+const SPARE_QUOTES = 10_000;
+
 /** Faults a text with lines too long, too wide or too many. @param firstLine - Line of its first line in the file. */
 export function checkShape(text: string, delimiter: string, firstLine: number, faults: Faults): void {
   const separator = delimiter.charCodeAt(0);
@@ -20,6 +23,7 @@ export function checkShape(text: string, delimiter: string, firstLine: number, f
   let line = firstLine;
   let cells = 0;
   let columns = 1;
+  let quotes = 0;
   const fail = (value: string, expected: string): never =>
     faults.fail({
       code: 'too-large',
@@ -31,12 +35,18 @@ export function checkShape(text: string, delimiter: string, firstLine: number, f
   for (let at = 0; at <= text.length; at++) {
     const code = at < text.length ? text.charCodeAt(at) : 10;
     if (code === separator) columns++;
+    else if (code === 34) quotes++;
     if (code !== 10) continue;
     if (at - start > LONGEST_LINE)
       fail(quote(text.slice(start, start + 40)), `lines of at most ${LONGEST_LINE} characters, not ${at - start}`);
     if (columns > MOST_COLUMNS)
       fail(quote(text.slice(start, start + 40)), `at most ${MOST_COLUMNS} columns, not ${columns}`);
     cells += columns;
+    if (quotes > 2 * cells + SPARE_QUOTES)
+      fail(
+        quote(text.slice(start, start + 40)),
+        `at most two quotation marks for each cell, not ${quotes} in ${cells} cells`,
+      );
     if (cells > MOST_CELLS || line - firstLine >= MOST_LINES)
       fail(String(cells), `at most ${MOST_LINES} lines and ${MOST_CELLS} cells`);
     columns = 1;
