@@ -65,7 +65,7 @@ export const designs = fc.record({
       inSeries: fc.integer({ min: 1, max: 3 }),
       tilt: number(0, 90),
       azimuth: number(0, 360),
-      skyModel: fc.constantFrom('perez', 'haydavies', 'isotropic'),
+      skyModel: fc.constantFrom('perez', 'hay-davies', 'isotropic'),
       groundAlbedo: fc.constantFrom(0.2, [0.7, 0.6, 0.4, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.3, 0.5, 0.7]),
       snowOnPanels: fc.constantFrom('ignored', 'plate', 'tubes'),
       horizon: fc.constantFrom(null, hills),

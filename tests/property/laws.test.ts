@@ -175,7 +175,7 @@ function mirrorDays(year: WeatherYear): WeatherYear {
 
 /** Light on a plane on one day, by hours. [W/m²] */
 function dayOfLight(year: WeatherYear, day: number, tilt: number, azimuth: number): number[] {
-  const { total, stepsPerHour } = planeOfArray(year, { tilt, azimuth, model: 'haydavies' });
+  const { total, stepsPerHour } = planeOfArray(year, { tilt, azimuth, model: 'hay-davies' });
   return Array.from({ length: 24 }, (_, hour) => {
     const from = (24 * day + hour) * stepsPerHour;
     return total.subarray(from, from + stepsPerHour).reduce((mean, value) => mean + value / stepsPerHour, 0);

@@ -12,7 +12,7 @@ const everything: SystemInput = {
     ...plainInput.array,
     panels: 3,
     inSeries: 3,
-    skyModel: 'haydavies',
+    skyModel: 'hay-davies',
     horizon: [
       { azimuth: 60, altitude: 3 },
       { azimuth: 120, altitude: 18 },

@@ -10,11 +10,25 @@ const light = (array: object) => sum(year(array).columns.irradiance);
 describe('sky and surroundings in the run', () => {
   it('the sky model is chosen in the design: isotropic gives 3 to 8 percent less than Perez, Hay-Davies between', () => {
     const perez = light({});
-    const [hayDavies, isotropic] = [light({ skyModel: 'haydavies' }), light({ skyModel: 'isotropic' })];
+    const [hayDavies, isotropic] = [light({ skyModel: 'hay-davies' }), light({ skyModel: 'isotropic' })];
     expect(isotropic / perez).toBeGreaterThan(0.92);
     expect(isotropic / perez).toBeLessThan(0.97);
     expect(hayDavies).toBeGreaterThan(isotropic);
     expect(hayDavies).toBeLessThan(perez);
+    // What older designs say is read as what it means.
+    expect(defineSystem({ ...plainInput, array: { ...plainInput.array, skyModel: 'haydavies' } }).array.skyModel).toBe(
+      'hay-davies',
+    );
+  });
+
+  it('a reflectance in the weather goes before the design’s, and the run says so', () => {
+    const bright = { ...weather, columns: { ...weather.columns, albedo: new Float64Array(8760).fill(0.6) } };
+    const said = /Ground reflectance: the weather’s own column, in place of array\.groundAlbedo/;
+    const own = year({}, bright);
+    expect(own.weatherAssumptions.join()).toMatch(said);
+    expect(sum(year({ groundAlbedo: 0 }, bright).columns.irradiance)).toBe(sum(own.columns.irradiance));
+    expect(sum(own.columns.irradiance)).toBeGreaterThan(light({}));
+    expect(year({}).weatherAssumptions.join()).not.toMatch(said);
   });
 
   it('horizon shades collectors and module, an obstacle the collectors alone', () => {

@@ -357,9 +357,9 @@ export interface ArrayInput {
   readonly tilt: Quantity;
   /** Clockwise from north: 90 east, 180 south, 270 west. [°] From 0 to 360. For example "40 deg". */
   readonly azimuth: Quantity;
-  /** Sky model: how diffuse light is spread over the sky. Default 'perez': Perez et al. 1990, the closest of the three to measurements on tilted planes. */
-  readonly skyModel?: 'perez' | 'haydavies' | 'isotropic' | undefined;
-  /** Diffuse reflectance of the ground where the weather has none, one value or twelve from January. [-] Default 0.2: grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory). From 0 to 1. For example "35 %". */
+  /** Sky model: how diffuse light is spread over the sky. `haydavies` is read as `hay-davies`. Default 'perez': Perez et al. 1990, the closest of the three to measurements on tilted planes. */
+  readonly skyModel?: 'perez' | 'hay-davies' | 'isotropic' | 'haydavies' | undefined;
+  /** Diffuse reflectance of the ground where the weather has no column of its own, one value or twelve from January. [-] Default 0.2: grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory). From 0 to 1. For example "35 %". */
   readonly groundAlbedo?: Quantity | readonly number[] | undefined;
   /** Reflectance of snow on the ground where the weather has its depth; `null` leaves it out. [-] Default 0.6: between fresh snow of 0.8 and old snow of 0.4, handbook values (from memory). From 0 to 1. For example "35 %". */
   readonly snowAlbedo?: Quantity | null | undefined;

@@ -113,9 +113,9 @@ export interface ArrayDesign extends ArrayExtent {
   readonly tilt: number;
   /** Clockwise from north: 90 east, 180 south, 270 west. [°] */
   readonly azimuth: number;
-  /** Sky model: how diffuse light is spread over the sky. */
-  readonly skyModel: 'perez' | 'haydavies' | 'isotropic';
-  /** Diffuse reflectance of the ground where the weather has none, one value or twelve from January. [-] */
+  /** Sky model: how diffuse light is spread over the sky. `haydavies` is read as `hay-davies`. */
+  readonly skyModel: 'perez' | 'hay-davies' | 'isotropic';
+  /** Diffuse reflectance of the ground where the weather has no column of its own, one value or twelve from January. [-] */
   readonly groundAlbedo: number | readonly number[];
   /** Reflectance of snow on the ground where the weather has its depth; `null` leaves it out. [-] */
   readonly snowAlbedo: number | null;

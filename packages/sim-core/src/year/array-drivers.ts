@@ -94,6 +94,11 @@ export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, 
   const pvIrradiance = totals(weather, ofModule, () => lightOn(weather, ofModule).total);
 
   const arrayAssumptions = [a4 === null ? `Night sky: ${sky.basis}.` : `Sky: ${sky.basis}.`];
+  if (weather.columns.albedo !== null) {
+    arrayAssumptions.push(
+      'Ground reflectance: the weather’s own column, in place of array.groundAlbedo and snowAlbedo.',
+    );
+  }
   if (snowFalls && snowDepth === null) {
     arrayAssumptions.unshift('Snow on panels: the weather has no depth; none is taken.');
   }

@@ -3,6 +3,7 @@ import { reckonMonths } from '../../../../packages/sim-core/src/advice/sizing/ar
 import {
   cellTemperature,
   coilConductance,
+  coilSurface,
   DesignError,
   defineSystem,
   directPumpPoint,
@@ -279,6 +280,17 @@ describe('sizeCoil', () => {
     const plate = defineSystem({ ...plainInput, loop: { exchanger: 'plate' } });
     expect(() => sizeCoil(plate)).toThrow(/plate/);
     expect(() => sizeCoil(withPanels(60), { difference: 1 })).toThrow(DesignError);
+  });
+});
+
+describe('coilSurface', () => {
+  // 12 m of 22 mm tube: π × 0.022 × 12 = 0.8294 m².
+  it('the coil of a household’s tank suits two panels, and says what it lacks of three and six [0.2 m² for each m², common practice; by hand]', () => {
+    expect(coilSurface(withPanels(2))).toMatchObject({ short: 0 });
+    expect(coilSurface(withPanels(2))!.surfacePerArea).toBeCloseTo(0.8294 / 4, 4);
+    expect(coilSurface(withPanels(3))!.short).toBeCloseTo(1.2 - 0.8294, 4);
+    expect(coilSurface(withPanels(6))!.short).toBeCloseTo(2.4 - 0.8294, 4);
+    expect(coilSurface(defineSystem({ ...plainInput, loop: { exchanger: 'plate' } }))).toBeNull();
   });
 });
 

@@ -8,7 +8,7 @@ const sum = (column: Float64Array): number => column.reduce((total, value) => to
 describe('planeOfArray', () => {
   it('on a level plane gives back DNI cos Z and DHI in any sky model, and sees no ground [geometry]', () => {
     const weather = inventedYear(8, 15, 500, 100);
-    const perez = planeOfArray(weather, { tilt: 0, azimuth: 180, model: 'haydavies' }, { stepsPerHour: 1 });
+    const perez = planeOfArray(weather, { tilt: 0, azimuth: 180, model: 'hay-davies' }, { stepsPerHour: 1 });
     const hour = 172 * 24 + 12;
     expect(perez.circumsolar[hour]! + perez.sky[hour]!).toBeCloseTo(100, 10);
     expect(perez.beam[hour]).toBeCloseTo(500 * perez.incidenceCosine[hour]!, 10);

@@ -1,5 +1,6 @@
 export { type ArrayMonth, type ArraySizing, type ArraySizingOptions, sizeArray } from './array.ts';
 export { type CoilSizing, type CoilSizingOptions, sizeCoil } from './coil.ts';
+export { type CoilSurface, coilSurface } from './coil-surface.ts';
 export {
   type CollectorCandidate,
   type CollectorComparison,

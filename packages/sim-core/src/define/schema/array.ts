@@ -4,6 +4,7 @@ import { choice, count, defaulted, fault, flag, label, numbers, quantity, quanti
 import { type Quantity, toSi } from '../../input/quantity.ts';
 import { listShape, numberShape, quantityShape, shaped } from '../../input/shape.ts';
 import { isHorizon } from '../../physics/sun/shade/horizon.ts';
+import { SKY_WORDS, skyModelOf } from '../../physics/sun/transposition/models.ts';
 import { checkCollector, neverCounted } from './collector-check.ts';
 
 const byB0 = z.strictObject({ b0: quantity('fraction', 0, 1) });
@@ -121,7 +122,7 @@ export const arraySchema = z
     tilt: quantity('angle', 0, 90),
     azimuth: quantity('angle', 0, 360),
     skyModel: defaulted(
-      choice(['perez', 'haydavies', 'isotropic']),
+      shaped(choice(SKY_WORDS).transform(skyModelOf), { enum: SKY_WORDS }),
       'perez',
       '',
       'Perez et al. 1990, the closest of the three to measurements on tilted planes',

@@ -7,7 +7,7 @@ export { type Shading, visibleSky } from './shade/shade.ts';
 export { type SnowSurface, snowCover } from './snow-cover.ts';
 export { type SunTrack, sunTrack } from './track.ts';
 export { groundReflected } from './transposition/ground.ts';
-export { hayDaviesSky } from './transposition/haydavies.ts';
+export { hayDaviesSky } from './transposition/hay-davies.ts';
 export { isotropicSky } from './transposition/isotropic.ts';
 export type { SkyModel } from './transposition/models.ts';
 export { perezSky } from './transposition/perez.ts';

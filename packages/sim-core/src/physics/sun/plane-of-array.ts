@@ -5,7 +5,7 @@ import { albedoColumn } from './ground-albedo.ts';
 import { type PlaneOrientation, planeEast, planeNorth, planeUp, requirePlane } from './incidence.ts';
 import { type Shading, shadePlane } from './shade/shade.ts';
 import { type SunTrack, stepOfClock, sunTrack } from './track.ts';
-import { SKY_KERNELS, type SkyModel } from './transposition/models.ts';
+import { SKY_KERNELS, type SkyModel, skyModelOf } from './transposition/models.ts';
 import { groundViewFactor, restOfSky, ringRatio, skyViewFactor } from './transposition/sky.ts';
 
 /** Ground reflectance where neither caller nor weather has one: grass and soil, common practice, no source. [-] */
@@ -13,14 +13,17 @@ const DEFAULT_ALBEDO = 0.2;
 
 /** A plane and how its light is computed. */
 export interface PlaneDefinition extends PlaneOrientation {
-  /** Ground reflectance where the weather has none, one value or twelve from January. Default 0.2, common practice, no source. [-] */
+  /**
+   * Ground reflectance where the weather has no column of its own, which goes before it: one value, or twelve from January.
+   * Default 0.2, common practice, no source. [-]
+   */
   readonly albedo?: number | readonly number[];
   /** Reflectance of snow where the weather has its depth and no reflectance. Default `null`: snow is left out. [-] */
   readonly snowAlbedo?: number | null;
   /** Horizon and obstacle. Default: neither. */
   readonly shading?: Shading;
-  /** Sky model. Default `perez`. */
-  readonly model?: SkyModel;
+  /** Sky model; `haydavies` is read as `hay-davies`. Default `perez`. */
+  readonly model?: SkyModel | 'haydavies';
 }
 
 /** How finely an hour is cut. */
@@ -58,7 +61,8 @@ export interface PlaneIrradiance {
  *
  * Each step has its own sun; each hour keeps the file's DNI and DHI energy (see {@link sunTrack}). What the sky model
  * takes from the weather (clearness, brightness) is taken once an hour, over the part with the sun up, as the models were
- * fitted to hourly values. DNI, DHI and GHI are used as they stand: no closure is forced.
+ * fitted to hourly values. DNI, DHI and GHI are used as they stand: no closure is forced. ρ is the weather's own where it has a
+ * column of reflectance: `plane.albedo` is then not used.
  *
  * @param weather - One year; not changed after the first call (see {@link sunTrack}).
  * @param plane - Tilt, azimuth, albedo ρ, sky model and what stands around.
@@ -73,7 +77,7 @@ export function planeOfArray(
   options: PlaneOptions = {},
 ): PlaneIrradiance {
   requirePlane(plane);
-  const model = plane.model ?? 'perez';
+  const model = skyModelOf(plane.model ?? 'perez');
   const albedo = plane.albedo ?? DEFAULT_ALBEDO;
   for (const value of typeof albedo === 'number' ? [albedo] : albedo) requireNumber('plane.albedo', value, 0, 1, '');
   requireModel(model);
@@ -154,7 +158,7 @@ function requireModel(model: string): void {
     {
       path: 'plane.model',
       found: quote(model),
-      expected: '"perez", "haydavies" or "isotropic"',
+      expected: '"perez", "hay-davies" or "isotropic"',
       remedy: 'Choose one of these.',
     },
   ]);
