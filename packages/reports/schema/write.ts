@@ -1,9 +1,11 @@
-// Writes the published schema from its tables: npx tsx --conditions=@noonloop/source packages/reports/schema/write.ts, then format.
+// Writes the published schemas from their tables: npx tsx --conditions=@noonloop/source packages/reports/schema/write.ts, then format.
 import { readFile, writeFile } from 'node:fs/promises';
 import { REPORT_SCHEMA } from '../src/formats/json-schema.ts';
 import { cautionTable, withPart } from './cautions-page.ts';
+import { settingsSchemas } from './settings.ts';
 
-await writeFile(new URL('./report-1.json', import.meta.url), `${JSON.stringify(REPORT_SCHEMA, null, 2)}\n`);
+for (const [kind, schema] of Object.entries({ report: REPORT_SCHEMA, ...settingsSchemas() }))
+  await writeFile(new URL(`./${kind}-1.json`, import.meta.url), `${JSON.stringify(schema, null, 2)}\n`);
 
 // With --page, the parts of the guide that code makes too.
 if (process.argv.includes('--page')) {

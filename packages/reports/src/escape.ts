@@ -35,11 +35,11 @@ export const escapeMarkdown = (text: string): string =>
     .replace(/</g, '&lt;')
     .replace(/>/g, '&gt;');
 
-/** For CSV: a cell that a spreadsheet would take for a formula gets an apostrophe in front. */
-export const escapeCell = (text: string): string => {
-  const plain = plainText(text);
-  return /^[=+\-@]/.test(plain) ? `'${plain}` : plain;
-};
+/** What begins a formula in some spreadsheet, the full-width signs too; after a semicolon as well, where that parts cells. */
+const FORMULA = /(^|;)(\s*)(?=[=+\-@\uff1d\uff0b\uff0d\uff20])/g;
+
+/** For CSV: what a spreadsheet would take for a formula gets an apostrophe in front. */
+export const escapeCell = (text: string): string => plainText(text).replace(FORMULA, "$1$2'");
 
 const GLUE = /(\d) (?=(?:%|°[CF]|kWh|kBtu|therm|L|gal|h|K|g|kg|lb|a)(?![\w/]))/g;
 

@@ -1,30 +1,24 @@
-/** Edits (a letter more, less or other, two changed about) from one word to another. */
-function edits(a: string, b: string): number {
-  const rows: number[][] = [Array.from({ length: b.length + 1 }, (_, column) => column)];
-  for (let row = 1; row <= a.length; row++) {
-    rows.push([row]);
-    for (let column = 1; column <= b.length; column++) {
-      const same = a[row - 1] === b[column - 1] ? 0 : 1;
-      let least = Math.min(
-        rows[row - 1]![column]! + 1,
-        rows[row]![column - 1]! + 1,
-        rows[row - 1]![column - 1]! + same,
-      );
-      if (row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1])
-        least = Math.min(least, rows[row - 2]![column - 2]! + 1);
-      rows[row]!.push(least);
-    }
+import { distance } from 'fastest-levenshtein';
+
+/** Longest word that is looked at. */
+const LONGEST = 60;
+
+/**
+ * The name that a misspelt word most likely meant; `null` where none is near. Two letters off are taken in words of four and more,
+ * for two may be changed about; in longer ones two fifths of the letters. Capitals and signs do not count. @internal
+ */
+export function nearest(word: string, names: readonly string[]): string | null {
+  if (word.length > LONGEST) return null;
+  const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '');
+  const written = plain(word);
+  let least = Math.max(written.length >= 4 ? 2 : 1, Math.floor(0.4 * written.length)) + 1;
+  let best: string | null = null;
+  for (const name of names) {
+    const far = isMuddled(written, plain(name)) ? 1 : distance(written, plain(name));
+    if (far < least) [best, least] = [name, far];
   }
-  return rows[a.length]![b.length]!;
+  return best;
 }
 
-/** The name that a misspelt word most likely meant; `null` where none is near: more than a third of its letters would change. @internal */
-export function nearest(word: string, names: readonly string[]): string | null {
-  if (word.length > 60) return null;
-  const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '');
-  const ranked = names
-    .map((name) => ({ name, distance: edits(plain(word), plain(name)) }))
-    .sort((a, b) => a.distance - b.distance);
-  const [best] = ranked;
-  return best !== undefined && best.distance <= Math.max(1, Math.floor(best.name.length / 3)) ? best.name : null;
-}
+/** Whether two words have the same letters in another order. */
+const isMuddled = (a: string, b: string): boolean => a !== b && [...a].sort().join('') === [...b].sort().join('');

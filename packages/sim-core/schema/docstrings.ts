@@ -10,14 +10,12 @@ interface Field {
   readonly types: readonly string[];
 }
 
-/** Fields of every interface in the files of the design; read as syntax alone, which takes milliseconds. */
-function readInterfaces(): Map<string, Map<string, Field>> {
+/** Fields of every interface in the texts; read as syntax alone, which takes milliseconds. */
+function readInterfaces(texts: readonly string[]): Map<string, Map<string, Field>> {
   const interfaces = new Map<string, Map<string, Field>>();
   const parents = new Map<string, string[]>();
-  const files = readdirSync(folder);
-  for (const file of files) {
-    const text = readFileSync(new URL(file, folder), 'utf8');
-    for (const node of ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true).statements) {
+  for (const text of texts) {
+    for (const node of ts.createSourceFile('source.ts', text, ts.ScriptTarget.Latest, true).statements) {
       if (!ts.isInterfaceDeclaration(node)) continue;
       const extended = node.heritageClauses?.flatMap((clause) => clause.types.map((type) => type.getText())) ?? [];
       parents.set(node.name.text, extended);
@@ -54,8 +52,15 @@ function fieldOf(node: ts.PropertySignature): [string, Field] {
 }
 
 /** Docstring of each field by its path in a design, such as `tank.volume`; lists and unions pass through. */
-export function designDocstrings(): Map<string, string> {
-  const interfaces = readInterfaces();
+export const designDocstrings = (): Map<string, string> =>
+  docstringsOf(
+    readdirSync(folder).map((file) => readFileSync(new URL(file, folder), 'utf8')),
+    'SystemDesign',
+  );
+
+/** The same of any interface. @param texts - Sources that hold it and those that it names. @param top - Its name. */
+export function docstringsOf(texts: readonly string[], top: string): Map<string, string> {
+  const interfaces = readInterfaces(texts);
   const found = new Map<string, string>();
   const walk = (name: string, path: string): void => {
     for (const [key, { text, types }] of interfaces.get(name) ?? []) {
@@ -64,6 +69,6 @@ export function designDocstrings(): Map<string, string> {
       for (const type of types) walk(type, below);
     }
   };
-  walk('SystemDesign', '');
+  walk(top, '');
   return found;
 }

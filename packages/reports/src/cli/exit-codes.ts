@@ -2,7 +2,7 @@
 export const EXIT = {
   /** All went well. */
   ok: 0,
-  /** An input is wrong: a design, a weather file, a record; or `weather --strict` found faults. */
+  /** An input is wrong: a design, a weather file, a settings file; or `weather --strict` found faults. */
   input: 1,
   /** The command was called wrongly: an unknown word, option or format. */
   usage: 2,
@@ -21,10 +21,13 @@ export class Refusal extends Error {
   override readonly name = 'Refusal';
   readonly exit: ExitCode;
   readonly lines: readonly string[];
+  /** Faults in all; more than there are lines where not all are told. */
+  readonly count: number;
 
-  constructor(exit: ExitCode, lines: readonly string[]) {
+  constructor(exit: ExitCode, lines: readonly string[], count: number = lines.length) {
     super(lines.join('\n'));
     this.exit = exit;
     this.lines = lines;
+    this.count = count;
   }
 }

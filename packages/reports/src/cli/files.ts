@@ -1,5 +1,6 @@
 // Files in and out: never more than allowed, never half, never elsewhere.
 import { randomUUID } from 'node:crypto';
+import { unlinkSync } from 'node:fs';
 import { link, lstat, open, readFile, rename, stat, unlink } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { EXIT, Refusal } from './exit-codes.ts';
@@ -32,6 +33,43 @@ export async function readText(path: string): Promise<string> {
   }
 }
 
+/** Files that are there while something is written and must not stay behind. */
+const temporary = new Set<string>();
+
+/** Notes a file that a signal is to take away. */
+const leaveNothing = (path: string): void => void temporary.add(path);
+
+/** Takes it away now. */
+export async function forget(path: string): Promise<void> {
+  await unlink(path).catch(() => {});
+  temporary.delete(path);
+}
+
+/** Takes all of them away, for a process that is ended from outside. */
+export function forgetAll(): void {
+  for (const path of temporary) {
+    try {
+      unlinkSync(path);
+    } catch {
+      // It is gone already.
+    }
+  }
+}
+
+/** Makes a file that must not be there yet, and takes it away when the process ends. @returns `false` where it is there. */
+export async function markPlace(path: string, text: string): Promise<boolean> {
+  try {
+    const file = await open(path, 'wx');
+    leaveNothing(path);
+    await file.writeFile(text, 'utf8');
+    await file.close();
+    return true;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
+    throw error;
+  }
+}
+
 /** A path that output may go to, and whether what is there may be replaced. */
 export interface Target {
   readonly path: string;
@@ -60,22 +98,17 @@ export async function writeWhole(target: Target, text: string): Promise<void> {
   await checkTarget(target);
   const { path, force } = target;
   const part = join(dirname(path), `.${basename(path).slice(0, 100)}.${randomUUID()}.part`);
-  let isThere = false;
+  leaveNothing(part);
   try {
     const file = await open(part, 'wx');
-    isThere = true;
     try {
       await file.writeFile(text, 'utf8');
       await file.sync();
     } finally {
       await file.close();
     }
-    if (force) {
-      await rename(part, path);
-      isThere = false;
-    } else {
-      await putNew(part, path);
-    }
+    if (force) await rename(part, path);
+    else await putNew(part, path);
   } catch (error) {
     if (error instanceof Refusal) throw error;
     const code = (error as NodeJS.ErrnoException).code;
@@ -83,7 +116,7 @@ export async function writeWhole(target: Target, text: string): Promise<void> {
     if (code === 'EEXIST') throw refuseOutput(path, 'this file exists already. Choose another name, or say --force.');
     throw refuseOutput(path, `the file cannot be written (${code}). Check the folder's permissions and free space.`);
   } finally {
-    if (isThere) await unlink(part).catch(() => {});
+    await forget(part);
   }
 }
 

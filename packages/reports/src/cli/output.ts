@@ -14,7 +14,7 @@ export const FORMATS = ['text', 'html', 'md', 'csv', 'json'] as const;
 /** One of {@link FORMATS}. */
 export type Format = (typeof FORMATS)[number];
 
-const BY_ENDING: Readonly<Record<string, Format>> = {
+const BY_ENDING: Readonly<Record<string, string>> = {
   '.txt': 'text',
   '.html': 'html',
   '.htm': 'html',
@@ -22,18 +22,26 @@ const BY_ENDING: Readonly<Record<string, Format>> = {
   '.markdown': 'md',
   '.csv': 'csv',
   '.json': 'json',
+  '.yaml': 'yaml',
+  '.yml': 'yaml',
+  '.svg': 'svg',
 };
 
-/** The format asked for, else that of the file's ending, else text. */
-export function formatOf(format: Format | undefined, out: string | undefined): Format {
-  if (format !== undefined) return format;
+/** The format that the ending of a file says, text for none. @param formats - Those to choose from. */
+export function formatByEnding(out: string | undefined, formats: readonly string[]): string {
   if (out === undefined || out === '-') return 'text';
   const ending = extname(out).toLowerCase();
-  const found = Object.hasOwn(BY_ENDING, ending) ? BY_ENDING[ending] : undefined;
-  if (found !== undefined) return found;
-  const endings = Object.keys(BY_ENDING).join(', ');
-  throw new Refusal(EXIT.usage, [`${out}: the ending says no format. Take one of ${endings}, or say --format.`]);
+  const found = Object.hasOwn(BY_ENDING, ending) ? BY_ENDING[ending]! : '';
+  if (formats.includes(found)) return found;
+  const endings = Object.keys(BY_ENDING).filter((one) => formats.includes(BY_ENDING[one]!));
+  throw new Refusal(EXIT.usage, [
+    `${out}: the ending says no format. Take one of ${endings.join(', ')}, or say --format.`,
+  ]);
 }
+
+/** The format of a report: asked for, else that of the file's ending, else text. */
+export const formatOf = (format: Format | undefined, out: string | undefined): Format =>
+  format ?? (formatByEnding(out, FORMATS) as Format);
 
 /** Where results go: a file, or standard output for none and for `-`. */
 export const targetOf = (out: string | undefined, force: boolean | undefined): Target | null =>

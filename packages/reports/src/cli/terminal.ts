@@ -15,7 +15,7 @@ export interface Terminal {
 }
 
 /** Narrowest and widest line of results; a wider one is hard to read. [characters] */
-const WIDTHS = { least: 60, most: 120, unknown: 100 };
+const WIDTHS = { least: 60, most: 120, unknown: 80 };
 
 /** The terminal of a process; `NO_COLOR`, `FORCE_COLOR` and `TERM=dumb` are obeyed. */
 export function processTerminal(): Terminal {

@@ -1,7 +1,7 @@
 // The weather of a command.
 import type { PlainLayout, WeatherYear } from '@noonloop/weather-io';
-import { blamingLayout } from './in-words.ts';
-import { asMap, readSettings } from './settings-file.ts';
+import { checked } from './settings/check.ts';
+import { readSettings } from './settings-file.ts';
 
 /** Options of every command that reads weather. */
 export interface WeatherOptions {
@@ -21,11 +21,28 @@ export async function weatherOf(path: string, options: WeatherOptions): Promise<
 /** Reads the weather file, by a layout where one is given, filled where that is asked for; does not look it over. */
 export async function weatherAsItIs(path: string, options: WeatherOptions): Promise<WeatherYear> {
   const { fillGaps, readWeather } = await import('@noonloop/weather-io');
-  const settings = options.layout === undefined ? null : await readSettings(options.layout);
-  const plain = settings === null ? {} : { plain: asMap(settings) as unknown as PlainLayout };
-  return blamingLayout(settings, async () =>
+  return byLayout(options.layout, async (plain) =>
     options.fillGaps === true
       ? fillGaps(await readWeather(path, { ...plain, gaps: 'keep' }))
       : await readWeather(path, plain),
   );
+}
+
+/** Years to run on, each in a file of its own or several in one. */
+export async function yearsOfWeather(paths: readonly string[], options: WeatherOptions): Promise<WeatherYear[]> {
+  const { fillGaps, readWeatherYears, vetWeather } = await import('@noonloop/weather-io');
+  const years = await byLayout(options.layout, async (plain) =>
+    options.fillGaps === true
+      ? (await readWeatherYears(paths, { ...plain, gaps: 'keep' })).map((year) => fillGaps(year))
+      : await readWeatherYears(paths, plain),
+  );
+  return years.map((year) => vetWeather(year, { insist: options.insistOnWeather === true }));
+}
+
+async function byLayout<T>(
+  layout: string | undefined,
+  work: (plain: { readonly plain?: PlainLayout }) => Promise<T>,
+): Promise<T> {
+  if (layout === undefined) return work({});
+  return checked(await readSettings(layout), 'layout', (fields) => work({ plain: fields as unknown as PlainLayout }));
 }

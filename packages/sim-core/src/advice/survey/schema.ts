@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { choice, count, fault, label, quantity } from '../../input/field.ts';
 import { DIMENSIONS, type Dimension, type Quantity, toSi } from '../../input/quantity.ts';
+import { type InputShape, quantityShape, shaped } from '../../input/shape.ts';
 import type { Band } from './band.ts';
 import type {
   CoverKind,
@@ -40,7 +41,7 @@ export type Reading = Band | number;
 /** A measured number within inclusive bounds; its limits are held within them. */
 export function measured(dimension: Dimension, minimum: number, maximum: number) {
   const { unit, example } = DIMENSIONS[dimension];
-  return z
+  const schema = z
     .custom<Measured>(() => true)
     .transform((input, context): Reading => {
       const reading = readMeasured(input, dimension);
@@ -58,8 +59,25 @@ export function measured(dimension: Dimension, minimum: number, maximum: number)
         `Give a number in ${unit === '-' ? 'parts of one' : unit} or a string such as "${example}"; leave it out if you do not know.`,
       );
       return z.NEVER;
-    })
-    .optional();
+    });
+  return shaped(schema, measuredShape(quantityShape(dimension, minimum, maximum))).optional();
+}
+
+/** The forms of a measured number, for the published schema. */
+function measuredShape(one: InputShape): InputShape {
+  const form = (properties: Record<string, InputShape>, required: readonly string[]) => ({
+    type: 'object',
+    properties,
+    required,
+    additionalProperties: false,
+  });
+  return {
+    anyOf: [
+      ...(one.anyOf as readonly InputShape[]),
+      form({ value: one, give: one }, ['value', 'give']),
+      form({ low: one, likely: one, high: one }, ['low', 'high']),
+    ],
+  };
 }
 
 function readMeasured(input: unknown, dimension: Dimension): Reading | null {

@@ -1,52 +1,51 @@
 // A notebook of gauge readings beside what the model expects.
-import { dirname, resolve } from 'node:path';
-import type { CheckLogOptions, LogCheck } from '@noonloop/sim-core';
-import type { LogLayout } from '@noonloop/weather-io';
+import type { LogCheck } from '@noonloop/sim-core';
 import { formatReading, gaugeUnit, gaugeWord } from '../../charts/check-words.ts';
 import { wrap } from '../../formats/table.ts';
 import { convertSentence } from '../../quantities.ts';
 import type { Units } from '../../units.ts';
 import { designOf } from '../designs.ts';
 import { checkTarget } from '../files.ts';
-import { blaming, blamingLayout } from '../in-words.ts';
+import { blaming } from '../in-words.ts';
+import { notebookOf } from '../logs.ts';
 import { deliver, targetOf } from '../output.ts';
-import { readSettings, tableSettings } from '../settings-file.ts';
-import { harmless, Progress, type Terminal } from '../terminal.ts';
-import { type WeatherOptions, weatherOf } from '../weather.ts';
+import { harmless } from '../terminal.ts';
+import { weatherOf } from '../weather.ts';
+import { type CommonOptions, choice, outputOptions, unitsOption, type Word, weatherOptions } from '../word.ts';
 
 type CheckFormat = 'text' | 'html' | 'json';
 
 /** Options of `check-log`. */
-export interface CheckGaugesOptions extends WeatherOptions {
-  readonly weather: string;
-  readonly log: string;
-  readonly out?: string;
-  readonly force?: boolean;
-  readonly format?: CheckFormat;
-  readonly units?: Units;
+interface CheckGaugesOptions {
+  readonly log?: string;
   readonly picture?: string;
-  readonly quiet?: boolean;
 }
 
 /** Ranks what may be wrong with a system by the readings of its gauges. */
-export async function checkGauges(file: string, options: CheckGaugesOptions, terminal: Terminal): Promise<void> {
-  const { quiet = false, units = 'metric', picture } = options;
-  const target = targetOf(options.out, options.force);
-  const pictureTarget = targetOf(picture, options.force);
-  for (const one of [target, pictureTarget]) if (one !== null) await checkTarget(one);
-  const progress = new Progress(terminal, quiet);
-  try {
+export const checkLogWord: Word<CheckGaugesOptions> = {
+  usage: 'check-log <design>',
+  summary: 'what may be wrong, by a notebook of gauge readings',
+  description:
+    'Sets gauge readings against what the model expects in their weather, and ranks what may be wrong. The weather must be of the very weeks of the log; a typical year will not do.',
+  example: 'noonloop check-log house.yaml --weather town.csv --log log.yaml --units us',
+  needs: ['weather', 'log'],
+  options: (command) =>
+    weatherOptions(unitsOption(outputOptions(command)))
+      .option('-l, --log <file>', 'YAML or JSON that names the table of readings and its layout')
+      .addOption(choice('-f, --format <format>', 'default by the ending of --out, else text', ['text', 'html', 'json']))
+      .option('--json', 'for machines: short for --format json, in SI')
+      .option('-p, --picture <file>', 'draw readings, bands and causes as SVG; - for standard output'),
+  run: async ({ files, options, units, terminal, progress }) => {
+    const { quiet = false, picture } = options;
+    const target = targetOf(options.out, options.force);
+    const pictureTarget = targetOf(picture, options.force);
+    for (const one of [target, pictureTarget]) if (one !== null) await checkTarget(one);
     await progress.show('reading design, weather and log');
-    const design = await designOf(file, null);
-    const settings = await readSettings(options.log);
-    const { file: table, uncertainty, noise, ...layout } = tableSettings(settings);
-    const { readLog } = await import('@noonloop/weather-io');
-    const path = resolve(dirname(settings.path), table);
-    const log = await blamingLayout(settings, () => readLog(path, layout as unknown as LogLayout));
-    const weather = await weatherOf(options.weather, options);
+    const design = await designOf(files[0]!);
+    const { settings, log, known } = await notebookOf(options.log!);
+    const weather = await weatherOf(options.weather!, options);
     const { checkLog } = await import('@noonloop/sim-core');
     await progress.show('running the system sound and with each fault: this takes a while');
-    const known = { ...(uncertainty ? { uncertainty } : {}), ...(noise ? { noise } : {}) } as CheckLogOptions;
     const check = await blaming(settings, () => checkLog(design, weather, log, known));
     progress.clear();
     const { name: title } = design;
@@ -57,13 +56,13 @@ export async function checkGauges(file: string, options: CheckGaugesOptions, ter
       const { checkChart } = await import('../../charts/check-log.ts');
       await deliver(await checkChart(check, { units, title }), pictureTarget, terminal, quiet);
     }
-  } finally {
-    progress.clear();
-  }
-}
+    return undefined;
+  },
+};
 
-const formatOf = ({ format, out = '' }: CheckGaugesOptions): CheckFormat =>
-  format ?? (/\.json$/i.test(out) ? 'json' : /\.html?$/i.test(out) ? 'html' : 'text');
+const formatOf = ({ json, format, out = '' }: CommonOptions): CheckFormat =>
+  (json === true ? 'json' : (format as CheckFormat | undefined)) ??
+  (/\.json$/i.test(out) ? 'json' : /\.html?$/i.test(out) ? 'html' : 'text');
 
 async function rendered(
   check: LogCheck,

@@ -1,0 +1,94 @@
+// A sheet as one HTML file that needs nothing else.
+import { escapeHtml } from '../../escape.ts';
+import { htmlPage, type PageSection } from '../../formats/html-page.ts';
+import { bullets, cautionList, plainTable, sentence } from '../../formats/html-parts.ts';
+import { convertSentence } from '../../quantities.ts';
+import type { Units } from '../../units.ts';
+import type { Block, Sheet } from './model.ts';
+import { cellText, headOf, resultOf } from './words.ts';
+
+/** The whole document, for screens and paper: what stands before the first heading is its first sheet. */
+export function sheetPage({ title, blocks }: Sheet, units: Units): string {
+  const [first, ...others] = inSections(blocks);
+  const [answer, ...rest] = first!.blocks;
+  const leads = answer?.kind === 'text';
+  const cautions = blocks.filter((block) => block.kind === 'caution');
+  const sections = others.map(
+    (section): PageSection => ({
+      title: section.title,
+      blocks: section.blocks.map((block) => blockHtml(block, units)),
+    }),
+  );
+  return htmlPage({
+    head: { title },
+    answer: leads ? [convertSentence(answer.text, units)] : [],
+    sheet: (leads ? rest : first!.blocks).map((block) => blockHtml(block, units)),
+    sections: [
+      ...sections,
+      {
+        title: 'Cautions',
+        blocks: [
+          cautionList(
+            cautions.map(({ text }) => ({
+              severity: 'warning',
+              findings: [],
+              advice: convertSentence(text, units),
+              source: '',
+            })),
+          ),
+        ],
+      },
+    ],
+  });
+}
+
+interface Section {
+  readonly title: string;
+  readonly blocks: Block[];
+}
+
+/** Blocks by the heading above them; a working has a heading of its own; cautions stand together at the end. */
+function inSections(blocks: readonly Block[]): Section[] {
+  const sections: Section[] = [{ title: '', blocks: [] }];
+  for (const block of blocks) {
+    if (block.kind === 'caution') continue;
+    if (block.kind === 'heading') sections.push({ title: block.text, blocks: [] });
+    else if (block.kind === 'working' && sections.length === 1) sections.push({ title: block.title, blocks: [block] });
+    else sections.at(-1)!.blocks.push(block);
+  }
+  return sections;
+}
+
+function blockHtml(block: Block, units: Units): string {
+  const say = (text: string): string => sentence(convertSentence(text, units));
+  switch (block.kind) {
+    case 'heading':
+    case 'caution':
+      return '';
+    case 'text':
+      return `<p>${say(block.text)}</p>`;
+    case 'list':
+      return bullets(block.items.map((item) => convertSentence(item, units)));
+    case 'lines':
+      // Escaped line by line: escaping takes line ends away.
+      return `<pre>${block.text.trimEnd().split('\n').map(indented).join('\n')}</pre>`;
+    case 'table': {
+      const { name, columns, rows } = block;
+      return plainTable(name, {
+        header: columns.map((column) => headOf(column, units)),
+        rows: rows.map((row) => row.map((cell, at) => cellText(cell, columns[at]!, units))),
+      });
+    }
+    case 'working':
+      return `<dl class="definitions">${block.steps
+        .map(
+          (step) =>
+            `<dt>${escapeHtml(`${step.quantity}: ${step.formula}`)}</dt><dd>${escapeHtml(step.numbers)} → <b>${escapeHtml(resultOf(step, units))}</b> <span class="small">[${escapeHtml(step.source)}]</span></dd>`,
+        )
+        .join('')}</dl>`;
+    case 'picture':
+      return `<figure>${block.svg}<figcaption>${say(block.words)}</figcaption></figure>`;
+  }
+}
+
+const indented = (line: string): string => ' '.repeat(line.length - line.trimStart().length) + escapeHtml(line);

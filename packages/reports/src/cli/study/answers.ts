@@ -1,0 +1,261 @@
+// What each kind of study found, as an answer.
+import type {
+  BestOf,
+  ElementaryEffects,
+  Measure,
+  OneAtATime,
+  SobolIndices,
+  Spread,
+  StudyRow,
+  Uncertainty,
+} from '@noonloop/sim-core';
+import type { Answer, Block, Column } from '../sheet/model.ts';
+import { sentences, table } from '../sheet/model.ts';
+import { withUnit } from '../sheet/units.ts';
+import type { BuiltStudy } from './build.ts';
+import { rowCells, rowColumns, unitOf, wordsOf } from './measures.ts';
+import * as pictures from './pictures.ts';
+import { frontierBlocks, priceOf } from './price.ts';
+import { type WrittenAs, writtenAs } from './written.ts';
+
+/** What an answer is made with. */
+export interface AnswerInput {
+  readonly built: BuiltStudy;
+  readonly outcome: unknown;
+  /** Rows, where they were kept in hand. */
+  readonly rows: readonly StudyRow[];
+  /** Key figure that the picture and the first sentence are about. */
+  readonly number: Measure;
+  readonly units: 'metric' | 'us';
+  readonly wantsPicture: boolean;
+}
+
+type Found = Pick<Answer, 'sheet' | 'data'> & { readonly picture: string | null };
+
+/** The answer of a study. */
+export async function answerOf(input: AnswerInput): Promise<Found> {
+  const { kind } = input.built.study;
+  if (kind === 'best-of') return bestOfAnswer(input);
+  if (kind === 'uncertainty') return uncertaintyAnswer(input);
+  return kind === 'sweep' ? sweepAnswer(input) : sensitivityAnswer(input);
+}
+
+const titled = ({ built }: AnswerInput, blocks: readonly Block[]) => ({
+  title: `${built.said.study} of ${built.name}`,
+  blocks,
+});
+
+function rowsTable({ built, rows }: AnswerInput): Block {
+  const places = Object.keys(built.said.vary);
+  const written = writtenAs(built.said.vary, rows);
+  const { measures } = built.study.request;
+  return table(
+    'rows',
+    rowColumns(places, measures),
+    rows.map((row) => rowCells(row, places, measures, written)),
+  );
+}
+
+async function sweepAnswer(input: AnswerInput): Promise<Found> {
+  const { built, rows, number, units, wantsPicture } = input;
+  const written = writtenAs(built.said.vary, rows);
+  const sound = rows.filter(({ error, measures }) => error === undefined && measures[number] != null);
+  const value = (row: StudyRow) => row.measures[number]!;
+  const best = sound.reduce<StudyRow | null>((a, b) => (a === null || value(b) > value(a) ? b : a), null);
+  const failed = rows.filter(({ error }) => error !== undefined).length;
+  const priced = built.said.price === undefined ? null : await frontierBlocks(built, rows, number, written);
+  const said =
+    best === null
+      ? 'No design gave this number.'
+      : `${wordsOf(number)} is highest, ${withUnit(value(best), unitOf(number), units)}, with ${inputsOf(best, written)}.`;
+  return {
+    sheet: titled(input, [
+      sentences(`${said}${failed === 0 ? '' : ` ${failed} of ${rows.length} designs failed; their rows say why.`}`),
+      ...(priced?.blocks ?? []),
+      rowsTable(input),
+    ]),
+    data: priced === null ? { rows } : { rows, frontier: priced.points },
+    picture: !wantsPicture
+      ? null
+      : priced === null
+        ? await pictures.sweepPicture(Object.keys(built.said.vary), sound, number, { units, written })
+        : await pictures.frontierPicture(
+            sound.map((row) => ({ cost: priceOf(built, row, written) ?? Number.NaN, value: value(row) })),
+            priced.points.map(({ cost, saving }) => ({ cost, value: saving })),
+            number,
+            units,
+          ),
+  };
+}
+
+const inputsOf = ({ inputs }: StudyRow, written: WrittenAs): string =>
+  Object.entries(inputs)
+    .map(([place, value]) => [place, written(place, value) ?? null] as const)
+    .map(
+      ([place, chosen]) =>
+        `${place} ${typeof chosen === 'number' ? Number(chosen.toPrecision(4)) : JSON.stringify(chosen).replaceAll('"', '')}`,
+    )
+    .join(', ');
+
+async function bestOfAnswer(input: AnswerInput): Promise<Found> {
+  const { built, rows, number, units, wantsPicture } = input;
+  const { best, value, evaluated, ended } = input.outcome as BestOf;
+  const written = writtenAs(built.said.vary, rows);
+  const keeps = ({ measures }: StudyRow) =>
+    Object.entries(built.said.limits ?? {}).every(([name, { atLeast = -Infinity, atMost = Infinity }]) => {
+      const found = measures[name as Measure] ?? null;
+      return found !== null && found >= atLeast && found <= atMost;
+    });
+  const why = ended === 'exhausted' ? 'nothing new was left to look at' : 'all evaluations were spent';
+  return {
+    sheet: titled(input, [
+      sentences(
+        best === null || value === null
+          ? `None of ${evaluated} designs keeps all limits.`
+          : `${wordsOf(number)} is best, ${withUnit(value, unitOf(number), units)}, with ${inputsOf(best, written)}. ${evaluated} designs were looked at; ${why}.`,
+      ),
+      rowsTable(input),
+    ]),
+    data: { ...(input.outcome as BestOf), rows },
+    picture: wantsPicture
+      ? await pictures.searchPicture(rows, number, units, { isLowest: 'lowest' in (built.said.goal ?? {}), keeps })
+      : null,
+  };
+}
+
+async function uncertaintyAnswer(input: AnswerInput): Promise<Found> {
+  const { number, units, wantsPicture } = input;
+  const outcome = input.outcome as Uncertainty;
+  const spreads = Object.entries(outcome.spreads) as [Measure, Spread][];
+  const one = outcome.spreads[number];
+  const show = (value: number) => withUnit(value, unitOf(number), units);
+  const percentiles = ['p5', 'p10', 'p25', 'p50', 'p75', 'p90', 'p95'] as const;
+  return {
+    sheet: titled(input, [
+      sentences(
+        one === undefined
+          ? 'No design gave this number.'
+          : `${wordsOf(number)}: ${show(one.p50)} in the middle; nine of ten designs lie between ${show(one.p5)} and ${show(one.p95)}.`,
+      ),
+      ...(outcome.failed === 0 ? [] : [sentences(`${outcome.failed} designs failed.`)]),
+      table(
+        'spreads',
+        [{ label: 'number' }, { label: 'unit' }, ...percentiles.map((label) => ({ label })), { label: 'mean' }],
+        spreads.map(([measure, spread]) => {
+          const unit = unitOf(measure);
+          const cells = [...percentiles.map((share) => spread[share]), spread.mean];
+          return [wordsOf(measure), symbolOf(unit, units), ...cells.map((value) => inUnit(value, unit, units))];
+        }),
+      ),
+    ]),
+    data: outcome,
+    picture: wantsPicture ? await pictures.bandPicture(spreads, units) : null,
+  };
+}
+
+async function sensitivityAnswer(input: AnswerInput): Promise<Found> {
+  const { built, number, units, wantsPicture } = input;
+  const { columns, rows, bars, data, isShare } = influence(input);
+  const first = bars[0];
+  const unit = isShare ? '%' : unitOf(number);
+  return {
+    sheet: titled(input, [
+      sentences(
+        first === undefined
+          ? 'No input moves this number.'
+          : `${first.name} moves ${wordsOf(number).toLowerCase()} most: ${withUnit(Math.abs(first.to - first.from), difference(unit), units)}.`,
+      ),
+      table('influence', columns, rows),
+    ]),
+    data,
+    picture: wantsPicture
+      ? await pictures.influencePicture(
+          bars,
+          `${wordsOf(number)}${isShare ? ', share of its variance' : ', change'}`,
+          unit,
+          units,
+        )
+      : null,
+  };
+
+  function influence(_: AnswerInput) {
+    if (built.study.kind === 'one-at-a-time') return oneAtATime(input.outcome as OneAtATime);
+    if (built.study.kind === 'morris') {
+      const { effects } = input.outcome as { effects: Record<string, Partial<Record<Measure, ElementaryEffects>>> };
+      const found = Object.entries(effects)
+        .flatMap(([name, of]) => (of[number] === undefined ? [] : [{ name, effect: of[number] }]))
+        .sort((a, b) => b.effect.meanSize - a.effect.meanSize);
+      const unit = difference(unitOf(number));
+      return {
+        isShare: false,
+        data: input.outcome,
+        columns: [
+          { label: 'input' },
+          { label: 'mean size of the effect', unit },
+          { label: 'mean effect', unit },
+          { label: 'deviation', unit },
+        ] as readonly Column[],
+        rows: found.map(({ name, effect }) => [name, effect.meanSize, effect.mean, effect.deviation]),
+        bars: found.map(({ name, effect }) => ({ name, from: 0, to: effect.meanSize })),
+      };
+    }
+    const { indices } = input.outcome as { indices: Record<string, Partial<Record<Measure, SobolIndices>>> };
+    const found = Object.entries(indices)
+      .flatMap(([name, of]) => (of[number] === undefined ? [] : [{ name, of: of[number] }]))
+      .sort((a, b) => b.of.total.share - a.of.total.share);
+    return {
+      isShare: true,
+      data: input.outcome,
+      columns: [
+        { label: 'input' },
+        { label: 'by itself', unit: '%' },
+        { label: 'with all others', unit: '%' },
+        { label: 'at least', unit: '%' },
+        { label: 'at most', unit: '%' },
+      ] as readonly Column[],
+      rows: found.map(({ name, of }) => [name, of.first.share, of.total.share, of.total.low, of.total.high]),
+      bars: found.map(({ name, of }) => ({
+        name,
+        from: 0,
+        to: of.total.share,
+        low: of.total.low,
+        high: of.total.high,
+      })),
+    };
+  }
+
+  function oneAtATime({ changes, rows: all }: OneAtATime) {
+    const found = Object.entries(changes)
+      .flatMap(([name, of]) => (of[number] === undefined ? [] : [{ name, ...of[number] }]))
+      .sort((a, b) => Math.abs(b.change ?? 0) - Math.abs(a.change ?? 0));
+    const unit = unitOf(number);
+    return {
+      isShare: false,
+      data: { changes, rows: all },
+      columns: [
+        { label: 'input' },
+        { label: 'at its lowest', unit },
+        { label: 'in the base', unit },
+        { label: 'at its highest', unit },
+        { label: 'change', unit: difference(unit) },
+      ] as readonly Column[],
+      rows: found.map(({ name, atFrom, atBase, atTo, change }) => [name, atFrom, atBase, atTo, change]),
+      bars: found.map(({ name, atFrom, atBase, atTo }) => ({
+        name,
+        from: (atFrom ?? atBase ?? 0) - (atBase ?? 0),
+        to: (atTo ?? atBase ?? 0) - (atBase ?? 0),
+      })),
+    };
+  }
+}
+
+/** Unit of a difference. */
+export const difference = (unit: string): string => (unit === '°C' ? 'K' : unit);
+
+function symbolOf(unit: string, units: 'metric' | 'us'): string {
+  return withUnit(0, unit, units).replace(/^[\d.,−-]+ ?/, '');
+}
+
+function inUnit(value: number, unit: string, units: 'metric' | 'us'): string {
+  return withUnit(value, unit, units).split(' ')[0]!;
+}

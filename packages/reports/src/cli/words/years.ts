@@ -1,0 +1,94 @@
+// One design through several years of weather: the worst, the typical and the best.
+import type { RunResult } from '@noonloop/sim-core';
+import { summarize } from '../../summary.ts';
+import { designOf } from '../designs.ts';
+import { EXIT, Refusal } from '../exit-codes.ts';
+import { type Column, sentences, table } from '../sheet/model.ts';
+import { withUnit } from '../sheet/units.ts';
+import { yearsOfWeather } from '../weather.ts';
+import { runningOptions, type Word } from '../word.ts';
+
+interface Outcome {
+  readonly weather: string;
+  readonly summary: ReturnType<typeof summarize>['year'];
+}
+
+/** Ranks the years by heat delivered. */
+export const years: Word = {
+  usage: 'years <design> <weather...>',
+  summary: 'one design in several years: worst, typical, best',
+  description:
+    'Simulates a design in each of several years of weather, which may stand in one file or in several, and says the worst, the typical (the middle one) and the best by heat delivered.',
+  example: 'noonloop years house.yaml town.csv town-2.csv town-3.csv --units us',
+  formats: [],
+  options: runningOptions,
+  run: async ({ files, options, units, progress }) => {
+    const [file, ...weathers] = files;
+    const design = await designOf(file!);
+    await progress.show('reading the weather');
+    const all = await yearsOfWeather(weathers, options);
+    if (all.length < 2)
+      throw new Refusal(EXIT.input, [`found one year of weather, expected two or more. Name more files.`]);
+    const { simulate } = await import('@noonloop/sim-core');
+    const outcomes: Outcome[] = [];
+    for (const [at, year] of all.entries()) {
+      await progress.show(`simulating ${at + 1} of ${all.length}: ${year.source}`);
+      const run: RunResult = simulate(design, year);
+      outcomes.push({ weather: labelOf(year.source, year.calendarYears, all.length), summary: summarize(run).year });
+    }
+    const ranked = [...outcomes].sort((a, b) => a.summary.deliveredEnergy - b.summary.deliveredEnergy);
+    const typical = ranked[Math.floor((ranked.length - 1) / 2)]!;
+    const chosen: [string, Outcome][] = [
+      ['worst', ranked[0]!],
+      ['typical', typical],
+      ['best', ranked.at(-1)!],
+    ];
+    const heat = ({ summary }: Outcome) => withUnit(summary.deliveredEnergy, 'J', units);
+    const row = ({ weather, summary }: Outcome) => [
+      weather,
+      summary.deliveredEnergy,
+      summary.solarFraction,
+      summary.heaterFuel,
+      summary.stagnationHours,
+      summary.peakTankTemperature,
+    ];
+    return {
+      sheet: {
+        title: design.name,
+        blocks: [
+          sentences(
+            `The sun gives ${heat(ranked[0]!)} in the worst of ${all.length} years, ${heat(typical)} in the typical one and ${heat(ranked.at(-1)!)} in the best.`,
+          ),
+          table(
+            'span',
+            [{ label: '' }, ...COLUMNS],
+            chosen.map(([word, outcome]) => [word, ...row(outcome)]),
+          ),
+          table('years', COLUMNS, outcomes.map(row)),
+        ],
+      },
+      data: {
+        design: design.name,
+        worst: chosen[0]![1],
+        typical,
+        best: chosen[2]![1],
+        years: outcomes,
+      },
+    };
+  },
+};
+
+const COLUMNS: readonly Column[] = [
+  { label: 'weather' },
+  { label: 'delivered', unit: 'J' },
+  { label: 'share of the sun', unit: '%' },
+  { label: 'fuel of the heater', unit: 'J' },
+  { label: 'stagnation', unit: 'h' },
+  { label: 'hottest tank', unit: '°C' },
+];
+
+/** A file that holds several years gives each its number. */
+function labelOf(source: string, calendarYears: Int16Array, count: number): string {
+  const last = calendarYears.at(-1)!;
+  return count > 1 && calendarYears.every((year) => year === last) ? `${source}, ${last}` : source;
+}
