@@ -114,7 +114,7 @@ export function compare(day: Day, finer: number): Differences {
     coilBottom: circuit.coilBottom,
     coilShare: [...circuit.coilShare],
     coilCapacity: circuit.coilCapacity,
-    coilStanding: (-Math.log(1 - circuit.coilGiven.get(counts[0]!)!) * circuit.coilCapacity * counts[0]!) / 3600,
+    coilStanding: circuit.coilStanding,
     room: tank.room,
   };
   const content = COLLECTOR_NODES + circuit.pipe.length;
@@ -153,7 +153,7 @@ export function compare(day: Day, finer: number): Differences {
           const pieces = restParts(perHour);
           for (let rest = 0; rest < pieces; rest++) {
             restTank(tank, perHour * pieces);
-            if (restCoil(circuit, tank, perHour * pieces)) warmTank(tank, circuit.coilRise);
+            if (restCoil(circuit, tank, 3600 / (perHour * pieces))) warmTank(tank, circuit.coilRise);
           }
         }
       }

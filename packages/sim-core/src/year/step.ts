@@ -221,7 +221,7 @@ function restBoth(machine: Machine, hour: number, steps: number): void {
   let coilHeat = 0;
   for (let part = 0; part < parts; part++) {
     columns.tankLoss[hour]! += restTank(tank, steps * parts);
-    if (!restCoil(circuit, tank, steps * parts)) continue;
+    if (!restCoil(circuit, tank, 3600 / (steps * parts))) continue;
     warmTank(tank, circuit.coilRise);
     coilHeat += circuit.flows[CIRCUIT.coilHeat]!;
   }

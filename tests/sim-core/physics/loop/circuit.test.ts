@@ -40,7 +40,7 @@ function makeCircuit(
     coilShare: Float64Array.of(0.5, 0.5),
     coil: new Float64Array(2).fill(start),
     coilCapacity: 20_000,
-    coilGiven: new Map([1, 12, 120].map((count) => [count, 1 - Math.exp((-60 * 3600) / (count * 20_000))])),
+    coilStanding: 60,
     coilRise: new Float64Array(5),
     flows: new Float64Array(5),
     ring: circuitRing(nodes, 2, pipeCapacity, pipeConductance),

@@ -65,9 +65,7 @@ export function compileCircuit(
     upwards,
     coil: new Float64Array(share.shares.length).fill(tank.initialTemperature),
     coilCapacity: content.capacity,
-    coilGiven: new Map(
-      stepCounts.map((count) => [count, -Math.expm1((-content.standing * 3600) / (count * content.capacity))]),
-    ),
+    coilStanding: content.standing,
     coilBottom: share.bottom,
     coilShare: share.shares,
     coilRise: new Float64Array(tank.nodes),

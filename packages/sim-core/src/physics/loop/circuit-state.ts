@@ -63,8 +63,8 @@ export interface Circuit extends BoilingState {
   readonly coil: Float64Array;
   /** Heat capacity of the coil's fluid and metal. [J/K] */
   readonly coilCapacity: number;
-  /** Share of its excess over the water that the standing coil gives up in one step, by steps per hour. [-] */
-  readonly coilGiven: ReadonlyMap<number, number>;
+  /** Conductance of the standing coil. [W/K] */
+  readonly coilStanding: number;
   /** Lowest tank node that the coil touches. */
   readonly coilBottom: number;
   /** Whether the fluid runs through the coil from its lower end upwards. */

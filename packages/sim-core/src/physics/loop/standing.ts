@@ -65,34 +65,36 @@ function standingLoss(circuit: Circuit, conditions: StepConditions): number {
  * Lets the standing coil's content go to the water around it, as the tank's step has left it, piece by piece: two bodies and a conductance, the
  * tube's the smaller by far,
  *
- *     Q = (T_c − T_w) C_c C_w/(C_c + C_w) (1 − e^(−UA Δt/C_c))
+ *     Q = (T_c − T_w) C_c C_w/(C_c + C_w) (1 − e^(−x (1 + r))),   x = UA Δt/C_c, r = C_c/C_w, e^(−x r) ≈ 1/(1 + x r)
  *
  * Allocates nothing.
  *
  * @param circuit - Changed in place: coil, flows; `coilRise` says what the tank nodes are to rise by.
+ * @param duration - Length of the step. [s]
  * @returns Whether anything passed.
  */
 export function restCoil(
   circuit: Circuit,
   water: Pick<Tank, 'nodeCapacity' | 'temperature'>,
-  stepsPerHour: number,
+  duration: number,
 ): boolean {
-  const { coil, coilBottom, coilCapacity, coilRise, coilShare } = circuit;
+  const { coil, coilBottom, coilCapacity, coilRise, coilShare, coilStanding } = circuit;
   const { nodeCapacity, temperature } = water;
-  const given = circuit.coilGiven.get(stepsPerHour)!;
   let furthest = 0;
   let whole = 0;
   for (let piece = 0; piece < coil.length; piece++) {
     furthest = Math.max(furthest, Math.abs(coil[piece]! - temperature[coilBottom + piece]!));
     whole += coilShare[piece]!;
   }
-  if (given === 0 || furthest < AT_REST) return false;
+  if (coilStanding === 0 || furthest < AT_REST) return false;
+  const x = (coilStanding * duration) / coilCapacity;
+  const kept = Math.exp(-x);
   let heat = 0;
   for (let piece = 0; piece < coil.length; piece++) {
-    const capacity = (coilCapacity * coilShare[piece]!) / whole;
+    const ratio = (coilCapacity * coilShare[piece]!) / (whole * nodeCapacity);
     const over = coil[piece]! - temperature[coilBottom + piece]!;
-    const rise = (over * given * capacity) / (capacity + nodeCapacity);
-    coil[piece]! -= (rise * nodeCapacity) / capacity;
+    const rise = (over * (1 - kept / (1 + x * ratio)) * ratio) / (1 + ratio);
+    coil[piece]! -= rise / ratio;
     coilRise[coilBottom + piece] = rise;
     heat += rise * nodeCapacity;
   }
