@@ -69,7 +69,7 @@ describe.each(['metric', 'us'] as const)('months add up to the year as shown, %s
       ]);
     const tables = [...html.matchAll(/<table[^>]*>.*?<\/table>/gs)]
       .map(([table]) => table)
-      .filter((table) => table.includes('>January<'));
+      .filter((table) => table.includes('<th scope="row">January<'));
     expect(tables).toHaveLength(3); // behind two pictures, and the table of months
     expectSum(rowsFrom(tables[0]!), [1, 2, 3]);
     expectSum(rowsFrom(tables[1]!), SUMS);

@@ -198,9 +198,6 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
 /** Keys in the order of reports. */
 export const NUMBER_KEYS = Object.keys(DEFINITIONS) as readonly NumberKey[];
 
-/** The three numbers that lead every report. */
-export const LEAD_KEYS = ['deliveredEnergy', 'stagnationHours', 'peakTankTemperature'] as const;
-
 /** Columns of the monthly tables. */
 export const MONTH_KEYS = [
   'irradiation',

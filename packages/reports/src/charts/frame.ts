@@ -66,8 +66,8 @@ function hatchFuel(svg: string, id: string, { fuel, page }: Palette): string {
 }
 
 /**
- * Renders on the server side. What a still picture does not need (hover styles, event marks, counters) is taken out, and ids
- * are renamed, so that the same chart is the same text every time.
+ * Renders on the server side. What a still picture does not need (hover styles, event marks, counters, hundredths of a pixel) is
+ * taken out, and ids are renamed, so that the same chart is the same text every time.
  *
  * @param id - prefix of ids, unique on the page
  * @param width - [px]
@@ -86,6 +86,9 @@ export async function draw(drawing: Drawing, id: string, width: number, theme: C
       .replace(/ (?:class|ecmeta_\w+|pointer-events)="[^"]*"/g, '')
       .replace(/font-family:[^;"]*;/g, '')
       .replace(/<rect [^>]*fill="none"><\/rect>\s*/, '')
+      .replace(/ d="[^"]*"/g, (path) =>
+        path.replace(/\d+\.\d{2,}/g, (number) => String(Math.round(10 * Number(number)) / 10)),
+      )
       .replace(/\n+/g, '\n');
     const ids = [...new Set(inner.match(/zr\d+-[a-z]+\d+/g) ?? [])];
     ids.forEach((old, index) => {

@@ -50,7 +50,7 @@ const cssString = (text: string): string =>
 
 /** Foot of every printed page: title, date, page of pages. */
 const printFoot = ({ title, date }: PageHead): string =>
-  `@page{margin:14mm 14mm 16mm;@bottom-left{content:${cssString(date === undefined ? title : `${title} · ${date}`)};font:8pt system-ui,sans-serif;color:#59606a}@bottom-right{content:counter(page) " of " counter(pages);font:8pt system-ui,sans-serif;color:#59606a}}`;
+  `@page{margin:14mm;@bottom-left{content:${cssString(date === undefined ? title : `${title} · ${date}`)};font:8pt system-ui,sans-serif;color:#59606a}@bottom-right{content:counter(page) " of " counter(pages);font:8pt system-ui,sans-serif;color:#59606a}}`;
 
 /** Heading and first block stay together on paper, and so does each block that fits a page. */
 function sectionHtml({ title, blocks, printed = true }: PageSection): string {

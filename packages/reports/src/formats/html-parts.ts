@@ -1,5 +1,5 @@
 /** Pieces that all pages are made of. Everything that comes from outside passes through {@link escapeHtml}. */
-import type { CautionSeverity } from '../cautions/index.ts';
+import { type CautionSeverity, SEVERITY_WORDS } from '../cautions/index.ts';
 import { designMark } from '../charts/designs.ts';
 import { escapeHtml, glueUnits } from '../escape.ts';
 import type { PlainTable } from '../model/types.ts';
@@ -34,7 +34,7 @@ const characters = ({ header, rows }: PlainTable): number =>
 export function tableBox(label: string, head: string, body: string, kind: string, wide: boolean): string {
   const hint = wide ? '<p class="hint">There are more columns: scroll sideways.</p>' : '';
   const table = `<table class="${kind}"><thead>${head}</thead><tbody>${body}</tbody></table>`;
-  return kind === 'list'
+  return kind !== 'numbers'
     ? table
     : `${hint}<div class="scroll" role="region" aria-label="${escapeHtml(label)}" tabindex="0">${table}</div>`;
 }
@@ -101,29 +101,31 @@ const SHAPES: Readonly<Record<CautionSeverity, string>> = {
     '<path d="M8 1.5l7 13H1z" fill="none" stroke="currentColor" stroke-width="1.5"/><path d="M8 6v4M8 11.5v1.5" stroke="currentColor" stroke-width="1.6"/>',
   note: '<circle cx="8" cy="8" r="6.5" fill="none" stroke="currentColor" stroke-width="1.5"/><path d="M8 4v1.5M8 7v5" stroke="currentColor" stroke-width="1.6"/>',
 };
-const WORDS: Readonly<Record<CautionSeverity, string>> = { danger: 'DANGER', warning: 'Caution', note: 'Note' };
 
 /** Sign and word of a severity, told apart by shape. */
 export const badge = (severity: CautionSeverity): string =>
-  `<span class="badge"><svg viewBox="0 0 16 16" aria-hidden="true">${SHAPES[severity]}</svg>${WORDS[severity]}</span>`;
+  `<span class="badge"><svg viewBox="0 0 16 16" aria-hidden="true">${SHAPES[severity]}</svg>${severity === 'danger' ? SEVERITY_WORDS.danger.toUpperCase() : SEVERITY_WORDS[severity]}</span>`;
 
 /** A caution in words. */
 export interface CautionText {
   readonly severity: CautionSeverity;
   /** What was found; may be none. */
   readonly findings: readonly string[];
-  /** What to do, and who may. */
+  /** Why, and what to do. */
   readonly advice: string;
+  /** Who may do it; left out where the advice says it. */
+  readonly who?: string;
   /** Where the limit comes from; may be empty. */
   readonly source: string;
 }
 
 /** Cautions in the order given. */
 export function cautionList(cautions: readonly CautionText[]): string {
-  const items = cautions.map(({ severity, findings, advice, source }) => {
+  const items = cautions.map(({ severity, findings, advice, who = '', source }) => {
     const [first, ...more] = [...findings, advice];
     const rest = more.map((text) => `<p>${sentence(text)}</p>`).join('');
-    const from = source === '' ? '' : `<p class="quiet">${sentence(source)}</p>`;
+    const may = who === '' ? '' : `<b>Who may do it: ${sentence(who)}</b> `;
+    const from = may + source === '' ? '' : `<p class="quiet">${may}${sentence(source)}</p>`;
     return `<li class="${severity}"><p>${badge(severity)} ${sentence(first!)}</p>${rest}${from}</li>`;
   });
   return items.length === 0 ? '' : `<ul class="cautions">${items.join('')}</ul>`;

@@ -8,7 +8,7 @@ import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts'
 import { escapeHtml } from '../escape.ts';
 import type { NumberCell, ReportModel } from '../model/types.ts';
 import type { ReportOptions } from '../options.ts';
-import { fieldWords, givenLines } from './given.ts';
+import { fieldWords, givenLines, wordsOfFields } from './given.ts';
 import type { PageSection } from './html-page.ts';
 import {
   bullets,
@@ -99,7 +99,9 @@ async function months(ground: SectionGround): Promise<string[]> {
     ({ months: table, name }, index) =>
       `<div class="block">${nameHeading(model, index)}${plainTable(`Months, ${name}`, table, { sum: true })}</div>`,
   );
+  const season = model.season.map((line) => `<p>${sentence(line)}</p>`).join('');
   return [
+    season,
     await picture(ground, 'monthly-energy', {
       title: 'Heat into the hot water of the house, by month',
       caption: `What the draw took out of the solar tank, and what the burner added; % under the months: the sun’s part of the two. The line: what the burner would give without the sun.${losses}`,
@@ -111,13 +113,18 @@ async function months(ground: SectionGround): Promise<string[]> {
 }
 
 function cautionBlocks({ model }: SectionGround): string[] {
-  const own = model.cautions.filter(({ findings, severity }) => findings.length > 0 && severity !== 'note');
-  const rest = model.cautions.filter((caution) => !own.includes(caution));
+  const inWords = model.cautions.map((caution) => ({ ...caution, source: wordsOfFields(caution.source) }));
+  const own = inWords.filter(({ findings, severity }) => findings.length > 0 && severity !== 'note');
+  const rest = inWords.filter((caution) => !own.includes(caution));
   const [first, ...more] = own;
+  const known =
+    rest.length === 0
+      ? []
+      : [`<div class="keep"><h3>Good to know</h3>${cautionList(rest.slice(0, 1))}</div>`, cautionList(rest.slice(1))];
   return [
     first === undefined ? `<p>${escapeHtml(model.cautionCount.words)}.</p>` : cautionList([first]),
     cautionList(more),
-    rest.length === 0 ? '' : `<h3>Good to know</h3>${cautionList(rest)}`,
+    ...known,
   ];
 }
 
@@ -130,16 +137,17 @@ async function money(ground: SectionGround): Promise<string[]> {
       title: 'Worth of the savings less what the system cost, year by year',
       caption: 'Brought to the start at the discount rate. Where a line crosses zero, the system is paid back.',
     }),
-    `<div class="block">${plainTable('Money', table)}</div>`,
-    `<div class="block"><h3>Reckoned with</h3>${bullets(grounds)}</div>`,
+    `<div class="pair block"><div>${plainTable('Money', table)}</div><div><h3>Reckoned with</h3>${bullets(grounds)}</div></div>`,
   ];
 }
 
-/** The design whose heat is followed: the winner, or the first. */
+/** The design that one picture stands for: the winner, or the first; `undefined` where there is one alone. */
+const leading = ({ model }: SectionGround): number | undefined =>
+  several(model) ? (model.answer.winner ?? 0) : undefined;
+
 async function flow(ground: SectionGround): Promise<string[]> {
-  const { model } = ground;
-  const only = several(model) ? 0 : undefined;
-  const of = only === undefined ? '' : ` of ${model.runs[only]!.letter}`;
+  const only = leading(ground);
+  const of = only === undefined ? '' : ` of ${ground.model.runs[only]!.letter}`;
   return [
     await picture(
       ground,
@@ -147,7 +155,7 @@ async function flow(ground: SectionGround): Promise<string[]> {
       {
         title: `Where the heat${of} goes in a year`,
         caption:
-          'Each band is as wide as what flows in it; grey is lost. Bands of less than two dots are left out; the numbers name all.',
+          'Each band is as wide as what flows in it; grey is lost. The thinnest bands are left out; the numbers name all.',
       },
       only,
     ),
@@ -170,25 +178,41 @@ const year = async (ground: SectionGround): Promise<string[]> =>
     }),
   ]);
 
+/** Weeks of two designs stand side by side; of more, that of the leading one. */
 async function weeks(ground: SectionGround): Promise<string[]> {
-  const of = several(ground.model) ? ' The week is that of A’s weather.' : '';
-  const caption = `Midnight to midnight, standard time.${of}`;
+  const { runs } = ground.model;
+  const only = runs.length > 2 ? leading(ground) : undefined;
+  const of = only === undefined ? '' : ` of ${runs[only]!.letter}`;
   return Promise.all(
     (['hottest', 'coldest'] as const).map((kind) =>
-      picture(ground, `${kind}-week`, (context) => ({
-        title: `${kind === 'hottest' ? 'Hottest' : 'Coldest'} week: ${weekDates(context, kind)}`,
-        caption,
-      })),
+      picture(
+        ground,
+        `${kind}-week`,
+        (context) => ({
+          title: `${kind === 'hottest' ? 'Hottest' : 'Coldest'} week${of}: ${weekDates(context, kind)}`,
+          caption: 'Midnight to midnight, standard time.',
+        }),
+        only,
+      ),
     ),
   );
 }
 
-const pump = async (ground: SectionGround): Promise<string[]> => [
-  await picture(ground, 'pump', {
-    title: 'Flow in the loop for the light on the PV module',
-    caption: 'Hours by classes of light; those in which the high limit stopped the pump are left out.',
-  }),
-];
+async function pump(ground: SectionGround): Promise<string[]> {
+  const only = leading(ground);
+  const of = only === undefined ? '' : ` of ${ground.model.runs[only]!.letter}`;
+  return [
+    await picture(
+      ground,
+      'pump',
+      {
+        title: `Flow in the loop${of} for the light on the PV module`,
+        caption: 'Hours by classes of light; those in which the high limit stopped the pump are left out.',
+      },
+      only,
+    ),
+  ];
+}
 
 const definitionLink = (key: keyof typeof DEFINITIONS, linked: boolean): string =>
   linked ? `<a href="#def-${key}">${DEFINITIONS[key].label}</a>` : DEFINITIONS[key].label;
@@ -211,19 +235,17 @@ function numbers({ model, options }: SectionGround, linked: boolean): string[] {
     ({ key, unit, cells }) =>
       `<tr><th scope="row">${definitionLink(key, linked)} [${escapeHtml(unit)}]</th>${cells.map(numberCells).join('')}</tr>`,
   );
-  const said = model.sentences.map((one) => `<p>${sentence(one)}</p>`).join('');
   const ranking =
     model.ranking === null
       ? ''
       : `<p>${escapeHtml(model.ranking.label)}:</p><ol>${model.ranking.lines.map((line) => `<li>${sentence(line)}</li>`).join('')}</ol>`;
-  const table = tableBox(
-    'Numbers of the year',
-    `<tr><td></td>${heads.join('')}</tr>`,
-    rows.join(''),
-    'numbers',
-    model.runs.length > 1,
-  );
-  return [...(said + ranking === '' ? [] : [said + ranking]), table];
+  const table = (part: readonly string[]): string =>
+    tableBox('Numbers of the year', `<tr><td></td>${heads.join('')}</tr>`, part.join(''), 'numbers', several(model));
+  const half = Math.ceil(rows.length / 2);
+  const whole = several(model)
+    ? table(rows)
+    : `<div class="pair">${[rows.slice(0, half), rows.slice(half)].map((part) => `<div>${table(part)}</div>`).join('')}</div>`;
+  return ranking === '' ? [whole] : [ranking, whole];
 }
 
 function inputs({ results, model }: SectionGround): string[] {
@@ -244,7 +266,7 @@ function inputs({ results, model }: SectionGround): string[] {
       },
       { narrow: 'list', words },
     )}`,
-    `<div class="block"><h3>Not given, and chosen</h3>${plainTable(
+    `<div class="long"><h3>Not given, and chosen</h3>${plainTable(
       'Not given, and chosen',
       {
         header: ['What', 'Value', ...letters, 'Source or reason'],
@@ -252,12 +274,12 @@ function inputs({ results, model }: SectionGround): string[] {
           fieldWords(path),
           value,
           ...of(designs),
-          source,
+          wordsOfFields(source),
         ]),
       },
       { narrow: 'list', words },
     )}</div>`,
-    `<div class="block"><h3>Weather and run</h3><p>${sentence(model.place)}</p>${bullets([...model.limits, ...model.notes])}</div>`,
+    `<div class="block"><h3>Weather and run</h3><p>${sentence(model.place)}</p>${bullets([...model.limits, ...model.notes].map(wordsOfFields))}</div>`,
   ];
 }
 

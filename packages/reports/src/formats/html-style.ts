@@ -13,7 +13,7 @@ h1{font-size:1.25rem;line-height:1.3;margin:0;font-weight:600}
 h2{font-size:1.125rem;line-height:1.33;margin:0 0 8px;font-weight:600}
 h3{font-size:1rem;line-height:1.375;margin:0 0 4px;font-weight:600}
 section{margin-top:32px;padding-top:16px;border-top:1px solid var(--nl-grid)}
-.block{margin:16px 0 0}
+.block,.long{margin:16px 0 0}
 p{margin:0 0 8px;max-width:34em}
 ul,ol{margin:0 0 8px;padding-left:20px;max-width:34em}
 a{color:var(--nl-link)}
@@ -35,8 +35,8 @@ nav li a{display:inline-block;padding:3px 0;min-height:24px}
 aside svg{display:block;max-width:100%;height:auto;margin:0 0 8px}
 aside .system{font-size:.875rem;line-height:1.43}
 .sheet .system{display:none;max-width:none}
-.facts{margin:12px 0 0;font-size:.875rem;line-height:1.43}
-.facts p{max-width:none;margin:0 0 4px}
+.facts{margin:8px 0 0;font-size:.875rem;line-height:1.43}
+.facts p{max-width:none;margin:0 0 2px}
 .figures{display:grid;grid-template-columns:repeat(3,1fr);gap:0 24px;margin:16px 0 0;border-top:1px solid var(--nl-grid);padding-top:8px}
 .figures h2{font-size:.875rem;color:var(--nl-muted);font-weight:400;margin:0}
 .figures p{margin:0;max-width:none;font-variant-numeric:tabular-nums}
@@ -45,11 +45,13 @@ aside .system{font-size:.875rem;line-height:1.43}
 .months caption{text-align:left;font-weight:600;padding:0 0 2px}
 .months th,.months td{border:0;padding:0 2px;text-align:center;font-weight:400;font-size:.8125rem;line-height:1.35;white-space:nowrap}
 .months thead th{color:var(--nl-muted)}
-.months th.who{text-align:left;width:7.5em;overflow:hidden;text-overflow:ellipsis}
+.months th.who{text-align:left;width:3em}
 .months .full{font-weight:600}
+.months td.who{width:3em}
+.hidden{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 .cell{display:block;height:28px;border:1px solid var(--nl-axis);position:relative;overflow:hidden}
 .cell i{position:absolute;left:0;right:0;bottom:0;background:var(--nl-solar)}
-.compare{width:100%;margin:16px 0 0}
+.compare{width:100%;margin:12px 0 0}
 .compare thead th{overflow-wrap:anywhere}
 `;
 
@@ -67,11 +69,11 @@ td.text{white-space:normal;overflow-wrap:break-word}
 tbody tr.sum>*{font-weight:600;border-top:1px solid var(--nl-ink)}
 .date,.range{display:block;color:var(--nl-muted);font-size:.8125rem;font-weight:400}
 td.difference{color:var(--nl-ink)}
-figure{margin:16px 0 0}
+figure{margin:16px 0 0;max-width:720px}
 figure svg{display:block;max-width:100%;height:auto}
 figure h3{margin:0 0 2px}
 .narrow{display:none}
-figcaption{max-width:34em;margin-top:4px}
+figcaption{max-width:45em;margin-top:4px}
 details{margin:4px 0 8px}
 summary{cursor:pointer;color:var(--nl-link);font-size:.875rem;min-height:24px}
 .badge{display:inline-flex;align-items:center;gap:4px;border:1.5px solid currentColor;border-radius:4px;padding:0 6px;font-size:.8125rem;line-height:1.5;font-weight:600;vertical-align:1px;margin-right:4px}
@@ -79,13 +81,15 @@ summary{cursor:pointer;color:var(--nl-link);font-size:.875rem;min-height:24px}
 .danger .badge{background:var(--nl-danger);border-color:var(--nl-danger);color:var(--nl-page)}
 .warning .badge{color:var(--nl-caution)}
 .note .badge{color:var(--nl-muted)}
-.cautions{list-style:none;margin:0;padding:0;max-width:none}
+.cautions{list-style:none;margin:0;padding:0;max-width:720px}
 .cautions li{padding:10px 14px;margin:0 0 8px;border-left:3px solid var(--nl-axis)}
 .cautions li.danger{border-color:var(--nl-danger);background:var(--nl-danger-tint)}
 .cautions li.warning{border-color:var(--nl-caution);background:var(--nl-caution-tint)}
 .cautions p{margin:0 0 4px;max-width:40em}
 .cautions .quiet{margin:0}
-.plain{list-style:none;padding:0}
+.pair{display:flex;flex-wrap:wrap;gap:8px 40px}
+.pair>div{flex:0 1 auto;min-width:0}
+.pair>div+div{flex:1 1 18em}
 .definitions dt{font-weight:600;font-size:.875rem}
 .definitions dd{margin:0 0 8px;max-width:40em;font-size:.875rem}
 .definitions dt:target,.definitions dt:target+dd{background:var(--nl-card)}
@@ -107,13 +111,13 @@ main{padding:12px 24px 40px}
 .figures{grid-template-columns:1fr;border:0;padding:0;gap:0}
 .figures>div{display:flex;flex-wrap:wrap;gap:0 12px;border-top:1px solid var(--nl-grid);padding:6px 0}
 .figures h2{flex:1 0 8em}
+.pair{display:block}
 .figures p{text-align:right;font-size:.875rem}
 .figures .big{font-size:1rem}
 .figures p:not(.big){flex-basis:100%}
-.months th.who{width:2.2em}.months th.who .name{display:none}
+.months th.who,.months td.who{width:2.4em}
 .months th,.months td{padding:0 1px;font-size:.6875rem}
 nav li a{padding:10px 0;min-height:44px}
-nav ul{columns:1}
 summary{min-height:44px;padding-top:12px}
 .scroll tbody th{position:sticky;left:0;background:var(--nl-page);max-width:9em}
 table.list,table.list tbody,table.list tr,table.list th,table.list td{display:block;width:auto;text-align:left}
@@ -124,7 +128,18 @@ table.list th,table.list td{border:0;padding:0;white-space:normal;position:stati
 table.list tbody th{font-weight:600}
 table.list td::before{content:attr(data-head);color:var(--nl-muted);margin-right:.5em}
 table.list td[data-head=""]::before{content:none}
-.compare td,.compare th{padding-right:8px}
+.compare,.compare tbody,.compare tr,.compare tbody th{display:block;text-align:left}
+.compare thead tr{display:flex;flex-wrap:wrap;gap:0 16px}
+.compare thead td,.compare thead .difference{display:none}
+.compare thead th{border:0;max-width:none;padding:0}
+.compare tr{border-top:1px solid var(--nl-grid);padding:4px 0}
+.compare thead tr{border:0}
+.compare tbody tr{display:flex;flex-wrap:wrap;gap:0 14px}
+.compare tbody th{flex:0 0 100%;color:var(--nl-muted)}
+.compare tbody th,.compare tbody td{border:0;padding:0}
+.compare td::before{content:attr(data-head);color:var(--nl-muted);margin-right:.4em}
+.compare td.difference:empty{display:none}
+.compare .range{display:inline;margin-left:.4em}
 }
 @media (max-width:400px){main{padding-left:16px;padding-right:16px}}
 `;
@@ -132,32 +147,36 @@ table.list td[data-head=""]::before{content:none}
 const PRINT = `
 @media print{
 html{font-size:9.5pt}
-body{line-height:1.35}
+body{line-height:1.3}
 main{max-width:none;padding:0}
 .first{display:block;break-after:page}
 .first>*{max-width:none}
 nav,details:not([open]),.hint,.unprinted{display:none}
 aside{margin:8pt 0 0;border:0;padding:0}
-section{margin-top:12pt;padding-top:6pt}
+section{margin-top:10pt;padding-top:5pt}
 section h2{margin-bottom:4pt}
 .keep,figure,.cautions li,tr,.figures,dt,.block{break-inside:avoid}
+.keep:has(>.pair),.keep:has(>table),.keep:has(>.scroll),.pair.block{break-inside:auto}
 h2,h3,thead,dt{break-after:avoid}
 p,li{orphans:3;widows:3;margin-bottom:3pt;max-width:none}
-figure{margin-top:8pt}.block{margin-top:8pt}
+figure,.cautions{max-width:none}figure,.block,.long{margin-top:8pt}
 .wide{display:block}.narrow{display:none}
+figure svg{width:164mm;height:auto}
 .scroll{overflow:visible}
 .small,.quiet,figcaption,.facts,.for{font-size:8.5pt;line-height:1.35}
-table{font-size:8.5pt;line-height:1.25}
+table{font-size:8pt;line-height:1.2}
 .compare,.figures p{font-size:9.5pt;line-height:1.4}
 .figures .big{font-size:13pt}
 .months th,.months td{font-size:8.5pt}
 .answer{font-size:15pt}.decides{font-size:12pt}
-th,td{padding:1.5pt 8pt 1.5pt 0}
+th,td{padding:1.3pt 8pt 1.3pt 0}
+.compare th,.compare td{padding:2.5pt 8pt 2.5pt 0}
 a{color:inherit;text-decoration:none}
 .alarm a{display:none}
-.cautions li,.cautions li.danger,.cautions li.warning{background:none;padding:2pt 8pt;margin-bottom:5pt;font-size:9pt}
+.cautions li,.cautions li.danger,.cautions li.warning{background:none;padding:1pt 8pt;margin-bottom:4pt;font-size:8.5pt;line-height:1.3}
 .cautions p{max-width:none;margin:0 0 2pt}
-table.list{display:block;columns:2;column-gap:7mm;font-size:7pt;line-height:1.2}
+ul{padding-left:14pt}.pair{font-size:8.5pt;gap:0 6mm;flex-wrap:nowrap}
+table.list{display:block;columns:2;column-gap:6mm;font-size:7pt;line-height:1.17}
 table.list thead{display:none}
 table.list tbody,table.list tr{display:block}
 table.list th,table.list td{display:inline;border:0;padding:0;white-space:normal}

@@ -1,12 +1,10 @@
 import { ReportError } from '../errors.ts';
 import { buildModel } from '../model/build.ts';
-import type { ReportModel } from '../model/types.ts';
 import { listRuns, type ReportOptions, type Runs } from '../options.ts';
 import { htmlPage } from './html-page.ts';
-import { sentence } from './html-parts.ts';
 import { reportSections, SECTION_NAMES, type SectionName } from './html-sections.ts';
-import { alarmLine, comparisonTable, figureBlocks, monthCells } from './html-sheet.ts';
-import { sheetRows } from './sheet.ts';
+import { alarmLine, comparisonTable, factLines, figureBlocks, monthCells } from './html-sheet.ts';
+import { sheetOf } from './sheet.ts';
 import { systemDrawing } from './system-drawing.ts';
 
 /** Options of {@link renderHtml}. */
@@ -28,9 +26,6 @@ function checkSections(sections: readonly SectionName[]): void {
     );
 }
 
-/** Weather, certainty, prices: what the first sheet rests on. */
-const facts = (model: ReportModel): string => `<div class="facts"><p>${sentence(model.place)}</p></div>`;
-
 /**
  * The report as one HTML file that needs nothing else: no network, no script. One sheet that answers, then the depth; charts as
  * inline SVG with their numbers in tables; for light and dark screens, telephones and paper.
@@ -40,27 +35,26 @@ const facts = (model: ReportModel): string => `<div class="facts"><p>${sentence(
  * @throws {@link ReportError} when there is no run, a column is not a whole year of finite numbers, or a section is not known.
  */
 export async function renderHtml(runs: Runs, options: HtmlOptions = {}): Promise<string> {
-  const { sections, title, client, date, note } = options;
+  const { sections, client, date, note } = options;
   if (sections !== undefined) checkSections(sections);
   const results = listRuns(runs);
   const model = buildModel(runs, options);
-  const summaries = model.runs.map(({ summary }) => summary);
-  const rows = sheetRows(results, summaries, model.units, options.money);
+  const { rows, facts } = sheetOf(results, model, options);
   return htmlPage({
     head: {
-      title: title ?? model.title,
+      title: model.title,
       ...(client === undefined ? {} : { client }),
       ...(date === undefined ? {} : { date }),
       ...(note === undefined ? {} : { note }),
     },
-    answer: model.sentences.slice(0, 2),
+    answer: [model.answer.does, model.answer.decides],
     sheet: [
       alarmLine(model),
       monthCells(model),
       model.runs.length === 1 ? figureBlocks(rows) : comparisonTable(model, rows),
-      facts(model),
+      factLines(facts),
     ],
-    aside: systemDrawing(results[0]!.design, model.units),
+    aside: systemDrawing(results[model.answer.winner ?? 0]!.design, model.units),
     sections: await reportSections({ results, model, options }, sections),
   });
 }

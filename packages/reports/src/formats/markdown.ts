@@ -1,11 +1,12 @@
+import { MONTH_NAMES } from '../calendar.ts';
 import { SEVERITY_WORDS } from '../cautions/index.ts';
-import { BALANCE_DEFINITION, DEFINITIONS, LEAD_KEYS, NUMBER_KEYS } from '../definitions.ts';
+import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
 import { escapeMarkdown } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
-import type { PlainTable } from '../model/types.ts';
-import type { ReportOptions, Runs } from '../options.ts';
-import { formatQuantity } from '../units.ts';
-import { systemWords } from './text.ts';
+import type { PlainTable, ReportModel, RunModel } from '../model/types.ts';
+import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { formatNumber } from '../units.ts';
+import { alarmWords, sheetOf } from './sheet.ts';
 
 /** Pipe table; cells must be escaped already. */
 function table(header: readonly string[], rows: readonly (readonly string[])[], textColumns = 1): string[] {
@@ -24,48 +25,70 @@ const plainTable = ({ header, rows }: PlainTable): string[] =>
     rows.map((row) => row.map(escapeMarkdown)),
   );
 
-/**
- * Report in GitHub-flavoured Markdown, without charts.
- *
- * @param runs - one run, or several to compare
- * @param options - units and what to compare with
- * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
- */
-export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string {
-  const model = buildModel(runs, options);
+const paragraph = (text: string): string[] => [escapeMarkdown(text), ''];
+const list = (texts: readonly string[]): string[] => [...texts.map((text) => `- ${escapeMarkdown(text)}`), ''];
+
+/** Title and for whom, the answer, the alarm, the months, the figures, what they rest on. */
+function sheetLines(runs: Runs, model: ReportModel, options: ReportOptions): string[] {
+  const { client, date, note } = options;
   const several = model.runs.length > 1;
+  const two = model.runs.length === 2;
+  const forWhom = [client === undefined ? '' : `for ${client}`, date ?? ''].filter((part) => part !== '').join(' · ');
+  const { rows, facts } = sheetOf(listRuns(runs), model, options);
   const names = model.runs.map(({ letter, name }) => escapeMarkdown(several ? `${letter} ${name}` : name));
-  const lines = [`# ${escapeMarkdown(model.title)}`, '', escapeMarkdown(model.place), ''];
-  const said = [model.answer.does, model.answer.decides, ...(model.sure === null ? [] : [`How sure: ${model.sure}`])];
-  lines.push(...said.map((line, at) => (at === 0 ? `**${escapeMarkdown(line)}**` : escapeMarkdown(line))), '');
-  lines.push(escapeMarkdown(systemWords(model)), '');
-  lines.push(
-    ...table(
-      ['', ...names],
-      LEAD_KEYS.map((key) => [
-        `**${DEFINITIONS[key].label}**`,
-        ...model.runs.map(
-          ({ summary }) => `**${formatQuantity(summary.year[key], DEFINITIONS[key].kind, model.units)}**`,
-        ),
-      ]),
+  const figures = rows.map(({ label, cells, notes, differences }) => [
+    escapeMarkdown(label),
+    ...cells.map((cell, index) =>
+      [cell, notes[index]!, two ? '' : differences[index]!]
+        .filter((part) => part !== '')
+        .map(escapeMarkdown)
+        .join('<br>'),
     ),
-  );
-  lines.push(...model.season.map(escapeMarkdown), ...(model.season.length > 0 ? [''] : []));
-  lines.push(...model.limits.map(escapeMarkdown), '');
-  if (several)
-    lines.push('## What differs', '', ...model.sentences.map((sentence) => `- ${escapeMarkdown(sentence)}`), '');
-  if (model.ranking !== null)
-    lines.push(
-      `${escapeMarkdown(model.ranking.label)}:`,
-      '',
-      ...model.ranking.lines.map((line, place) => `${place + 1}. ${escapeMarkdown(line)}`),
-      '',
-    );
-  lines.push(
-    `## ${several ? 'Side by side' : 'The year'}`,
+    ...(two ? [escapeMarkdown(differences[1]!)] : []),
+  ]);
+  const shares = model.runs.map(({ letter, summary }) => [
+    several ? letter : '%',
+    ...summary.months.map(({ sunShare }) => (sunShare === null ? '–' : formatNumber(100 * sunShare, 0))),
+  ]);
+  return [
+    `# ${escapeMarkdown(model.title)}`,
     '',
+    ...(forWhom === '' ? [] : paragraph(forWhom)),
+    `**${escapeMarkdown(model.answer.does)}**`,
+    '',
+    ...paragraph(model.answer.decides),
+    ...paragraph(alarmWords(model)),
+    ...paragraph('Share of the hot water that the sun makes, % of each month:'),
+    ...table(['', ...MONTH_NAMES.map((name) => name.slice(0, 3))], shares),
+    ...table(['', ...names, ...(two ? ['B − A'] : [])], figures),
+    ...list(facts),
+    ...(note === undefined ? [] : paragraph(note)),
+  ];
+}
+
+/** A part for each design, under its name where there are several. */
+const byDesign = (model: ReportModel, part: (run: RunModel) => PlainTable): string[] =>
+  model.runs.flatMap((run) => [
+    ...(model.runs.length > 1 ? [`### ${escapeMarkdown(`${run.letter} ${run.name}`)}`, ''] : []),
+    ...plainTable(part(run)),
+  ]);
+
+function numberLines(model: ReportModel, { against }: ReportOptions): string[] {
+  const several = model.runs.length > 1;
+  const { ranking } = model;
+  return [
+    '## Numbers of the year',
+    '',
+    ...(several ? list(model.sentences) : []),
+    ...(ranking === null
+      ? []
+      : [
+          ...paragraph(`${ranking.label}:`),
+          ...ranking.lines.map((line, place) => `${place + 1}. ${escapeMarkdown(line)}`),
+          '',
+        ]),
     ...table(
-      ['', ...names],
+      ['', ...model.runs.map(({ letter, name }) => escapeMarkdown(several ? `${letter} ${name}` : name))],
       model.numbers.map(({ label, unit, cells }) => [
         escapeMarkdown(`${label} [${unit}]`),
         ...cells.map(({ text, difference, note }) =>
@@ -73,34 +96,17 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
         ),
       ]),
     ),
-  );
-  if (several)
-    lines.push(
-      `Under each number: its difference from ${options.against === 'previous' ? 'the design before it' : 'A'}.`,
-      '',
-    );
-  lines.push('## Months', '');
-  model.runs.forEach(({ months }, index) => {
-    if (several) lines.push(`### ${names[index]}`, '');
-    lines.push(...plainTable(months));
-  });
-  lines.push(`## Cautions: ${model.cautionCount.words}`, '');
-  for (const { severity, findings, advice, who, source } of model.cautions) {
-    lines.push(
-      `- **${SEVERITY_WORDS[severity]}:** ${escapeMarkdown([...findings, advice, `Who may do it: ${who}`, `[${source}]`].join(' '))}`,
-    );
-  }
-  lines.push('');
-  if (model.money !== null)
-    lines.push(
-      '## Money',
-      '',
-      ...plainTable(model.money.table),
-      ...model.money.grounds.map((ground) => `- ${escapeMarkdown(ground)}`),
-      '',
-    );
-  lines.push('## Assumptions', '');
-  lines.push(
+    ...(several
+      ? paragraph(`Under each number: its difference from ${against === 'previous' ? 'the design before it' : 'A'}.`)
+      : []),
+  ];
+}
+
+function assumptionLines(model: ReportModel): string[] {
+  const several = model.runs.length > 1;
+  return [
+    '## Assumptions',
+    '',
     ...table(
       ['Where', 'Value', several ? 'Designs' : '', 'Source'].filter((head) => head !== ''),
       model.assumptions.map(({ path, value, source, designs }) =>
@@ -108,14 +114,50 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
       ),
       4,
     ),
+    ...paragraph(model.place),
+    ...list([...model.limits, ...model.notes]),
+  ];
+}
+
+/**
+ * Report in GitHub-flavoured Markdown, without charts.
+ *
+ * @param runs - one run, or several to compare
+ * @param options - units, what to compare with, and what stands over it
+ * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
+ */
+export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string {
+  const model = buildModel(runs, options);
+  const cautions = model.cautions.map(
+    ({ severity, findings, advice, who, source }) =>
+      `- **${SEVERITY_WORDS[severity]}:** ${escapeMarkdown([...findings, advice, `Who may do it: ${who}`, `[${source}]`].join(' '))}`,
   );
-  lines.push(...model.notes.map((note) => `- ${escapeMarkdown(note)}`), '', '## Energy balance', '');
-  model.runs.forEach(({ balance }, index) => {
-    if (several) lines.push(`### ${names[index]}`, '');
-    lines.push(...plainTable(balance));
-  });
-  lines.push(BALANCE_DEFINITION, '', '## What the numbers mean', '');
-  for (const key of NUMBER_KEYS) lines.push(`- **${DEFINITIONS[key].label}:** ${DEFINITIONS[key].definition}`);
-  for (const [label, meaning] of model.money?.meanings ?? []) lines.push(`- **${label}:** ${meaning}`);
-  return `${lines.join('\n')}\n`;
+  const money =
+    model.money === null ? [] : ['## Money', '', ...plainTable(model.money.table), ...list(model.money.grounds)];
+  const meanings = [
+    ...NUMBER_KEYS.map((key) => `- **${DEFINITIONS[key].label}:** ${DEFINITIONS[key].definition}`),
+    ...(model.money?.meanings ?? []).map(([label, meaning]) => `- **${label}:** ${meaning}`),
+  ];
+  return `${[
+    ...sheetLines(runs, model, options),
+    '## Months',
+    '',
+    ...(model.season.length > 0 ? list(model.season) : []),
+    ...byDesign(model, ({ months }) => months),
+    `## Cautions: ${model.cautionCount.words}`,
+    '',
+    ...cautions,
+    '',
+    ...money,
+    ...numberLines(model, options),
+    ...assumptionLines(model),
+    '## Energy balance',
+    '',
+    ...byDesign(model, ({ balance }) => balance),
+    BALANCE_DEFINITION,
+    '',
+    '## What the numbers mean',
+    '',
+    ...meanings,
+  ].join('\n')}\n`;
 }

@@ -1,31 +1,78 @@
 /** What stands on the first sheet of every format, in words and figures, laid out nowhere yet. */
 import type { RunResult } from '@noonloop/sim-core';
-import { formatDay } from '../calendar.ts';
-import { formatMoney, moneyOf } from '../money/rows.ts';
-import type { Money, MoneyCase, MoneyGiven } from '../money/types.ts';
-import type { Summary } from '../summary.ts';
-import { displayUnit, formatNumber, formatQuantity, roundTo, toDisplay, type UnitKind, type Units } from '../units.ts';
+import { capital, currencyWords, dayWords } from '../answer/words.ts';
+import type { ReportModel } from '../model/types.ts';
+import { FUELS, UNIT_WORDS } from '../money/fuels.ts';
+import { wholeAmount } from '../money/prices.ts';
+import { moneyOf, moneyOptions } from '../money/rows.ts';
+import type { Money, MoneyCase } from '../money/types.ts';
+import type { ReportOptions } from '../options.ts';
+import { displayUnit, formatNumber, roundTo, toDisplay } from '../units.ts';
+
+/** Which block of one design's sheet a row stands in. */
+export type SheetGroup = 'saved' | 'cost' | 'heat';
 
 /** One line of the sheet: a number of every design. */
 export interface SheetRow {
-  /** Which block of one design's sheet it stands in. */
-  readonly group: 'saved' | 'cost' | 'heat';
+  readonly group: SheetGroup;
+  /** On its own. */
   readonly label: string;
+  /** Under the heading of its block. */
+  readonly short: string;
   /** With unit, a design each. */
   readonly cells: readonly string[];
-  /** More about each, such as when; empty where there is none. */
+  /** More about each, such as its range or when; empty where there is none. */
   readonly notes: readonly string[];
   /** Against the first design, from the second on; empty where it means nothing. */
   readonly differences: readonly string[];
 }
 
-/** What rows are made from. */
-interface Ground {
-  readonly results: readonly RunResult[];
-  readonly summaries: readonly Summary[];
-  readonly units: Units;
-  readonly money: readonly Money[] | null;
+/** The whole sheet. */
+export interface Sheet {
+  readonly rows: readonly SheetRow[];
+  /** System, weather, certainty and prices, a sentence each. */
+  readonly facts: readonly string[];
 }
+
+/** Text of a number, and the number itself; differences are taken before rounding. */
+interface Shown {
+  readonly text: string;
+  readonly value: number | null;
+}
+
+/** As a row is made. */
+interface Draft {
+  readonly group: SheetGroup;
+  readonly label: string;
+  readonly short?: string;
+  readonly shown: readonly Shown[];
+  readonly notes?: readonly string[];
+  /** Size of a difference in words. Default as an amount. */
+  readonly difference?: (size: number) => string;
+}
+
+const signed = (value: number, words: (size: number) => string): string => {
+  const size = words(Math.abs(value));
+  return /[1-9]/.test(size) ? `${value > 0 ? '+' : '−'}${size}` : '=';
+};
+
+function row({ group, label, short = label, shown, notes, difference = wholeAmount }: Draft): SheetRow {
+  const first = shown[0]!.value;
+  return {
+    group,
+    label,
+    short,
+    cells: shown.map(({ text }) => text),
+    notes: notes ?? shown.map(() => ''),
+    differences: shown.map(({ value }, index) =>
+      index === 0 || value === null || first === null ? '' : signed(value - first, difference),
+    ),
+  };
+}
+
+const amount = (value: number, unit: string): Shown => ({ text: `${wholeAmount(value)} ${unit}`, value });
+
+const price = (value: number, currency: string): Shown => ({ text: currencyWords(value, currency), value });
 
 /** How far the coldest fluid of the year stayed above its freezing point in that hour; below 0 it froze. [K] */
 export function freezingSpare({ columns }: RunResult): number {
@@ -37,192 +84,185 @@ export function freezingSpare({ columns }: RunResult): number {
   return least;
 }
 
-const none = (values: readonly unknown[]): string[] => values.map(() => '');
-
-const signed = (value: number, digits: number, symbol: string): string =>
-  value === 0 ? '=' : `${value > 0 ? '+' : ''}${formatNumber(value, digits)}${symbol === '' ? '' : ` ${symbol}`}`;
-
-/** Differences of numbers as they are shown, against the first. @param values - in shown units */
-const against = (values: readonly (number | null)[], digits: number, symbol: string): string[] =>
-  values.map((value, index) => {
-    const first = values[0] ?? null;
-    if (index === 0 || value === null || first === null) return '';
-    return signed(roundTo(roundTo(value, digits) - roundTo(first, digits), digits), digits, symbol);
-  });
-
-/** Row of a quantity. */
-function quantityRow(
-  { units }: Ground,
-  group: SheetRow['group'],
-  label: string,
-  kind: UnitKind,
-  values: readonly (number | null)[],
-): SheetRow {
-  const { digits, symbol } = displayUnit(kind, units);
-  const shown = values.map((value) => (value === null ? null : toDisplay(value, kind, units)));
-  return {
-    group,
-    label,
-    cells: values.map((value) => formatQuantity(value, kind, units)),
-    notes: none(values),
-    differences: against(shown, digits, kind === 'temperature' || kind === 'hours' ? symbol : ''),
-  };
-}
-
-/** `about 88 h`, or none. */
-const hoursInWords = (hours: number): string => (hours < 0.5 ? 'none' : `about ${formatNumber(hours, 0)} h`);
-
-function hoursRow({ summaries }: Ground, label: string, key: 'stagnationHours' | 'highLimitHours'): SheetRow {
-  const hours = summaries.map(({ year }) => year[key]);
-  return {
-    group: 'heat',
-    label,
-    cells: hours.map(hoursInWords),
-    notes: none(hours),
-    differences: against(hours, 0, 'h'),
-  };
-}
-
-function freezingRow({ results, units }: Ground): SheetRow {
-  const spare = results.map(freezingSpare);
-  const { scale } = displayUnit('temperatureDifference', units);
-  const degrees = units === 'us' ? '°F' : '°C';
-  const cells = spare.map((one) =>
-    one < 0
-      ? `froze, ${formatNumber(-one * scale, 0)} ${degrees} too cold`
-      : `${formatNumber(one * scale, 0)} ${degrees} to spare`,
-  );
-  return {
-    group: 'heat',
-    label: 'Coldest fluid from freezing',
-    cells,
-    notes: none(spare),
-    differences: against(
-      spare.map((one) => one * scale),
-      0,
-      degrees,
-    ),
-  };
-}
+/** `77 to 91`, where the uncertainty is known. */
+const rangeOf = (value: number, uncertainty: number | undefined, words: (value: number) => string): string =>
+  uncertainty === undefined || value <= 0
+    ? ''
+    : `${words(value * (1 - uncertainty))} to ${words(value * (1 + uncertainty))}`;
 
 /** Fuel in the unit of the bill where prices say it, else by its heat. */
-function fuelRow(ground: Ground): SheetRow {
-  const { money, summaries } = ground;
-  const label = 'Fuel saved a year';
-  const billed = money?.map(({ fuel }) => fuel.saved) ?? [];
-  if (money === null || billed.some((saved) => saved === null))
-    return quantityRow(
-      ground,
-      'saved',
-      label,
-      'fuel',
-      summaries.map(({ year }) => year.fuelSaved),
-    );
-  return {
+function fuelRow(
+  { runs, units }: ReportModel,
+  money: readonly Money[] | null,
+  uncertainty: number | undefined,
+): SheetRow {
+  const billed = money?.every(({ fuel }) => fuel.saved !== null) ? money.map(({ fuel }) => fuel) : null;
+  const { scale, symbol } = displayUnit('fuel', units);
+  const words = [...new Set(billed?.map(({ word }) => word) ?? [])];
+  const what = words.length === 1 ? capital(words[0]!) : 'Fuel';
+  const unitOf = (index: number, one: boolean): string =>
+    UNIT_WORDS[billed === null ? (symbol as 'kWh' | 'therm') : billed[index]!.unit][one ? 0 : 1];
+  const values = billed?.map(({ saved }) => saved!) ?? runs.map(({ summary }) => summary.year.fuelSaved * scale);
+  return row({
     group: 'saved',
-    label,
-    cells: money.map(({ fuel }) => fuel.savedWords!),
-    notes: none(billed),
-    differences: against(billed, 0, ''),
-  };
+    label: `${what} saved a year`,
+    short: what,
+    shown: values.map((value, index) => amount(value, unitOf(index, wholeAmount(value) === '1'))),
+    notes: values.map((value) => rangeOf(value, uncertainty, wholeAmount)),
+  });
 }
 
 /** Rows that prices give. */
-function moneyRowsOf({ units }: Ground, money: readonly Money[]): { saved: SheetRow[]; cost: SheetRow[] } {
+function moneyRows({ units }: ReportModel, money: readonly Money[], uncertainty: number | undefined): SheetRow[] {
   const { currency } = money[0]!;
-  const amount = (value: number | null): string =>
-    value === null ? '–' : `${formatMoney(value, 'currency', currency, units)} ${currency}`;
-  const row = (group: SheetRow['group'], label: string, values: readonly (number | null)[]): SheetRow => ({
-    group,
-    label,
-    cells: values.map(amount),
-    notes: none(values),
-    differences: against(values, 0, ''),
-  });
+  const inWords = (value: number): string => currencyWords(value, currency);
+  const saving = money.map(({ energySaving }) => energySaving);
   const carbon = money.map(({ co2Saved }) => co2Saved);
-  const mass = displayUnit('mass', units);
-  return {
-    saved: [
-      row(
-        'saved',
-        'Money saved a year',
-        money.map(({ energySaving }) => energySaving),
-      ),
-      ...(carbon.every((one) => one === null)
-        ? []
-        : [
-            {
-              group: 'saved' as const,
-              label: 'Carbon dioxide saved a year',
-              cells: carbon.map((one) => formatQuantity(one, 'mass', units)),
-              notes: none(carbon),
-              differences: against(
-                carbon.map((one) => (one === null ? null : one * mass.scale)),
-                mass.digits,
-                '',
-              ),
-            },
-          ]),
-    ],
-    cost: caseRows(money, row),
-  };
+  const { scale, symbol } = displayUnit('mass', units);
+  return [
+    row({
+      group: 'saved',
+      label: 'Money saved a year',
+      short: 'Money',
+      shown: saving.map((value) => price(value, currency)),
+      notes: saving.map((value) => rangeOf(value, uncertainty, inWords)),
+      difference: inWords,
+    }),
+    ...(carbon.every((one) => one !== null)
+      ? [
+          row({
+            group: 'saved',
+            label: 'Carbon dioxide saved a year',
+            short: 'Carbon dioxide',
+            shown: carbon.map((one) => amount(one * scale, symbol)),
+          }),
+        ]
+      : []),
+    ...caseRows(money, inWords),
+  ];
 }
 
 /** What it costs and when it is paid back, by the parts given first, where every design has a price. */
-function caseRows(
-  money: readonly Money[],
-  row: (group: SheetRow['group'], label: string, values: readonly (number | null)[]) => SheetRow,
-): SheetRow[] {
+function caseRows(money: readonly Money[], inWords: (value: number) => string): SheetRow[] {
   const cases = money.flatMap(({ cases: of }): readonly MoneyCase[] => of.slice(0, 1));
   if (cases.length < money.length) return [];
-  const payback = cases.map(({ discountedPayback }) => discountedPayback);
+  const { currency } = money[0]!;
+  const lives = [...new Set(money.map(({ life }) => life))];
+  const used = cases.some(({ parts }) => parts === 'used') ? ', used parts' : '';
   return [
-    row(
-      'cost',
-      'Cost',
-      cases.map(({ investment }) => investment),
-    ),
-    {
+    row({
+      group: 'cost',
+      label: `Cost${used}`,
+      shown: cases.map(({ investment }) => price(investment, currency)),
+      difference: inWords,
+    }),
+    row({
       group: 'cost',
       label: 'Paid back in',
-      cells: payback.map((years, index) =>
-        years === null ? `not in ${money[index]!.years.length} years` : `${formatNumber(years, 1)} years`,
+      shown: cases.map(({ discountedPayback: years }, index) =>
+        years === null
+          ? { text: `not in ${money[index]!.life} years`, value: null }
+          : { text: `${formatNumber(years, 1)} years`, value: years },
       ),
-      notes: none(payback),
-      differences: against(payback, 1, ''),
-    },
-    row(
-      'cost',
-      `Worth after ${money[0]!.years.length} years`,
-      cases.map(({ netPresentValue }) => netPresentValue),
-    ),
+      difference: (years) => formatNumber(years, 1),
+    }),
+    row({
+      group: 'cost',
+      label: lives.length === 1 ? `Gained after ${lives[0]} years` : 'Gained in its life',
+      shown: cases.map(({ netPresentValue }) => price(netPresentValue, currency)),
+      difference: inWords,
+    }),
   ];
 }
 
-/** Every row of the sheet, in order of use. */
-export function sheetRows(
-  results: readonly RunResult[],
-  summaries: readonly Summary[],
-  units: Units,
-  given: MoneyGiven | undefined,
-): SheetRow[] {
-  const money = given === undefined ? null : moneyOf(results, given);
-  const ground: Ground = { results, summaries, units, money };
-  const priced = money === null ? { saved: [], cost: [] } : moneyRowsOf(ground, money);
-  const tank = quantityRow(
-    ground,
-    'heat',
-    'Hottest tank',
-    'temperature',
-    summaries.map(({ year }) => year.peakTankTemperature),
-  );
+/** `about 88 h`, or none. */
+const hoursShown = (hours: number): Shown =>
+  hours < 0.5 ? { text: 'none', value: 0 } : { text: `about ${formatNumber(hours, 0)} h`, value: hours };
+
+function heatRows(results: readonly RunResult[], { runs, units }: ReportModel): SheetRow[] {
+  const years = runs.map(({ summary }) => summary.year);
+  const degrees = displayUnit('temperature', units).symbol;
+  const { scale } = displayUnit('temperatureDifference', units);
   return [
-    fuelRow(ground),
-    ...priced.saved,
-    ...priced.cost,
-    { ...tank, notes: summaries.map(({ year }) => `on ${formatDay(Math.floor(year.peakTankHour / 24))}`) },
-    hoursRow(ground, 'Stagnation', 'stagnationHours'),
-    hoursRow(ground, 'Stopped by the high limit', 'highLimitHours'),
-    freezingRow(ground),
+    row({
+      group: 'heat',
+      label: 'Hottest tank',
+      shown: years.map(({ peakTankTemperature }) => {
+        const value = roundTo(toDisplay(peakTankTemperature, 'temperature', units), 0);
+        return { text: `${formatNumber(value, 0)} ${degrees}`, value };
+      }),
+      notes: years.map(({ peakTankHour }) => `on ${dayWords(peakTankHour)}`),
+      difference: (size) => `${formatNumber(size, 0)} ${degrees}`,
+    }),
+    row({
+      group: 'heat',
+      label: 'Stagnation in the sun',
+      shown: years.map(({ stagnationHours }) => hoursShown(stagnationHours)),
+      difference: (size) => `${formatNumber(size, 0)} h`,
+    }),
+    row({
+      group: 'heat',
+      label: 'Stopped by the high limit',
+      shown: years.map(({ highLimitHours }) => hoursShown(highLimitHours)),
+      difference: (size) => `${formatNumber(size, 0)} h`,
+    }),
+    row({
+      group: 'heat',
+      label: 'Coldest fluid',
+      shown: results.map((result) => {
+        const spare = roundTo(freezingSpare(result) * scale, 0);
+        const size = `${formatNumber(Math.abs(spare), 0)} ${degrees}`;
+        return { text: spare < 0 ? `${size} too cold: it froze` : `${size} from freezing`, value: spare };
+      }),
+      difference: (size) => `${formatNumber(size, 0)} ${degrees}`,
+    }),
   ];
+}
+
+/** Prices of what is burnt, each once. */
+function pricesLine(count: number, given: NonNullable<ReportOptions['money']>): string {
+  const lines = moneyOptions(given, count).flatMap(({ fuel, electricity, currency }) =>
+    [fuel, ...(electricity === undefined ? [] : [electricity])].map(
+      ({ carrier, price: of, per }) =>
+        `${FUELS[carrier].word} ${formatNumber(of, 2)} ${currency} a ${UNIT_WORDS[per][0]}`,
+    ),
+  );
+  return `Prices: ${[...new Set(lines)].join('; ')}.`;
+}
+
+/** Everything on the sheet but the answer, the alarm and the months. */
+export function sheetOf(results: readonly RunResult[], model: ReportModel, options: ReportOptions): Sheet {
+  const { money: given, uncertainty } = options;
+  const money = given === undefined ? null : moneyOf(results, given);
+  const rows = [
+    fuelRow(model, money, uncertainty),
+    ...(money === null ? [] : moneyRows(model, money, uncertainty)),
+    ...heatRows(results, model),
+  ];
+  const system =
+    model.runs.length === 1
+      ? [capital(model.system)]
+      : [
+          ...(model.differs === '' ? [] : [`Differs: ${model.differs}.`]),
+          ...(model.system === ''
+            ? []
+            : [`Same in ${model.runs.length === 2 ? 'both' : 'all'}: ${model.system.replace(/^of /, 'panels of ')}.`]),
+        ];
+  return {
+    rows,
+    facts: [
+      ...system,
+      `Weather: ${model.site}.`,
+      ...(model.sure === null ? [] : [`How sure: ${model.sure}`]),
+      ...(given === undefined ? [] : [pricesLine(results.length, given)]),
+    ],
+  };
+}
+
+/** The gravest danger in its own words and how many there are; that there is none, where there is none. */
+export function alarmWords({ cautions, cautionCount }: ReportModel): string {
+  const worst = cautions.find(({ severity }) => severity === 'danger');
+  if (worst === undefined) return `${cautionCount.words}.`;
+  const [first] = worst.short;
+  return first === undefined ? `${cautionCount.words}.` : `${cautionCount.words}: ${first}.`;
 }

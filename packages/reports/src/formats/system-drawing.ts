@@ -29,7 +29,7 @@ export function systemDrawing({ array, tank, heater, pump }: SystemDesign, units
   const size = `${panels} × ${formatQuantity(collector.area, 'area', units)}`;
   const volume = formatQuantity(tank.volume, 'volume', units);
   const fuel = heater.carrier === 'electricity' ? 'electric' : 'burner';
-  const pipes = '<path d="M88 40h40v20M40 66v34h98" fill="none" stroke="var(--nl-solar)" stroke-width="2"/>';
+  const pipes = '<path d="M88 40h40v20M20 66v34h118" fill="none" stroke="var(--nl-solar)" stroke-width="2"/>';
   const pumpMark =
     '<circle cx="92" cy="100" r="9" fill="var(--nl-page)" stroke="var(--nl-ink)" stroke-width="1.5"/><path d="M96 94v12l-9 -6z" fill="var(--nl-ink)"/>';
   const tankMark = `<rect x="128" y="26" width="54" height="84" rx="10" fill="var(--nl-page)" stroke="var(--nl-ink)" stroke-width="1.5"/><path d="M128 60h28q10 0 10 7t-10 7h-16q-8 0 -8 6t8 6h20q8 0 8 7t-8 7h-32" fill="none" stroke="var(--nl-solar)" stroke-width="2"/>`;
@@ -42,7 +42,7 @@ export function systemDrawing({ array, tank, heater, pump }: SystemDesign, units
       : '<path d="M233 94c-9 0 -12 -8 -6 -15c1 4 3 5 4 5c-1 -8 2 -12 6 -15c-1 8 8 10 5 19c-1 4 -4 6 -9 6z" fill="var(--nl-fuel)"/>';
   const tap =
     '<path d="M280 50v10M272 50h22v8M285 50v-6h-10h20" fill="none" stroke="var(--nl-ink)" stroke-width="2"/><path d="M294 64v6M280 66v8" stroke="var(--nl-tank-top)" stroke-width="2"/>';
-  const words = [word(52, 84, size), word(155, 124, volume), word(233, 124, fuel), word(285, 92, 'taps')];
+  const words = [word(64, 84, size), word(155, 124, volume), word(233, 124, fuel), word(285, 92, 'taps')];
   const label = `Panels, ${size}, ${pump.drive === 'mains' ? 'pump on the mains' : 'pump on its own PV module'}, tank of ${volume} with a coil, heater behind it, taps`;
   return `<svg viewBox="0 0 ${WIDTH} ${HEIGHT}" width="${WIDTH}" height="${HEIGHT}" font-family="system-ui, sans-serif" role="img" aria-label="${escapeHtml(label)}">${panelsOf(panels)}${pipes}${pumpMark}${tankMark}${heaterMark}${hot}${flame}${tap}${words.join('')}</svg>`;
 }

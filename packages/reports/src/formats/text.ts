@@ -1,33 +1,63 @@
+import { MONTH_NAMES } from '../calendar.ts';
 import { SEVERITY_WORDS } from '../cautions/index.ts';
-import { BALANCE_DEFINITION, DEFINITIONS, LEAD_KEYS, NUMBER_KEYS } from '../definitions.ts';
+import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
+import { plainText } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
 import type { ReportModel } from '../model/types.ts';
-import type { ReportOptions, Runs } from '../options.ts';
-import { formatQuantity } from '../units.ts';
-import { textTable, wrap } from './table.ts';
+import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { formatNumber } from '../units.ts';
+import { alarmWords, sheetOf } from './sheet.ts';
+import { listItem, textTable, wrap } from './table.ts';
 
 /** Options of {@link renderText}. */
 export interface TextOptions extends ReportOptions {
   /** Longest line, at least 40. Default 80. [characters] */
   readonly width?: number;
-  /** `short` ends after cautions and money; `full` adds assumptions, energy balance and definitions. Default `full`. */
+  /** `short` ends after cautions and money; `full` adds all numbers, assumptions, energy balance and definitions. Default `full`. */
   readonly detail?: 'short' | 'full';
 }
 
 const heading = (text: string): string[] => ['', text.toUpperCase(), ''];
 
-function leads(model: ReportModel, width: number): string[] {
+/** Title and for whom, the answer, the alarm, the months, the figures, what they rest on: the first sheet in lines. */
+function sheetLines(runs: Runs, model: ReportModel, options: TextOptions, width: number): string[] {
+  const { client, date, note } = options;
   const several = model.runs.length > 1;
-  return model.runs.flatMap(({ letter, name, summary }, index) => [
-    ...(several ? ['', ...wrap(`${letter}  ${name}`, width)] : index === 0 ? [''] : []),
-    ...LEAD_KEYS.map((key) => {
-      const { label, kind } = DEFINITIONS[key];
-      const { note } = model.numbers.find((row) => row.key === key)!.cells[index]!;
-      const value = formatQuantity(summary.year[key], kind, model.units);
-      const line = `${several ? '   ' : ''}${label.padEnd(24)}${value.padStart(12)}`;
-      return note !== '' && line.length + 2 + note.length <= width ? `${line}  ${note}` : line;
-    }),
+  const forWhom = [client === undefined ? '' : `for ${client}`, date ?? ''].filter((part) => part !== '').join(' · ');
+  const { rows, facts } = sheetOf(listRuns(runs), model, options);
+  const share = (value: number | null): string => (value === null ? '–' : formatNumber(100 * value, 0));
+  const monthRows = model.runs.map(({ letter, summary }) => [
+    several ? letter : '%',
+    ...summary.months.map(({ sunShare }) => share(sunShare)),
   ]);
+  const two = model.runs.length === 2;
+  const figures = rows.map(({ label, cells, notes, differences }) => [
+    label,
+    ...cells.map((cell, index) => {
+      const more = two || index === 0 ? '' : differences[index]!;
+      const range = several || notes[index] === '' ? '' : `${notes[index]}`;
+      return [cell, range, more].filter((part) => part !== '').join('  ');
+    }),
+    ...(two ? [differences[1]!] : []),
+  ]);
+  const heads = several ? [...model.runs.map(({ letter }) => letter), ...(two ? ['B − A'] : [])] : ['Year'];
+  return [
+    ...wrap(plainText(model.title), width),
+    ...(forWhom === '' ? [] : wrap(plainText(forWhom), width)),
+    ...(several ? model.runs.flatMap(({ letter, name }) => wrap(`${letter}  ${name}`, width)) : []),
+    '',
+    ...wrap(model.answer.does, width),
+    ...wrap(model.answer.decides, width),
+    ...wrap(alarmWords(model), width),
+    '',
+    ...wrap('Share of the hot water that the sun makes, % of each month:', width),
+    ...textTable(['', ...MONTH_NAMES.map((name) => name.slice(0, 3))], monthRows, width),
+    '',
+    ...textTable(['', ...heads], figures, width),
+    '',
+    ...facts.flatMap((fact) => wrap(fact, width)),
+    ...(note === undefined ? [] : wrap(plainText(note), width)),
+  ];
 }
 
 function numbers(model: ReportModel, width: number): string[] {
@@ -58,16 +88,43 @@ function cautionLines(model: ReportModel, width: number): string[] {
   ]);
 }
 
-function full(model: ReportModel, width: number): string[] {
+/** What differs and by how much, and the order that was asked for. */
+function differenceLines({ sentences, ranking, runs }: ReportModel, { against }: TextOptions, width: number): string[] {
+  if (runs.length === 1) return [];
+  const order =
+    ranking === null
+      ? []
+      : [
+          '',
+          ...wrap(`${ranking.label}:`, width),
+          ...ranking.lines.flatMap((line, at) => wrap(`${at + 1}. ${line}`, width)),
+        ];
+  const reference = against === 'previous' ? 'the design before it' : 'A';
+  return [
+    ...sentences.flatMap((sentence) => wrap(sentence, width)),
+    ...order,
+    '',
+    ...wrap(`After each number: its difference from ${reference}.`, width),
+    '',
+  ];
+}
+
+function full(model: ReportModel, options: TextOptions, width: number): string[] {
   const several = model.runs.length > 1;
-  const lines = [...heading('Assumptions')];
+  const lines = [
+    ...heading('Numbers of the year'),
+    ...differenceLines(model, options, width),
+    ...numbers(model, width),
+    ...heading('Assumptions'),
+  ];
   for (const { path, value, source, designs } of model.assumptions) {
     lines.push(
       ...wrap(`${path} = ${value}${designs === '' ? '' : `  (${designs})`}`, width),
       ...wrap(source, width, '    '),
     );
   }
-  for (const note of model.notes) lines.push(...wrap(`- ${note}`, width));
+  lines.push('', ...wrap(model.place, width));
+  for (const note of [...model.limits, ...model.notes]) lines.push(...listItem(note, width));
   lines.push(...heading('Energy balance'));
   for (const { letter, name, balance } of model.runs) {
     if (several) lines.push(...wrap(`${letter}  ${name}`, width));
@@ -79,10 +136,6 @@ function full(model: ReportModel, width: number): string[] {
   for (const [label, meaning] of model.money?.meanings ?? []) lines.push(...wrap(`${label}: ${meaning}`, width));
   return lines;
 }
-
-/** The system in a sentence, of several what is the same and what differs. */
-export const systemWords = ({ system, differs }: ReportModel): string =>
-  differs === '' ? system : `The same in all: ${system}. Differs: ${differs}.`;
 
 /** `September` → `Sep`; leaves room for the numbers. */
 const shortMonth = ([name, ...cells]: readonly string[]): string[] => [
@@ -102,31 +155,8 @@ export function renderText(runs: Runs, options: TextOptions = {}): string {
   const width = Math.max(40, options.width ?? 80);
   const model = buildModel(runs, options);
   const several = model.runs.length > 1;
-  const lines = [...wrap(model.title, width), ...wrap(model.place, width)];
-  lines.push('', ...wrap(model.answer.does, width), ...wrap(model.answer.decides, width));
-  if (model.sure !== null) lines.push(...wrap(`How sure: ${model.sure}`, width));
-  lines.push(...leads(model, width), '', ...wrap(systemWords(model), width));
-  lines.push(...model.season.flatMap((line) => wrap(line, width)));
-  lines.push(...model.limits.flatMap((limit) => wrap(limit, width)));
-  if (several) {
-    lines.push(...heading('What differs'), ...model.sentences.flatMap((sentence) => wrap(sentence, width)));
-    if (model.ranking !== null)
-      lines.push(
-        '',
-        ...wrap(`${model.ranking.label}:`, width),
-        ...model.ranking.lines.flatMap((line, place) => wrap(`${place + 1}. ${line}`, width)),
-      );
-  }
-  lines.push(...heading(several ? 'Side by side' : 'The year'), ...numbers(model, width));
-  if (several)
-    lines.push(
-      '',
-      ...wrap(
-        `After each number: its difference from ${options.against === 'previous' ? 'the design before it' : 'A'}.`,
-        width,
-      ),
-    );
-  lines.push(...heading('Months'));
+  const lines = sheetLines(runs, model, options, width);
+  lines.push(...heading('Months'), ...model.season.flatMap((line) => wrap(line, width)), '');
   for (const { letter, name, months } of model.runs) {
     if (several) lines.push(...wrap(`${letter}  ${name}`, width));
     lines.push(...textTable(months.header, months.rows.map(shortMonth), width), '');
@@ -136,8 +166,8 @@ export function renderText(runs: Runs, options: TextOptions = {}): string {
   if (model.money !== null) {
     const { header, rows } = model.money.table;
     lines.push(...heading('Money'), ...textTable(header, rows, width));
-    for (const ground of model.money.grounds) lines.push(...wrap(`- ${ground}`, width));
+    for (const ground of model.money.grounds) lines.push(...listItem(ground, width));
   }
-  if (detail === 'full') lines.push(...full(model, width));
+  if (detail === 'full') lines.push(...full(model, options, width));
   return `${lines.join('\n')}\n`;
 }

@@ -5,6 +5,7 @@ import { describeSeason, describeStandby } from '../answer/season.ts';
 import { siteWords, systemLine, systemsLine } from '../answer/system.ts';
 import { countCautions } from '../cautions/index.ts';
 import { compareSummaries } from '../compare.ts';
+import { designChanges } from '../design-changes.ts';
 import { cut, letterOf, plainText } from '../escape.ts';
 import { FUELS } from '../money/fuels.ts';
 import { moneyOptions } from '../money/rows.ts';
@@ -53,6 +54,20 @@ function systemModel(
   return { system: same, differs };
 }
 
+/** `Two panels or three?` where nothing else differs; else how many designs there are. */
+function titleOf(results: readonly RunResult[]): string {
+  const [first, ...others] = results.map(({ design }) => design);
+  const counts = results.map(({ design }) => design.array.panels);
+  const panels = others.every((other) => designChanges(first!, other).every(({ path }) => path === 'array.panels'));
+  if (panels && new Set(counts).size === counts.length) {
+    const words = counts.map((count) => (COUNTS[count] ?? String(count)).toLowerCase());
+    const between = words.slice(1, -1).map((word) => `, ${word}`);
+    const title = `${words[0]} panel${counts[0] === 1 ? '' : 's'}${between.join('')} or ${words.at(-1)}?`;
+    return title.charAt(0).toUpperCase() + title.slice(1);
+  }
+  return `${COUNTS[results.length] ?? results.length} designs compared`;
+}
+
 /** Everything that a report says, in words. */
 export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel {
   const { units = 'metric', against = 'first' } = options;
@@ -63,7 +78,7 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
   const cautions = groupCautions(results, letters, units);
   const names = results.map(({ design }) => plainText(design.name));
   return {
-    title: comparison === null ? names[0]! : `${COUNTS[names.length] ?? names.length} designs compared`,
+    title: options.title ?? (comparison === null ? names[0]! : titleOf(results)),
     answer: answerOf(results, summaries, options),
     sure: sureWords(options.uncertainty),
     ...systemModel(results, options),
