@@ -171,7 +171,7 @@ export function fixture(options: FixtureOptions = {}): RunResult {
       baseline: part(1.2e10, 6e-14),
       whole: part(2e10, 1e-13),
     },
-    notices: [{ code: 'invented', text: 'A value was held at the end of its table', hours: 3 }],
+    notices: [{ code: 'wind-held', facts: { highest: { value: 20, unit: 'm/s' } }, hours: 3 }],
   };
   // What reports do not read is left out.
   return run as RunResult;

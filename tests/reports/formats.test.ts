@@ -1,4 +1,5 @@
 import { renderCsv, renderHtml, renderJson, renderMarkdown, renderText, summarize } from '@noonloop/reports';
+import type { NoticeCode } from '@noonloop/sim-core';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { glueUnits } from '../../packages/reports/src/escape.ts';
@@ -19,7 +20,7 @@ const hostile = (() => {
     site: { ...run.site, name: HOSTILE },
     weatherSource: HOSTILE,
     weatherAssumptions: [HOSTILE],
-    notices: [{ code: 'x', text: HOSTILE, hours: 1 }],
+    notices: [{ code: HOSTILE as NoticeCode, facts: {}, hours: 1 }],
   };
 })();
 

@@ -47,3 +47,4 @@ export { type Ranking, type RankKey, rankDesigns } from './rank.ts';
 export { describeComparison } from './sentences.ts';
 export { type PeriodSummary, SUN_ALONE, type Summary, summarize, type WorstBalance } from './summary.ts';
 export { formatQuantity, type UnitKind, type Units } from './units.ts';
+export { noticeWords } from './words/notices.ts';

@@ -32,6 +32,7 @@ const US_COMPOUND: Record<string, [symbol: string, scale: number]> = {
   'J/(m²·K)': ['Btu/(ft²·°F)', (BTU_PER_HOUR * FOOT * FOOT) / 3600 / 1.8],
   'J/(m³·K)': ['Btu/(ft³·°F)', (BTU_PER_HOUR * FOOT ** 3) / 3600 / 1.8],
   's/m': ['s/ft', FOOT],
+  'm/s': ['mph', 3600 / (5280 * FOOT)],
   'm²·K/W': ['h·ft²·°F/Btu', 1.8 / (BTU_PER_HOUR * FOOT * FOOT)],
   'A/K': ['A/°F', 1 / 1.8],
   'V/K': ['V/°F', 1 / 1.8],

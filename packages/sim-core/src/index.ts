@@ -20,4 +20,5 @@ export * from './physics/sun/index.ts';
 export * from './study/index.ts';
 export type { StepOptions } from './year/machine.ts';
 export type * from './year/result.ts';
+export { NOTICE_CODES } from './year/result.ts';
 export { type HourState, type SimulateOptions, simulate, steps } from './year/simulate.ts';

@@ -1,4 +1,5 @@
 /** JSON Schema (draft 2020-12) of what {@link renderJson} writes, made from the same tables. */
+import { NOTICE_CODES } from '@noonloop/sim-core';
 import { COLUMN_KINDS, COLUMN_NAMES, siKey } from '../columns.ts';
 import { DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
 import { CASE_KEYS } from '../money/definitions.ts';
@@ -50,14 +51,16 @@ const loop = only({
   ...each(['absorberFreezing_h', 'pipeFreezing_h', 'belowBurstPoint_h'], number),
 });
 
+const facts = {
+  type: 'object',
+  description: 'The numbers in the sentences, by name: a value with its unit, or a word.',
+  additionalProperties: { anyOf: [only({ value: number, unit: text }), text] },
+};
+
 const caution = only({
   code: { enum: Object.keys(CAUTION_WORDS) },
   severity: { enum: ['danger', 'warning', 'note'] },
-  facts: {
-    type: 'object',
-    description: 'The numbers in the sentences, by name: a value with its unit, or a word.',
-    additionalProperties: { anyOf: [only({ value: number, unit: text }), text] },
-  },
+  facts,
   ...each(['short', 'finding', 'advice', 'who', 'source'], text),
 });
 
@@ -101,7 +104,7 @@ const run = only(
     site: only({ name: text, ...each(['latitude_deg', 'longitude_deg', 'elevation_m', 'utcOffset_h'], number) }),
     weatherSource: text,
     weatherAssumptions: list(text),
-    notices: list(only({ code: text, text, hours: number })),
+    notices: list(only({ code: { enum: [...NOTICE_CODES] }, facts, hours: number, text })),
     ...each(['stepsPerHour', 'stagnationLimit_degC', 'freezingPoint_degC'], number),
     loop: { $ref: '#/$defs/loop' },
     sunAloneMonths: list({ type: 'integer', minimum: 1, maximum: 12 }),

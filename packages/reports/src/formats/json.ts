@@ -9,6 +9,7 @@ import { listRuns, type Runs } from '../options.ts';
 import { type Ranking, type RankKey, rankSummaries } from '../rank.ts';
 import { type PeriodSummary, type Summary, summarize } from '../summary.ts';
 import type { UnitKind } from '../units.ts';
+import { noticeWords } from '../words/notices.ts';
 
 /** Version of the layout of {@link renderJson}; rises when a key changes its name or meaning. */
 export const JSON_SCHEMA_VERSION = 1;
@@ -68,7 +69,7 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
     },
     weatherSource: result.weatherSource,
     weatherAssumptions: result.weatherAssumptions,
-    notices: result.notices,
+    notices: result.notices.map((notice) => ({ ...notice, text: noticeWords(notice) })),
     stepsPerHour: result.stepsPerHour,
     stagnationLimit_degC: result.stagnationLimit,
     freezingPoint_degC: result.freezingPoint,

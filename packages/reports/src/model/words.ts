@@ -6,6 +6,7 @@ import { plainText } from '../escape.ts';
 import { convertSentence, formatDesignValue } from '../quantities.ts';
 import type { Summary } from '../summary.ts';
 import { formatQuantity, type Units } from '../units.ts';
+import { noticeWords } from '../words/notices.ts';
 import type { AssumptionLine, CautionGroup } from './types.ts';
 
 /** Lines of all designs, each once; those that do not hold for all carry the letters of theirs. */
@@ -104,7 +105,7 @@ export function notes(results: readonly RunResult[], letters: readonly string[],
   return byDesign(
     results.map(({ weatherAssumptions, notices }) => [
       ...weatherAssumptions.map((text) => convertSentence(plainText(text), units)),
-      ...notices.map(({ text, hours }) => `${convertSentence(plainText(text), units)} (${hours} h)`),
+      ...notices.map((notice) => `${plainText(noticeWords(notice, units))} (${notice.hours} h)`),
     ]),
     letters,
   );

@@ -1,3 +1,4 @@
+import { fact } from '../input/saying.ts';
 import { HIGHEST_WIND } from '../physics/collector/quasi-dynamic.ts';
 import { HIGHEST_TEMPERATURE } from '../physics/fluid/compile.ts';
 import type { Machine } from './machine.ts';
@@ -16,7 +17,7 @@ export function findNotices(machine: Machine): RunNotice[] {
   const candidates: RunNotice[] = [
     {
       code: 'fluid-extrapolated',
-      text: `Fluid properties are extrapolated above ${fluid.validTo} °C and held above ${HIGHEST_TEMPERATURE} °C while the pump runs.`,
+      facts: { valid: fact(fluid.validTo, '°C'), held: fact(HIGHEST_TEMPERATURE, '°C') },
       hours: count(
         columns.collectorOutletTemperature,
         (value, hour) => value > fluid.validTo && columns.pumpRunning[hour]! > 0,
@@ -24,67 +25,67 @@ export function findNotices(machine: Machine): RunNotice[] {
     },
     {
       code: 'fluid-below-freezing',
-      text: `The absorber was below the fluid’s freezing point, ${fluid.freezingPoint.toFixed(1)} °C${thinned ? ' at the end of the year' : ''}; ice and slush are not modelled.`,
+      facts: { point: fact(fluid.freezingPoint, '°C') },
       hours: count(columns.absorberMinimumTemperature, (value, hour) => value < columns.freezingPoint[hour]!),
     },
     {
       code: 'pipe-below-freezing',
-      text: `An outdoor pipe was below the fluid’s freezing point, ${fluid.freezingPoint.toFixed(1)} °C${thinned ? ' at the end of the year' : ''}; ice and slush are not modelled.`,
+      facts: { point: fact(fluid.freezingPoint, '°C') },
       hours: count(columns.pipeMinimumTemperature, (value, hour) => value < columns.freezingPoint[hour]!),
     },
     {
       code: 'loop-relief-valve',
-      text: 'The loop’s relief valve opened; the fluid let out is counted.',
+      facts: {},
       hours: count(columns.loopReliefVolume, (value) => value > 0),
     },
     {
       code: 'loop-pressure-low',
-      text: 'The pump had power, but the loop had too little pressure to circulate; air is taken to leave by itself when the pressure is back.',
+      facts: {},
       hours: count(columns.lowPressure, (value) => value > 0),
     },
     {
       code: 'glycol-thinned',
-      text: `Make-up water thinned the glycol to ${(100 * columns.glycolMassFraction[8759]!).toFixed(1)} % by mass; the heat capacity of pipes and absorber was held at that of the fluid as filled.`,
+      facts: { left: fact(columns.glycolMassFraction[8759]!, '-') },
       hours: thinned ? count(columns.glycolMassFraction, (value) => value < design.loop.glycolMassFraction) : 0,
     },
     {
       code: 'boiling',
-      text: 'Fluid boiled out of the collectors; they stood dry and without circulation until cooled. Heat that steam carries to the tank is left out.',
+      facts: {},
       hours: count(columns.boiling, (value) => value > 0),
     },
     {
       code: 'beam-without-sun',
-      text: 'The weather has beam irradiance while the sun is below the horizon; it is left out.',
+      facts: {},
       hours: drivers.lostBeamHours,
     },
     {
       code: 'wind-held',
-      text: `The wind along the collectors was above ${HIGHEST_WIND} m/s; the wind terms a3, a6 and a7 are held there.`,
+      facts: { highest: fact(HIGHEST_WIND, 'm/s') },
       hours: drivers.heldWindHours,
     },
     {
       code: 'motor-overloaded',
-      text: `The module drove the pump’s motor with more than ${MOTOR_OVERLOAD} times its rated power; the pump’s curve is carried on by the affinity laws.`,
+      facts: { times: fact(MOTOR_OVERLOAD, '1') },
       hours: count(columns.pumpPvEnergy, (energy, hour) => design.pump.drive === 'direct' && energy > motorLimit(hour)),
     },
     {
       code: 'module-tables-held',
-      text: 'The module’s light or cell temperature was beyond its tables, which end at 1500 W/m², −40 and 100 °C; it was held there.',
+      facts: { light: fact(1500, 'W/m²'), coldest: fact(-40, '°C'), hottest: fact(100, '°C') },
       hours: drivers.heldModuleHours,
     },
     {
       code: 'draw-held',
-      text: 'The taps want water hardly warmer than the mains; these draws of the tapping profile carry less than its heat.',
+      facts: {},
       hours: drivers.heldDrawHours,
     },
     {
       code: 'heater-not-firing',
-      text: 'Water passed the instantaneous heater colder than the taps want it: too little flow, rise or power for it to fire; the shortfall is counted.',
+      facts: {},
       hours: count(columns.unfiredShortfall, (value) => value > 0),
     },
     {
       code: 'relief-valve',
-      text: `The relief valve opened at ${design.tank.reliefTemperature} °C; the water and heat let out are counted.`,
+      facts: { opens: fact(design.tank.reliefTemperature, '°C') },
       hours: count(columns.reliefVolume, (value) => value > 0),
     },
   ];

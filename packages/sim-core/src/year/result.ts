@@ -1,5 +1,6 @@
 import type { Site } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
+import type { Saying } from '../input/saying.ts';
 import type { LoopYear } from './loop-result.ts';
 
 export type { LoopYear } from './loop-result.ts';
@@ -141,13 +142,30 @@ export interface PartBalance {
   readonly stored: number;
 }
 
-/** Something that was clamped, extrapolated or left out in a run, in words for a report. */
-export interface RunNotice {
-  /** Stable short code, such as `relief-valve`. */
-  readonly code: string;
-  /** One sentence for a reader. */
-  readonly text: string;
-  /** How many hours it touched. */
+/** Codes of what a run clamped, extrapolated or left out. */
+export const NOTICE_CODES = [
+  'fluid-extrapolated',
+  'fluid-below-freezing',
+  'pipe-below-freezing',
+  'loop-relief-valve',
+  'loop-pressure-low',
+  'glycol-thinned',
+  'boiling',
+  'beam-without-sun',
+  'wind-held',
+  'motor-overloaded',
+  'module-tables-held',
+  'draw-held',
+  'heater-not-firing',
+  'relief-valve',
+] as const;
+
+/** Code of something that a run clamped, extrapolated or left out. */
+export type NoticeCode = (typeof NOTICE_CODES)[number];
+
+/** Something that was clamped, extrapolated or left out in a run; `noticeWords` of `@noonloop/reports` has its sentence. */
+export interface RunNotice extends Saying<NoticeCode> {
+  /** How many hours it touched. [h] */
   readonly hours: number;
 }
 

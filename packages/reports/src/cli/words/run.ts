@@ -7,6 +7,8 @@ import type { CsvOptions } from '../../formats/csv.ts';
 import { moneyOptions } from '../../money/rows.ts';
 import type { MoneyGiven } from '../../money/types.ts';
 import type { RankKey } from '../../rank.ts';
+import type { Units } from '../../units.ts';
+import { noticeWords } from '../../words/notices.ts';
 import { designOf, drawOf } from '../designs.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { checkTarget } from '../files.ts';
@@ -101,7 +103,7 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
   const work = () => render(runs, format, settings);
   const text = prices === null ? await work() : await blaming(prices, work);
   progress.clear();
-  if (!quiet) warn(runs, terminal);
+  if (!quiet) warn(runs, units, terminal);
   await deliver(text, target, terminal, quiet);
   return undefined;
 }
@@ -120,10 +122,13 @@ function requireFormat({ json, format, out, detail, table, hours }: Call<RunOpti
 }
 
 /** Notices of the runs, which must not hide in a file; what holds for all designs alike is said once. */
-function warn(runs: readonly RunResult[], terminal: Terminal): void {
+function warn(runs: readonly RunResult[], units: Units, terminal: Terminal): void {
   const said = new Map<string, string[]>();
   for (const { design, notices } of runs)
-    for (const { text } of notices) said.set(text, [...(said.get(text) ?? []), design.name]);
+    for (const notice of notices) {
+      const text = noticeWords(notice, units);
+      said.set(text, [...(said.get(text) ?? []), design.name]);
+    }
   for (const [text, names] of said) {
     const whose = runs.length > 1 && names.length === runs.length ? 'all designs' : names.join(', ');
     terminal.err(`${coloured(terminal, 'yellow', 'note:')} ${harmless(`${whose}: ${text}`)}\n`);
