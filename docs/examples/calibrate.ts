@@ -1,5 +1,6 @@
 // What is this house really like? Collector, tank loss and draw fitted to a notebook of seven weeks, each with its uncertainty.
 // The notebook is INVENTED: read from a run of our own (docs/examples/logs/invented-spring.csv).
+import { calibrationInWords, checkInWords } from '@noonloop/reports';
 import { calibrate, checkLog, defineSystem } from '@noonloop/sim-core';
 import { readLog, readWeather } from '@noonloop/weather-io';
 
@@ -24,12 +25,14 @@ const log = await readLog(here('./logs/invented-spring.csv'), {
 });
 
 // A faulty system bends the values: look first.
-console.log(checkLog(design, weather, log).headline);
+console.log(checkInWords(checkLog(design, weather, log)).headline);
 
-const { parameters, correlation, fitBefore, fitAfter, notes } = calibrate(design, weather, log, {
+const calibration = calibrate(design, weather, log, {
   fit: ['eta0', 'collectorLoss', 'tankLoss', 'draw'],
 });
-for (const { words } of parameters) console.log(words);
+const { correlation, fitBefore, fitAfter } = calibration;
+const { parameters, notes } = calibrationInWords(calibration);
+console.log(parameters.join('\n'));
 console.log(`mean square of the deviations: ${fitBefore.toFixed(2)} before, ${fitAfter.toFixed(2)} after`);
 console.log('correlation:', correlation.map((row) => row.map((value) => value.toFixed(2)).join(' ')).join(' | '));
 console.log(notes.join('\n'));

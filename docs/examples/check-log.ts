@@ -2,7 +2,7 @@
 // The notebook is INVENTED: read from a run of our own with a planted fault (docs/examples/logs/invented-summer.csv).
 // Writes out/check-log.svg and out/check-log.html.
 import { mkdir, writeFile } from 'node:fs/promises';
-import { checkChart, renderCheckHtml } from '@noonloop/reports';
+import { checkChart, checkInWords, renderCheckHtml } from '@noonloop/reports';
 import { checkLog, defineSystem } from '@noonloop/sim-core';
 import { readLog, readWeather } from '@noonloop/weather-io';
 
@@ -29,21 +29,22 @@ const log = await readLog(here('./logs/invented-summer.csv'), {
 
 const check = checkLog(design, weather, log, { uncertainty: { draw: '20 %' } });
 
-console.log(check.headline);
-for (const { weight, name, detail, evidence } of check.causes) {
-  console.log(`\n${(100 * weight).toFixed(0).padStart(3)} %  ${name}\n       ${detail}`);
-  for (const words of evidence) console.log(`       - ${words}`);
+const { headline, causes, next, notes, cautions } = checkInWords(check); // or checkInWords(check, 'us')
+console.log(headline);
+for (const { weight, name, detail, evidence } of causes) {
+  console.log(`\n${weight.padStart(9)}  ${name}\n           ${detail}`);
+  for (const words of evidence) console.log(`           - ${words}`);
 }
-if (check.next !== null) {
-  console.log(`\nNext: ${check.next.what}`);
-  for (const { seen, causes } of check.next.outcomes) console.log(`  ${seen}: ${causes.join(', ')}`);
-  if (check.next.caution !== null) console.log(`  Caution: ${check.next.caution}`);
+if (next !== null) {
+  console.log(`\nNext, for ${next.who}: ${next.what}`);
+  for (const { seen, causes: left } of next.outcomes) console.log(`  ${seen}: ${left.join('; ') || 'none of these'}`);
+  if (next.caution !== '') console.log(`  Caution: ${next.caution}`);
 }
-console.log('\nTank top, line by line [°C]: found, band of a sound system');
+console.log('\nTank top, line by line [°C]: found, band of a healthy system');
 for (const { line, found, low, high, outside } of check.numbers.filter(({ gauge }) => gauge === 'tankTopTemperature')) {
   console.log(`  line ${line}: ${found.toFixed(0)}, ${low.toFixed(0)} to ${high.toFixed(0)}${outside ? '  <--' : ''}`);
 }
-console.log(`\n${[...check.notes, ...check.cautions].join('\n')}`);
+console.log(`\n${[...notes, ...cautions].join('\n')}`);
 
 await mkdir(new URL('../../out/', import.meta.url), { recursive: true });
 const title = 'Two panels, an invented summer';

@@ -1,4 +1,5 @@
 // What is due when, and why: a calendar of three years from a run.
+import { calendarInWords } from '@noonloop/reports';
 import { defineSystem, maintenanceCalendar, simulate } from '@noonloop/sim-core';
 import { readWeather } from '@noonloop/weather-io';
 
@@ -15,9 +16,9 @@ const calendar = maintenanceCalendar(simulate(design, weather), {
   fluidAge: 4,
 });
 
-for (const { what, everyMonths, reason, basis, who, caution, dates } of calendar.tasks) {
-  console.log(`\n${what}`);
-  console.log(`  every ${everyMonths} months: ${dates.join(', ')} (${who})`);
-  console.log(`  why: ${reason}\n  basis: ${basis}\n  caution: ${caution}`);
+const { tasks, cautions } = calendarInWords(calendar); // or calendarInWords(calendar, 'us')
+for (const { what, every, why, basis, who, caution, dates } of tasks) {
+  console.log(`\n${what}\n  ${every}, by ${who}: ${dates.join(', ') || 'no date'}`);
+  console.log(`  why: ${why}\n  basis: ${basis}\n  caution: ${caution}`);
 }
-console.log(`\n${calendar.cautions.join('\n')}`);
+console.log(`\n${cautions.join('\n')}`);

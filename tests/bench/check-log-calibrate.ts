@@ -41,17 +41,10 @@ for (const set of ['all gauges', 'tank, both pipes, pump']) {
         cause: 'healthy',
         readings: 40,
       });
-      const { values, covariance } = fitLog(
-        plainHouse(design, weather),
-        planted.log,
-        library,
-        KEYS,
-        uncertainty,
-        noise,
-      );
+      const { values, covariance } = fitLog(plainHouse(design, weather), planted.log, library, KEYS, noise);
       KEYS.forEach((key, at) => {
         const truth = planted.differs[key]! / uncertainty[key];
-        const deviation = Math.sqrt(covariance[at * KEYS.length + at]!);
+        const deviation = Math.sqrt(covariance.get(at, at));
         const off = Math.abs(values[at]! - truth) / deviation;
         const score = scores[at]!;
         score.count++;

@@ -26,22 +26,21 @@ const reading = (
 /** Invented. */
 const check: LogCheck = {
   verdict: 'check-valve',
-  headline: 'Likely: check valve leaks & <worse> (weight 82 %).',
+  reason: 'leads',
+  doubts: [],
   causes: [
     {
       cause: 'check-valve',
-      name: 'check valve leaks <b>',
       weight: 0.82,
-      detail: 'It no longer shuts, since about 2 July.',
+      form: { code: 'check-valve-open', facts: {} },
       since: 182 * DAY,
       gauge: null,
       evidence: [],
     },
     {
       cause: 'sensor-wrong',
-      name: 'a gauge shows wrong values',
       weight: 0.13,
-      detail: 'It reads 10 K low, all through the log.',
+      form: { code: 'gauge-low', facts: { gauge: 'tankTopTemperature', offset: { value: 10, unit: 'K' } } },
       since: null,
       gauge: 'tankTopTemperature',
       evidence: [],
@@ -58,8 +57,10 @@ const check: LogCheck = {
   ],
   next: null,
   fit: 1,
-  cautions: ['Hot water of 50 °C and more scalds.'],
+  cautions: ['valve-too-high'],
   notes: [],
+  unseen: [],
+  remarks: ['Note of the <owner>.'],
 };
 const of = (gauge: CheckedNumber['gauge']) => check.numbers.filter((number) => number.gauge === gauge);
 
@@ -179,11 +180,11 @@ describe('checkChart', () => {
   it('says in words what it shows, in its units, with the cautions; escapes what others wrote', async () => {
     const svg = await checkChart(check, { title: 'my <house>, 300 L', units: 'us' });
     expect(svg).toContain('Tank top: 2 of 4 outside, Loop pressure: 1 of 2 outside');
-    expect(svg).toContain('82 % check valve leaks &lt;b&gt;; 13 % a gauge shows wrong values');
+    expect(svg).toContain('82 % check valve leaks: the loop cools the tank at night; 13 % a gauge shows wrong values');
     expect(svg).toContain('>my &lt;house&gt;, 300 L</text>');
-    expect(svg).toContain('It reads 18 °F low');
-    expect(svg).toContain('Caution: Hot water of 122 °F and more scalds.');
-    expect(svg).not.toMatch(/NaN|undefined|<b>|<worse>|<house>/);
+    expect(svg).toContain('The thermometer at the tank’s top shows some 18 °F too little, all through the log.');
+    expect(svg).toContain('Hotter taps scald: water of 122 °F burns in 3');
+    expect(svg).not.toMatch(/NaN|undefined|<owner>|<house>/);
     const again = await checkChart(check, { title: 'my <house>, 300 L', units: 'us' });
     expect(again).toBe(svg);
     expect(await checkChart(check, { width: 320, theme: 'page' })).toMatch(/^<svg .*var\(--nl-ink\)/s);
@@ -223,31 +224,41 @@ describe('checkChart', () => {
 
 describe('renderCheckHtml', () => {
   it('is one page with verdict, cautions, pictures, evidence, next test and every reading, in one system of units', async () => {
-    const evidence = ['Thermometer <i>: 4.0 K off.'];
+    const evidence = [
+      { kind: 'gauge', gauge: 'tankTopTemperature', count: 5, before: null, after: -4, faulty: -6, gain: 3 },
+      { kind: 'pump', found: 3, count: 7, healthy: 6, faulty: 2 },
+    ] as const;
     const next = {
-      what: 'Feel the hot pipe at <night>.',
-      outcomes: [{ seen: 'it is warm', causes: ['check-valve', 'scaled-coil'] as const }],
-      caution: 'It can burn.',
+      card: 'pressure-cold',
+      who: 'owner',
+      outcomes: [
+        { seen: 'lower', causes: ['sensor-wrong', 'scaled-coil'] },
+        { seen: 'as-filled', causes: ['check-valve'] },
+      ],
+      facts: { fill: { value: 211_000, unit: 'Pa' }, fall: { value: 30_000, unit: 'Pa' } },
       gain: 0.4,
-    };
+    } as const;
     const causes = check.causes.map((cause) => ({ ...cause, evidence }));
-    const page = await renderCheckHtml(
-      { ...check, causes, next, notes: ['Assumed & noted.'] },
-      { units: 'us', title: '<x>' },
-    );
-    expect(page).toContain('<p class="answer">Likely: check valve leaks &amp; &lt;worse&gt;');
+    const notes = [{ code: 'no-meter', facts: {} }] as const;
+    const page = await renderCheckHtml({ ...check, causes, next, notes }, { units: 'us', title: '<x>' });
+    expect(page).toContain('<p class="answer">Likely: check valve leaks: the loop cools the tank at night');
     expect(page.match(/<svg xmlns/g)).toHaveLength(2);
-    expect(page).toContain('122\u00a0°F and more scalds');
-    expect(page).toContain('<h3>82\u00a0%: check valve leaks &lt;b&gt;</h3>');
-    expect(page).toContain('Thermometer &lt;i&gt;: 7.2\u00a0°F off.');
-    expect(page).toContain('it is warm: check valve leaks &lt;b&gt;; scaled-coil');
-    expect(page).toContain('Caution</span> It can burn.</p>');
-    expect(page).toContain('Assumed &amp; noted.');
+    expect(page).toContain('water of 122\u00a0°F burns in 3 minutes');
+    expect(page).toContain('<h3>82\u00a0%: check valve leaks');
+    expect(page).toContain('5 readings, on average 7.2\u00a0°F below a healthy system');
+    expect(page).toContain('running in 3 of 7 looks');
+    // Digits that a gauge bears, and names in place of codes.
+    expect(page).toMatch(/filling \(31.psi by the design\)/);
+    expect(page).toMatch(/it is lower by more than 4.4.psi: a gauge shows wrong values<\/li>/);
+    expect(page).not.toContain('scaled-coil');
+    expect(page).toContain('For you: Read the pressure at dawn');
+    expect(page).toContain('No meter was read');
+    expect(page).toContain('Note of the &lt;owner&gt;.');
     expect(page.match(/<tr><th scope="row">/g)).toHaveLength(check.numbers.length);
     expect(page).toContain(
       '<td>Tank top [°F]</td><td>194.0</td><td>122.0</td><td>161.6</td><td>outside, taken for a slip</td>',
     ); // 90, 50, 72 °C
-    expect(page).not.toMatch(/NaN|undefined|<worse>|<night>|<x>|<i>|<script|src=|href="[^#]|°C/);
+    expect(page).not.toMatch(/NaN|undefined|<owner>|<x>|<script|src=|href="[^#]|°C/);
     expect(await renderCheckHtml(check)).toContain('<h1>Gauge readings, checked</h1>');
   });
 });

@@ -47,4 +47,7 @@ export { type Ranking, type RankKey, rankDesigns } from './rank.ts';
 export { describeComparison } from './sentences.ts';
 export { type PeriodSummary, SUN_ALONE, type Summary, summarize, type WorstBalance } from './summary.ts';
 export { formatQuantity, type UnitKind, type Units } from './units.ts';
+export { type CalendarInWords, calendarInWords, type TaskInWords } from './words/calendar.ts';
+export { type CalibrationInWords, calibrationInWords } from './words/calibration.ts';
+export { type CauseInWords, type CheckInWords, checkInWords, type TestInWords } from './words/check.ts';
 export { noticeWords } from './words/notices.ts';

@@ -1,4 +1,4 @@
-/** Panels of a checked log: each gauge over the weeks, its readings beside what a system in order would show. */
+/** Panels of a checked log: each gauge over the weeks, its readings beside what a healthy system would show. */
 import type { CheckedNumber } from '@noonloop/sim-core';
 import { formatDay } from '../calendar.ts';
 import { formatNumber, type Units } from '../units.ts';
@@ -44,7 +44,7 @@ export interface Panels {
 }
 
 /**
- * A panel for each gauge that was read. What a system in order would show is known for the moments of the readings alone, so it is
+ * A panel for each gauge that was read. What a healthy system would show is known for the moments of the readings alone, so it is
  * drawn as an upright bar at each of them and not as a band: between morning and evening it would be invented.
  */
 export function gaugePanels(of: GaugePanels): Panels {
@@ -202,7 +202,7 @@ function legendOf({ numbers, since, width, palette, top }: GaugePanels): [svg: s
     `<path d="M${x} ${y}h11l-5.5 ${size}z" fill="${ink}"/>`;
   const entries: [word: string, mark: (x: number, y: number) => string][] = [
     [
-      'a system in order: 95 % of readings, and the middle',
+      'a healthy system: 95 % of readings, and the middle',
       (x, y) =>
         `<rect x="${x + 2}" y="${y - 12}" width="7" height="14" fill="${axis}" opacity="0.45"/><rect x="${x}" y="${y - 6}" width="11" height="2" fill="${axis}"/>`,
     ],

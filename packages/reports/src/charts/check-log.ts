@@ -3,8 +3,8 @@ import type { LogCheck } from '@noonloop/sim-core';
 import { ReportError } from '../errors.ts';
 import { escapeHtml, plainText } from '../escape.ts';
 import { wrap } from '../formats/table.ts';
-import { convertSentence } from '../quantities.ts';
-import { displayUnit, formatNumber, type Units } from '../units.ts';
+import { displayUnit, type Units } from '../units.ts';
+import { type CheckInWords, checkInWords, weightWords } from '../words/check.ts';
 import { gaugePanels } from './check-gauges.ts';
 import { GAUGE_KEYS, gaugeWord } from './check-words.ts';
 import { charactersIn, TEXT } from './context.ts';
@@ -21,18 +21,17 @@ export interface CheckChartOptions {
   readonly theme?: ChartTheme;
   /** What stands on top, such as the system's name. Default nothing. */
   readonly title?: string;
+  /** Whether headline and cautions stand elsewhere on the page, and not in the picture. Default false. */
+  readonly wordsApart?: boolean;
 }
 
 const BAR = 12; // [px]
 const EDGE = 4; // [px]
 const PERCENT = 66; // [px] after a bar
 
-/** Never certain, whatever the arithmetic says. */
-const percent = (weight: number): string => (weight > 0.95 ? 'over 95 %' : `${formatNumber(100 * weight, 0)} %`);
-
 /**
  * What a notebook of gauge readings says about a system, as SVG text: the verdict; a panel for each gauge, each reading a mark beside
- * the upright bar in which 95 % of the readings of systems in order fall; the ranked causes with their weights; the cautions of the
+ * the upright bar in which 95 % of the readings of healthy systems fall; the ranked causes with their weights; the cautions of the
  * check. Readings outside differ in shape and colour from those within; hollow marks are taken for slips of the pen.
  *
  * @param check - from `checkLog`
@@ -41,13 +40,16 @@ const percent = (weight: number): string => (weight > 0.95 ? 'over 95 %' : `${fo
  * @throws {@link ReportError} for a check without causes, a number that is not finite, an unknown gauge, or a weight outside 0 to 1.
  */
 export async function checkChart(check: LogCheck, options: CheckChartOptions = {}): Promise<string> {
-  const { units = 'metric', width: wanted = 760, theme = 'light', title = '' } = options;
+  const { units = 'metric', width: wanted = 760, theme = 'light', title = '', wordsApart = false } = options;
   if (!Number.isFinite(wanted))
     throw new ReportError('width', String(wanted), 'a number of pixels, 300 or more', 'Give a width.');
   displayUnit('temperature', units); // says which units there are
   checkNumbers(check);
   const width = Math.max(300, Math.round(wanted));
-  return draw(drawing(check, title, units, width, paletteOf(theme)), `nl-check-${width}`, width, theme);
+  const words = checkInWords(check, units);
+  const shown = wordsApart ? { ...words, headline: '', cautions: [] } : words;
+  const of = { check, words: shown, name: plainText(title), units, width, palette: paletteOf(theme) };
+  return draw(drawing(of), `nl-check-${width}`, width, theme);
 }
 
 function checkNumbers({ causes, numbers }: LogCheck): void {
@@ -67,9 +69,18 @@ function checkNumbers({ causes, numbers }: LogCheck): void {
   });
 }
 
-function drawing(check: LogCheck, title: string, units: Units, width: number, palette: Palette): Drawing {
+interface Pictured {
+  readonly check: LogCheck;
+  readonly words: CheckInWords;
+  readonly name: string;
+  readonly units: Units;
+  /** [px] */
+  readonly width: number;
+  readonly palette: Palette;
+}
+
+function drawing({ check, words, name, units, width, palette }: Pictured): Drawing {
   const named = check.verdict === 'cannot-tell' || check.verdict === 'healthy' ? null : check.causes[0]!;
-  const name = plainText(title);
   let y = 0;
   let front = '';
   const say = (text: string, size: number, colour: string, bold = false): void => {
@@ -80,7 +91,7 @@ function drawing(check: LogCheck, title: string, units: Units, width: number, pa
     }
   };
   if (name !== '') say(name, 15, palette.ink, true);
-  say(check.headline, 13, palette.ink, name === '');
+  say(words.headline, 13, palette.ink, name === '');
   y += 10;
   const panels = gaugePanels({
     numbers: check.numbers,
@@ -92,20 +103,20 @@ function drawing(check: LogCheck, title: string, units: Units, width: number, pa
   });
   y += panels.height + (panels.height > 0 ? 14 : 0);
   say('Weight of each cause after these readings', TEXT + 1, palette.ink, true);
-  const tops = check.causes.map((cause) => {
+  const tops = words.causes.map((cause) => {
     say(cause.name, TEXT, palette.ink);
-    say(convertSentence(cause.detail, units), TEXT - 1, palette.muted);
+    say(cause.detail, TEXT - 1, palette.muted);
     const top = y + 3;
-    front += `<text x="${width - PERCENT + 6}" y="${top + BAR - 2}" font-size="${TEXT}" fill="${palette.ink}">${percent(cause.weight)}</text>`;
+    front += `<text x="${width - PERCENT + 6}" y="${top + BAR - 2}" font-size="${TEXT}" fill="${palette.ink}">${escapeHtml(cause.weight)}</text>`;
     y = top + BAR + 8;
     return top;
   });
-  for (const caution of check.cautions) say(`Caution: ${convertSentence(caution, units)}`, TEXT - 1, palette.muted);
+  for (const caution of words.cautions) say(`Caution: ${caution}`, TEXT - 1, palette.muted);
   const bars = causeBars(check, tops, panels.grid.length, width, palette);
   return {
     height: Math.ceil(y) + 6,
     front: panels.front + front,
-    label: labelOf(check, name),
+    label: labelOf(check, words, name),
     option: {
       title: panels.title,
       grid: [...panels.grid, ...bars.grid],
@@ -144,18 +155,18 @@ function causeBars({ causes }: LogCheck, tops: readonly number[], first: number,
 }
 
 /** Gauges with how many readings are off, and causes, for those who do not see the picture. */
-function labelOf({ causes, headline, numbers }: LogCheck, title: string): string {
+function labelOf({ causes, numbers }: LogCheck, { headline, causes: named }: CheckInWords, title: string): string {
   const gauges = GAUGE_KEYS.flatMap((key) => {
     const read = numbers.filter(({ gauge }) => gauge === key);
     const outside = read.filter((number) => number.outside).length;
     return read.length === 0 ? [] : [`${gaugeWord(key)}: ${outside} of ${read.length} outside`];
   });
-  const ranked = causes.map(({ name, weight }) => `${percent(weight)} ${name}`);
+  const ranked = causes.map(({ weight }, at) => `${weightWords(weight)} ${named[at]!.name}`);
   return [
     ...[title, headline.replace(/\.$/, '')].filter((words) => words !== ''),
     ...(gauges.length === 0
       ? ['No gauge with a number was read']
-      : [`Readings outside the band of a system in order: ${gauges.join(', ')}`]),
+      : [`Readings outside the band of a healthy system: ${gauges.join(', ')}`]),
     `Causes by weight: ${ranked.join('; ')}`,
   ].join('. ');
 }

@@ -4,8 +4,7 @@ import { formatHour } from '../calendar.ts';
 import { type CheckChartOptions, checkChart } from '../charts/check-log.ts';
 import { formatReading, gaugeUnit, gaugeWord } from '../charts/check-words.ts';
 import { plainText } from '../escape.ts';
-import { convertSentence } from '../quantities.ts';
-import { formatNumber } from '../units.ts';
+import { checkInWords } from '../words/check.ts';
 import { htmlPage } from './html-page.ts';
 import { bullets, type CautionText, cautionList, figureHtml, plainTable, sentence } from './html-parts.ts';
 
@@ -24,32 +23,30 @@ export type CheckHtmlOptions = Pick<CheckChartOptions, 'units' | 'title'>;
 export async function renderCheckHtml(check: LogCheck, options: CheckHtmlOptions = {}): Promise<string> {
   const { units = 'metric' } = options;
   const title = plainText(options.title ?? '') || 'Gauge readings, checked';
-  const say = (text: string): string => convertSentence(text, units);
-  const caution = (text: string): CautionText => ({ severity: 'warning', findings: [], advice: say(text), source: '' });
+  const words = checkInWords(check, units);
+  const caution = (text: string): CautionText => ({ severity: 'warning', findings: [], advice: text, source: '' });
   // Headline and cautions stand in the page.
-  const pictured = { ...check, headline: '', cautions: [] };
   const [wide, narrow] = await Promise.all(
-    [720, 342].map((width) => checkChart(pictured, { units, width, theme: 'page' })),
+    [720, 342].map((width) => checkChart(check, { units, width, theme: 'page', wordsApart: true })),
   );
-  const causes = check.causes.map(
+  const causes = words.causes.map(
     ({ weight, name, detail, evidence }) =>
-      `<div class="block"><h3>${sentence(`${formatNumber(100 * weight, 0)} %: ${name}`)}</h3><p>${sentence(say(detail))}</p>${bullets(evidence.map(say))}</div>`,
+      `<div class="block"><h3>${sentence(`${weight}: ${name}`)}</h3><p>${sentence(detail)}</p>${bullets(evidence)}</div>`,
   );
-  const names = new Map(check.causes.map(({ cause, name }) => [cause, name]));
-  const { next } = check;
+  const { next } = words;
   const test =
     next === null
-      ? ['<p>Nothing is left to tell apart.</p>']
+      ? ['<p>There is nothing to tell apart by a test.</p>']
       : [
-          `<p>${sentence(say(next.what))}</p>${bullets(
-            next.outcomes.map(({ seen, causes: left }) =>
-              say(`${seen}: ${left.map((one) => names.get(one) ?? one).join('; ')}`),
+          `<p>For ${sentence(`${next.who}: ${next.what}`)}</p>${bullets(
+            next.outcomes.map(
+              ({ seen, causes: left }) => `${seen}: ${left.length === 0 ? 'none of these causes' : left.join('; ')}`,
             ),
           )}`,
-          next.caution === null ? '' : cautionList([caution(next.caution)]),
+          next.caution === '' ? '' : cautionList([caution(next.caution)]),
         ];
   const readings = plainTable('Readings and bands', {
-    header: ['When', 'Line', 'Gauge', 'Read', 'A sound system: from', 'to', 'Remark'],
+    header: ['When', 'Line', 'Gauge', 'Read', 'A healthy system: from', 'to', 'Remark'],
     rows: check.numbers.map(({ hour, line, gauge, found, low, high, outside, slip }) => [
       formatHour(Math.floor(hour)),
       line === null ? '–' : String(line),
@@ -60,15 +57,15 @@ export async function renderCheckHtml(check: LogCheck, options: CheckHtmlOptions
   });
   return htmlPage({
     head: { title },
-    answer: [say(check.headline)],
+    answer: [words.headline],
     sheet: [],
     sections: [
-      { title: 'Cautions', blocks: [cautionList(check.cautions.map(caution))] },
+      { title: 'Cautions', blocks: [cautionList(words.cautions.map(caution))] },
       {
         title: 'Readings and causes',
         blocks: [
           figureHtml({
-            title: 'Each reading beside what a system in order would show',
+            title: 'Each reading beside what a healthy system would show',
             wide: wide!,
             narrow: narrow!,
             caption:
@@ -79,7 +76,7 @@ export async function renderCheckHtml(check: LogCheck, options: CheckHtmlOptions
       },
       { title: 'What speaks for each', blocks: causes },
       { title: 'The next test', blocks: test },
-      { title: 'What was assumed', blocks: [bullets(check.notes.map(say))] },
+      { title: 'What was assumed', blocks: [bullets(words.notes)] },
     ],
   });
 }

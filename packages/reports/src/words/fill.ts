@@ -1,6 +1,6 @@
 // Sentences with numbers in them: `{name}` stands for a fact, shown in the units of the report with the digits that people can use.
 import type { Fact, Saying } from '@noonloop/sim-core';
-import { momentWords } from '../calendar.ts';
+import { MONTH_NAMES, MONTH_STARTS, momentWords, monthOfDay } from '../calendar.ts';
 import { formatDesignValue } from '../quantities.ts';
 import { displayUnit, formatNumber, toDisplay, type UnitKind, type Units } from '../units.ts';
 
@@ -42,6 +42,11 @@ const PLAIN: Readonly<Record<string, (value: number) => string>> = {
   days: (value) => counted(value, 'day'),
   months: (value) => counted(value, 'month'),
   years: (value) => counted(value, 'year'),
+  year: (value) => String(value),
+  'day of the year': (value) => {
+    const month = monthOfDay(value);
+    return `${value - MONTH_STARTS[month]! + 1} ${MONTH_NAMES[month]}`;
+  },
   s: (value) => `${formatNumber(value, 0)} s`,
   'hour of the year': momentWords,
 };

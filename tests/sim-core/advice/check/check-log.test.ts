@@ -1,10 +1,14 @@
+import { checkInWords } from '@noonloop/reports';
 import { type CauseCode, calibrate, checkLog, DesignError, defineSystem, type LogCheck } from '@noonloop/sim-core';
 import type { GaugeLog } from '@noonloop/weather-io';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { CARD_WORDS } from '../../../../packages/reports/src/words/cards.ts';
+import { dayInWords } from '../../../../packages/reports/src/words/check.ts';
+import { TEST_CARDS } from '../../../../packages/sim-core/src/advice/check/cards.ts';
 import { CAUSES } from '../../../../packages/sim-core/src/advice/check/causes.ts';
-import { nextTest } from '../../../../packages/sim-core/src/advice/check/next-test.ts';
+import { nextTest, testFacts } from '../../../../packages/sim-core/src/advice/check/next-test.ts';
+import type { Trace } from '../../../../packages/sim-core/src/advice/check/span-run.ts';
 import { noiseSchema, uncertaintySchema } from '../../../../packages/sim-core/src/advice/check/uncertainty.ts';
-import { dayInWords } from '../../../../packages/sim-core/src/advice/check/words.ts';
 import { inventedValley, plainInput } from '../../../examples.ts';
 import { GAUGE_SETS, plant } from './planted.ts';
 
@@ -43,7 +47,10 @@ describe('checkLog on a fortnight with a planted fault', () => {
   it('names the pump that stands', () => {
     expect(check.verdict).toBe('pump-fault');
     expect(check.causes[0]!.weight).toBeGreaterThan(0.75);
-    expect(check.causes[0]!.evidence.join(' ')).toMatch(/pump was found running in \d+ of 14 looks/);
+    expect(check.reason).toBe('leads');
+    const pump = check.causes[0]!.evidence.find(({ kind }) => kind === 'pump');
+    expect(pump).toMatchObject({ kind: 'pump', count: 14 });
+    expect(checkInWords(check).causes[0]!.evidence.join(' ')).toMatch(/pump was found running in \d+ of 14 looks/);
     expect(check.causes.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 1);
   });
 
@@ -62,7 +69,8 @@ describe('checkLog on a fortnight with a planted fault', () => {
   });
 
   it('warns of the loop that stands in sun', () => {
-    expect(check.cautions.join(' ')).toContain('without flow in sun');
+    expect(check.cautions).toContain('loop-without-flow');
+    expect(checkInWords(check).cautions.join(' ')).toContain('without flow in sun');
   });
 });
 
@@ -128,26 +136,59 @@ describe('the next test', () => {
       number
     >;
   it.each([
-    ['no-flow', 'pump-fault', 'ear'],
-    ['scaled-coil', 'sediment', 'bucket'],
-    ['healthy', 'check-valve', 'sunrise'],
-    ['healthy', 'mixing-valve', 'under a tap'],
-    ['healthy', 'lost-fluid', 'pressure early'],
-    ['healthy', 'dirty-or-shaded', 'panels'],
-    ['lost-fluid', 'sensor-wrong', 'second'],
-  ] as const)('%s or %s: %s', (first, second, words) => {
-    const next = nextTest(between(first, second))!;
+    ['no-flow', 'pump-fault', 'pump-by-ear'],
+    ['scaled-coil', 'sediment', 'tank-drain'],
+    ['healthy', 'check-valve', 'hot-pipe-before-sunrise'],
+    ['healthy', 'mixing-valve', 'tap-by-thermometer'],
+    ['healthy', 'lost-fluid', 'catch-vessel'],
+    ['healthy', 'dirty-or-shaded', 'pipes-at-noon'],
+    ['lost-fluid', 'sensor-wrong', 'catch-vessel'],
+    ['lost-fluid', 'vessel-charge', 'pressure-swing'],
+    ['healthy', 'dip-tube', 'tank-while-drawing'],
+    ['mixing-valve', 'thermostat', 'tap-by-thermometer'],
+    ['pump-fault', 'high-limit', 'stops-early'],
+    ['healthy', 'thermostat', 'heater-display'],
+  ] as const)('%s or %s: %s tells', (first, second, card) => {
+    const next = nextTest(between(first, second), design, {})!;
     expect(next.gain).toBeCloseTo(1, 10);
     const groups = next.outcomes.map(
       ({ causes }) => [causes.includes(first), causes.includes(second)].filter(Boolean).length,
     );
     expect(groups).not.toContain(2);
     expect(groups.filter((count) => count === 1).length).toBe(2);
-    if (words !== 'panels' && words !== 'pressure early') expect(next.what).toContain(words);
+    expect(next.card).toBe(card);
+  });
+
+  it('owners look, listen and read: what opens a part under pressure, or measures a voltage, is for the trade [requirement]', () => {
+    const trade = TEST_CARDS.filter(({ who }) => who === 'licensed trade').map(({ code }) => code);
+    for (const code of ['air-vent', 'tank-drain', 'vessel-pin', 'module-voltage', 'second-pressure-gauge'] as const)
+      expect(trade).toContain(code);
+    for (const { code } of TEST_CARDS.filter(({ who }) => who === 'owner'))
+      expect(CARD_WORDS[code].what, code).not.toMatch(/\b(open|unscrew|drain|bleed|vent the|press the pin|top up)\b/i);
+    // Venting: a cold loop at dawn, and never "in bright sun".
+    const vent = CARD_WORDS['air-vent'];
+    expect(vent.what).not.toMatch(/sun/);
+    expect(vent.caution).toMatch(/cold loop: at dawn/);
+    expect(vent.caution).toMatch(/for the trade/);
+  });
+
+  it('holds hot against cold pipe by the rise of the system itself: at the flow that sizing accepts it may be 58 K', () => {
+    // 8 m², η 0.7, 800 W/m² into 1.2 L/min of water: 58 K by ρ c V̇ ΔT, as the design that was objected to.
+    const trace = (flow: number) =>
+      ({
+        flowTemperature: Float64Array.of(20, 30 + flow),
+        returnTemperature: Float64Array.of(20, 30),
+        pumpRuns: Float64Array.of(0, 1),
+        loopPressure: new Float64Array(24).fill(2e5),
+      }) as unknown as Trace;
+    const facts = testFacts(design, trace(58));
+    expect((facts.usualRise as { value: number }).value).toBeCloseTo(58, 10);
+    expect((facts.farApart as { value: number }).value).toBeGreaterThan(58);
+    expect((testFacts(design, trace(8)).farApart as { value: number }).value).toBeCloseTo(15, 10);
   });
 
   it('is none where nothing is left to tell', () => {
-    expect(nextTest(between('healthy'))).toBeNull();
+    expect(nextTest(between('healthy'), design, {})).toBeNull();
   });
 });
 

@@ -1,9 +1,11 @@
 import type { SystemDesign } from '@noonloop/sim-core';
 import type { GaugeLog, GaugeReading, WeatherYear } from '@noonloop/weather-io';
-import { type CauseCode, SHAPES } from '../../../../packages/sim-core/src/advice/check/causes.ts';
+import type { CauseCode } from '../../../../packages/sim-core/src/advice/check/causes.ts';
+import { LIME_CONDUCTIVITY } from '../../../../packages/sim-core/src/advice/check/faults.ts';
 import { dayHouses } from '../../../../packages/sim-core/src/advice/check/library.ts';
+import { gaussFrom, uniformFrom } from '../../../../packages/sim-core/src/advice/check/lots.ts';
 import { MEASURED, type MeasuredKey, valueAt } from '../../../../packages/sim-core/src/advice/check/observe.ts';
-import { gaussFrom, uniformFrom } from '../../../../packages/sim-core/src/advice/check/random.ts';
+import { SHAPES } from '../../../../packages/sim-core/src/advice/check/shapes.ts';
 import { runSpan, type Span, type Trace } from '../../../../packages/sim-core/src/advice/check/span-run.ts';
 import {
   type House,
@@ -206,7 +208,7 @@ function faultFor(cause: CauseCode, sound: SystemDesign, uniform: () => number, 
         : fault((design) => SHAPES.lowPressure(design, fall), { turnsAsSound: true });
     }
     case 'scaled-coil': {
-      const resistance = between(0.004, 0.016);
+      const resistance = (0.001 * 20 ** uniform()) / LIME_CONDUCTIVITY; // 1 to 20 mm of lime
       return fault((design) => SHAPES.scaled(design, resistance));
     }
     case 'sediment': {
@@ -220,6 +222,22 @@ function faultFor(cause: CauseCode, sound: SystemDesign, uniform: () => number, 
     }
     case 'check-valve':
       return fault(SHAPES.openCheckValve);
+    case 'high-limit': {
+      const below = between(12, 42);
+      return fault((design) => SHAPES.lowLimit(design, below));
+    }
+    case 'vessel-charge': {
+      const gasLeft = between(0.12, 0.4);
+      return fault((design) => SHAPES.flatVessel(design, gasLeft), { sudden: false });
+    }
+    case 'dip-tube': {
+      const mouth = between(0.004, 0.01);
+      return fault((design) => SHAPES.stirred(design, mouth));
+    }
+    case 'thermostat': {
+      const off = between(8, 20) * (uniform() < 0.5 ? -1 : 1);
+      return fault((design) => SHAPES.thermostat(design, off));
+    }
     case 'mixing-valve': {
       const below = between(6, 15);
       return fault((design) => SHAPES.coolValve(design, below));

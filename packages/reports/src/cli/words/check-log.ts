@@ -2,8 +2,8 @@
 import type { LogCheck } from '@noonloop/sim-core';
 import { formatReading, gaugeUnit, gaugeWord } from '../../charts/check-words.ts';
 import { wrap } from '../../formats/table.ts';
-import { convertSentence } from '../../quantities.ts';
 import type { Units } from '../../units.ts';
+import { checkInWords } from '../../words/check.ts';
 import { designOf } from '../designs.ts';
 import { checkTarget } from '../files.ts';
 import { blaming } from '../in-words.ts';
@@ -69,33 +69,31 @@ async function rendered(
   format: CheckFormat,
   { units, title, width }: { units: Units; title: string; width: number },
 ): Promise<string> {
-  if (format === 'json') return JSON.stringify(check, null, 2);
+  if (format === 'json') return JSON.stringify({ ...check, words: checkInWords(check, units) }, null, 2);
   if (format === 'text') return harmless(inWords(check, units, width).join('\n'));
   return (await import('../../formats/check-html.ts')).renderCheckHtml(check, { units, title });
 }
 
-function inWords(
-  { headline, causes, next, numbers, notes, cautions }: LogCheck,
-  units: Units,
-  width: number,
-): string[] {
+function inWords(check: LogCheck, units: Units, width: number): string[] {
+  const { numbers } = check;
+  const { headline, causes, next, notes, cautions } = checkInWords(check, units);
   const outside = numbers.filter((number) => number.outside);
-  const say = (text: string, indent = ''): string[] => wrap(convertSentence(text, units), width, indent);
+  const say = (text: string, indent = ''): string[] => wrap(text, width, indent);
   return [
     ...say(headline),
     '',
     ...causes.flatMap(({ weight, name, detail, evidence }) => [
-      ...say(`${String(Math.round(weight * 100)).padStart(3)} %  ${name}: ${detail}`),
-      ...evidence.flatMap((words) => say(`- ${words}`, '       ')),
+      ...say(`${weight.padStart(9)}  ${name}`),
+      ...say(detail, '           '),
+      ...evidence.flatMap((words) => say(`- ${words}`, '           ')),
     ]),
     '',
-    `${outside.length} of ${numbers.length} readings lie outside the band of a sound system.`,
+    `${outside.length} of ${numbers.length} readings lie outside the band of a healthy system.`,
     ...outside.slice(0, 10).flatMap(({ line, gauge, found, low, high }) => {
       const shown = (value: number): string => formatReading(value, gauge, units);
       const where = line === null ? '' : `line ${line}, `;
-      return wrap(
+      return say(
         `${where}${gaugeWord(gauge)}: ${shown(found)} against ${shown(low)} to ${shown(high)} ${gaugeUnit(gauge, units)}`,
-        width,
         '  ',
       );
     }),
@@ -103,9 +101,11 @@ function inWords(
       ? []
       : [
           '',
-          ...say(`Next: ${next.what}`),
-          ...next.outcomes.flatMap(({ seen, causes: left }) => say(`- ${seen}: ${left.join(', ')}`, '  ')),
-          ...(next.caution === null ? [] : say(`caution: ${next.caution}`)),
+          ...say(`Next, for ${next.who}: ${next.what}`),
+          ...next.outcomes.flatMap(({ seen, causes: left }) =>
+            say(`- ${seen}: ${left.length === 0 ? 'none of these causes' : left.join('; ')}`, '  '),
+          ),
+          ...(next.caution === '' ? [] : say(`caution: ${next.caution}`)),
         ]),
     '',
     ...notes.flatMap((note) => say(`- ${note}`)),

@@ -1,10 +1,11 @@
 // Least squares: the uncertain things that bring a run nearest to a log.
 import type { GaugeLog } from '@noonloop/weather-io';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
+import { inverse, Matrix } from 'ml-matrix';
 import { covariance, type Expectation, expect, timeCorrelation } from './expectation.ts';
 import type { Library } from './library.ts';
-import { factorize, invert, solveLower } from './matrix.ts';
-import { expected, observe } from './observe.ts';
+import { normalOf } from './normal.ts';
+import { expected, type Observation, observe } from './observe.ts';
 import { findSlips, SLIP_NOISE } from './slips.ts';
 import { runSpan } from './span-run.ts';
 import { type House, type ModelUncertainty, moved, PARAMETERS, type ReadingNoise } from './uncertainty.ts';
@@ -16,7 +17,7 @@ export type FittedKey = 'eta0' | 'collectorLoss' | 'tankLoss' | 'heaterLoss' | '
 export interface Fit {
   readonly values: readonly number[];
   /** Covariance of the values, prior included. Shape [p × p]. */
-  readonly covariance: Float64Array;
+  readonly covariance: Matrix;
   /** Mean square of the whitened residuals of the design and of the fit. */
   readonly before: number;
   readonly after: number;
@@ -32,53 +33,77 @@ const STEP = 0.5;
 /** A fit stays within so many prior standard deviations. */
 const FARTHEST = 4;
 
-/** Fits. @param library - Of the sound system; faults are not used. */
+/** Whitened rows of the fit: what a run with moved values expects, and below it the values themselves, the prior's rows. */
+class Rows {
+  readonly #house: House;
+  readonly #library: Library;
+  readonly #keys: readonly FittedKey[];
+  readonly #numbers: readonly Observation[];
+  readonly #whiten: Matrix;
+  readonly #memory = new Map<string, Float64Array>();
+
+  constructor(
+    house: House,
+    library: Library,
+    keys: readonly FittedKey[],
+    numbers: readonly Observation[],
+    whiten: Matrix,
+  ) {
+    this.#house = house;
+    this.#library = library;
+    this.#keys = keys;
+    this.#numbers = numbers;
+    this.#whiten = whiten;
+  }
+
+  /** Runs made. */
+  get runs(): number {
+    return this.#memory.size;
+  }
+
+  whitened(values: Float64Array): number[] {
+    return this.#whiten.mmul(Matrix.columnVector(Array.from(values))).to1DArray();
+  }
+
+  at(values: readonly number[]): Float64Array {
+    const name = values.join();
+    const known = this.#memory.get(name);
+    if (known !== undefined) return known;
+    const { span, uncertainty } = this.#library;
+    const { design, weather, habits } = this.#keys.reduce(
+      (about, key, at) => moved(about, key, Math.max(-0.9, values[at]! * uncertainty[key])),
+      this.#house,
+    );
+    const mean = expected(runSpan(design, weather, span, habits), this.#numbers);
+    const row = Float64Array.from([...this.whitened(mean), ...values]);
+    this.#memory.set(name, row);
+    return row;
+  }
+}
+
+/** Fits. @param library - Of the healthy system; faults are not used. */
 export function fitLog(
   house: House,
   log: GaugeLog,
   library: Library,
   keys: readonly FittedKey[],
-  uncertainty: ModelUncertainty,
   noise: ReadingNoise,
 ): Fit {
+  const { uncertainty } = library;
   const { numbers } = observe(log);
   const n = numbers.length;
   const whole = expect(library.sound, numbers, uncertainty, noise);
   const slips = findSlips(whole, numbers, uncertainty.model);
-  const lower = covariance(
-    withoutFitted(whole, keys, uncertainty, slips),
-    numbers,
-    timeCorrelation(numbers),
-    uncertainty.model,
-  );
-  factorize(lower, n);
-
-  let runs = 0;
-  const memory = new Map<string, Float64Array>();
-  /** Whitened expectation and, below it, the values themselves: the prior's rows. */
-  const rows = (values: readonly number[]): Float64Array => {
-    const name = values.join();
-    const known = memory.get(name);
-    if (known !== undefined) return known;
-    const { design, weather, habits } = keys.reduce(
-      (about, key, at) => moved(about, key, Math.max(-0.9, values[at]! * uncertainty[key])),
-      house,
-    );
-    runs++;
-    const whitened = expected(runSpan(design, weather, library.span, habits), numbers);
-    solveLower(lower, n, whitened);
-    const all = Float64Array.from([...whitened, ...values]);
-    memory.set(name, all);
-    return all;
-  };
-  const found = Float64Array.from(numbers, ({ value }) => value);
-  solveLower(lower, n, found);
+  const rest = withoutFitted(whole, keys, uncertainty, slips);
+  const { cholesky } = normalOf(covariance(rest, numbers, timeCorrelation(numbers), uncertainty.model));
+  const rows = new Rows(house, library, keys, numbers, inverse(cholesky.lowerTriangularMatrix));
+  const found = rows.whitened(Float64Array.from(numbers, ({ value }) => value));
   const target = [...found, ...keys.map(() => 0)];
   const none = keys.map(() => 0);
   const { parameterValues: values } = levenbergMarquardt(
     { x: target.map((_, at) => at), y: target },
     (parameters) => {
-      const row = rows(parameters);
+      const row = rows.at(parameters);
       return (at) => row[at]!;
     },
     {
@@ -94,18 +119,15 @@ export function fitLog(
       errorTolerance: 1e-9,
     },
   );
-  const mean = (row: Float64Array): number => {
-    let sum = 0;
-    for (let at = 0; at < n; at++) sum += (row[at]! - found[at]!) ** 2;
-    return sum / Math.max(1, n);
-  };
+  const mean = (row: Float64Array): number =>
+    found.reduce((sum, value, at) => sum + (row[at]! - value) ** 2, 0) / Math.max(1, n);
   return {
     values,
     covariance: covarianceOf(values, rows),
-    before: mean(rows(none)),
-    after: mean(rows(values)),
+    before: mean(rows.at(none)),
+    after: mean(rows.at(values)),
     slips: slips === null ? 0 : slips.reduce((sum, value) => sum + value, 0),
-    runs,
+    runs: rows.runs,
   };
 }
 
@@ -129,9 +151,9 @@ function withoutFitted(
  * Slopes of the rows. Of the one ahead and the one behind the smaller counts, and none where they differ in sign (minmod): an event
  * that a step happens to cross, such as the loop boiling once, is no slope and must not pass for knowledge.
  */
-function slopesAt(values: readonly number[], rows: (values: readonly number[]) => Float64Array): Float64Array[] {
-  const base = rows(values);
-  const shifted = (at: number, by: number) => rows(values.map((value, k) => (k === at ? value + by : value)));
+function slopesAt(values: readonly number[], rows: Rows): Float64Array[] {
+  const base = rows.at(values);
+  const shifted = (at: number, by: number) => rows.at(values.map((value, k) => (k === at ? value + by : value)));
   return values.map((_, at) => {
     const ahead = shifted(at, STEP);
     const behind = shifted(at, -STEP);
@@ -143,15 +165,7 @@ function slopesAt(values: readonly number[], rows: (values: readonly number[]) =
 }
 
 /** (Jᵀ J)⁻¹ at the solution. */
-function covarianceOf(values: readonly number[], rows: (values: readonly number[]) => Float64Array): Float64Array {
-  const p = values.length;
-  const slopes = slopesAt(values, rows);
-  const normal = new Float64Array(p * p);
-  for (let i = 0; i < p; i++) {
-    for (let j = 0; j < p; j++) {
-      normal[i * p + j] = slopes[i]!.reduce((sum, value, row) => sum + value * slopes[j]![row]!, 0);
-    }
-  }
-  factorize(normal, p);
-  return invert(normal, p);
+function covarianceOf(values: readonly number[], rows: Rows): Matrix {
+  const slopes = new Matrix(slopesAt(values, rows).map((slope) => Array.from(slope)));
+  return inverse(slopes.mmul(slopes.transpose()));
 }

@@ -3,6 +3,7 @@ import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { choice, count, defaulted } from '../../input/field.ts';
+import { fact, type Saying, say } from '../../input/saying.ts';
 import { type FittedKey, fitLog } from './calibrate-fit.ts';
 import { buildLibrary } from './library.ts';
 import { checkedSpan, thinned } from './log-input.ts';
@@ -46,9 +47,19 @@ export interface CalibratedParameter {
   readonly high: number;
   /** Whether the log tells it: the deviation fell to 0.7 of what it was, or less. */
   readonly told: boolean;
-  /** In a sentence. */
-  readonly words: string;
 }
+
+/** All notes of a calibration. */
+export const CALIBRATION_NOTES = [
+  'runs-made',
+  'readings-left-out',
+  'slips-left-out',
+  'told-together',
+  'sun-shows-as-eta0',
+  'fits-badly',
+] as const;
+/** What to know about a calibration. */
+export type CalibrationNoteCode = (typeof CALIBRATION_NOTES)[number];
 
 /** Outcome of a calibration. */
 export interface Calibration {
@@ -63,7 +74,7 @@ export interface Calibration {
   /** And under all fitted values. [-] */
   readonly fitAfter: number;
   /** What to know about the result. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Saying<CalibrationNoteCode>[];
 }
 
 /** Fewest readings that are worth a fit. Judgement. */
@@ -101,12 +112,11 @@ export function calibrate(
   const span = checkedSpan(log, FEWEST);
   const { log: used, every } = thinned(log);
   const library = buildLibrary(design, weather, span, { uncertainty, members, seed, faults: false });
-  const fit = fitLog(plainHouse(design, weather), used, library, keys, uncertainty, noise);
-  const p = keys.length;
-  const deviations = keys.map((_, at) => Math.sqrt(fit.covariance[at * p + at]!));
+  const fit = fitLog(plainHouse(design, weather), used, library, keys, noise);
+  const deviations = keys.map((_, at) => Math.sqrt(fit.covariance.get(at, at)));
   const parameters = keys.map((key, at) => parameterOf(key, design, uncertainty, fit.values[at]!, deviations[at]!));
   const correlation = keys.map((_, i) =>
-    keys.map((_, j) => fit.covariance[i * p + j]! / (deviations[i]! * deviations[j]!)),
+    keys.map((_, j) => fit.covariance.get(i, j) / (deviations[i]! * deviations[j]!)),
   );
   const fitted = keys.reduce((about, key, at) => {
     return parameters[at]!.told ? withFactor(about, key, 1 + fit.values[at]! * uncertainty[key]) : about;
@@ -132,11 +142,6 @@ function parameterOf(
   const prior = uncertainty[key] * before;
   const after = before + value * prior;
   const spread = deviation * prior;
-  const told = deviation <= TOLD;
-  const show = (number: number): string => `${Number(number.toPrecision(3))}${unit === '-' ? '' : ` ${unit}`}`;
-  const words = told
-    ? `${path}: ${show(after)} ± ${show(spread)}; it was ${show(before)} ± ${show(prior)}.`
-    : `${path}: this log cannot tell it; it stays ${show(before)} (the log would say ${show(after)} ± ${show(spread)}).`;
   return {
     key,
     path,
@@ -147,8 +152,7 @@ function parameterOf(
     deviation: spread,
     low: after - 1.96 * spread,
     high: after + 1.96 * spread,
-    told,
-    words,
+    told: deviation <= TOLD,
   };
 }
 
@@ -201,23 +205,18 @@ function notesOf(
   correlation: readonly (readonly number[])[],
   fit: { readonly before: number; readonly after: number; readonly slips: number; readonly runs: number },
   every: number,
-): string[] {
-  const notes = [`${fit.runs} runs of the weeks of the log were made for the fit.`];
-  if (every > 1) notes.push(`The log is long: every ${every}th reading was used.`);
-  if (fit.slips > 0) notes.push(`${fit.slips} numbers stand alone and were taken for slips of the pen.`);
+): Saying<CalibrationNoteCode>[] {
+  const notes: Saying<CalibrationNoteCode>[] = [say('runs-made', { runs: fact(fit.runs, '1') })];
+  if (every > 1) notes.push(say('readings-left-out', { every: fact(every, '1') }));
+  if (fit.slips > 0) notes.push(say('slips-left-out', { slips: fact(fit.slips, '1') }));
   keys.forEach((key, i) => {
     keys.slice(i + 1).forEach((other, k) => {
-      const together = correlation[i]![i + 1 + k]!;
-      if (Math.abs(together) < ENTANGLED) return;
-      notes.push(`${key} and ${other} can hardly be told apart by this log (correlation ${together.toFixed(2)}).`);
+      const correlated = correlation[i]![i + 1 + k]!;
+      if (Math.abs(correlated) >= ENTANGLED)
+        notes.push(say('told-together', { first: key, second: other, correlation: fact(correlated, '1') }));
     });
   });
-  if (keys.includes('eta0'))
-    notes.push('What the sun of the weather file is off by shows as eta0; its uncertainty is in the interval.');
-  if (fit.after > BAD_FIT) {
-    notes.push(
-      'The readings fit badly even after the fit: look for a fault with checkLog, and at units, clock and weather.',
-    );
-  }
+  if (keys.includes('eta0')) notes.push(say('sun-shows-as-eta0'));
+  if (fit.after > BAD_FIT) notes.push(say('fits-badly'));
   return notes;
 }

@@ -1,4 +1,5 @@
 // What a family of runs expects for the numbers of a log, and how sure it is.
+import { Matrix } from 'ml-matrix';
 import type { RunFamily } from './library.ts';
 import { expected, type Observation, readingVariance } from './observe.ts';
 import type { Trace } from './span-run.ts';
@@ -85,51 +86,38 @@ const MEMORY = 48;
 const MODEL_PRESSURE = 3000;
 
 /** Shared by all expectations of a log: how much two numbers have to do with each other by their times. Shape [n × n]. */
-export function timeCorrelation(numbers: readonly Observation[]): Float64Array {
-  const n = numbers.length;
-  const matrix = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j <= i; j++) {
-      matrix[i * n + j] = Math.exp(-Math.abs(numbers[i]!.hour - numbers[j]!.hour) / MEMORY);
-    }
-  }
-  return matrix;
+export function timeCorrelation(numbers: readonly Observation[]): Matrix {
+  const hours = numbers.map(({ hour }) => hour);
+  return new Matrix(hours.map((a) => hours.map((b) => Math.exp(-Math.abs(a - b) / MEMORY))));
 }
 
-/** Covariance of the numbers about the mean, lower triangle. Shape [n × n]. */
+/** Columns as a matrix of rows, times its transpose. Shape [n × n]. */
+function spreadOf(columns: readonly Float64Array[], n: number): Matrix {
+  if (columns.length === 0) return Matrix.zeros(n, n);
+  const matrix = new Matrix(columns.map((column) => Array.from(column)));
+  return matrix.transpose().mmul(matrix);
+}
+
+/** Covariance of the numbers about the mean: S∘T + M + J Jᵀ + R. Shape [n × n]. */
 export function covariance(
-  expectation: Expectation,
+  { days, reading, slopes }: Expectation,
   numbers: readonly Observation[],
-  correlation: Float64Array,
+  correlation: Matrix,
   model: number,
-): Float64Array {
-  const { days, reading, slopes } = expectation;
+): Matrix {
   const n = numbers.length;
-  const matrix = new Float64Array(n * n);
-  const modelVariance = (key: Observation['key']): number =>
-    key === 'heaterMeter' ? 0 : (key === 'loopPressure' ? MODEL_PRESSURE : model) ** 2;
-  const byNumber = (columns: readonly Float64Array[]) => {
-    const rows = new Float64Array(n * columns.length);
-    columns.forEach((column, k) => {
-      for (let i = 0; i < n; i++) rows[i * columns.length + k] = column[i]!;
-    });
-    return rows;
-  };
-  const dayRows = byNumber(days);
-  const slopeRows = byNumber(slopes);
-  const dot = (rows: Float64Array, width: number, i: number, j: number): number => {
-    let sum = 0;
-    for (let k = 0; k < width; k++) sum += rows[i * width + k]! * rows[j * width + k]!;
-    return sum;
-  };
+  const varying = spreadOf(days, n);
+  const lasting = spreadOf(slopes, n);
+  const modelVariance = numbers.map(({ key }) =>
+    key === 'heaterMeter' ? 0 : (key === 'loopPressure' ? MODEL_PRESSURE : model) ** 2,
+  );
   for (let i = 0; i < n; i++) {
-    const own = modelVariance(numbers[i]!.key);
     for (let j = 0; j <= i; j++) {
-      const shared = numbers[j]!.key === numbers[i]!.key ? own : 0;
-      matrix[i * n + j] =
-        correlation[i * n + j]! * (dot(dayRows, days.length, i, j) + shared) + dot(slopeRows, slopes.length, i, j);
+      const shared = numbers[j]!.key === numbers[i]!.key ? modelVariance[i]! : 0;
+      const value = correlation.get(i, j) * (varying.get(i, j) + shared) + lasting.get(i, j);
+      lasting.set(i, j, value + (i === j ? reading[i]! : 0));
+      lasting.set(j, i, lasting.get(i, j));
     }
-    matrix[i * n + i]! += reading[i]!;
   }
-  return matrix;
+  return lasting;
 }

@@ -1,16 +1,6 @@
-// What gauges are called, and how they may be wrong.
-import type { MeasuredKey } from './observe.ts';
+// How gauges may be wrong.
 
-/** Names of gauges. */
-export const GAUGE_NAMES: Readonly<Record<MeasuredKey, string>> = {
-  tankTopTemperature: 'thermometer at the tank’s top',
-  flowTemperature: 'thermometer on the hot pipe',
-  returnTemperature: 'thermometer on the cold pipe',
-  loopPressure: 'pressure gauge',
-  heaterMeter: 'heater’s meter',
-};
-
-/** Wrong gauges: offsets and their spread. Judgement. */
+/** Wrong gauges: offsets and their spread. Judgement. [K], [Pa] */
 export const OFFSETS: Readonly<Record<'temperature' | 'pressure', readonly (readonly [number, number])[]>> = {
   temperature: [
     [7, 2.5],
@@ -25,5 +15,5 @@ export const OFFSETS: Readonly<Record<'temperature' | 'pressure', readonly (read
     [-120_000, 40_000],
   ],
 };
-/** A gauge that is stuck may be stuck anywhere here: middle and spread. Judgement. */
+/** A gauge that is stuck may be stuck anywhere here: middle and spread. Judgement. [°C], [Pa] */
 export const STUCK = { temperature: [40, 30], pressure: [150_000, 100_000] } as const;

@@ -1,8 +1,9 @@
 // The runs that a log is set against: sound, with each uncertain thing moved, with each fault.
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
-import { type Fault, faultsOf } from './causes.ts';
-import { dayFactors, gaussFrom, uniformFrom } from './random.ts';
+import type { Fault } from './causes.ts';
+import { faultsOf } from './faults.ts';
+import { dayFactors, gaussFrom, uniformFrom } from './lots.ts';
 import { runSpan, type Span, type Trace } from './span-run.ts';
 import {
   deviationOf,

@@ -5,17 +5,17 @@ import { MEASURED } from './observe.ts';
 import type { Span } from './span-run.ts';
 
 /** Runs begin so long before the first reading, that the tank forgets how it began. Judgement: five times its memory. [h] */
-const SETTLE = 240;
+export const SETTLE = 240;
 /** Longest log: beyond, a fault that came and went is lost in the mean. Judgement. [d] */
 const LONGEST = 150;
 /** Faults after which no more are listed. */
 const MOST_ISSUES = 50;
 
 const LIMITS = {
-  tankTopTemperature: [-5, 130, '°C'],
-  flowTemperature: [-50, 250, '°C'],
-  returnTemperature: [-50, 250, '°C'],
-  loopPressure: [-1e5, 2e6, 'Pa gauge'],
+  tankTopTemperature: [-30, 270, '°C'],
+  flowTemperature: [-50, 400, '°C'],
+  returnTemperature: [-50, 400, '°C'],
+  loopPressure: [-1e5, 2e7, 'Pa gauge'],
   heaterMeter: [0, 1e15, 'J'],
 } as const;
 

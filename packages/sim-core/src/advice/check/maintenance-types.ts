@@ -1,54 +1,122 @@
-/** One task of the calendar. */
+import type { Saying } from '../../input/saying.ts';
+import type { Doer } from './cards.ts';
+
+/** All tasks that a calendar may hold. */
+export const TASKS = [
+  'loop-pressure',
+  'catch-vessel',
+  'pump',
+  'sensors',
+  'module-cleaning',
+  'roof-look',
+  'winter-look',
+  'tap-temperature',
+  'tank-relief-look',
+  'powered-anode',
+  'hydrogen',
+  'carbon-monoxide-alarm',
+  'glycol-test',
+  'glycol-change',
+  'vessel-precharge',
+  'loop-relief-valve',
+  'strainer',
+  'backflow-preventer',
+  'flush',
+  'descale',
+  'tank-relief-valve',
+  'potable-expansion',
+  'heater-inlet',
+  'anode',
+  'mixing-valve',
+  'flue',
+  'bonding',
+] as const;
+
+/** Kinds of task. */
+export type MaintenanceCode = (typeof TASKS)[number];
+
+/** All reasons of tasks. */
+export const TASK_REASONS = [
+  'over-limit',
+  'never-over-limit',
+  'made-up',
+  'freeze-margin',
+  'freezes',
+  'before-frost',
+  'fluid-life',
+  'overdue',
+  'pressure-swing',
+  'lost',
+  'loses-nothing',
+  'stagnation',
+  'boiling',
+  'relieved',
+  'never-relieved',
+  'flakes',
+  'pump-hours',
+  'starts-the-pump',
+  'judged-by-them',
+  'only-power',
+  'hottest-absorber',
+  'hot-tank',
+  'through-tank',
+  'hardness',
+  'hardness-unknown',
+  'tank-relieved',
+  'tank-never-relieved',
+  'swell',
+  'hot-draws',
+  'valve-alone',
+  'no-valve',
+  'two-weeks-unused',
+  'burns-fuel',
+  'fill-line',
+  'fill-connection',
+  'metal-on-the-roof',
+] as const;
+
+/** Why a task is due, and why so often. */
+export type TaskReasonCode = (typeof TASK_REASONS)[number];
+
+/** All bases of intervals. */
+export const TASK_BASES = [
+  'practice',
+  'practice-and-judgement',
+  'judgement',
+  'fluid-makers',
+  'fluid-life',
+  'expansion-codes',
+  'valve-test',
+  'backflow-codes',
+  'lightning-codes',
+  'tank-makers',
+  'alarm-advice',
+] as const;
+
+/** Where the usual interval comes from. */
+export type TaskBasisCode = (typeof TASK_BASES)[number];
+
+/** One task of the calendar; its words are those of `@noonloop/reports`. */
 export interface MaintenanceTask {
   /** Stable short code, such as `glycol-test`. */
   readonly code: MaintenanceCode;
-  /** What to do. */
-  readonly what: string;
+  /** Who does it: an owner looks, listens, reads and rinses; what opens a part under pressure is for the trade. */
+  readonly who: Doer;
+  /** Time between two of them; `null`: on an occasion that its words name. [months] */
+  readonly everyMonths: number | null;
   /** Dates as `YYYY-MM-DD`, the first not before the calendar's start. */
   readonly dates: readonly string[];
-  /** Time between two of them. [months] */
-  readonly everyMonths: number;
+  /** Numbers in its words. */
+  readonly facts: Saying['facts'];
   /** Why, and why so often, with the numbers of the run. */
-  readonly reason: string;
-  /** The numbers the reason rests on, in the unit of each. */
-  readonly numbers: readonly {
-    /** What it is. */
-    readonly label: string;
-    /** In the unit beside it. */
-    readonly value: number;
-    /** Unit of the value. */
-    readonly unit: string;
-  }[];
+  readonly reasons: readonly Saying<TaskReasonCode>[];
   /** Where the usual interval comes from. */
-  readonly basis: string;
-  /** Who does it. */
-  readonly who: 'owner' | 'licensed trade';
-  /** What can hurt someone, and what to keep to. */
-  readonly caution: string;
+  readonly basis: TaskBasisCode;
 }
-
-/** Kinds of task. */
-export type MaintenanceCode =
-  | 'glycol-test'
-  | 'glycol-change'
-  | 'vessel-precharge'
-  | 'loop-pressure'
-  | 'loop-relief-valve'
-  | 'tank-relief-valve'
-  | 'strainer'
-  | 'flush'
-  | 'anode'
-  | 'descale'
-  | 'sensors'
-  | 'pump'
-  | 'module-cleaning'
-  | 'mixing-valve'
-  | 'roof-look'
-  | 'winter-look';
 
 /** What a year of the run says that maintenance depends on. */
 export interface WearNumbers {
-  /** Hours in which the absorber is above the fluid's limit. [h] */
+  /** Hours in which the absorber is above the fluid's limit with fluid in it: what has boiled out does not age. [h] */
   readonly hoursOverFluidLimit: number;
   /** Hours of stagnation. [h] */
   readonly stagnationHours: number;
@@ -70,6 +138,14 @@ export interface WearNumbers {
   readonly tankRelieved: number;
   /** Hours with the tank's top above 60 °C. [h] */
   readonly hotTankHours: number;
+  /** Hours with a draw while it is. [h] */
+  readonly hotDrawHours: number;
+  /** Hottest water at the tank's top. [°C] */
+  readonly hottestTank: number;
+  /** Coldest mains. [°C] */
+  readonly coldestMains: number;
+  /** By how much the tank's water swells from the one to the other. [m³] */
+  readonly swell: number;
   /** Water through the tank. [m³] */
   readonly throughTank: number;
   /** Least margin between fluid's freezing point and coldest part; negative: it freezes. [K] */

@@ -1,19 +1,21 @@
-import * as z from 'zod';
+import { DateTime } from 'luxon';
+import { z } from 'zod';
 import { checkInput } from '../../input/check.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, flag } from '../../input/field.ts';
 import type { RunResult } from '../../year/result.ts';
-import { dayNumber, dayText, monthsLater, nextMonthDay } from './calendar-days.ts';
-import type { Rule } from './maintenance-rule.ts';
-import { rulesOf } from './maintenance-rules.ts';
-import type { MaintenanceTask, WearNumbers } from './maintenance-types.ts';
-import { monthOf, wearOf } from './wear.ts';
+import type { MaintenanceCode, MaintenanceTask, WearNumbers } from './maintenance-types.ts';
+import type { Rule, Season } from './task-rule.ts';
+import { houseTasks } from './tasks-house.ts';
+import { loopTasks } from './tasks-loop.ts';
+import { outsideTasks } from './tasks-outside.ts';
+import { wearOf } from './wear.ts';
 
 const day = z
   .custom<string>(() => true)
-  .transform((value, context): number => {
-    const number = dayNumber(value);
-    if (number !== null) return number;
+  .transform((value, context): DateTime => {
+    const read = DateTime.fromFormat(typeof value === 'string' ? value : '', 'yyyy-MM-dd', { zone: 'utc' });
+    if (read.isValid && read.year >= 1900 && read.year <= 2200) return read;
     fault(context, quote(value), 'a day as "YYYY-MM-DD"', 'Write the day from which the calendar runs.');
     return z.NEVER;
   });
@@ -47,33 +49,45 @@ const optionsSchema = z.strictObject({
  */
 export type MaintenanceOptions = z.input<typeof optionsSchema>;
 
+/** All cautions that hold for a whole calendar. */
+export const CALENDAR_CAUTIONS = ['papers-go-first', 'trades', 'hot-loop'] as const;
+/** What holds for all of a calendar. */
+export type CalendarCautionCode = (typeof CALENDAR_CAUTIONS)[number];
+
 /** A calendar. */
 export interface MaintenanceCalendar {
   /** First day, `YYYY-MM-DD`. */
   readonly from: string;
   /** Day after the last, `YYYY-MM-DD`. */
   readonly to: string;
-  /** Tasks by their first date. */
+  /** Tasks by their first date; those on an occasion that is not known come last. */
   readonly tasks: readonly MaintenanceTask[];
   /** The same by day: what is to be done when. */
   readonly days: readonly {
     /** The day, `YYYY-MM-DD`. */
     readonly date: string;
     /** Tasks of that day. */
-    readonly codes: readonly MaintenanceTask['code'][];
+    readonly codes: readonly MaintenanceCode[];
   }[];
   /** What the run says about wear. */
   readonly wear: WearNumbers;
   /** What holds for all of it. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly CalendarCautionCode[];
 }
 
 /** What is due within so many days of another task of the kind is done with it. Judgement. [d] */
 const SHORTEST_GAP = 7;
+/** Before the first frost of the weather file: another year's may come this much sooner. Judgement. [d] */
+const READY_AHEAD = 28;
+/** And the fluid's test this much, so that there is time to mend it. Judgement. [d] */
+const TEST_AHEAD = 49;
+/** Days unused after which hydrogen may have gathered over a magnesium anode; tank makers' papers, from memory. [d] */
+const UNUSED = 14;
 
 /**
  * Makes a maintenance calendar from a run: how often each task is due follows from what the run does to fluid, pressure, tank and
- * pump; each task says why, in numbers, and where its usual interval comes from.
+ * pump; each task says why, in numbers, who does it, and where its usual interval comes from. The result is codes and numbers;
+ * `calendarInWords` of `@noonloop/reports` has the sentences.
  *
  * Papers of the makers and local rules go before it.
  *
@@ -85,50 +99,99 @@ const SHORTEST_GAP = 7;
  */
 export function maintenanceCalendar(result: RunResult, options: MaintenanceOptions): MaintenanceCalendar {
   const { anode, dusty, fluidAge, from, waterHardness, years } = checkInput(optionsSchema, options);
+  const { design } = result;
   const wear = wearOf(result);
-  const to = monthsLater(from, 12 * years);
+  const to = from.plus({ years });
   const north = result.site.latitude >= 0;
-  // The frost of the place sets autumn where there is one.
-  const autumn = wear.firstFrost === null ? (north ? 9 : 3) : monthOf(wear.firstFrost);
-  const spring = north ? 3 : 9;
-  const hardness = waterHardness ?? null;
-  const rules = rulesOf({ design: result.design, wear, hardness, anode, fluidAge, dusty, spring, autumn });
+  const context = {
+    ...{ design, wear, anode, fluidAge, dusty },
+    hardness: waterHardness ?? null,
+    spring: north ? 3 : 9,
+    beforeFrost: aheadOf(wear.firstFrost, TEST_AHEAD, north),
+    readyForFrost: aheadOf(wear.firstFrost, READY_AHEAD, north),
+  };
+  const rules = [...loopTasks(context), ...houseTasks(context), ...outsideTasks(context)];
   const tasks = rules
-    .map((rule) => withDates(rule, from, to, fluidAge))
-    .filter(({ dates }) => dates.length > 0)
-    .sort((a, b) => a.dates[0]!.localeCompare(b.dates[0]!) || a.code.localeCompare(b.code));
+    .map((rule) => withDates(rule, { from, to, fluidAge, holidays: design.draw.holidays }))
+    .filter(({ dates, everyMonths }) => dates.length > 0 || everyMonths === null)
+    .sort((a, b) => firstOf(a).localeCompare(firstOf(b)) || a.code.localeCompare(b.code));
   return {
-    from: dayText(from),
-    to: dayText(to),
+    from: from.toISODate()!,
+    to: to.toISODate()!,
     tasks,
     days: byDay(tasks),
     wear,
-    cautions: [
-      'Makers’ papers, the terms of a guarantee and local rules go before this calendar. It is computed from a model and a year of weather, not from a look at the system.',
-      'Gas, mains electricity, pressure vessels and work on roofs are for licensed people. A loop in sun is hot and under pressure: work on it early in the morning or with covered panels.',
-    ],
+    cautions: CALENDAR_CAUTIONS,
   };
 }
 
-function withDates({ season, ...task }: Rule, from: number, to: number, fluidAge: number): MaintenanceTask {
-  const dates: string[] = [];
-  let first = nextMonthDay(from, ...season);
+const firstOf = ({ dates }: MaintenanceTask): string => dates[0] ?? '9999';
+
+/** Month and day so many days before the first frost; without a frost, of the place's autumn. */
+function aheadOf(firstFrost: number | null, days: number, north: boolean): Season {
+  if (firstFrost === null) return [north ? 9 : 3, 1];
+  const date = DateTime.utc(2023, 1, 1).plus({ days: Math.trunc(firstFrost / 24) - days });
+  return [date.month - 1, date.day];
+}
+
+interface CalendarSpan {
+  readonly from: DateTime;
+  readonly to: DateTime;
+  /** [years] */
+  readonly fluidAge: number;
+  /** Of the design, `MM-DD..MM-DD`. */
+  readonly holidays: readonly string[];
+}
+
+/** First day on or after `from` that has this month (0 January) and day of month. */
+export function nextSeason(from: DateTime, [month, dayOfMonth]: Season): DateTime {
+  const inYear = (year: number): DateTime => DateTime.utc(year, month + 1, dayOfMonth);
+  return inYear(from.year) >= from ? inYear(from.year) : inYear(from.year + 1);
+}
+
+function withDates({ season, ...task }: Rule, span: CalendarSpan): MaintenanceTask {
+  const { from, to } = span;
+  const { everyMonths } = task;
+  if (everyMonths === null) return { ...task, dates: homecomings(span) };
+  let first = nextSeason(from, season);
   if (task.code === 'glycol-change') {
-    // Due when its life is over, in the season before or at once where that is past.
-    const due = monthsLater(from, Math.max(0, task.everyMonths - Math.round(12 * fluidAge)));
-    while (monthsLater(first, 12) <= due) first = monthsLater(first, 12);
-  } else if (task.everyMonths < 12) {
+    const due = from.plus({ months: everyMonths - Math.round(12 * span.fluidAge) });
+    // What is overdue does not wait for its season; else the last season before the life is over.
+    if (due <= from) first = from;
+    else while (first.plus({ years: 1 }) <= due) first = first.plus({ years: 1 });
+  } else if (everyMonths < 12) {
     // The round of the year may pass its season before it comes to it.
-    while (monthsLater(first, -task.everyMonths) >= from + SHORTEST_GAP) first = monthsLater(first, -task.everyMonths);
+    while (first.minus({ months: everyMonths }) >= from.plus({ days: SHORTEST_GAP }))
+      first = first.minus({ months: everyMonths });
   }
-  for (let at = 0, due = first; due < to && at < 1000; at++, due = monthsLater(first, at * task.everyMonths)) {
-    dates.push(dayText(due));
+  const dates: string[] = [];
+  for (let at = 0; at < 1000; at++) {
+    const due = first.plus({ months: at * everyMonths });
+    if (due >= to) break;
+    dates.push(due.toISODate()!);
   }
   return { ...task, dates };
 }
 
+/** Days after holidays of two weeks and more. */
+function homecomings({ from, to, holidays }: CalendarSpan): string[] {
+  const ends = holidays.flatMap((span) => {
+    const [start, end] = span
+      .split('..')
+      .map((text) => DateTime.fromFormat(`2023-${text}`, 'yyyy-MM-dd', { zone: 'utc' }));
+    if (start === undefined || end === undefined) return [];
+    const until = end < start ? end.plus({ years: 1 }) : end;
+    return until.diff(start, 'days').days + 1 >= UNUSED ? [until.plus({ days: 1 })] : [];
+  });
+  const dates: string[] = [];
+  for (const home of ends)
+    for (let due = nextSeason(from, [home.month - 1, home.day]); due < to; due = due.plus({ years: 1 }))
+      dates.push(due.toISODate()!);
+  return dates.sort();
+}
+
 function byDay(tasks: readonly MaintenanceTask[]): MaintenanceCalendar['days'] {
-  const days = new Map<string, MaintenanceTask['code'][]>();
+  const days = new Map<string, MaintenanceCode[]>();
   for (const { code, dates } of tasks) for (const date of dates) days.set(date, [...(days.get(date) ?? []), code]);
   return [...days].map(([date, codes]) => ({ date, codes })).sort((a, b) => a.date.localeCompare(b.date));
 }

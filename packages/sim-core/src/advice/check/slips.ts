@@ -1,6 +1,7 @@
 // Slips of the pen: numbers that stand alone against all the others.
+import { inverse } from 'ml-matrix';
 import { covariance, type Expectation, timeCorrelation } from './expectation.ts';
-import { dot, factorize, invert } from './matrix.ts';
+import { dot } from './normal.ts';
 import type { Observation } from './observe.ts';
 
 /** A number this many deviations from what the others tell is a slip. Judgement. */
@@ -14,14 +15,12 @@ export const SLIP_CHANCE = 0.01;
 /** Numbers that an expectation does not explain by the others; `null` where there are none, or too many to be slips. */
 export function findSlips(expectation: Expectation, numbers: readonly Observation[], model: number): Uint8Array | null {
   const n = numbers.length;
-  const matrix = covariance(expectation, numbers, timeCorrelation(numbers), model);
-  factorize(matrix, n);
-  const inverse = invert(matrix, n);
+  const told = inverse(covariance(expectation, numbers, timeCorrelation(numbers), model));
   const slips = Uint8Array.from(numbers, (_, i) => {
     let sum = 0;
-    for (let j = 0; j < n; j++) sum += inverse[i * n + j]! * (numbers[j]!.value - expectation.mean[j]!);
+    for (let j = 0; j < n; j++) sum += told.get(i, j) * (numbers[j]!.value - expectation.mean[j]!);
     // Residual of leaving this one out, over its deviation.
-    return Math.abs(sum) > SLIP * Math.sqrt(inverse[i * n + i]!) ? 1 : 0;
+    return Math.abs(sum) > SLIP * Math.sqrt(told.get(i, i)) ? 1 : 0;
   });
   const count = dot(slips, slips);
   return count > 0 && count <= Math.max(2, MOST_SLIPS * n) ? slips : null;

@@ -1,14 +1,11 @@
 // What of a run wears the system.
+import { MONTH_STARTS, monthlyMeans } from '../../physics/draw/calendar.ts';
+import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
 import type { RunResult } from '../../year/result.ts';
 import type { WearNumbers } from './maintenance-types.ts';
 
 /** From here lime falls out fast and legionella dies. Common practice, no source. [°C] */
 const HOT = 60;
-const MONTH_STARTS = [0, 744, 1416, 2160, 2880, 3624, 4344, 5088, 5832, 6552, 7296, 8016, 8760];
-
-/** Month of an hour of the year, 0 January. */
-export const monthOf = (hour: number): number => MONTH_STARTS.findIndex((start) => start > hour) - 1;
-
 /** Sums up a run. */
 export function wearOf({ columns, design, loop }: RunResult): WearNumbers {
   const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);
@@ -21,6 +18,8 @@ export function wearOf({ columns, design, loop }: RunResult): WearNumbers {
     (sum, value, hour) => sum + (value > design.loop.fluidLimit ? 1 - boiling[hour]! : 0),
     0,
   );
+  const hottestTank = largest(columns.tankTopTemperature);
+  const coldestMains = columns.mainsTemperature.reduce((least, value) => Math.min(least, value));
   return {
     hoursOverFluidLimit: over,
     stagnationHours: total(stagnation),
@@ -33,11 +32,24 @@ export function wearOf({ columns, design, loop }: RunResult): WearNumbers {
     relieved: loop.relieved,
     tankRelieved: total(columns.reliefVolume),
     hotTankHours: hours(columns.tankTopTemperature, (value) => value > HOT),
+    hotDrawHours: columns.hotVolume.reduce(
+      (sum, value, hour) => sum + (value > 0 && columns.tankTopTemperature[hour]! > HOT ? 1 : 0),
+      0,
+    ),
+    hottestTank,
+    coldestMains,
+    swell: swellOf(design.tank.volume, coldestMains, hottestTank),
     throughTank: total(columns.hotVolume),
     freezeMargin: loop.freezeMargin,
     firstFrost: firstFrost(columns.ambientTemperature),
     stagnationMonth: busiestMonth(stagnation),
   };
+}
+
+/** By how much water swells, ΔV = V (ρ_cold/ρ_hot − 1). [m³] */
+export function swellOf(volume: number, cold: number, hot: number): number {
+  const water = compileFluid('water', 0);
+  return volume * Math.max(0, fluidDensity(water, Math.max(0, cold)) / fluidDensity(water, hot) - 1);
 }
 
 /** Monthly sums of a column. */
@@ -56,8 +68,7 @@ function busiestMonth(column: Float64Array): number | null {
 
 /** The year is a ring: from the end of its warmest month on. */
 function firstFrost(air: Float64Array): number | null {
-  const means = monthly(air).map((sum, month) => sum / (MONTH_STARTS[month + 1]! - MONTH_STARTS[month]!));
-  const from = MONTH_STARTS[indexOfLargest(means) + 1]!;
+  const from = MONTH_STARTS[indexOfLargest(monthlyMeans(air)) + 1]!;
   for (let step = 0; step < 8760; step++) {
     const hour = (from + step) % 8760;
     if (air[hour]! < 0) return hour;

@@ -1,34 +1,27 @@
 import { describe, expect, it } from 'vitest';
-import {
-  factorize,
-  halfLogDeterminant,
-  invert,
-  solveLower,
-  solveUpper,
-} from '../../../../packages/sim-core/src/advice/check/matrix.ts';
-import { dayFactors, gaussFrom, uniformFrom } from '../../../../packages/sim-core/src/advice/check/random.ts';
+import { dayFactors, gaussFrom, uniformFrom } from '../../../../packages/sim-core/src/advice/check/lots.ts';
+import { divided, logDensity, normalOf, squareOf } from '../../../../packages/sim-core/src/advice/check/normal.ts';
 
-describe('Cholesky, by a matrix worked by hand: [4 2; 2 3] = [2 0; 1 √2] [2 0; 1 √2]ᵀ', () => {
-  const lower = Float64Array.of(4, 2, 2, 3);
-  factorize(lower, 2);
+describe('a normal distribution of two numbers, worked by hand: covariance [4 2; 2 3], determinant 8', () => {
+  const normal = normalOf([
+    [4, 2],
+    [2, 3],
+  ]);
 
-  it('factor and determinant 8', () => {
-    expect([lower[0], lower[2], lower[3]]).toEqual([2, 1, Math.SQRT2]);
-    expect(halfLogDeterminant(lower, 2)).toBeCloseTo(Math.log(8) / 2, 14);
+  it('half the logarithm of the determinant', () => {
+    expect(normal.halfLog).toBeCloseTo(Math.log(8) / 2, 14);
   });
 
-  it('solves [4 2; 2 3] x = [8, 7] → [1.25, 1.5]', () => {
-    const x = Float64Array.of(8, 7);
-    solveLower(lower, 2, x);
-    solveUpper(lower, 2, x);
+  it('[4 2; 2 3] x = [8, 7] → x = [1.25, 1.5]; square of [8, 7]: 8 × 1.25 + 7 × 1.5', () => {
+    const x = divided(normal, [8, 7]);
     expect(x[0]).toBeCloseTo(1.25, 14);
     expect(x[1]).toBeCloseTo(1.5, 14);
+    expect(squareOf(normal, [8, 7])).toBeCloseTo(20.5, 13);
+    expect(logDensity(normal, [8, 7])).toBeCloseTo(-Math.log(8) / 2 - 10.25, 13);
   });
 
-  it('inverse [3 −2; −2 4]/8', () => {
-    [3 / 8, -2 / 8, -2 / 8, 4 / 8].forEach((value, at) => {
-      expect(invert(lower, 2)[at]).toBeCloseTo(value, 14);
-    });
+  it('no numbers at all: nothing to say', () => {
+    expect(logDensity(normalOf([]), [])).toBeCloseTo(0, 14);
   });
 });
 

@@ -1,0 +1,252 @@
+// Cheap tests, as codes: which causes each tells apart, who may make it, and in which systems it can be made.
+import type { SystemDesign } from '../../design/design.ts';
+import type { CauseCode } from './causes.ts';
+
+/** All tests. */
+export const CARDS = [
+  'catch-vessel',
+  'pump-by-ear',
+  'pressure-cold',
+  'pressure-swing',
+  'pipes-at-noon',
+  'hot-pipe-before-sunrise',
+  'panels-from-the-ground',
+  'stops-early',
+  'controller-display',
+  'tap-by-thermometer',
+  'heater-display',
+  'tank-while-drawing',
+  'gurgling',
+  'second-thermometer',
+  'module-voltage',
+  'second-pressure-gauge',
+  'tank-drain',
+  'vessel-pin',
+  'air-vent',
+  'coil-by-the-hour',
+] as const;
+
+/** Name of a test. */
+export type CardCode = (typeof CARDS)[number];
+
+/** All outcomes of tests. */
+export const OUTCOMES = [
+  'wet',
+  'dry',
+  'silent-or-jerking',
+  'hums',
+  'lower',
+  'as-filled',
+  'swings-wide',
+  'swings-as-usual',
+  'cold-or-far-apart',
+  'both-hot',
+  'both-cooler',
+  'as-usual',
+  'warm-at-night',
+  'cold-at-night',
+  'dirt-fog-or-shadow',
+  'clean-in-sun',
+  'stops-in-sun',
+  'runs-on',
+  'shows-limit',
+  'shows-sensor',
+  'shows-running',
+  'tap-cool',
+  'tap-as-set',
+  'off-its-setting',
+  'at-its-setting',
+  'top-falls-at-once',
+  'top-holds',
+  'gurgles',
+  'quiet',
+  'differ',
+  'agree',
+  'hardly-any-voltage',
+  'full-voltage',
+  'grit-or-slow',
+  'runs-clear',
+  'liquid-or-no-gas',
+  'gas-at-its-mark',
+  'air-comes',
+  'fluid-comes',
+  'far-above-tank',
+  'near-tank',
+] as const;
+
+/** What one sees, hears or reads. */
+export type OutcomeCode = (typeof OUTCOMES)[number];
+
+/** Who may do it. */
+export type Doer = 'owner' | 'licensed trade';
+
+/** A test. */
+export interface TestCard {
+  readonly code: CardCode;
+  /** Owners look, listen and read; what opens a part under pressure or touches wires is for the trade. */
+  readonly who: Doer;
+  /** Effort, relative: a look is 1. Judgement. */
+  readonly effort: number;
+  /** Outcomes that differ from the last one, which all other causes give. */
+  readonly outcomes: readonly (readonly [seen: OutcomeCode, causes: readonly CauseCode[]])[];
+  readonly otherwise: OutcomeCode;
+  /** In which systems it can be made; default all. */
+  readonly fits?: (design: SystemDesign) => boolean;
+}
+
+const hasCoil = ({ loop }: SystemDesign): boolean => loop.exchanger === 'coil';
+
+/** Common practice, no source; efforts are judgement. */
+export const TEST_CARDS: readonly TestCard[] = [
+  {
+    code: 'catch-vessel',
+    who: 'owner',
+    effort: 1,
+    outcomes: [['wet', ['lost-fluid', 'vessel-charge']]],
+    otherwise: 'dry',
+  },
+  {
+    code: 'pump-by-ear',
+    who: 'owner',
+    effort: 1,
+    outcomes: [['silent-or-jerking', ['pump-fault', 'high-limit']]],
+    otherwise: 'hums',
+  },
+  {
+    code: 'pressure-cold',
+    who: 'owner',
+    effort: 1,
+    outcomes: [['lower', ['lost-fluid', 'sensor-wrong', 'vessel-charge']]],
+    otherwise: 'as-filled',
+  },
+  {
+    code: 'pressure-swing',
+    who: 'owner',
+    effort: 1.2,
+    outcomes: [['swings-wide', ['vessel-charge']]],
+    otherwise: 'swings-as-usual',
+  },
+  {
+    code: 'pipes-at-noon',
+    who: 'owner',
+    effort: 1,
+    outcomes: [
+      ['cold-or-far-apart', ['no-flow', 'pump-fault', 'high-limit']],
+      ['both-hot', ['scaled-coil', 'sediment']],
+      ['both-cooler', ['dirty-or-shaded']],
+    ],
+    otherwise: 'as-usual',
+  },
+  {
+    code: 'hot-pipe-before-sunrise',
+    who: 'owner',
+    effort: 1,
+    outcomes: [['warm-at-night', ['check-valve']]],
+    otherwise: 'cold-at-night',
+  },
+  {
+    code: 'panels-from-the-ground',
+    who: 'owner',
+    effort: 1,
+    outcomes: [['dirt-fog-or-shadow', ['dirty-or-shaded']]],
+    otherwise: 'clean-in-sun',
+  },
+  {
+    code: 'stops-early',
+    who: 'owner',
+    effort: 1.5,
+    outcomes: [['stops-in-sun', ['high-limit']]],
+    otherwise: 'runs-on',
+    fits: ({ control }) => control.highLimit !== null,
+  },
+  {
+    code: 'controller-display',
+    who: 'owner',
+    effort: 1,
+    outcomes: [
+      ['shows-limit', ['high-limit']],
+      ['shows-sensor', ['sensor-wrong']],
+    ],
+    otherwise: 'shows-running',
+    fits: ({ control }) => control.mode === 'difference',
+  },
+  {
+    code: 'tap-by-thermometer',
+    who: 'owner',
+    effort: 1,
+    outcomes: [['tap-cool', ['mixing-valve']]],
+    otherwise: 'tap-as-set',
+  },
+  {
+    code: 'heater-display',
+    who: 'owner',
+    effort: 1,
+    outcomes: [['off-its-setting', ['thermostat']]],
+    otherwise: 'at-its-setting',
+  },
+  {
+    code: 'tank-while-drawing',
+    who: 'owner',
+    effort: 1,
+    outcomes: [['top-falls-at-once', ['dip-tube']]],
+    otherwise: 'top-holds',
+  },
+  {
+    code: 'gurgling',
+    who: 'owner',
+    effort: 1.5,
+    outcomes: [['gurgles', ['no-flow', 'lost-fluid']]],
+    otherwise: 'quiet',
+  },
+  {
+    code: 'second-thermometer',
+    who: 'owner',
+    effort: 2,
+    outcomes: [['differ', ['sensor-wrong']]],
+    otherwise: 'agree',
+  },
+  {
+    code: 'module-voltage',
+    who: 'licensed trade',
+    effort: 3,
+    outcomes: [['hardly-any-voltage', ['pump-fault']]],
+    otherwise: 'full-voltage',
+    fits: ({ pump }) => pump.drive !== 'mains',
+  },
+  {
+    code: 'second-pressure-gauge',
+    who: 'licensed trade',
+    effort: 3,
+    outcomes: [['differ', ['sensor-wrong']]],
+    otherwise: 'agree',
+  },
+  {
+    code: 'tank-drain',
+    who: 'licensed trade',
+    effort: 4,
+    outcomes: [['grit-or-slow', ['sediment']]],
+    otherwise: 'runs-clear',
+  },
+  {
+    code: 'vessel-pin',
+    who: 'licensed trade',
+    effort: 3,
+    outcomes: [['liquid-or-no-gas', ['vessel-charge']]],
+    otherwise: 'gas-at-its-mark',
+  },
+  {
+    code: 'air-vent',
+    who: 'licensed trade',
+    effort: 5,
+    outcomes: [['air-comes', ['no-flow', 'lost-fluid']]],
+    otherwise: 'fluid-comes',
+  },
+  {
+    code: 'coil-by-the-hour',
+    who: 'licensed trade',
+    effort: 4,
+    outcomes: [['far-above-tank', ['scaled-coil', 'sediment']]],
+    otherwise: 'near-tank',
+    fits: hasCoil,
+  },
+];

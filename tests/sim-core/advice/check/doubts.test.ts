@@ -1,0 +1,140 @@
+// Slips in how a log was written down are named before any fault; a log that fits too well names nothing.
+import { checkInWords } from '@noonloop/reports';
+import { checkLog, defineSystem } from '@noonloop/sim-core';
+import type { GaugeLog, GaugeReading } from '@noonloop/weather-io';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { CAUSES, type CauseCode } from '../../../../packages/sim-core/src/advice/check/causes.ts';
+import { fitOf, reasonOf } from '../../../../packages/sim-core/src/advice/check/check-log.ts';
+import { type SetRight, weighAndDoubt } from '../../../../packages/sim-core/src/advice/check/doubts.ts';
+import { buildLibrary, type Library } from '../../../../packages/sim-core/src/advice/check/library.ts';
+import { observe, valueAt } from '../../../../packages/sim-core/src/advice/check/observe.ts';
+import { runSpan, type Trace } from '../../../../packages/sim-core/src/advice/check/span-run.ts';
+import { noiseSchema, uncertaintySchema } from '../../../../packages/sim-core/src/advice/check/uncertainty.ts';
+import type { Weighing } from '../../../../packages/sim-core/src/advice/check/weigh.ts';
+import { inventedValley, plainInput } from '../../../examples.ts';
+import { GAUGE_SETS, plant } from './planted.ts';
+
+const design = defineSystem(plainInput);
+const uncertainty = uncertaintySchema.parse({});
+const noise = noiseSchema.parse({});
+const span = { from: 3000, to: 3000 + 240 + 14 * 24 };
+const first = ({ weights }: Weighing): CauseCode => CAUSES.reduce((a, b) => (weights[b] > weights[a] ? b : a));
+
+/** Readings of a run at hours of the log, each with what its gauge is off. */
+const readingsOf = (trace: Trace, hours: readonly number[], off: (at: number) => readonly number[]): GaugeReading[] =>
+  hours.map((hour, at) => {
+    const show = (column: Float64Array, of = 0): number => valueAt(column, trace.from, hour) + (off(at)[of] ?? 0);
+    return {
+      hour,
+      line: null,
+      tankTopTemperature: show(trace.tankTopTemperature, 0),
+      flowTemperature: show(trace.flowTemperature, 1),
+      returnTemperature: show(trace.returnTemperature, 2),
+      loopPressure: show(trace.loopPressure, 3),
+      pumpRuns: null,
+      heaterMeter: null,
+    };
+  });
+const logOf = (readings: GaugeReading[]): GaugeLog => ({ source: 'x', calendarYear: 2023, readings, assumptions: [] });
+
+let library: Library;
+beforeAll(async () => {
+  library = buildLibrary(design, await inventedValley(), span, { uncertainty, members: 4, seed: 1 });
+}, 180_000);
+
+describe('a log of an invented healthy system, written down wrongly', () => {
+  let log: GaugeLog;
+  beforeAll(async () => {
+    const weather = await inventedValley();
+    const gauges = GAUGE_SETS['all gauges']!;
+    const common = { design, weather, span, settle: 240, uncertainty, noise, gauges, readings: 16 };
+    log = plant({ ...common, cause: 'healthy', seed: 13 }).log;
+  });
+  const read = (change: (reading: GaugeReading) => Partial<GaugeReading>): SetRight => {
+    const readings = log.readings.map((reading) => ({ ...reading, ...change(reading) }));
+    return weighAndDoubt(library, observe({ ...log, readings }), noise);
+  };
+
+  it('as it is: no doubt', () => {
+    expect(read(() => ({})).doubts).toEqual([]);
+  });
+
+  it('hot and cold pipe swapped: said so, and no check valve is blamed', () => {
+    const { doubts, weighing } = read((row) => ({
+      flowTemperature: row.returnTemperature,
+      returnTemperature: row.flowTemperature,
+    }));
+    expect(doubts.map(({ code }) => code)).toEqual(['pipes-swapped']);
+    expect(first(weighing)).toBe('healthy');
+  });
+
+  it('psi taken for bar: said so, and no gauge is called wrong', () => {
+    // 1 psi = 6894.757 Pa (NIST SP 811); a gauge of 30 psi is taken for 30 bar.
+    const { doubts, observations, weighing } = read((row) => ({ loopPressure: (row.loopPressure! / 6894.757) * 1e5 }));
+    expect(doubts.map(({ code }) => code)).toEqual(['psi-taken-for-bar']);
+    expect(first(weighing)).not.toBe('sensor-wrong');
+    const pressure = observations.numbers.find(({ key }) => key === 'loopPressure')!;
+    expect(pressure.value).toBeCloseTo(log.readings[pressure.at]!.loopPressure!, -2);
+  });
+
+  it('°F taken for °C: said so, with the gauge', () => {
+    const { doubts } = read((row) => ({ flowTemperature: 1.8 * row.flowTemperature! + 32 }));
+    expect(doubts).toMatchObject([{ code: 'fahrenheit-taken-for-celsius', facts: { gauge: 'flowTemperature' } }]);
+  });
+
+  it('weather of another year is the first word, no cause is named; bands stay where a system can be', async () => {
+    const check = checkLog(design, await inventedValley(), { ...log, calendarYear: 2019 }, { members: 4 });
+    expect(check).toMatchObject({ verdict: 'cannot-tell', reason: 'weather-of-another-year', next: null });
+    const { headline, causes } = checkInWords(check);
+    expect(headline).toMatch(/^First the log itself: The weather is of \d{4}, the log of 2019/);
+    for (const { weight } of causes) expect(weight).not.toMatch(/^(0|100) %/);
+    expect(checkInWords({ ...check, causes: [{ ...check.causes[0]!, weight: 1 }] }).causes[0]!.weight).toBe(
+      'over 95 %',
+    );
+    for (const { gauge, low, high } of check.numbers) {
+      if (gauge === 'heaterMeter') expect(low).toBeGreaterThanOrEqual(0);
+      else if (gauge !== 'loopPressure') {
+        // Nothing in this house is colder than its mains in May, nor its tank hotter than steam.
+        expect(low).toBeGreaterThan(0);
+        expect(high).toBeLessThan(gauge === 'tankTopTemperature' ? 105 : 160);
+      }
+    }
+  });
+});
+
+describe('a log without any noise', () => {
+  it('of the design itself fits too well: nothing is named, least of all dirty panels', () => {
+    const hours = Array.from({ length: 28 }, (_, at) => span.from + 250 + 12 * at);
+    const observations = observe(logOf(readingsOf(library.sound.base, hours, () => [])));
+    const { weighing } = weighAndDoubt(library, observations, noise);
+    const fit = fitOf(weighing.best.get(first(weighing))!, observations, uncertainty.model);
+    expect(fit).toBeLessThan(0.1);
+    expect(reasonOf(weighing.weights[first(weighing)], fit, observations.numbers.length)).toBe('fits-too-well');
+    expect(first(weighing)).toBe('healthy');
+  });
+});
+
+describe('lime that a coil has in practice', () => {
+  it('2 mm are found with good thermometers [0.002 m over 2.2 W/(m·K), handbook value from memory]', async () => {
+    const weather = await inventedValley();
+    const known = uncertaintySchema.parse({
+      ...{ eta0: 0.01, collectorLoss: 0.03, tankLoss: 0.05, draw: 0.02, dailyDraw: 0.02, sun: 0.01, dailySun: 0.01 },
+      ...{ mains: 0.3, room: 0.5, thermometer: 0.2, model: 0.3, heaterLoss: 0.05 },
+    });
+    const sharp = noiseSchema.parse({ temperature: 0.3, time: 60 });
+    const good = buildLibrary(design, weather, span, { uncertainty: known, members: 4, seed: 1 });
+    const limed = { ...design, coil: { ...design.coil, fouling: design.coil.fouling + 0.002 / 2.2 } };
+    // Mornings, noons and afternoons; the gauges some tenths off in turn.
+    const hours = Array.from(
+      { length: 42 },
+      (_, at) => span.from + 240 + 24 * Math.trunc(at / 3) + [10, 12, 14][at % 3]!,
+    );
+    const off = (at: number) => [at % 2 === 0 ? 0.3 : -0.3, at % 3 === 0 ? 0.3 : -0.2, at % 5 === 0 ? 0.4 : -0.1, 2000];
+    const observations = observe(logOf(readingsOf(runSpan(limed, weather, span, undefined, 12), hours, off)));
+    const { weighing } = weighAndDoubt(good, observations, sharp);
+    expect(first(weighing)).toBe('scaled-coil');
+    const { thickness } = weighing.best.get('scaled-coil')!.form.facts;
+    expect((thickness as { value: number }).value).toBeGreaterThanOrEqual(0.001);
+    expect((thickness as { value: number }).value).toBeLessThanOrEqual(0.004);
+  });
+});
