@@ -10,6 +10,8 @@ import { CALENDAR_CAUTION_WORDS, TASK_BASIS_WORDS, TASK_REASON_WORDS, TASK_WORDS
 export interface TaskInWords {
   /** Its code, as in the calendar. */
   readonly code: MaintenanceTask['code'];
+  /** In a few words. */
+  readonly name: string;
   /** Who does it. */
   readonly who: string;
   /** What to do. */
@@ -59,12 +61,13 @@ function taskWords(
     ...facts,
     ...(typeof hottest === 'object' ? { burn: burnWords(Math.min(hottest.value, 120)) } : {}),
   };
-  const { what, caution } = TASK_WORDS[code];
+  const { name, what, caution } = TASK_WORDS[code];
   const why = reasons
     .map((reason) => sayingWords({ ...reason, facts: { ...reason.facts, hot60: HOT } }, TASK_REASON_WORDS, units))
     .join('; ');
   return {
     code,
+    name,
     who: DOER_WORDS[who],
     what: fill(what, all, units),
     every: everyMonths === null ? 'when the occasion comes' : `every ${monthWords(everyMonths)}`,

@@ -1,5 +1,6 @@
 // A design brought to what the gauges of the house say.
 import type { FittedKey } from '@noonloop/sim-core';
+import { calibrationInWords } from '../../words/calibration.ts';
 import { designOf } from '../designs.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { blaming } from '../in-words.ts';
@@ -42,7 +43,8 @@ export const fit: Word<FitOptions> = {
     await progress.show('fitting: this takes a while');
     const keys = options.fit === undefined ? {} : { fit: keysOf(options.fit) };
     const result = await blaming(settings, () => calibrate(design, weather, log, { ...known, ...keys }));
-    const { parameters, fitBefore, fitAfter, notes, correlation, design: fitted } = result;
+    const { parameters, fitBefore, fitAfter, correlation, design: fitted } = result;
+    const words = calibrationInWords(result, units);
     return {
       sheet: {
         title: `${design.name}, fitted`,
@@ -68,16 +70,13 @@ export const fit: Word<FitOptions> = {
               told ? 'yes' : 'no',
             ]),
           ),
-          ...listOf(
-            'In words',
-            parameters.map(({ words }) => words),
-          ),
+          ...listOf('In words', words.parameters),
           table(
             'correlation',
             [{ label: 'correlation' }, ...parameters.map(({ key }) => ({ label: key }))],
             correlation.map((row, at) => [parameters[at]!.key, ...row.map((value) => value.toFixed(2))]),
           ),
-          ...listOf('Before you trust it', notes),
+          ...listOf('Before you trust it', words.notes),
         ],
       },
       data: result,

@@ -1,5 +1,6 @@
 // What is due when, and why.
 import type { MaintenanceOptions } from '@noonloop/sim-core';
+import { calendarInWords } from '../../words/calendar.ts';
 import { designOf } from '../designs.ts';
 import { dateOption, numberOf, ofOptions } from '../option-values.ts';
 import { cautionBlocks, heading, sentences, wordyTable } from '../sheet/model.ts';
@@ -32,7 +33,7 @@ export const upkeep: Word<UpkeepOptions> = {
       .option('--fluid-age <years>', 'age of the glycol on the first day (default: 0)')
       .addOption(choice('--anode <kind>', 'in the tank (default: magnesium)', ['magnesium', 'powered', 'none']))
       .option('--dusty', 'rain does not keep the glass clean'),
-  run: async ({ files, options, progress }) => {
+  run: async ({ files, options, units, progress }) => {
     const { maintenanceCalendar, simulate } = await import('@noonloop/sim-core');
     const design = await designOf(files[0]!);
     dateOption('from', options.from!);
@@ -50,7 +51,8 @@ export const upkeep: Word<UpkeepOptions> = {
     };
     const run = simulate(design, weather);
     const calendar = ofOptions(() => maintenanceCalendar(run, given));
-    const whatOf = new Map(calendar.tasks.map(({ code, what }) => [code, what]));
+    const words = calendarInWords(calendar, units);
+    const nameOf = new Map(words.tasks.map(({ code, name, who }) => [code, `${name} (${who})`]));
     return {
       sheet: {
         title: `Upkeep of ${design.name}, ${calendar.from} to ${calendar.to}`,
@@ -58,14 +60,15 @@ export const upkeep: Word<UpkeepOptions> = {
           wordyTable(
             'days',
             [{ label: 'day' }, { label: 'what' }],
-            calendar.days.flatMap(({ date, codes }) => codes.map((code) => [date, whatOf.get(code) ?? code])),
+            calendar.days.flatMap(({ date, codes }) => codes.map((code) => [date, nameOf.get(code) ?? code])),
           ),
-          ...calendar.tasks.flatMap(({ what, everyMonths, who, reason, basis, caution }) => [
-            heading(what),
-            sentences(`Every ${everyMonths} months, by the ${who}. ${reason} (${basis})`),
+          ...words.tasks.flatMap(({ name, what, every, who, why, basis, caution }) => [
+            heading(`${name.charAt(0).toUpperCase()}${name.slice(1)}`),
+            sentences(what),
+            sentences(`By ${who}, ${every}. ${why} (${basis})`),
             ...cautionBlocks([caution]),
           ]),
-          ...cautionBlocks(calendar.cautions),
+          ...cautionBlocks(words.cautions),
         ],
       },
       data: calendar,
