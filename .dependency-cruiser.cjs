@@ -69,6 +69,7 @@ module.exports = {
           '^packages/$1/',
           '^packages/[^/]+/src/index\\.ts$',
           '^packages/weather-io/src/sun/index\\.ts$',
+          '^packages/sim-core/src/formulas\\.ts$',
           '^packages/sim-core/src/study/node/index\\.ts$',
         ],
       },

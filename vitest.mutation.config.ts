@@ -13,6 +13,7 @@ export default defineConfig({
     alias: [
       { find: '@noonloop/weather-io/sun', replacement: source('weather-io/src/sun/index.ts') },
       { find: '@noonloop/weather-io', replacement: source('weather-io/src/index.ts') },
+      { find: '@noonloop/sim-core/formulas', replacement: source('sim-core/src/formulas.ts') },
       { find: '@noonloop/sim-core', replacement: source('sim-core/src/index.ts') },
     ],
   },

@@ -9,7 +9,7 @@ import { quietly, root } from './run.mjs';
 const BUNDLES = [
   ['the sun alone', "export { sunPosition } from '@noonloop/weather-io/sun';", 4],
   ['read a weather file', "export { parseWeather } from '@noonloop/weather-io';", 32],
-  ['one formula', "export { mainsTemperature } from '@noonloop/sim-core';", 8],
+  ['one formula', "export { mainsTemperature } from '@noonloop/sim-core/formulas';", 8],
   ['define and simulate', "export { defineSystem, simulate } from '@noonloop/sim-core';", 100],
   ['text report', "export { renderText } from '@noonloop/reports';", 90],
   ['nothing', "import '@noonloop/reports'; import '@noonloop/sim-core'; import '@noonloop/weather-io';", 0.1],

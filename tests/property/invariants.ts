@@ -1,5 +1,6 @@
 /** What must hold of any year of any design, whatever the numbers: found by laws, not by comparison with another program. */
-import { planeOfArray, type SystemDesign } from '@noonloop/sim-core';
+import type { SystemDesign } from '@noonloop/sim-core';
+import { planeOfArray } from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { nightSky } from '../../packages/sim-core/src/physics/collector/night-sky.ts';
 import type { Lived } from './span.ts';

@@ -1,12 +1,5 @@
-import {
-  defineSystem,
-  incidenceCosine,
-  perezSky,
-  planeOfArray,
-  type SystemInput,
-  simulate,
-  sunPosition,
-} from '@noonloop/sim-core';
+import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { incidenceCosine, perezSky, planeOfArray, sunPosition } from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';

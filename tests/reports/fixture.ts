@@ -9,8 +9,8 @@ import {
   type RunColumns,
   type RunResult,
   type SystemDesign,
-  steamReach,
 } from '@noonloop/sim-core';
+import { steamReach } from '@noonloop/sim-core/formulas';
 import { COLUMN_NAMES } from '../../packages/reports/src/columns.ts';
 
 export interface FixtureOptions {

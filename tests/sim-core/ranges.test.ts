@@ -1,3 +1,4 @@
+import { DesignError, type DrawProfileName } from '@noonloop/sim-core';
 import {
   beamIncidenceModifier,
   boilingPoint,
@@ -7,8 +8,6 @@ import {
   cellTemperature,
   cellTemperatureInWind,
   collectorEfficiency,
-  DesignError,
-  type DrawProfileName,
   diffuseModifiers,
   diodeParameters,
   drawProfile,
@@ -27,7 +26,7 @@ import {
   seriesRatio,
   stagnationTemperature,
   usefulPower,
-} from '@noonloop/sim-core';
+} from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { inventedYear } from './physics/sun/weather.ts';

@@ -1,10 +1,10 @@
+import { DesignError } from '@noonloop/sim-core';
 import {
-  DesignError,
   lossFromStandbyShare,
   lossFromStandingLoss,
   lossFromUniformEnergyFactor,
   lossOfLabelClass,
-} from '@noonloop/sim-core';
+} from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compileHeater, stepHeater } from '../../packages/sim-core/src/physics/backup/heater.ts';
 import { WATER_HEAT_CAPACITY } from '../../packages/sim-core/src/physics/tank/tank.ts';

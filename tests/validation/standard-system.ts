@@ -1,11 +1,5 @@
-import {
-  coilConductance,
-  defineSystem,
-  pipeLossConductance,
-  type RunResult,
-  type SystemInput,
-  simulate,
-} from '@noonloop/sim-core';
+import { defineSystem, type RunResult, type SystemInput, simulate } from '@noonloop/sim-core';
+import { coilConductance, pipeLossConductance } from '@noonloop/sim-core/formulas';
 import { readWeather, type WeatherYear } from '@noonloop/weather-io';
 import { WATER_HEAT_CAPACITY } from '../../packages/sim-core/src/physics/tank/tank.ts';
 import { sharedFile } from '../shared.ts';

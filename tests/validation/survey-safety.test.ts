@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  burstProtection,
-  glycolFromReading,
-  glycolMassFromVolume,
-  rateFromSurvey,
-  stagnationTemperature,
-} from '../../packages/sim-core/src/index.ts';
+import { burstProtection, glycolMassFromVolume, stagnationTemperature } from '../../packages/sim-core/src/formulas.ts';
+import { glycolFromReading, rateFromSurvey } from '../../packages/sim-core/src/index.ts';
 
 // reference/safety.md, section "Freezing and bursting": °C, freeze protection and burst protection of propylene glycol in % by
 // volume (a maker's guide, from

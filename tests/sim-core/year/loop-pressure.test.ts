@@ -1,12 +1,5 @@
-import {
-  DesignError,
-  defineSystem,
-  fluidProperties,
-  type RunResult,
-  type SystemInput,
-  simulate,
-  thinning,
-} from '@noonloop/sim-core';
+import { DesignError, defineSystem, type RunResult, type SystemInput, simulate, thinning } from '@noonloop/sim-core';
+import { fluidProperties } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
 

@@ -1,5 +1,6 @@
 /** The system in one line, in a fixed order: what someone needs to build it again in mind. */
-import { type Glycol, glycolVolumeFromMass, type SystemDesign } from '@noonloop/sim-core';
+import type { SystemDesign } from '@noonloop/sim-core';
+import { type Glycol, glycolVolumeFromMass } from '@noonloop/sim-core/formulas';
 import type { Site } from '@noonloop/weather-io';
 import { plainText } from '../escape.ts';
 import { formatNumber, formatQuantity, type Units } from '../units.ts';
@@ -84,7 +85,12 @@ export function systemsLine(
   designs: readonly SystemDesign[],
   units: Units,
   fuel?: string,
-): { readonly same: string; readonly differs: string } {
+): {
+  /** What is the same in all. */
+  readonly same: string;
+  /** What differs, part by part. */
+  readonly differs: string;
+} {
   const all = designs.map((design) => systemParts(design, units, fuel));
   const same: string[] = [];
   const differs: string[] = [];

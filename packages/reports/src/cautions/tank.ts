@@ -1,5 +1,5 @@
 /** Cautions about a tank that gets too hot, too cold or too full. */
-import { fluidProperties } from '@noonloop/sim-core';
+import { fluidProperties } from '@noonloop/sim-core/formulas';
 import { celsius, countHours, cubicMetres, extreme, type Found, hours, moment, type Rule, total } from './types.ts';
 
 /** Opening temperature of relief valves in the stricter of the codes read. [°C] Chicago municipal code, 200 °F. */

@@ -1,5 +1,5 @@
 /** Cautions about the water that people touch and breathe. */
-import { burnTime } from '@noonloop/sim-core';
+import { burnTime } from '@noonloop/sim-core/formulas';
 import { burnWords } from '../words/burns.ts';
 import {
   celsius,

@@ -1,5 +1,5 @@
 // How soon water burns, in words.
-import { burnTime } from '@noonloop/sim-core';
+import { burnTime } from '@noonloop/sim-core/formulas';
 
 /** `in 5 minutes`, `in 30 seconds`, `within a second`; rounded to the shorter. @param temperature - of the water [°C] */
 export function burnWords(temperature: number): string {

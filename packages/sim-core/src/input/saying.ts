@@ -1,7 +1,14 @@
 /** What is to be said, as data: the sentences are those of `@noonloop/reports`, in metric or US units. */
 
 /** A number with its unit, or the code of something that has a name, such as a gauge. */
-export type Fact = { readonly value: number; readonly unit: string } | string;
+export type Fact =
+  | {
+      /** The number, in {@link unit}. */
+      readonly value: number;
+      /** Its unit, as in docstrings: `K`, `°C`, `h`. */
+      readonly unit: string;
+    }
+  | string;
 
 /** Something to say: which sentence, and what stands in it. */
 export interface Saying<Code extends string = string> {

@@ -63,8 +63,18 @@ export interface StudyRow {
  */
 export type RowWith<Asked extends Measure> = Omit<StudyRow, 'measures' | 'error'> &
   (
-    | { readonly measures: Readonly<Pick<PeriodSummary, Asked | DefaultMeasure>>; readonly error?: never }
-    | { readonly measures: { readonly [Key in Measure]?: never }; readonly error: RowError }
+    | {
+        /** Key figures of the year. [SI with °C, see MEASURE_UNITS] */
+        readonly measures: Readonly<Pick<PeriodSummary, Asked | DefaultMeasure>>;
+        /** Absent: the design was simulated. */
+        readonly error?: never;
+      }
+    | {
+        /** Empty: there are none. */
+        readonly measures: { readonly [Key in Measure]?: never };
+        /** Why there are no numbers. */
+        readonly error: RowError;
+      }
   );
 
 /** What is kept of each design, and how finely it is stepped. */

@@ -1,7 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
+import { boilingPoint } from '../../../../packages/sim-core/src/formulas.ts';
 import {
-  boilingPoint,
   DesignError,
   defineSystem,
   freezeAtSite,

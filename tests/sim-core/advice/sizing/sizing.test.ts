@@ -3,13 +3,15 @@ import { reckonMonths } from '../../../../packages/sim-core/src/advice/sizing/ar
 import {
   cellTemperature,
   coilConductance,
-  coilSurface,
-  DesignError,
-  defineSystem,
   directPumpPoint,
   fluidProperties,
   moduleParameters,
   pipePressureDrop,
+} from '../../../../packages/sim-core/src/formulas.ts';
+import {
+  coilSurface,
+  DesignError,
+  defineSystem,
   potableExpansion,
   type SystemDesign,
   sizeArray,

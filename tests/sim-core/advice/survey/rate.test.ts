@@ -5,12 +5,14 @@ import { surveyParameters } from '../../../../packages/sim-core/src/advice/surve
 import {
   collectorEfficiencyFactor,
   collectorFromBuild,
+  stagnationTemperature,
+  transmittanceAbsorptance,
+} from '../../../../packages/sim-core/src/formulas.ts';
+import {
   DesignError,
   defineSystem,
   rateFromSurvey,
   type SurveyInput,
-  stagnationTemperature,
-  transmittanceAbsorptance,
 } from '../../../../packages/sim-core/src/index.ts';
 import { random } from './random.ts';
 

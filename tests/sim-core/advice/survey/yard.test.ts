@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { compileFluid, fluidDensity, fluidSpecificHeat } from '../../../../packages/sim-core/src/formulas.ts';
 import {
-  compileFluid,
   DesignError,
   defineSystem,
-  fluidDensity,
-  fluidSpecificHeat,
   rateFromSurvey,
   rateFromYardTest,
   type YardTestInput,

@@ -1,4 +1,4 @@
-import { instantaneousOutlet } from '@noonloop/sim-core';
+import { instantaneousOutlet } from '@noonloop/sim-core/formulas';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { HeaterDesign } from '../../../../packages/sim-core/src/design/design.ts';

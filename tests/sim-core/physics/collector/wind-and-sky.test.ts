@@ -1,4 +1,5 @@
-import { defineSystem, type SystemInput, simulate, usefulPower } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { usefulPower } from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { nightSky } from '../../../../packages/sim-core/src/physics/collector/night-sky.ts';

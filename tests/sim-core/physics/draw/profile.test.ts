@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { DrawProfileName } from '../../../../packages/sim-core/src/design/house.ts';
 import { DesignError } from '../../../../packages/sim-core/src/input/errors.ts';
 import { mProfileShares } from '../../../../packages/sim-core/src/physics/draw/default-shape.ts';
-import { type DrawProfileName, drawProfile } from '../../../../packages/sim-core/src/physics/draw/index.ts';
+import { drawProfile } from '../../../../packages/sim-core/src/physics/draw/index.ts';
 
 const NAMES: readonly DrawProfileName[] = [
   '3XS',

@@ -1,4 +1,5 @@
-import { burnTime, DesignError } from '@noonloop/sim-core';
+import { DesignError } from '@noonloop/sim-core';
+import { burnTime } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { burnWords } from '../../../../packages/reports/src/words/burns.ts';
 

@@ -1,4 +1,5 @@
-import { defineSystem, drawProfile, type SystemInput } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput } from '@noonloop/sim-core';
+import { drawProfile } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { readDayRange } from '../../../../packages/sim-core/src/physics/draw/days.ts';
 import { drawSchedule } from '../../../../packages/sim-core/src/physics/draw/schedule.ts';

@@ -1,4 +1,5 @@
-import { defineSystem, type SystemInput, simulate, stagnationTemperature } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { stagnationTemperature } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { boilNode, nodeHeat, settleBoiling } from '../../../../packages/sim-core/src/physics/loop/boil.ts';
 import { absorberHeat } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';

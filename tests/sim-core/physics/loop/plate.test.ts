@@ -1,11 +1,5 @@
-import {
-  counterflowExchange,
-  DesignError,
-  defineSystem,
-  plateConductance,
-  type SystemInput,
-  simulate,
-} from '@noonloop/sim-core';
+import { DesignError, defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { counterflowExchange, plateConductance } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
 

@@ -1,4 +1,5 @@
-import { airPressureAt, boilingPoint, burstProtection, DesignError, glycolMassFromVolume } from '@noonloop/sim-core';
+import { DesignError } from '@noonloop/sim-core';
+import { airPressureAt, boilingPoint, burstProtection, glycolMassFromVolume } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { saturationPressure, saturationTemperature } from '../../../../packages/sim-core/src/physics/fluid/boiling.ts';
 import { compileFluid, fluidDensity } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';

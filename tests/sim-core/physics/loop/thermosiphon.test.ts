@@ -1,4 +1,5 @@
-import { DesignError, defineSystem, simulate, thermosiphonFlow } from '@noonloop/sim-core';
+import { DesignError, defineSystem, simulate } from '@noonloop/sim-core';
+import { thermosiphonFlow } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compileFluid, fluidDensity, fluidViscosity } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { compileCircuit } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';

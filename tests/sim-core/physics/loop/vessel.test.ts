@@ -1,12 +1,5 @@
-import {
-  airPressureAt,
-  defineSystem,
-  pipeLossConductance,
-  type SystemInput,
-  simulate,
-  sizeLoopPressure,
-  steamReach,
-} from '@noonloop/sim-core';
+import { defineSystem, type SystemInput, simulate, sizeLoopPressure } from '@noonloop/sim-core';
+import { airPressureAt, pipeLossConductance, steamReach } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { saturationTemperature } from '../../../../packages/sim-core/src/physics/fluid/boiling.ts';
 import {

@@ -1,3 +1,4 @@
+export { type ExpansionInput, type ExpansionVessel, sizeExpansionVessel } from '../../physics/loop/expansion.ts';
 export { type ArrayMonth, type ArraySizing, type ArraySizingOptions, sizeArray } from './array.ts';
 export { type CoilSizing, type CoilSizingOptions, sizeCoil } from './coil.ts';
 export { type CoilSurface, coilSurface } from './coil-surface.ts';

@@ -1,15 +1,6 @@
 export type { SurveyNumbers } from './assess.ts';
 export type { Band } from './band.ts';
 export {
-  type CollectorBuild,
-  collectorFromBuild,
-  type RatedLine,
-  type RatingConditions,
-  type RatingPoint,
-} from './build.ts';
-export { type CoverQuery, transmittanceAbsorptance } from './covers.ts';
-export { collectorEfficiencyFactor, type Fin, type FinnedTube, finEfficiency, flowFactor } from './fin.ts';
-export {
   type Narrowing,
   type RatedCollector,
   rateFromSurvey,
@@ -18,8 +9,6 @@ export {
   type SurveyRating,
 } from './rate.ts';
 export type { Measured, MeasuredLimits, MeasuredValue, SurveyInput } from './schema.ts';
-export { type TopLoss, type TopLossQuery, topLossCoefficient } from './top-loss.ts';
-export { verticalPlateNusselt } from './vertical-plate.ts';
 export type {
   CoverKind,
   PanelCondition,

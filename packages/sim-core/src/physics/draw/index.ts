@@ -1,4 +1,3 @@
-export type { DrawProfileName, HouseholdName, TappingName } from '../../design/house.ts';
 export { MAINS_FLOOR, type MainsClimate, mainsClimate, mainsColumn, mainsTemperature } from './mains.ts';
 export { type DrawEvent, type DrawProfile, drawProfile } from './profile.ts';
 export { BURN_TIMES, burnTime } from './scald.ts';

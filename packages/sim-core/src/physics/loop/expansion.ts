@@ -94,7 +94,7 @@ export function vesselPressure(vessel: Vessel, stored: number, air: number = EN_
  *     V_N ≥ (V_e + V_steam + V_reserve) (p_end + p_air)/(p_end − p_pre)
  *
  * @throws {@link DesignError} for a value out of range, and where the end pressure is not above the pre-charge.
- * @see EN 12828 (its details from memory); gas law; densities of {@link fluidProperties}.
+ * @see EN 12828 (its details from memory); gas law; densities of `fluidProperties`.
  */
 export function sizeExpansionVessel(input: ExpansionInput): ExpansionVessel {
   const { fluid, glycolMassFraction = 0, systemVolume, maximumTemperature } = input;

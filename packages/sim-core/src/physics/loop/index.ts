@@ -1,4 +1,3 @@
-export type { WorkingStep } from '../../input/working.ts';
 export { type CoilConductance, type CoilQuery, coilConductance } from './coil-conductance.ts';
 export { type DirectPumpConditions, type DirectPumpPoint, directPumpPoint } from './direct-pump.ts';
 export {
@@ -10,13 +9,7 @@ export {
   counterflowExchange,
   type Exchange,
 } from './exchanger.ts';
-export {
-  type ExpansionInput,
-  type ExpansionVessel,
-  sizeExpansionVessel,
-  type Vessel,
-  vesselPressure,
-} from './expansion.ts';
+export { type Vessel, vesselPressure } from './expansion.ts';
 export { coiledTubeNusselt, horizontalCylinderNusselt, straightTubeNusselt } from './film.ts';
 export { frictionFactor, type PipeFlow, pipePressureDrop } from './friction.ts';
 export {
