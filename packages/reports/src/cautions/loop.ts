@@ -118,9 +118,9 @@ export const loopRelief: Rule = ({ result: { design, loop }, columns }) => {
 };
 
 /** Pressure near the relief valve: the end pressure of EN 12828 is passed, and nothing let out. @internal */
-export const loopPressureHigh: Rule = ({ result: { design }, columns }) => {
+export const loopPressureHigh: Rule = ({ result: { design, loop }, columns }) => {
   const { reliefPressure } = design.loop;
-  const allowed = reliefPressure > 5e5 ? 0.9 * reliefPressure : reliefPressure - 0.5e5;
+  const allowed = loop.steam.endPressure;
   const hour = extreme(columns.loopMaximumPressure, 1);
   const peak = columns.loopMaximumPressure[hour]!;
   if (peak <= allowed || total(columns.loopReliefVolume) > 0) return null;

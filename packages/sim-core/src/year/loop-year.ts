@@ -3,6 +3,9 @@ import { steamReach } from '../physics/loop/vessel-need.ts';
 import type { LoopYear } from './loop-result.ts';
 import type { Machine } from './machine.ts';
 
+/** A pipe that lacks less than this of being full of steam is full: rounding. [-] */
+const FULL = 1e-9;
+
 /** Sums up what the year did to the loop's fluid and pressure. */
 export function loopYear(machine: Machine): LoopYear {
   const { columns, design, loopLedger, loopPressure } = machine;
@@ -10,10 +13,11 @@ export function loopYear(machine: Machine): LoopYear {
   const coldestPipe = smallest(columns.pipeMinimumTemperature);
   const coldest = Math.min(coldestAbsorber, coldestPipe);
   const { airPressure, mostPipeSteam, steamLine } = loopPressure;
+  const steamLength = mostPipeSteam / steamLine.bore;
   return {
     airPressure,
     steam: steamReach(design, airPressure),
-    longestSteam: mostPipeSteam / steamLine.bore,
+    longestSteam: steamLength >= (1 - FULL) * steamLine.length ? steamLine.length : steamLength,
     lowestPressure: smallest(columns.loopPressure),
     highestPressure: -smallest(columns.loopMaximumPressure.map((value) => -value)),
     lost: loopLedger.leaked,
