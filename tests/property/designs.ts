@@ -89,6 +89,8 @@ export const designs = fc.record({
       outdoorShare: number(0, 1),
       staticHeight: number(0, 15),
       vesselVolume: number(0.001, 0.04),
+      steamPower: number(0, 300),
+      heatBridgeFactor: number(1, 3),
       leak: fc.constantFrom(0, 1e-9),
       makeUp: fc.boolean(),
       plate: fc.record({

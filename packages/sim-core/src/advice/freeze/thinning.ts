@@ -65,7 +65,7 @@ const DAY = 86_400;
  *     x ρ(x) = x_0 ρ(x_0) e^(−q t/V),   t* = (V/q) ln[x_0 ρ(x_0)/(x* ρ(x*))]
  *
  * V is collectors, pipe, coil and what the vessel holds when filled. In truth the vessel's liquid mixes slowly, so that the loop
- * thins sooner than this and the vessel later. A run with `loop.leak` and `loop.makeUp` follows the same month by month
+ * thins sooner than this and the vessel later. A run with `loop.leak` and `loop.makeUp` follows the same hour by hour
  * (`result.loop.protectionEnds`).
  *
  * @param design - Fluid, share and volumes, from `defineSystem`; its own leak is not looked at.
