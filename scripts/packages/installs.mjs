@@ -2,6 +2,7 @@
 import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { GUIDES, runGuide } from './guides.mjs';
 import { pnpm, quietly, root } from './run.mjs';
 
 const NAMES = ['weather-io', 'sim-core', 'reports'];
@@ -70,6 +71,7 @@ export async function checkInstalls(tarballs) {
       }),
     ]);
     for (const outcome of outcomes) if (outcome.status === 'rejected') throw outcome.reason;
+    await checkGuides(folder, join(folder, 'npm/node_modules/.bin'));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -114,4 +116,21 @@ async function tryProject(cwd, dependencies, resolutions, install) {
       `installed by ${manager}, Node ${version}: script, types (${resolutions.join(', ')}), require, command`,
     );
   }
+}
+
+/** The guides' commands, in both systems of units, with what the slowest of each word took. */
+async function checkGuides(folder, bin) {
+  const slowest = new Map();
+  for (const guide of GUIDES) {
+    for (const units of ['metric', 'us']) {
+      const { times } = await runGuide(root, guide, { folder, bin, units });
+      for (const { command, seconds } of times) {
+        const word = /^noonloop (\S+)/.exec(command)?.[1];
+        if (word !== undefined) slowest.set(word, Math.max(seconds, slowest.get(word) ?? 0));
+      }
+      console.log(`${guide}: ${times.length} commands ran from the installed packages, ${units} units`);
+    }
+  }
+  const list = [...slowest].map(([word, seconds]) => `${word} ${seconds.toFixed(1)}`);
+  console.log(`slowest call of each word [s]: ${list.join(', ')}`);
 }

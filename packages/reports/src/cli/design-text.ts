@@ -7,7 +7,7 @@ import { readText } from './files.ts';
 export interface FieldChange {
   /** Place, such as `tank.volume`. */
   readonly path: string;
-  readonly value: number | undefined;
+  readonly value: unknown;
   /** The value as people read it, for a comment beside it. */
   readonly shown?: string;
 }
@@ -17,7 +17,7 @@ export async function changedDesign(
   file: string,
   input: SystemInput,
   changes: readonly FieldChange[],
-  name: string,
+  name?: string,
 ): Promise<string> {
   const isReport = /#\d+$/.test(file) || 'assumptions' in input;
   const document = parseDocument(isReport ? stringify(input) : await readText(file));
@@ -29,9 +29,12 @@ export async function changedDesign(
     }
     const scalar = document.createNode(value) as Scalar;
     if (shown !== undefined) scalar.comment = ` ${shown}`;
+    // A comment beside the old value says what the field is; it stays where there is none to take its place.
+    const old = document.getIn(keys, true) as Scalar | undefined;
+    if (shown === undefined && typeof old?.comment === 'string') scalar.comment = old.comment;
     document.setIn(keys, scalar);
   }
-  document.setIn(['name'], name);
+  if (name !== undefined) document.setIn(['name'], name);
   return document.toString({ lineWidth: 0 });
 }
 

@@ -61,10 +61,17 @@ function outOfReport(settings: Settings, path: string): Settings {
   };
 }
 
+/** What else a design says of its draw; the record stands in for how much and when. */
 function drawFields(draw: unknown, { path, lineOf }: Settings): object {
   if (draw === undefined || draw === null) return {};
-  if (typeof draw === 'object' && !Array.isArray(draw)) return draw;
-  throw new Refusal(EXIT.input, [
-    `${path}, line ${lineOf('draw') ?? 1}, draw: expected fields such as tapTemperature.`,
-  ]);
+  if (typeof draw !== 'object' || Array.isArray(draw))
+    throw new Refusal(EXIT.input, [
+      `${path}, line ${lineOf('draw') ?? 1}, draw: expected fields such as tapTemperature.`,
+    ]);
+  const { dailyVolume, people, volumePerPerson, profile, hourlyShares, keepsProfileHeat, ...rest } =
+    draw as Partial<Record<string, unknown>>;
+  // Only a design that was written out has it, and only then must the other names be there.
+  return keepsProfileHeat === undefined
+    ? rest
+    : { ...rest, dailyVolume, hourlyShares, profile: null, keepsProfileHeat: false };
 }

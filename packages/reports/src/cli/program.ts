@@ -7,6 +7,7 @@ import { explain } from './in-words.ts';
 import { coloured, harmless, type Terminal } from './terminal.ts';
 import { addWord, type Word } from './word.ts';
 import { ageing } from './words/ageing.ts';
+import { change } from './words/change.ts';
 import { checkLogWord } from './words/check-log.ts';
 import { collectors } from './words/collectors.ts';
 import { compare } from './words/compare.ts';
@@ -46,7 +47,7 @@ const FIRST_STEPS = `First steps:
 
 /** Words under the headings of the help. */
 const WORDS: readonly (readonly [heading: string, words: readonly Word<never>[]])[] = [
-  ['Files to begin with', [draft, schema, fillIn]],
+  ['Files to begin with', [draft, schema, change, fillIn]],
   ['Weather', [makeWeather, weather]],
   ['Before buying', [rate, yardTest, collectors]],
   ['A year', [run, compare, years, picture, meter]],

@@ -86,7 +86,9 @@ export const readingOptions = (command: Command): Command =>
 
 /** Units of every number. */
 export const unitsOption = (command: Command): Command =>
-  command.addOption(choice('-u, --units <units>', 'units of every number (default: metric)', ['metric', 'us']));
+  command.addOption(
+    choice('-u, --units <units>', 'units of every number (default: NOONLOOP_UNITS, else metric)', ['metric', 'us']),
+  );
 
 /** What every answer has: output, format, units. */
 const answerOptions = (command: Command, extra: readonly string[]): Command =>
@@ -113,7 +115,7 @@ export function addWord<O>(program: Command, word: Word<O>, terminal: Terminal, 
       .flat()
       .filter((file) => file !== undefined) as string[];
     for (const name of word.needs ?? []) requireOption(command, options, name);
-    const units = options.units ?? 'metric';
+    const units = options.units ?? usualUnits();
     const progress = new Progress(terminal, options.quiet === true);
     const call: Call<O> = { files, options, units, terminal, progress };
     try {
@@ -123,6 +125,14 @@ export function addWord<O>(program: Command, word: Word<O>, terminal: Terminal, 
       progress.clear();
     }
   });
+}
+
+/** Units where none were asked for: those of the environment, else metric. */
+function usualUnits(): 'metric' | 'us' {
+  const { NOONLOOP_UNITS: usual = '' } = process.env;
+  if (usual === '' || usual === 'metric') return 'metric';
+  if (usual === 'us') return 'us';
+  throw new Refusal(EXIT.usage, [`NOONLOOP_UNITS: found "${usual.slice(0, 40)}", expected metric or us.`]);
 }
 
 /** A call over several lines, so that it can be pasted as it stands. */

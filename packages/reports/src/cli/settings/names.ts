@@ -10,8 +10,8 @@ export interface FieldFault {
   readonly words: string;
 }
 
-/** Unknown names looked for; a file with more is of another kind altogether. */
-const MOST = 10_000;
+/** Faults that are told in words; the others are counted. */
+const MOST_WORDS = 20;
 
 /** Every name that the schema does not have at its place. */
 export function unknownNames(value: unknown, schema: JsonSchema): FieldFault[] {
@@ -19,7 +19,7 @@ export function unknownNames(value: unknown, schema: JsonSchema): FieldFault[] {
   const everywhere = new Map<string, string>();
   collectPlaces(schema, '', everywhere);
   walk(value, [schema], '', (path, name, known) => {
-    if (faults.length < MOST) faults.push({ path, words: unknown(name, known, everywhere) });
+    faults.push({ path, words: faults.length < MOST_WORDS ? unknown(name, known, everywhere) : '' });
   });
   return faults;
 }

@@ -10,7 +10,7 @@ export const compare: Word<RunOptions> = {
   usage: 'compare <designs...>',
   summary: 'set two or more designs side by side',
   description: 'Simulates two or more designs in the same weather and sets them side by side.',
-  example: 'noonloop compare two.yaml three.yaml --weather town.csv --prices prices.yaml --rank-by netPresentValue',
+  example: 'noonloop compare house.yaml three.yaml --weather town.csv --rank-by deliveredEnergy --out both.html',
   needs: ['weather'],
   options: (command) =>
     reportOptions(command)
