@@ -68,8 +68,9 @@ function drawFields(draw: unknown, { path, lineOf }: Settings): object {
     throw new Refusal(EXIT.input, [
       `${path}, line ${lineOf('draw') ?? 1}, draw: expected fields such as tapTemperature.`,
     ]);
-  const { dailyVolume, people, volumePerPerson, profile, hourlyShares, keepsProfileHeat, ...rest } =
-    draw as Partial<Record<string, unknown>>;
+  const { dailyVolume, people, volumePerPerson, profile, hourlyShares, keepsProfileHeat, ...rest } = draw as Partial<
+    Record<string, unknown>
+  >;
   // Only a design that was written out has it, and only then must the other names be there.
   return keepsProfileHeat === undefined
     ? rest

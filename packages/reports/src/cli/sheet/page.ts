@@ -4,7 +4,7 @@ import { htmlPage, type PageSection } from '../../formats/html-page.ts';
 import { bullets, cautionList, plainTable, sentence } from '../../formats/html-parts.ts';
 import { convertSentence } from '../../quantities.ts';
 import type { Units } from '../../units.ts';
-import type { Block, Sheet } from './model.ts';
+import type { Block, Cell, Sheet, Table } from './model.ts';
 import { cellText, headOf, resultOf } from './words.ts';
 
 /** The whole document, for screens and paper: what stands before the first heading is its first sheet. */
@@ -73,11 +73,13 @@ function blockHtml(block: Block, units: Units): string {
       // Escaped line by line: escaping takes line ends away.
       return `<pre>${block.text.trimEnd().split('\n').map(indented).join('\n')}</pre>`;
     case 'table': {
-      const { name, columns, rows } = block;
-      return plainTable(name, {
-        header: columns.map((column) => headOf(column, units)),
-        rows: rows.map((row) => row.map((cell, at) => cellText(cell, columns[at]!, units))),
-      });
+      const { name, columns, rows, isWordy } = block;
+      const text = (cell: Cell, at: number) => convertSentence(cellText(cell, columns[at]!, units), units);
+      return plainTable(
+        name,
+        { header: columns.map((column) => headOf(column, units)), rows: rows.map((row) => row.map(text)) },
+        { words: wordColumns(block), narrow: isWordy ? 'list' : 'scroll' },
+      );
     }
     case 'working':
       return `<dl class="definitions">${block.steps
@@ -90,5 +92,9 @@ function blockHtml(block: Block, units: Units): string {
       return `<figure>${block.svg}<figcaption>${say(block.words)}</figcaption></figure>`;
   }
 }
+
+/** Columns of words, which begin at the left and wrap. */
+const wordColumns = ({ columns, rows }: Table): number[] =>
+  columns.flatMap((_, at) => (rows.some((row) => /[a-z]{3}/i.test(String(row[at] ?? ''))) ? [at] : []));
 
 const indented = (line: string): string => ' '.repeat(line.length - line.trimStart().length) + escapeHtml(line);
