@@ -30,7 +30,7 @@ function parameters(machine: Machine): Float64Array {
   for (const column of [drivers.lit, drivers.ambient, drivers.mains, drivers.tapVolume]) list(column);
   for (const column of [drivers.irradiance, drivers.absorbed, drivers.pumpSupply, drivers.skyLoss]) list(column);
   put(tank.room, control.startSupply, control.stopSupply, control.limit, control.release, tank.reliefTemperature);
-  put(machine.risePerLight, machine.tapTarget, design.draw.flow);
+  put(machine.risePerLight, machine.taps.target, design.draw.flow);
   put(heater.capacity, heater.design.lossCoefficient, heater.design.roomTemperature, heater.design.burnerPower);
   put(heater.design.setTemperature, heater.temperature);
   put(fluid.lowest, fluid.highest, fluid.origin, fluid.scale);

@@ -339,6 +339,18 @@ describe('the loop', () => {
   });
 });
 
+describe('a coil beside its array', () => {
+  // 10 m of 22 mm tube are 0.691 m²; 4.8 m² of panels commonly have 0.96 m², and less than 0.72 m² is called small.
+  it('is small below 0.15 m² for each m² of collector, and the caution says by how much it is short of 0.2 [common practice; by hand]', () => {
+    const coiled = (length: number) => cautions(having(fixture(), { coil: { length, outerDiameter: 0.022 } }));
+    expect(value(of(coiled(10), 'coil-small'), 'short')).toBeCloseTo(0.96 - 0.6912, 4);
+    expect(of(coiled(10), 'coil-small')!.finding).toMatch(
+      /0\.69 m² of surface; 1 m² are common for these panels, 0\.27 m² more/,
+    );
+    expect(codes(coiled(11))).not.toContain('coil-small');
+  });
+});
+
 describe('panels that face away from the sun', () => {
   const at = (azimuth: number, latitude: number, tilt = 40): Caution | undefined =>
     of(cautions(having(fixture({ latitude }), { array: { azimuth, tilt } })), 'array-away');

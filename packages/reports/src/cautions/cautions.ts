@@ -7,6 +7,7 @@ import { arrayAway } from './array.ts';
 import { backflow, bonding, flue, roof, steam, trades } from './general.ts';
 import {
   boiling,
+  coilSmall,
   fluidLimit,
   freezing,
   givenBack,
@@ -47,6 +48,7 @@ const RULES: readonly Rule[] = [
   lukewarm,
   hotInlet,
   shortfall,
+  coilSmall,
   givenBack,
   tankSwell,
   roof,

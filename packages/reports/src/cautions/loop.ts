@@ -1,4 +1,5 @@
 /** Cautions about the fluid between roof and tank. */
+import { coilSurface } from '@noonloop/sim-core';
 import {
   celsius,
   countHours,
@@ -233,6 +234,23 @@ export const poisonousFluid: Rule = ({ result: { design } }) =>
   design.loop.fluid === 'ethylene-glycol'
     ? { code: 'poisonous-fluid', severity: 'danger', facts: {}, finding: ['found'], advice: ['act'] }
     : null;
+
+/** Coil too small for the array. @internal */
+export const coilSmall: Rule = ({ result: { design } }) => {
+  const coil = coilSurface(design);
+  if (coil === null || coil.short <= 0) return null;
+  return {
+    code: 'coil-small',
+    severity: 'note',
+    facts: {
+      surface: { value: coil.surface, unit: 'm²' },
+      common: { value: coil.common, unit: 'm²' },
+      short: { value: coil.short, unit: 'm²' },
+    },
+    finding: ['found'],
+    advice: ['act'],
+  };
+};
 
 /** Loop that cools the tank. @internal */
 export const givenBack: Rule = ({ result: { design }, columns }) => {

@@ -147,6 +147,18 @@ export const LOOP_WORDS = {
     who: WHO.loop,
     source: 'Common practice; codes on double walls differ',
   },
+  'coil-small': {
+    severity: ['note'],
+    raised: 'the coil’s surface is less than 0.15 of the collectors’ area',
+    short: 'the coil is {short} short of what is common for these panels',
+    says: {
+      found: 'The coil has {surface} of surface; {common} are common for these panels, {short} more.',
+      act: 'It works, but the panels run hotter and bring less. A longer coil, a second one in series or a plate exchanger brings more; if the coil’s size is a default here, give coil.length and coil.outerDiameter of yours.',
+    },
+    who: WHO.planner,
+    source:
+      'Surface of smooth tube over the collectors’ area, 0.15 to 0.3, in the middle 0.2: common practice, no source',
+  },
   'heat-given-back': {
     severity: ['note'],
     raised: 'the coil takes a twentieth or more of the solar heat back out of the tank',

@@ -1,6 +1,6 @@
 import { heatByElement } from '../physics/backup/element.ts';
 import type { Heater } from '../physics/backup/heater.ts';
-import { heatWater, keepWarm, settleMixing } from '../physics/backup/supply.ts';
+import { heatWater, keepWarm, settleMixing, type TapDraw } from '../physics/backup/supply.ts';
 import { drawnBetween, flowBetween } from '../physics/draw/within.ts';
 import { drawFromTank, outletOf, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
 import type { Machine } from './machine.ts';
@@ -15,11 +15,19 @@ function wantedVolume(machine: Machine, hour: number, step: number, steps: numbe
   return tapVolume[hour]! * share;
 }
 
-/** Flow of mixed water while a tap runs in that step: the profile's own or the design's, or more where the step is too short. */
-function tapFlow(machine: Machine, hour: number, step: number, steps: number, wanted: number): number {
-  const { within } = machine.drivers;
+/**
+ * What the taps want in that step, in the machine's own record. Their flow while they run is the profile's own or the design's, or
+ * more where the step is too short.
+ */
+function tapsIn(machine: Machine, hour: number, step: number, steps: number, wanted: number): TapDraw {
+  const { drivers, taps } = machine;
+  const { within } = drivers;
   const named = within === null ? 0 : flowBetween(within, hour, step / steps, (step + 1) / steps);
-  return Math.max(named > 0 ? named : machine.design.draw.flow, (wanted * steps) / 3600);
+  taps.wanted = wanted;
+  taps.mains = drivers.mains[hour]!;
+  taps.flow = Math.max(named > 0 ? named : machine.design.draw.flow, (wanted * steps) / 3600);
+  taps.duration = 3600 / steps;
+  return taps;
 }
 
 /** Hot water for the taps: mains through the solar tank, on through the heater, mixed at the taps. */
@@ -29,11 +37,10 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
     keepHeaterWarm(machine, hour, steps);
     return;
   }
-  const { columns, design, drivers, heater, tank, tapTarget } = machine;
-  const mains = drivers.mains[hour]!;
-  const flow = tapFlow(machine, hour, step, steps, wanted);
-  const duration = 3600 / steps;
-  const share = settleMixing(heater, wanted, outletOf(tank, wanted), mains, tapTarget, flow, duration);
+  const { columns, design, heater, tank } = machine;
+  const taps = tapsIn(machine, hour, step, steps, wanted);
+  const { mains, flow, duration } = taps;
+  const share = settleMixing(heater, outletOf(tank, wanted), taps);
   const hot = wanted * share;
   const outlet = drawFromTank(tank, hot, mains, flow * share);
   heatWater(heater, hot, outlet, flow * share, duration);
@@ -60,11 +67,11 @@ function noteTaps(machine: Machine, hour: number): void {
 
 /** Water that leaves the heater too cool to be free of legionella, or that it let pass. */
 function noteColdWater(machine: Machine, hour: number, hot: number, missing: number): void {
-  const { columns, heater, tapTarget } = machine;
+  const { columns, heater, taps } = machine;
   if (heater.outlet < DISINFECTED) columns.undisinfectedVolume[hour]! += hot;
   if (!heater.instantaneous || heater.firing) return;
   columns.unfiredVolume[hour]! += hot;
-  if (heater.outlet < tapTarget) columns.unfiredShortfall[hour]! += Math.max(missing, 0);
+  if (heater.outlet < taps.target) columns.unfiredShortfall[hour]! += Math.max(missing, 0);
 }
 
 /** A step without draw. */
@@ -106,8 +113,6 @@ export function stepBaseline(machine: Machine, hour: number, steps: number): voi
 }
 
 function feedBaseline(machine: Machine, baseline: Heater, hour: number, step: number, steps: number): void {
-  const { drivers, tapTarget } = machine;
-  const mains = drivers.mains[hour]!;
   const wanted = wantedVolume(machine, hour, step, steps);
   if (wanted <= 0) {
     baseline.burnerHeat = 0;
@@ -115,9 +120,10 @@ function feedBaseline(machine: Machine, baseline: Heater, hour: number, step: nu
     keepWarm(baseline, 3600 / steps);
     return;
   }
-  const flow = tapFlow(machine, hour, step, steps, wanted);
-  const share = settleMixing(baseline, wanted, mains, mains, tapTarget, flow, 3600 / steps);
+  const taps = tapsIn(machine, hour, step, steps, wanted);
+  const { mains, flow, duration } = taps;
+  const share = settleMixing(baseline, mains, taps);
   const hot = wanted * share;
-  heatWater(baseline, hot, mains, flow * share, 3600 / steps);
+  heatWater(baseline, hot, mains, flow * share, duration);
   machine.baselineTapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (baseline.outlet - mains);
 }

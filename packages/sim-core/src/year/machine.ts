@@ -2,6 +2,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
 import { DesignError, quote } from '../input/errors.ts';
 import { compileHeater, type Heater } from '../physics/backup/heater.ts';
+import type { TapDraw } from '../physics/backup/supply.ts';
 import { compilePumpControl, type PumpControl } from '../physics/control/pump-control.ts';
 import { drawsWithinHours } from '../physics/draw/schedule.ts';
 import { siteAirPressure } from '../physics/fluid/air-pressure.ts';
@@ -89,8 +90,8 @@ export interface Machine {
   readonly baselineTapHeat: Float64Array;
   /** Standby loss of the heater of that house. Shape [8760]. [J] */
   readonly baselineLoss: Float64Array;
-  /** Mixed water that heater and valve aim at: the taps' own, or the valve's where it is set lower. [°C] */
-  readonly tapTarget: number;
+  /** What the taps want in the step at hand; their target is their own, or the valve's where it is set lower. */
+  readonly taps: TapDraw;
   /** Node of the heating element in the tank; -1 where there is none. */
   readonly elementNode: number;
   /** Rise of the tank's top in a step, at most, per light turned into heat in the absorber. [K·m²/W] */
@@ -202,9 +203,7 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
     collectorLoss: new Float64Array(8760),
     baselineTapHeat: new Float64Array(8760),
     baselineLoss: new Float64Array(8760),
-    tapTarget: design.draw.mixingValve
-      ? Math.min(design.draw.tapTemperature, design.draw.valveTemperature)
-      : design.draw.tapTemperature,
+    taps: { wanted: 0, mains: 0, target: tapTarget(design), flow: 0, duration: 0 },
     elementNode: design.heater.kind === 'element' ? Math.trunc(design.heater.elementHeight * design.tank.nodes) : -1,
     risePerLight: risePerLight(design, circuit, tank, stepsPerHour),
     books: openBooks(circuit, tank, heater, baseline),
@@ -217,6 +216,10 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
 }
 
 const emptyStream = (): LoopStream => ({ flow: 0, capacityRate: 0, conductance: 0 });
+
+/** Mixed water that heater and valve aim at. [°C] */
+const tapTarget = ({ draw }: SystemDesign): number =>
+  draw.mixingValve ? Math.min(draw.tapTemperature, draw.valveTemperature) : draw.tapTemperature;
 
 /** The heat of a step's light in the water that it warms at least: from the coil's foot, or the plate exchanger's inlet, upwards. */
 function risePerLight(design: SystemDesign, circuit: Circuit, tank: Tank, stepsPerHour: number): number {

@@ -96,7 +96,7 @@ describe('a step of an instantaneous heater', () => {
 
   it('fires by the flow while the tap runs, not by the mean of the step [10 L at 6 L/min in an hour: 1 min 40 s at 7.3 kW]', () => {
     const heater = compileHeater(design);
-    const share = settleMixing(heater, 0.01, 30, 10, 45, FLOW, 3600);
+    const share = settleMixing(heater, 30, { wanted: 0.01, mains: 10, target: 45, flow: FLOW, duration: 3600 });
     heatWater(heater, 0.01 * share, 30, FLOW * share, 3600);
     expect(heater.outlet).toBeCloseTo(50, 9);
     expect(heater.burnerHeat).toBeCloseTo(RATE * share * 20 * (0.01 / FLOW), 6);
@@ -104,7 +104,7 @@ describe('a step of an instantaneous heater', () => {
 
   it('loses nothing and keeps nothing', () => {
     const heater = compileHeater(design);
-    settleMixing(heater, 0.01, 30, 10, 45, FLOW, 3600);
+    settleMixing(heater, 30, { wanted: 0.01, mains: 10, target: 45, flow: FLOW, duration: 3600 });
     heatWater(heater, 0.002, 25, FLOW, 300);
     expect(heater.loss).toBe(0);
     expect(heater.burnerHeat).toBeCloseTo(0.002 * WATER_HEAT_CAPACITY * (heater.outlet - 25), 9);

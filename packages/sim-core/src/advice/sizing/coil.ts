@@ -4,12 +4,13 @@ import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
+import type { WorkingStep } from '../../input/working.ts';
 import { exchangerRatio } from '../../physics/collector/flow-correction.ts';
 import { compileFluid, fluidDensity, fluidSpecificHeat } from '../../physics/fluid/compile.ts';
 import { coilConductance } from '../../physics/loop/coil-conductance.ts';
 import { coilEffectiveness } from '../../physics/loop/exchanger.ts';
-import { COMMON_FLOW, L_PER_MIN, PRACTICE } from './working.ts';
+import { coilSteps } from './coil-working.ts';
+import { COMMON_FLOW, PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
   flow: quantity('flow', 1e-6, 1e-2).optional(),
@@ -113,59 +114,11 @@ export function sizeCoil(design: SystemDesign, options: CoilSizingOptions = {}):
     { area, removalLoss, capacityRate },
     { effectiveness, minimumRate: capacityRate },
   );
-  const steps = [
-    line('heat in full sun', 'P = q A', `${show(asked.fluxPerArea)} W/m² × ${show(area)} m²`, heat, 'W', PRACTICE),
-    line(
-      'conductance of a metre',
-      '1/UA = 1/(h_i A_i) + wall + scale + 1/(h_o A_o)',
-      `h_i ${show(perMetre.insideCoefficient, 3)}, h_o ${show(perMetre.outsideCoefficient, 3)} W/(m²·K), Re ${show(perMetre.reynolds, 3)}, ${show(flow * L_PER_MIN, 3)} L/min at ${show(fluidTemperature)} °C`,
-      perMetre.conductance,
-      'W/(m·K)',
-      'VDI heat atlas inside, Churchill & Chu 1975 outside',
-    ),
-    line(
-      'length',
-      'L = P/(UA/m × Δt)',
-      `${show(heat)}/(${show(perMetre.conductance)} × ${show(difference)})`,
-      length,
-      'm',
-      `Δt 8 to 12 K: ${PRACTICE}`,
-    ),
-    line('outside surface', 'π d_o L', `π × ${show(coil.outerDiameter)} × ${show(length)}`, surface, 'm²', 'geometry'),
-    line(
-      'surface for each m² of collector',
-      'A_coil/A',
-      `${show(surface)}/${show(area)}`,
-      surface / area,
-      '-',
-      `0.15 to 0.3 for smooth tube: ${PRACTICE}`,
-    ),
-    line(
-      'effectiveness',
-      'ε = 1 − e^(−UA/(ρ c_p V̇))',
-      `1 − e^(−${show(conductance)}/${show(capacityRate)})`,
-      effectiveness,
-      '-',
-      'tank of one temperature around the coil',
-    ),
-    line(
-      'what it leaves of the collectors’ heat',
-      '1/[1 + (A F_R U_L/(ṁ c_p))(1/ε − 1)]',
-      `F_R U_L ${show(removalLoss)}, A ${show(area)}, ṁ c_p ${show(capacityRate)}`,
-      collectorShare,
-      '-',
-      'de Winter 1975',
-    ),
-  ];
+  const found = { length, surface, surfacePerArea: surface / area, conductance, effectiveness, collectorShare };
   return {
-    length,
-    surface,
-    surfacePerArea: surface / area,
-    conductance,
-    effectiveness,
-    collectorShare,
+    ...found,
     differenceAsDesigned: heat / (perMetre.conductance * coil.length),
-    steps,
+    steps: coilSteps(design, { ...asked, flow, fluidTemperature, heat, perMetre, capacityRate, removalLoss, ...found }),
   };
 }
 

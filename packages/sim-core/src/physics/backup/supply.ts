@@ -5,6 +5,20 @@ import { instantaneousOutlet } from './instantaneous.ts';
 /** Times that the mixing is set by the outlet it brings. */
 const TRIALS = 2;
 
+/** What the taps want in a step. */
+export interface TapDraw {
+  /** Mixed water. [m³] */
+  wanted: number;
+  /** Cold mains. [°C] */
+  mains: number;
+  /** Temperature of the mixed water. [°C] */
+  readonly target: number;
+  /** Mixed flow while they run. [m³/s] */
+  flow: number;
+  /** Length of the step. [s] */
+  duration: number;
+}
+
 /** Share of the taps' water that must come hot: what a mixing valve, or a hand, lets through. [-] */
 export const hotShare = (target: number, mains: number, hot: number): number =>
   hot <= target ? 1 : Math.max(target - mains, 0) / (hot - mains);
@@ -16,21 +30,13 @@ export const hotShare = (target: number, mains: number, hot: number): number =>
  * outlet that this share would bring. An instantaneous heater holds its outlet, and remembers here whether it fires.
  *
  * @param heater - Its state is as before, but for an instantaneous one's decision.
- * @param wanted - Mixed water. [m³]
  * @param inlet - Water ready to enter the heater. [°C]
- * @param mains - Cold mains. [°C]
- * @param target - Mixed water's temperature. [°C]
- * @param flow - Mixed flow at the taps while they run. [m³/s]
- * @param duration - Length of the step. [s]
+ * @param taps - What they want in the step.
  */
 export function settleMixing(
   heater: Heater,
-  wanted: number,
   inlet: number,
-  mains: number,
-  target: number,
-  flow: number,
-  duration: number,
+  { wanted, mains, target, flow, duration }: TapDraw,
 ): number {
   if (heater.stored) {
     const start = heater.temperature;

@@ -77,7 +77,7 @@ export function compileDirectTable(
   for (let row = 0; row <= FLUID_ROWS; row++) {
     followCurve(h, motor, lowest + ((highest - lowest) * row) / FLUID_ROWS, mostVoltage, curve);
     for (let column = 0; column < CELL_COLUMNS; column++) {
-      fillLights(table, curve, cells[column]!, modules, column, (row * CELL_COLUMNS + column) * (LIGHTS + 1));
+      fillLights(table, curve, cells[column]!, modules, row * CELL_COLUMNS + column);
     }
   }
   return table;
@@ -112,15 +112,9 @@ function followCurve(
 }
 
 /** Flow and power at each light for one fluid and cell temperature. */
-function fillLights(
-  table: DirectTable,
-  curve: LoadCurve,
-  cell: Float64Array,
-  modules: number,
-  column: number,
-  start: number,
-): void {
-  const darkest = table.runningLight[column]!;
+function fillLights(table: DirectTable, curve: LoadCurve, cell: Float64Array, modules: number, place: number): void {
+  const darkest = table.runningLight[place % CELL_COLUMNS]!;
+  const start = place * (LIGHTS + 1);
   let point = 0;
   let light = darkest;
   let before = darkest;

@@ -94,8 +94,8 @@ export function planeOfArray(
     lostBeam: track.lostBeam,
     lostBeamHours: track.lostBeamHours,
   };
-  const albedos = albedoColumn(weather.columns, albedo, plane.snowAlbedo ?? null);
-  fillPlane(track, plane, model, albedos, typeof albedo === 'number' ? albedo : DEFAULT_ALBEDO, result);
+  const byHour = albedoColumn(weather.columns, albedo, plane.snowAlbedo ?? null);
+  fillPlane(track, plane, model, byHour ?? (typeof albedo === 'number' ? albedo : DEFAULT_ALBEDO), result);
   if (plane.shading !== undefined && (plane.shading.horizon !== null || plane.shading.obstacle !== null)) {
     shadePlane(result, track, plane, plane.shading);
   }
@@ -107,8 +107,7 @@ function fillPlane(
   track: SunTrack,
   plane: PlaneOrientation,
   model: SkyModel,
-  albedos: Float64Array | null,
-  albedo: number,
+  albedo: Float64Array | number,
   out: PlaneIrradiance,
 ): void {
   const { stepsPerHour, shift, east, north, up, dni, dhi, ghi } = track;
@@ -125,7 +124,7 @@ function fillPlane(
   for (let hour = 0; hour < hours; hour++) {
     const ring = bright[2 * hour]!;
     const rest = restOfSky(ring, bright[2 * hour + 1]!, skyView, sinTilt);
-    const reflected = groundView * (albedos === null ? albedo : albedos[hour]!);
+    const reflected = groundView * (typeof albedo === 'number' ? albedo : albedo[hour]!);
     for (let step = 0; step < stepsPerHour; step++) {
       const at = stepOfClock(hour, step, shift, stepsPerHour, hours);
       const diffuse = dhi[at]!;

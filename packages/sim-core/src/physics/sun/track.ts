@@ -136,10 +136,15 @@ function brightnessOf(sunlit: Float64Array): (model: SkyModel) => Float64Array {
     let bright = known.get(model);
     if (bright === undefined) {
       bright = new Float64Array(sunlit.length / 2);
+      const sky = { dhi: 0, dni: 0, zenith: 0, extraterrestrialNormal: 0 };
       for (let hour = 0; hour < sunlit.length / 4; hour++) {
         const at = 4 * hour;
         if (sunlit[at + 3] === 0) continue; // no sun: a uniform sky
-        SKY_KERNELS[model].brightness(sunlit[at]!, sunlit[at + 1]!, sunlit[at + 2]!, sunlit[at + 3]!, bright, 2 * hour);
+        sky.dhi = sunlit[at]!;
+        sky.dni = sunlit[at + 1]!;
+        sky.zenith = sunlit[at + 2]!;
+        sky.extraterrestrialNormal = sunlit[at + 3]!;
+        SKY_KERNELS[model].brightness(sky, bright, 2 * hour);
       }
       known.set(model, bright);
     }

@@ -5,7 +5,7 @@ import { type SkyConditions, type SkyIrradiance, type SkyKernel, skyOnPlane } fr
 export const hayDaviesKernel: SkyKernel = {
   // cos 89°: nearer to the horizon the ratio of beams means nothing.
   minimumCosZenith: 0.01745,
-  brightness(_dhi, dni, _zenith, extraterrestrialNormal, out, at) {
+  brightness({ dni, extraterrestrialNormal }, out, at) {
     out[at] = dni / extraterrestrialNormal;
     out[at + 1] = 0;
   },

@@ -4,7 +4,7 @@ import { type SkyConditions, type SkyIrradiance, type SkyKernel, skyOnPlane } fr
 /** @internal */
 export const isotropicKernel: SkyKernel = {
   minimumCosZenith: 1,
-  brightness(_dhi, _dni, _zenith, _extraterrestrialNormal, out, at) {
+  brightness(_sky, out, at) {
     out[at] = 0;
     out[at + 1] = 0;
   },

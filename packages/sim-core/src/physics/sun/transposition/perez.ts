@@ -24,7 +24,7 @@ const KAPPA = 1.041;
 /** @internal */
 export const perezKernel: SkyKernel = {
   minimumCosZenith: Math.cos((85 * Math.PI) / 180),
-  brightness(dhi, dni, zenith, extraterrestrialNormal, out, at) {
+  brightness({ dhi, dni, zenith, extraterrestrialNormal }, out, at) {
     out[at] = 0;
     out[at + 1] = 0;
     if (!(dhi > 0)) return;

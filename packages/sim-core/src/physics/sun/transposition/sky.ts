@@ -30,19 +30,15 @@ export interface SkyIrradiance {
   readonly sky: number;
 }
 
+/** What brightness and clearness depend on. @internal */
+export type BrightSky = Pick<SkyConditions, 'dhi' | 'dni' | 'zenith' | 'extraterrestrialNormal'>;
+
 /** What makes one sky model. @internal */
 export interface SkyKernel {
   /** Floor of cos Z under the ratio R. [-] */
   readonly minimumCosZenith: number;
   /** Writes `ring` to `out[at]` and `horizon` to `out[at + 1]`; they do not depend on the plane. [-] */
-  brightness(
-    dhi: number,
-    dni: number,
-    zenith: number,
-    extraterrestrialNormal: number,
-    out: Float64Array,
-    at: number,
-  ): void;
+  brightness(sky: BrightSky, out: Float64Array, at: number): void;
 }
 
 /** Public face of a model: checks, then takes its kernel. @internal */
@@ -55,7 +51,7 @@ export function skyOnPlane(kernel: SkyKernel, conditions: SkyConditions): SkyIrr
   requireNumber('incidenceCosine', conditions.incidenceCosine, -1, 1, '');
   requireNumber('tilt', conditions.tilt, 0, 180, '°');
   const bright = new Float64Array(2);
-  kernel.brightness(dhi, dni, zenith, extraterrestrialNormal, bright, 0);
+  kernel.brightness(conditions, bright, 0);
   const tilt = (conditions.tilt * Math.PI) / 180;
   const cosZenith = Math.cos((zenith * Math.PI) / 180);
   const ring = bright[0]! * ringRatio(conditions.incidenceCosine, cosZenith, kernel.minimumCosZenith);
