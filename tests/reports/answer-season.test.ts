@@ -85,7 +85,7 @@ describe('the season of the sun, in words', () => {
       months: summer.months.map((one) => ({ ...one, heaterFuel: 3.6e8, heaterHeat, heaterLoss })),
     });
     expect(describeStandby(with_(3e8, 2e8), 'metric')).toMatch(
-      /^Most of what the heater takes then, 600 kWh, keeps the heater itself warm.*germs/,
+      /^Most of what the heater takes then, about 600 kWh of fuel, keeps the heater itself warm.*germs/,
     );
     expect(describeStandby(with_(3e8, 1e8), 'metric')).toBeNull();
     expect(describeStandby(with_(0, 0), 'metric')).not.toBeNull();

@@ -290,5 +290,9 @@ describe('words of the answer [requirement]', () => {
 
   it('says how sure it is only where that is given', () => {
     expect(renderText(house(84))).not.toContain('±');
+    expect(renderText(house(84), { uncertainty: 0.08 })).toContain(
+      'How sure: ± 8 % on what is saved; another year’s weather is not in it.',
+    );
+    expect(() => renderText(house(84), { uncertainty: 8 })).toThrow(/uncertainty: found 8, .*Give 0\.08/);
   });
 });

@@ -237,6 +237,10 @@ describe('prices as people write them', () => {
     const kWh = (0.091 * 1055.05585262) / 3.6;
     expect(gallons.fuel.saved).toBeCloseTo(year.fuelSaved / KWH / kWh, 6);
     expect(gallons.fuel.savedWords).toBe(`${Math.round(gallons.fuel.saved!)} gallons of propane`);
+    const text = renderText(run, { money: { ...plain, fuel: { carrier: 'propane', price: 3.1, per: 'gal' } } });
+    expect(text).toMatch(
+      new RegExp(`Propane saved \\[gal\\]\\s+${Math.round(gallons.fuel.without!) - Math.round(gallons.fuel.with)}\\n`),
+    );
     const oil = { carrier: 'heating-oil', price: 1, per: 'L' } as const;
     const other = money(run, { ...plain, fuel: { carrier: 'propane', price: 3.1, per: 'gal' }, baselineFuel: oil });
     expect([other.fuel.saved, other.fuel.without, other.fuel.savedWords]).toEqual([null, null, null]);

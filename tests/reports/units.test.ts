@@ -71,6 +71,9 @@ describe('units of output', () => {
     expect(convertSentence('Held above 120 °C, and from −10 to 5 °C.', 'us')).toBe(
       'Held above 248 °F, and from 14 to 41 °F.',
     );
+    expect(convertSentence('Pipes of 20 m in wind of 4 m/s, 1.5 m up.', 'us')).toBe(
+      'Pipes of 66 ft in wind of 8.9 mph, 4.9 ft up.',
+    );
     expect(convertSentence('Held above 120 °C.', 'metric')).toBe('Held above 120 °C.');
     expect(convertSentence('A plate of 2 m² at 1000 W/m² with 2 W/(m²·K)', 'us')).toBe(
       'A plate of 21.53 ft² at 317 Btu/(h·ft²) with 2 W/(m²·K)',

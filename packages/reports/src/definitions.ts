@@ -45,7 +45,7 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
   peakTankTemperature: single(
     'Peak tank temperature',
     'temperature',
-    'Highest temperature of the hottest node of the solar tank at any step of the period.',
+    'Highest temperature of the hottest part of the solar tank at any step of the period.',
   ),
   sunShare: single(
     'Hot water by the sun',

@@ -94,7 +94,7 @@ export function formatDesignValue(value: unknown, unit: string, path: string, un
 }
 
 const QUOTED =
-  /(−|-)?(\d[\d,]*(?:\.\d+)?)(?:( to |–| and )(\d[\d,]*(?:\.\d+)?))? (°C|K|L\/min|L|m²|kWh|mm|bar|kPa|W\/m²)(?![\w/²·(])/gu;
+  /(−|-)?(\d[\d,]*(?:\.\d+)?)(?:( to |–| and )(\d[\d,]*(?:\.\d+)?))? (°C|K|L\/min|L|m\/s|m²|m|kWh|mm|bar|kPa|W\/m²)(?![\w/²·(])/gu;
 
 const QUOTED_UNITS: Record<string, [unit: string, scale: number]> = {
   '°C': ['°C', 1],
@@ -103,6 +103,8 @@ const QUOTED_UNITS: Record<string, [unit: string, scale: number]> = {
   L: ['m³', 1e-3],
   'm²': ['m²', 1],
   kWh: ['J', 3.6e6],
+  m: ['m', 1],
+  'm/s': ['m/s', 1],
   mm: ['m', 1e-3],
   bar: ['Pa', 1e5],
   kPa: ['Pa', 1e3],
@@ -119,6 +121,11 @@ export function convertSentence(text: string, units: Units): string {
       const sign = minus === undefined ? 1 : -1;
       const convert = (number: string, factor: number): [string, string] => {
         const [shown, shownUnit] = formatOne(factor * Number(number.replaceAll(',', '')) * scale, unit, '', units);
+        if (symbol === 'm' || symbol === 'm/s') {
+          const [foot, mile] = [1 / FOOT, 3600 / (5280 * FOOT)];
+          const us = Number(number.replaceAll(',', '')) * factor * (symbol === 'm' ? foot : mile);
+          return [formatNumber(us, Math.abs(us) < 9.95 ? 1 : 0), symbol === 'm' ? 'ft' : 'mph'];
+        }
         return [
           unit === '°C'
             ? String(Math.round(Number(shown.replace('−', '-').replaceAll(',', '')))).replace('-', '−')

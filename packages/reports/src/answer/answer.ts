@@ -1,4 +1,5 @@
 import { cautions } from '../cautions/index.ts';
+import { ReportError } from '../errors.ts';
 import { letterOf } from '../escape.ts';
 import { hasOwnInvestments, moneyOf, moneyOptions } from '../money/rows.ts';
 import { listRuns, type ReportOptions, type Runs } from '../options.ts';
@@ -43,8 +44,15 @@ export function answerOf(
   return results.length === 1 ? answerOne(context) : answerSeveral(context);
 }
 
-/** `± 8 % on what is saved; another year’s weather is not in it.`; `null` where it is not known. @param uncertainty - half width of the band [-] */
-export const sureWords = (uncertainty: number | undefined): string | null =>
-  uncertainty === undefined
-    ? null
-    : `± ${formatNumber(100 * uncertainty, 0)} % on what is saved; another year’s weather is not in it.`;
+/**
+ * `± 8 % on what is saved; another year’s weather is not in it.`; `null` where it is not known.
+ *
+ * @param uncertainty - half width of the band, 0 to 1 [-]
+ * @throws {@link ReportError} outside the range: a percentage written as a number.
+ */
+export function sureWords(uncertainty: number | undefined): string | null {
+  if (uncertainty === undefined) return null;
+  if (!(uncertainty >= 0 && uncertainty < 1))
+    throw new ReportError('uncertainty', `${uncertainty}`, 'a fraction from 0 to below 1', 'Give 0.08 for ± 8 %.');
+  return `± ${formatNumber(100 * uncertainty, 0)} % on what is saved; another year’s weather is not in it.`;
+}

@@ -1,9 +1,10 @@
 /** In which months the sun alone makes the hot water, in words. */
 import { MONTH_NAMES } from '../calendar.ts';
+import type { Money } from '../money/types.ts';
 import type { Summary } from '../summary.ts';
-import { formatNumber, formatQuantity, type Units } from '../units.ts';
+import { formatNumber, type Units } from '../units.ts';
 import { joinWords } from './join.ts';
-import { capital } from './words.ts';
+import { capital, fuelWords } from './words.ts';
 
 /** Spans of months that follow each other; the year is a ring, so November to February is one. @param months - 0 to 11, ascending */
 export function monthSpans(months: readonly number[]): [from: number, to: number][] {
@@ -45,13 +46,18 @@ const MOST = 0.5;
 /**
  * What the heater still burns in the months in which the sun alone suffices: switched off for them it would burn nothing. `null`
  * where there is no such month, or its own loss is not most of what it burns then.
+ *
+ * @param units - of fuel without prices
+ * @param money - of the same run, for the unit of its bill
  */
-export function describeStandby({ months, sunAloneMonths, design }: Summary, units: Units): string | null {
+export function describeStandby(summary: Summary, units: Units, money: Money | null = null): string | null {
+  const { months, sunAloneMonths, design } = summary;
   const sum = (key: 'heaterFuel' | 'heaterHeat' | 'heaterLoss'): number =>
     sunAloneMonths.reduce((total, month) => total + months[month]![key], 0);
   const fuel = sum('heaterFuel');
   if (!(fuel > 0) || sum('heaterLoss') < MOST * sum('heaterHeat')) return null;
   const ban =
     design.heater.kind === 'element' ? '' : ' Off, it kills no germs: ask what the local code wants before you do so.';
-  return `Most of what the heater takes then, ${formatQuantity(fuel, 'fuel', units)}, keeps the heater itself warm; switched off for these months it would save that too.${ban}`;
+  const { number, unit } = fuelWords(fuel, { money, summary }, units);
+  return `Most of what the heater takes then, about ${number} ${unit}, keeps the heater itself warm; switched off for these months it would save that too.${ban}`;
 }

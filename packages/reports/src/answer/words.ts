@@ -71,7 +71,11 @@ export interface FuelWords {
 }
 
 /** An energy of fuel in the unit of the bill, or of the report without prices. @param energy - by gross calorific value [J] */
-export function fuelWords(energy: number, { money, summary }: Candidate, units: AnswerContext['units']): FuelWords {
+export function fuelWords(
+  energy: number,
+  { money, summary }: Pick<Candidate, 'money' | 'summary'>,
+  units: AnswerContext['units'],
+): FuelWords {
   const billed = money?.fuel;
   if (billed?.saved != null && billed.savedWords !== null && summary.year.fuelSaved !== 0) {
     const value = (energy / summary.year.fuelSaved) * billed.saved;

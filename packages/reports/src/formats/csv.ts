@@ -87,8 +87,8 @@ function moneyNumberRows(
   units: Units,
 ): Cell[][] {
   const all = moneyOf(results, money);
-  return moneyRows(all).map(({ key, kind, definition, values }): Cell[] => {
-    const [symbol, scale] = moneyUnit(kind, all[0]!.currency, units);
+  return moneyRows(all).map(({ key, kind, unit: billed, definition, values }): Cell[] => {
+    const [symbol, scale] = moneyUnit(kind, all[0]!.currency, units, billed);
     const unit = kind === 'rate' ? 'percent' : symbol.replace('/', '_per_');
     return [key, unit, ...values.map((value) => (value === null ? '' : roundTo(value * scale, 4))), definition];
   });

@@ -8,7 +8,7 @@ import { compareSummaries } from '../compare.ts';
 import { designChanges } from '../design-changes.ts';
 import { cut, letterOf, plainText } from '../escape.ts';
 import { FUELS } from '../money/fuels.ts';
-import { moneyOptions } from '../money/rows.ts';
+import { moneyOf, moneyOptions } from '../money/rows.ts';
 import { listRuns, type ReportOptions, type Runs } from '../options.ts';
 import { rankLabel, rankSummaries, rankValue } from '../rank.ts';
 import { describeComparison } from '../sentences.ts';
@@ -77,6 +77,7 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
   const letters = results.map((_, index) => letterOf(index));
   const cautions = groupCautions(results, letters, units);
   const names = results.map(({ design }) => plainText(design.name));
+  const moneys = options.money === undefined ? null : moneyOf(results, options.money);
   return {
     title: options.title ?? (comparison === null ? names[0]! : titleOf(results)),
     answer: answerOf(results, summaries, options),
@@ -100,8 +101,8 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
     cautions,
     cautionCount: countCautions(cautions),
     season: byDesign(
-      summaries.map((summary) =>
-        [describeSeason(summary), describeStandby(summary, units)].filter((line) => line !== null),
+      summaries.map((summary, index) =>
+        [describeSeason(summary), describeStandby(summary, units, moneys?.[index])].filter((line) => line !== null),
       ),
       letters,
     ),

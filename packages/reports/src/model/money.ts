@@ -20,6 +20,7 @@ import { byDesign } from './words.ts';
 const SIDES: Readonly<Record<string, readonly [without: string, having: string]>> = {
   energySaving: ['billWithout', 'billWith'],
   co2Saved: ['co2Without', 'co2With'],
+  fuelBilled_saved: ['fuelBilled_without', 'fuelBilled_with'],
 };
 
 /** Difference of the two sides as they are shown; `null` where the number is no such saving, or a side is missing. */
@@ -53,8 +54,8 @@ export function moneyModel(
   return {
     table: {
       header: ['Number', ...(letters.length > 1 ? letters : ['Year 1 or life'])],
-      rows: rows.map(({ key, label, kind, values }) => [
-        `${label} [${moneyUnit(kind, currency, units)[0]}]`,
+      rows: rows.map(({ key, label, kind, unit, values }) => [
+        `${label} [${moneyUnit(kind, currency, units, unit)[0]}]`,
         ...values.map((value, index) =>
           formatMoney(shownDifferences(rows, key, index, kind, currency, units) ?? value, kind, currency, units),
         ),

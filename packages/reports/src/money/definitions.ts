@@ -16,7 +16,7 @@ export type BillKey =
 export type CaseKey = Exclude<keyof MoneyCase, 'parts'>;
 
 /** What kind of number it is. */
-export type MoneyKind = 'currency' | 'years' | 'rate' | 'heatPrice' | 'mass';
+export type MoneyKind = 'amount' | 'currency' | 'years' | 'rate' | 'heatPrice' | 'mass';
 
 /** What a number of money means. */
 export interface MoneyDefinition {
@@ -115,3 +115,14 @@ export const BILL_KEYS = [
 export const CASE_KEYS = Object.keys(CASE_DEFINITIONS) as readonly CaseKey[];
 /** Keys in the order of reports. */
 export const CARBON_KEYS = ['co2Without', 'co2With', 'co2Saved'] as const satisfies BillKey[];
+
+/** Fuel in the unit of its bill; the unit is that of the prices. */
+export const FUEL_DEFINITIONS: Readonly<Record<'without' | 'with' | 'saved', MoneyDefinition>> = {
+  without: define(
+    'Bought without solar',
+    'amount',
+    'Fuel of one year without the solar system, as the bill counts it.',
+  ),
+  with: define('Bought with solar', 'amount', 'Fuel of one year with the solar system, as the bill counts it.'),
+  saved: define('Saved', 'amount', 'The difference of the two, as the bill counts it.'),
+};

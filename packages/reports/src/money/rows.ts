@@ -9,6 +9,7 @@ import {
   CARBON_KEYS,
   CASE_DEFINITIONS,
   CASE_KEYS,
+  FUEL_DEFINITIONS,
   type MoneyDefinition,
   type MoneyKind,
 } from './definitions.ts';
@@ -63,7 +64,9 @@ export const moneyOf = (results: readonly RunResult[], given: MoneyGiven): reado
 export interface MoneyRow extends MoneyDefinition {
   /** `netPresentValue`, and `netPresentValueUsed` for used parts. */
   readonly key: string;
-  /** In currency, years, shares, currency/J or kg; `null`: none. */
+  /** Unit of the bill, for fuel. */
+  readonly unit?: string;
+  /** In currency, years, shares, currency/J, kg or {@link unit}; `null`: none. */
   readonly values: readonly (number | null)[];
 }
 
@@ -87,7 +90,23 @@ export function moneyRows(all: readonly Money[]): MoneyRow[] {
       };
     }),
   );
-  return [...BILL_KEYS.map(one), ...cases, ...CARBON_KEYS.map(one)];
+  return [...fuelRows(all), ...BILL_KEYS.map(one), ...cases, ...CARBON_KEYS.map(one)];
+}
+
+/** Fuel in the unit of its bill, where one unit and one fuel hold for all. */
+function fuelRows(all: readonly Money[]): MoneyRow[] {
+  const { unit, word } = all[0]!.fuel;
+  if (all.some(({ fuel }) => fuel.unit !== unit || fuel.word !== word || fuel.saved === null)) return [];
+  return (['without', 'with', 'saved'] as const).map((key) => {
+    const { label, ...rest } = FUEL_DEFINITIONS[key];
+    return {
+      key: `fuelBilled_${key}`,
+      label: `${word.charAt(0).toUpperCase()}${word.slice(1)} ${label.toLowerCase()}`,
+      ...rest,
+      unit: unit.replace('3', '³'),
+      values: all.map(({ fuel }) => fuel[key]),
+    };
+  });
 }
 
 /** Unit, factor from the value to it, and decimals. */
@@ -95,8 +114,11 @@ export function moneyUnit(
   kind: MoneyKind,
   currency: string,
   units: Units,
+  unit = '',
 ): [symbol: string, scale: number, digits: number] {
   switch (kind) {
+    case 'amount':
+      return [unit, 1, 0];
     case 'currency':
       return [currency, 1, 0];
     case 'years':
