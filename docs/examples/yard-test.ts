@@ -1,7 +1,7 @@
 // A used panel in the yard, an hour of sun: hose, bucket, two thermometers, a sun meter, a blanket. The readings are invented.
 // Writes out/yard-test.svg.
 import { mkdir, writeFile } from 'node:fs/promises';
-import { collectorChart } from '@noonloop/reports';
+import { collectorChart, yardTestInWords } from '@noonloop/reports';
 import { rateFromSurvey, rateFromYardTest, type YardRating } from '@noonloop/sim-core';
 
 const air = '68 degF';
@@ -16,7 +16,9 @@ const readings = [
 ];
 const panel = { area: '20.25 ft2', tools: { sunScale: '7 %', thermometer: '0.3 K' } };
 
-function print(title: string, { eta0, a1, a2, scatter, notes }: YardRating): void {
+function print(title: string, rating: YardRating): void {
+  const { eta0, a1, a2, scatter } = rating;
+  const { notes, remedies } = yardTestInWords(rating);
   console.log(`\n${title}`);
   for (const [name, { band, from }] of Object.entries({ eta0, a1, a2 })) {
     const words =
@@ -26,7 +28,7 @@ function print(title: string, { eta0, a1, a2, scatter, notes }: YardRating): voi
     console.log(`  ${name.padEnd(5)} ${words}`);
   }
   console.log(`  scatter against the tools: ${scatter === null ? 'no spare readings' : scatter.toFixed(2)}`);
-  for (const note of notes) console.log(`  - ${note}`);
+  for (const note of [...remedies, ...notes]) console.log(`  - ${note}`);
 }
 
 const whole = rateFromYardTest({ ...panel, points: readings });

@@ -10,24 +10,21 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 /** One row a caution: what raises it, its words, who may act, its source. */
 export function cautionTable(): string {
   const rows = Object.entries(CAUTION_WORDS as Readonly<Record<string, CautionText>>).map(
-    ([code, { severity, raised, says, who, source }]) =>
-      [
-        `\`${code}\``,
-        severity.map((one) => SEVERITY_WORDS[one].toLowerCase()).join(', '),
-        capital(raised),
-        Object.values(says).join('<br>'),
-        who,
-        source,
-      ]
-        .map(cell)
-        .join(' | '),
+    ([code, { severity, raised, says, who, source }]) => [
+      `\`${code}\``,
+      severity.map((one) => SEVERITY_WORDS[one].toLowerCase()).join(', '),
+      capital(raised),
+      Object.values(says).join('<br>'),
+      who,
+      source,
+    ],
   );
-  return [
-    '| code | grave | raised by | words | who may act | source |',
-    '|---|---|---|---|---|---|',
-    ...rows.map((row) => `| ${row} |`),
-  ].join('\n');
+  return markdownTable(['code', 'grave', 'raised by', 'words', 'who may act', 'source'], rows);
 }
+
+/** A table in Markdown; holes of sentences stand in pointed brackets. */
+export const markdownTable = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
+  [head, head.map(() => '---'), ...rows.map((row) => row.map(cell))].map((row) => `| ${row.join(' | ')} |`).join('\n');
 
 /** A page with the part between `<!-- name, made by code -->` and `<!-- end of name -->` replaced. */
 export function withPart(page: string, name: string, part: string): string {

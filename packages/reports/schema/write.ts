@@ -3,6 +3,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { REPORT_SCHEMA } from '../src/formats/json-schema.ts';
 import { cautionTable, withPart } from './cautions-page.ts';
 import { settingsSchemas } from './settings.ts';
+import { taskTable, testTable } from './tasks-page.ts';
 
 for (const [kind, schema] of Object.entries({ report: REPORT_SCHEMA, ...settingsSchemas() }))
   await writeFile(new URL(`./${kind}-1.json`, import.meta.url), `${JSON.stringify(schema, null, 2)}\n`);
@@ -10,5 +11,10 @@ for (const [kind, schema] of Object.entries({ report: REPORT_SCHEMA, ...settings
 // With --page, the parts of the guide that code makes too.
 if (process.argv.includes('--page')) {
   const page = new URL('../../../docs/guides/cautions.md', import.meta.url);
-  await writeFile(page, withPart(await readFile(page, 'utf8'), 'cautions', cautionTable()));
+  const parts = { cautions: cautionTable(), tasks: taskTable(), tests: testTable() };
+  const text = Object.entries(parts).reduce(
+    (whole, [name, part]) => withPart(whole, name, part),
+    await readFile(page, 'utf8'),
+  );
+  await writeFile(page, text);
 }

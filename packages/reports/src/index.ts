@@ -51,3 +51,4 @@ export { type CalendarInWords, calendarInWords, type TaskInWords } from './words
 export { type CalibrationInWords, calibrationInWords } from './words/calibration.ts';
 export { type CauseInWords, type CheckInWords, checkInWords, type TestInWords } from './words/check.ts';
 export { noticeWords } from './words/notices.ts';
+export { type YardTestInWords, yardTestInWords } from './words/yard-test.ts';

@@ -42,6 +42,7 @@ const PLAIN: Readonly<Record<string, (value: number) => string>> = {
   days: (value) => counted(value, 'day'),
   months: (value) => counted(value, 'month'),
   years: (value) => counted(value, 'year'),
+  '°': (value) => `${formatNumber(value, 0)}°`,
   year: (value) => String(value),
   'day of the year': (value) => {
     const month = monthOfDay(value);

@@ -1,5 +1,6 @@
 // Coefficients of a panel from an hour in the yard.
 import type { YardCoefficient, YardRating, YardTestInput } from '@noonloop/sim-core';
+import { yardTestInWords } from '../../words/yard-test.ts';
 import { checked } from '../settings/check.ts';
 import { readSettings } from '../settings-file.ts';
 import { type Block, type Cell, heading, listOf, sentences, table } from '../sheet/model.ts';
@@ -43,10 +44,9 @@ async function picture({ collector, points }: YardRating): Promise<string> {
   return collectorChart([{ ...collector, points }]);
 }
 
-function blocks(
-  { collector, eta0, a1, a2, points, scatter, steps, notes }: YardRating,
-  units: 'metric' | 'us',
-): Block[] {
+function blocks(rating: YardRating, units: 'metric' | 'us'): Block[] {
+  const { collector, eta0, a1, a2, points, scatter, steps } = rating;
+  const { notes, remedies } = yardTestInWords(rating, units);
   const row = (name: string, unit: string, { band, from }: YardCoefficient): Cell[] => {
     const { symbol } = unitIn(unit, units);
     const shown = (value: number) => Number(converted(value, unit, units).toPrecision(3));
@@ -59,7 +59,7 @@ function blocks(
       [{ label: '' }, { label: 'low' }, { label: 'likely' }, { label: 'high' }, { label: 'from' }],
       [row('eta0', '-', eta0), row('a1', 'W/(m²·K)', a1), row('a2', 'W/(m²·K²)', a2)],
     ),
-    ...[eta0, a1, a2].flatMap(({ remedy }) => (remedy === '' ? [] : [sentences(remedy)])),
+    ...remedies.map(sentences),
     ...(scatter === null
       ? []
       : [

@@ -34,6 +34,7 @@ export {
   type MaintenanceCode,
   type MaintenanceTask,
   TASK_BASES,
+  TASK_DUTIES,
   TASK_REASONS,
   TASKS,
   type TaskBasisCode,

@@ -96,6 +96,37 @@ export const TASK_BASES = [
 /** Where the usual interval comes from. */
 export type TaskBasisCode = (typeof TASK_BASES)[number];
 
+/** Who does each task, and where its usual interval comes from. An owner looks, listens, reads and rinses. */
+export const TASK_DUTIES: Readonly<Record<MaintenanceCode, { readonly who: Doer; readonly basis: TaskBasisCode }>> = {
+  'loop-pressure': { who: 'owner', basis: 'practice' },
+  'catch-vessel': { who: 'owner', basis: 'practice-and-judgement' },
+  pump: { who: 'owner', basis: 'practice' },
+  sensors: { who: 'owner', basis: 'practice' },
+  'module-cleaning': { who: 'owner', basis: 'practice-and-judgement' },
+  'roof-look': { who: 'owner', basis: 'practice' },
+  'winter-look': { who: 'owner', basis: 'practice' },
+  'tap-temperature': { who: 'owner', basis: 'practice-and-judgement' },
+  'tank-relief-look': { who: 'owner', basis: 'practice' },
+  'powered-anode': { who: 'owner', basis: 'practice' },
+  hydrogen: { who: 'owner', basis: 'tank-makers' },
+  'carbon-monoxide-alarm': { who: 'owner', basis: 'alarm-advice' },
+  'glycol-test': { who: 'licensed trade', basis: 'fluid-makers' },
+  'glycol-change': { who: 'licensed trade', basis: 'fluid-life' },
+  'vessel-precharge': { who: 'licensed trade', basis: 'practice' },
+  'loop-relief-valve': { who: 'licensed trade', basis: 'practice' },
+  strainer: { who: 'licensed trade', basis: 'practice' },
+  'backflow-preventer': { who: 'licensed trade', basis: 'backflow-codes' },
+  flush: { who: 'licensed trade', basis: 'practice-and-judgement' },
+  descale: { who: 'licensed trade', basis: 'judgement' },
+  'tank-relief-valve': { who: 'licensed trade', basis: 'practice' },
+  'potable-expansion': { who: 'licensed trade', basis: 'expansion-codes' },
+  'heater-inlet': { who: 'licensed trade', basis: 'judgement' },
+  anode: { who: 'licensed trade', basis: 'practice' },
+  'mixing-valve': { who: 'licensed trade', basis: 'valve-test' },
+  flue: { who: 'licensed trade', basis: 'practice' },
+  bonding: { who: 'licensed trade', basis: 'lightning-codes' },
+};
+
 /** One task of the calendar; its words are those of `@noonloop/reports`. */
 export interface MaintenanceTask {
   /** Stable short code, such as `glycol-test`. */

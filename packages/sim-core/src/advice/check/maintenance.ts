@@ -4,7 +4,7 @@ import { checkInput } from '../../input/check.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, flag } from '../../input/field.ts';
 import type { RunResult } from '../../year/result.ts';
-import type { MaintenanceCode, MaintenanceTask, WearNumbers } from './maintenance-types.ts';
+import { type MaintenanceCode, type MaintenanceTask, TASK_DUTIES, type WearNumbers } from './maintenance-types.ts';
 import type { Rule, Season } from './task-rule.ts';
 import { houseTasks } from './tasks-house.ts';
 import { loopTasks } from './tasks-loop.ts';
@@ -152,7 +152,8 @@ export function nextSeason(from: DateTime, [month, dayOfMonth]: Season): DateTim
 function withDates({ season, ...task }: Rule, span: CalendarSpan): MaintenanceTask {
   const { from, to } = span;
   const { everyMonths } = task;
-  if (everyMonths === null) return { ...task, dates: homecomings(span) };
+  const duty = TASK_DUTIES[task.code];
+  if (everyMonths === null) return { ...task, ...duty, dates: homecomings(span) };
   let first = nextSeason(from, season);
   if (task.code === 'glycol-change') {
     const due = from.plus({ months: everyMonths - Math.round(12 * span.fluidAge) });
@@ -170,7 +171,7 @@ function withDates({ season, ...task }: Rule, span: CalendarSpan): MaintenanceTa
     if (due >= to) break;
     dates.push(due.toISODate()!);
   }
-  return { ...task, dates };
+  return { ...task, ...duty, dates };
 }
 
 /** Days after holidays of two weeks and more. */

@@ -27,7 +27,7 @@ export interface RuleContext {
 }
 
 /** A task before it has dates. */
-export interface Rule extends Omit<MaintenanceTask, 'dates'> {
+export interface Rule extends Omit<MaintenanceTask, 'dates' | 'who' | 'basis'> {
   /** When it is best done. */
   readonly season: Season;
 }

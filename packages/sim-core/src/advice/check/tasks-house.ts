@@ -33,21 +33,17 @@ function tankTasks(context: RuleContext): Rule[] {
   return [
     {
       code: 'flush',
-      who: 'licensed trade',
       season: readyForFrost,
       everyMonths: hard ? 6 : 12,
       facts: {},
       reasons,
-      basis: 'practice-and-judgement',
     },
     {
       code: 'descale',
-      who: 'licensed trade',
       season: readyForFrost,
       everyMonths: hard && wear.hotTankHours > HOT.lime ? 24 : soft ? 72 : 48,
       facts: {},
       reasons,
-      basis: 'judgement',
     },
   ];
 }
@@ -60,30 +56,24 @@ function reliefTasks({ design, spring, wear }: RuleContext): Rule[] {
   return [
     {
       code: 'tank-relief-look',
-      who: 'owner',
       season: [spring, 1],
       everyMonths: 3,
       facts: {},
       reasons: [opened],
-      basis: 'practice',
     },
     {
       code: 'tank-relief-valve',
-      who: 'licensed trade',
       season: [spring, 15],
       everyMonths: tankRelieved > 0 ? 6 : 12,
       facts: { relief: fact(design.tank.reliefTemperature, '°C') },
       reasons: [opened],
-      basis: 'practice',
     },
     {
       code: 'potable-expansion',
-      who: 'licensed trade',
       season: [spring, 15],
       everyMonths: 12,
       facts: swelling,
       reasons: [because('swell', swelling)],
-      basis: 'expansion-codes',
     },
   ];
 }
@@ -97,32 +87,26 @@ function anodeTasks(context: RuleContext): Rule[] {
     return [
       {
         code: 'powered-anode',
-        who: 'owner',
         season: [spring, 15],
         everyMonths: 3,
         facts: {},
         reasons: reasons.slice(1),
-        basis: 'practice',
       },
     ];
   return [
     {
       code: 'anode',
-      who: 'licensed trade',
       season: [spring, 15],
       everyMonths: wear.hotTankHours > HOT.anode || soft ? 12 : 24,
       facts: {},
       reasons,
-      basis: 'practice',
     },
     {
       code: 'hydrogen',
-      who: 'owner',
       season: [spring, 15],
       everyMonths: null,
       facts: {},
       reasons: [because('two-weeks-unused')],
-      basis: 'tank-makers',
     },
   ];
 }
@@ -139,22 +123,18 @@ function tapTasks({ design, hardness, spring, wear }: RuleContext): Rule[] {
   };
   const tap: Rule = {
     code: 'tap-temperature',
-    who: 'owner',
     season: [spring, 15],
     everyMonths: 3,
     facts,
     reasons: [because(mixingValve ? 'valve-alone' : 'no-valve', hot)],
-    basis: 'practice-and-judgement',
   };
   if (!mixingValve) return [tap];
   const test: Rule = {
     code: 'mixing-valve',
-    who: 'licensed trade',
     season: [spring, 15],
     everyMonths: hard ? 6 : 12,
     facts,
     reasons: [because('valve-alone', hot)],
-    basis: 'valve-test',
   };
   return [tap, test];
 }
@@ -164,12 +144,10 @@ function heaterTasks({ design, spring, wear }: RuleContext): Rule[] {
   const { hotDrawHours, hottestTank } = wear;
   const behind: Rule = {
     code: 'heater-inlet',
-    who: 'licensed trade',
     season: [spring, 15],
     everyMonths: 60,
     facts: { hottest: fact(hottestTank, '°C') },
     reasons: where(true, because('hot-draws', { hours: hours(hotDrawHours), hottest: fact(hottestTank, '°C') })),
-    basis: 'judgement',
   };
   const rules = heater.kind !== 'element' && hotDrawHours > 0 ? [behind] : [];
   if (heater.carrier !== 'gas') return rules;
@@ -178,21 +156,17 @@ function heaterTasks({ design, spring, wear }: RuleContext): Rule[] {
     ...rules,
     {
       code: 'flue',
-      who: 'licensed trade',
       season: [spring, 15],
       everyMonths: 12,
       facts: {},
       reasons,
-      basis: 'practice',
     },
     {
       code: 'carbon-monoxide-alarm',
-      who: 'owner',
       season: [spring, 1],
       everyMonths: 1,
       facts: {},
       reasons,
-      basis: 'alarm-advice',
     },
   ];
 }

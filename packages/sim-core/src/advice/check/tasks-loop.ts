@@ -34,7 +34,6 @@ function fluidTasks({ beforeFrost, design, fluidAge, wear }: RuleContext): Rule[
   return [
     {
       code: 'glycol-test',
-      who: 'licensed trade',
       season: beforeFrost,
       everyMonths: strained ? 6 : 12,
       facts: {},
@@ -44,11 +43,9 @@ function fluidTasks({ beforeFrost, design, fluidAge, wear }: RuleContext): Rule[
         frost,
         ...where(wear.firstFrost !== null, because('before-frost', { frost: frostDay(wear.firstFrost) })),
       ],
-      basis: 'fluid-makers',
     },
     {
       code: 'glycol-change',
-      who: 'licensed trade',
       season: beforeFrost,
       everyMonths: Math.max(12, Math.round(12 * life)),
       facts: { share: fact(design.loop.glycolMassFraction, '-') },
@@ -57,7 +54,6 @@ function fluidTasks({ beforeFrost, design, fluidAge, wear }: RuleContext): Rule[
         because('fluid-life', { life: fact(life, 'years'), age: fact(fluidAge, 'years') }),
         ...where(left <= 0, because('overdue')),
       ],
-      basis: 'fluid-life',
     },
   ];
 }
@@ -72,16 +68,13 @@ function pressureTasks({ design, spring, wear }: RuleContext): Rule[] {
   return [
     {
       code: 'loop-pressure',
-      who: 'owner',
       season: [spring, 1],
       everyMonths: lost > 0 || relieved > 0 ? 1 : 3,
       facts: { fill: fact(loop.fillPressure, 'Pa') },
       reasons: [swing, lost > 0 ? because('lost', { volume: volume(lost) }) : because('loses-nothing')],
-      basis: 'practice',
     },
     {
       code: 'vessel-precharge',
-      who: 'licensed trade',
       season: [spring, 15],
       everyMonths: stagnationHours > HARD_ON_VESSEL || relieved > 0 ? 12 : 24,
       facts: { precharge: fact(loop.vesselPrecharge, 'Pa') },
@@ -91,7 +84,6 @@ function pressureTasks({ design, spring, wear }: RuleContext): Rule[] {
         swing,
         ...where(relieved > 0, because('relieved', { volume: volume(relieved) })),
       ],
-      basis: 'practice',
     },
   ];
 }
@@ -106,22 +98,18 @@ function reliefTasks({ design, spring, wear }: RuleContext): Rule[] {
   return [
     {
       code: 'catch-vessel',
-      who: 'owner',
       season: [spring, 1],
       everyMonths: relieved > 0 || stagnationHours > HARD_ON_VESSEL ? 1 : 3,
       facts: {},
       reasons,
-      basis: 'practice-and-judgement',
     },
     {
       code: 'loop-relief-valve',
-      who: 'licensed trade',
       // After the month with the most of it.
       season: stagnationMonth === null ? [spring, 15] : [(stagnationMonth + 1) % 12, 5],
       everyMonths: 12,
       facts: { relief: fact(design.loop.reliefPressure, 'Pa') },
       reasons,
-      basis: 'practice',
     },
   ];
 }
@@ -132,7 +120,6 @@ function serviceTasks({ design, spring, wear }: RuleContext): Rule[] {
   const rules: Rule[] = [
     {
       code: 'strainer',
-      who: 'licensed trade',
       season: [spring, 15],
       everyMonths: boilingHours > 0 ? 12 : 24,
       facts: {},
@@ -140,18 +127,15 @@ function serviceTasks({ design, spring, wear }: RuleContext): Rule[] {
         because('pump-hours', { hours: hours(pumpHours) }),
         ...where(boilingHours > 0, because('flakes', { hours: hours(boilingHours) })),
       ],
-      basis: 'practice',
     },
   ];
   if (makeUp || fluid !== 'water')
     rules.push({
       code: 'backflow-preventer',
-      who: 'licensed trade',
       season: [spring, 15],
       everyMonths: 12,
       facts: {},
       reasons: [because(makeUp ? 'fill-line' : 'fill-connection')],
-      basis: 'backflow-codes',
     });
   return rules;
 }

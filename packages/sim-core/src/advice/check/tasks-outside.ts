@@ -14,32 +14,26 @@ function electricTasks({ design, dusty, spring, wear }: RuleContext): Rule[] {
   const rules: Rule[] = [
     {
       code: 'pump',
-      who: 'owner',
       season: [spring, 1],
       everyMonths: pumpHours > MUCH_RUNNING ? 6 : 12,
       facts: {},
       reasons: [running],
-      basis: 'practice',
     },
     {
       code: 'sensors',
-      who: 'owner',
       season: [spring, 1],
       everyMonths: 24,
       facts: {},
       reasons: [because(design.control.mode === 'difference' ? 'starts-the-pump' : 'judged-by-them')],
-      basis: 'practice',
     },
   ];
   if (design.pump.drive !== 'mains')
     rules.push({
       code: 'module-cleaning',
-      who: 'owner',
       season: [spring, 1],
       everyMonths: dusty ? 3 : 12,
       facts: {},
       reasons: [because('only-power'), running],
-      basis: 'practice-and-judgement',
     });
   return rules;
 }
@@ -48,27 +42,22 @@ function roofTasks({ readyForFrost, spring, wear }: RuleContext): Rule[] {
   const rules: Rule[] = [
     {
       code: 'roof-look',
-      who: 'owner',
       season: [spring, 1],
       everyMonths: 6,
       facts: {},
       reasons: [because('hottest-absorber', { hottest: fact(wear.hottestAbsorber, '°C') })],
-      basis: 'practice',
     },
     {
       code: 'bonding',
-      who: 'licensed trade',
       season: [spring, 15],
       everyMonths: 60,
       facts: {},
       reasons: [because('metal-on-the-roof')],
-      basis: 'lightning-codes',
     },
   ];
   if (wear.firstFrost !== null)
     rules.push({
       code: 'winter-look',
-      who: 'owner',
       season: readyForFrost,
       everyMonths: 12,
       facts: {},
@@ -78,7 +67,6 @@ function roofTasks({ readyForFrost, spring, wear }: RuleContext): Rule[] {
           ? because('freeze-margin', { margin: fact(wear.freezeMargin, 'K') })
           : because('freezes', { margin: fact(-wear.freezeMargin, 'K') }),
       ],
-      basis: 'practice',
     });
   return rules;
 }

@@ -18,11 +18,15 @@ export type {
   PlateCoating,
   TubeLayout,
 } from './words.ts';
+export { rateFromYardTest } from './yard.ts';
+export type { YardReading, YardTestInput, YardTools } from './yard-schema.ts';
 export {
-  rateFromYardTest,
+  YARD_NOTES,
+  YARD_REMEDIES,
   type YardCoefficient,
+  type YardNoteCode,
   type YardOrigin,
   type YardPoint,
   type YardRating,
-} from './yard.ts';
-export type { YardReading, YardTestInput, YardTools } from './yard-schema.ts';
+  type YardRemedyCode,
+} from './yard-types.ts';

@@ -1,43 +1,55 @@
 /** What a reader should know before trusting a yard test. */
-import type { YardCoefficient } from './yard.ts';
+import { fact, type Saying, say } from '../../input/saying.ts';
 import type { YardNumbers } from './yard-fit.ts';
 import type { YardTest } from './yard-schema.ts';
+import type { YardNoteCode } from './yard-types.ts';
+
+/** Rise between inlet and outlet below which the thermometers' error is much of the heat. Judgement. [K] */
+const SMALL_RISE = 1.5;
+/** Distance from the line from which a reading is doubtful. Judgement. [deviations] */
+const DOUBTFUL = 3;
+/** Scatter against the tools from which a word is said. Judgement. [-] */
+const SCATTERED = 2;
+/** Incidence from which the modifier has a say. Judgement. [°] */
+const OBLIQUE = 30;
+
+/** What readings and knowledge say of one coefficient, where they contradict each other. */
+export interface Contradiction {
+  readonly name: 'eta0' | 'a1';
+  readonly unit: string;
+  readonly read: number;
+  readonly known: number;
+}
 
 /** @internal */
 export function yardNotes(
   test: YardTest,
   points: readonly YardNumbers[],
-  found: { eta0: YardCoefficient; a1: YardCoefficient; scatter: number | null; residuals: readonly number[] },
-): string[] {
-  const list: string[] = [];
+  found: {
+    readonly scatter: number | null;
+    readonly residuals: readonly number[];
+    /** eta0 that no glazed panel has; `null`: none such. [-] */
+    readonly beyondGlass: number | null;
+    readonly contradictions: readonly Contradiction[];
+  },
+): Saying<YardNoteCode>[] {
+  const list: Saying<YardNoteCode>[] = [];
+  if (found.beyondGlass !== null) list.push(say('beyond-glass', { eta0: fact(found.beyondGlass, '-') }));
+  for (const { name, unit, read, known } of found.contradictions)
+    list.push(say('against-known', { name, read: fact(read, unit), known: fact(known, unit) }));
   const rises = test.points.map(({ inlet, outlet }) => Math.abs(outlet - inlet));
-  const small = rises.filter((rise) => rise < 1.5).length;
+  const small = rises.filter((rise) => rise < SMALL_RISE).length;
   if (small > 0)
-    list.push(
-      `${small} of ${rises.length} readings differ by less than 1.5 K between inlet and outlet: the thermometers’ error is then a large part of the heat. Throttle the flow.`,
-    );
+    list.push(say('small-rise', { count: fact(small, '1'), of: fact(rises.length, '1'), rise: fact(SMALL_RISE, 'K') }));
   found.residuals.forEach((residual, at) => {
-    if (Math.abs(residual) > 3)
-      list.push(
-        `Reading ${at + 1} lies ${Math.abs(residual).toFixed(1)} deviations off the line: cloud, air in the flow, or a slip of the pen?`,
-      );
+    if (Math.abs(residual) > DOUBTFUL)
+      list.push(say('off-the-line', { reading: fact(at + 1, '1'), deviations: fact(Math.abs(residual), '1') }));
   });
-  if (found.scatter === null) list.push('No spare readings: nothing shows whether the tools are as good as said.');
-  else if (found.scatter > 2)
-    list.push(
-      `The readings scatter ${Math.sqrt(found.scatter).toFixed(1)} times as much as the tools explain; the errors were widened by that.`,
-    );
-  if (points.every(({ irradiance }) => irradiance === 0))
-    list.push('All readings are of a covered panel: the loss can be told, the light cannot.');
-  if (test.points.some(({ irradiance, incidence }) => irradiance > 0 && incidence > 30))
-    list.push('Light came from more than 30° aside: b0 has a say in eta0.');
-  for (const [name, { from, remedy }] of [
-    ['eta0', found.eta0],
-    ['a1', found.a1],
-  ] as const)
-    if (from === 'cannot tell') list.push(`${name} cannot be told from these readings. ${remedy}`);
-  list.push(
-    'Hot water and steam scald: never feed a panel that stood dry in the sun; cover it first. Leave both ends of the panel open.',
-  );
+  if (found.scatter === null) list.push(say('no-spare-readings'));
+  else if (found.scatter > SCATTERED) list.push(say('scatter', { times: fact(Math.sqrt(found.scatter), '1') }));
+  if (points.every(({ irradiance }) => irradiance === 0)) list.push(say('all-covered'));
+  if (test.points.some(({ irradiance, incidence }) => irradiance > 0 && incidence > OBLIQUE))
+    list.push(say('oblique-light', { incidence: fact(OBLIQUE, '°') }));
+  list.push(say('never-feed-a-dry-panel'));
   return list;
 }
