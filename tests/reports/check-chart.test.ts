@@ -171,7 +171,7 @@ describe('checkChart', () => {
     );
     expect(lengths).toHaveLength(2);
     check.causes.forEach(({ weight }, at) => {
-      expect(Math.abs(lengths[at]! - weight * (760 - 70))).toBeLessThan(1);
+      expect(Math.abs(lengths[at]! - weight * (760 - 80))).toBeLessThan(1);
     });
     expect(svg).toContain('>82 %</text>');
     expect(svg).toContain('>13 %</text>');

@@ -27,7 +27,7 @@ export interface CheckChartOptions {
 
 const BAR = 12; // [px]
 const EDGE = 4; // [px]
-const PERCENT = 66; // [px] after a bar
+const PERCENT = 76; // [px] after a bar
 
 /**
  * What a notebook of gauge readings says about a system, as SVG text: the verdict; a panel for each gauge, each reading a mark beside

@@ -46,8 +46,12 @@ export const widthOf = (graph: FlowGraph, { id, value }: FlowNode): number => {
 /** Largest node of a year. [J] */
 export const largestOf = ({ nodes }: FlowGraph): number => Math.max(...nodes.map(({ value }) => value));
 
+/** Stages in the order in which they are placed: each after the one that it flows into; the fuel after the losses before it. */
+const PLACING = [6, 5, 3, 2, 1, 0, 4];
+
 /**
- * Nodes in their places. The fuel joins a stage after the tank's losses and below their words, so that no band runs through them.
+ * Nodes in their places. The main stream stands along the edge. A loss stands beyond the losses of the next stage, so that no band on
+ * its way there runs through its words; the fuel beyond the words of the losses before it.
  *
  * @param scale - of the widths [px/J]
  * @returns nodes, the thinnest left out, and how far they reach across [px]
@@ -59,28 +63,27 @@ export function placeNodes(
 ): [PlacedNode[], number] {
   const largest = largestOf(graph);
   const placed: PlacedNode[] = [];
-  let reach = 0;
-  let lossesEnd = 0;
-  for (let stage = 0; stage < STAGES; stage++) {
+  /** Where the last node of a stage ends, and where its words end. [px] */
+  const ends = new Map<number, { readonly nodes: number; readonly words: number }>();
+  for (const stage of PLACING) {
     const main = graph.nodes.find((node) => node.stage === stage && isMain(node.id));
-    const passing = stage === 4 ? graph.nodes.find(({ id }) => id === 'delivered') : undefined;
-    let next = passing === undefined ? 0 : widthOf(graph, passing) * scale + gap;
-    if (stage === 4) next = Math.max(next, lossesEnd);
-    if (main !== undefined) {
-      const size = widthOf(graph, main) * scale;
-      placed.push({ ...main, along: stage * step, across: 0, size, worded: true });
-      next = size + gap;
-    }
+    const passing = stage === 4 ? graph.nodes.find(({ id }) => id === 'delivered') : main;
+    const size = passing === undefined ? 0 : widthOf(graph, passing) * scale;
+    if (main !== undefined) placed.push({ ...main, along: stage * step, across: 0, size, worded: true });
+    let nodes = size;
+    let next = Math.max(size, (stage === 4 ? ends.get(3)?.words : ends.get(stage + 1)?.nodes) ?? 0);
     for (const node of graph.nodes.filter((one) => one.stage === stage && one !== main)) {
-      const size = widthOf(graph, node) * scale;
-      if (size < THINNEST) continue;
+      const own = widthOf(graph, node) * scale;
+      if (own < THINNEST) continue;
       const worded = node.value >= WORDED * largest;
-      const slot = worded ? Math.max(size, words) : size;
-      placed.push({ ...node, along: stage * step, across: next + (centred ? (slot - size) / 2 : 0), size, worded });
-      next += slot + gap;
+      const slot = worded ? Math.max(own, words) : own;
+      const across = next + gap + (centred ? (slot - own) / 2 : 0);
+      placed.push({ ...node, along: stage * step, across, size: own, worded });
+      next += gap + slot;
+      nodes = across + own;
     }
-    if (stage === 3) lossesEnd = next;
-    reach = Math.max(reach, next - gap);
+    ends.set(stage, { nodes, words: next });
   }
-  return [placed, reach];
+  placed.sort((a, b) => a.stage - b.stage || a.across - b.across);
+  return [placed, Math.max(...[...ends.values()].map(({ words: end }) => end))];
 }

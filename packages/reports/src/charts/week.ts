@@ -209,8 +209,8 @@ export function week(context: ChartContext, kind: WeekKind): Drawing {
   let y = room;
   strips.forEach(({ height, name, scale, bare, layers, title, series: of }, gridIndex) => {
     if (title !== undefined) {
-      titles.push(panelTitle(context, title, y + 6));
-      y += TITLE_ROOM - 6;
+      titles.push(panelTitle(context, title, y + 11));
+      y += TITLE_ROOM - 2;
     }
     y += bare === true ? CLOSE : UNIT_ROOM;
     const place = { left: LEFT, top: y, width: plot, height };

@@ -36,7 +36,7 @@ export function tableBox(label: string, head: string, body: string, kind: string
   const table = `<table class="${kind}"><thead>${head}</thead><tbody>${body}</tbody></table>`;
   return kind !== 'numbers'
     ? table
-    : `${hint}<div class="scroll" role="region" aria-label="${escapeHtml(label)}" tabindex="0">${table}</div>`;
+    : `${hint}<div class="scroll" role="region" aria-label="Table: ${escapeHtml(label)}" tabindex="0">${table}</div>`;
 }
 
 /** Options of {@link plainTable}. */
@@ -119,8 +119,8 @@ export interface CautionText {
   readonly source: string;
 }
 
-/** Cautions in the order given. */
-export function cautionList(cautions: readonly CautionText[]): string {
+/** Cautions in the order given. @param kind - `notes` for those that are good to know, which print small */
+export function cautionList(cautions: readonly CautionText[], kind: '' | 'notes' = ''): string {
   const items = cautions.map(({ severity, findings, advice, who = '', source }) => {
     const [first, ...more] = [...findings, advice];
     const rest = more.map((text) => `<p>${sentence(text)}</p>`).join('');
@@ -128,5 +128,5 @@ export function cautionList(cautions: readonly CautionText[]): string {
     const from = may + source === '' ? '' : `<p class="quiet">${may}${sentence(source)}</p>`;
     return `<li class="${severity}"><p>${badge(severity)} ${sentence(first!)}</p>${rest}${from}</li>`;
   });
-  return items.length === 0 ? '' : `<ul class="cautions">${items.join('')}</ul>`;
+  return items.length === 0 ? '' : `<ul class="cautions${kind === '' ? '' : ` ${kind}`}">${items.join('')}</ul>`;
 }

@@ -28,8 +28,8 @@ export const SECTION_NAMES = [
   'money',
   'flow',
   'year',
-  'weeks',
   'pump',
+  'weeks',
   'numbers',
   'inputs',
   'definitions',
@@ -106,9 +106,7 @@ async function months(ground: SectionGround): Promise<string[]> {
       title: 'Heat into the hot water of the house, by month',
       caption: `What the draw took out of the solar tank, and what the burner added; % under the months: the sun’s part of the two. The line: what the burner would give without the sun.${losses}`,
     }),
-    several(model)
-      ? `<details><summary>All numbers of the months</summary>${tables.join('')}</details>`
-      : tables.join(''),
+    `<details><summary>All numbers of the months</summary>${tables.join('')}</details>`,
   ];
 }
 
@@ -117,14 +115,11 @@ function cautionBlocks({ model }: SectionGround): string[] {
   const own = inWords.filter(({ findings, severity }) => findings.length > 0 && severity !== 'note');
   const rest = inWords.filter((caution) => !own.includes(caution));
   const [first, ...more] = own;
-  const known =
-    rest.length === 0
-      ? []
-      : [`<div class="keep"><h3>Good to know</h3>${cautionList(rest.slice(0, 1))}</div>`, cautionList(rest.slice(1))];
+  const known = rest.length === 0 ? '' : `<div class="long"><h3>Good to know</h3>${cautionList(rest, 'notes')}</div>`;
   return [
     first === undefined ? `<p>${escapeHtml(model.cautionCount.words)}.</p>` : cautionList([first]),
     cautionList(more),
-    ...known,
+    known,
   ];
 }
 
@@ -239,12 +234,12 @@ function numbers({ model, options }: SectionGround, linked: boolean): string[] {
     model.ranking === null
       ? ''
       : `<p>${escapeHtml(model.ranking.label)}:</p><ol>${model.ranking.lines.map((line) => `<li>${sentence(line)}</li>`).join('')}</ol>`;
-  const table = (part: readonly string[]): string =>
-    tableBox('Numbers of the year', `<tr><td></td>${heads.join('')}</tr>`, part.join(''), 'numbers', several(model));
+  const table = (part: readonly string[], label = 'Numbers of the year'): string =>
+    tableBox(label, `<tr><td></td>${heads.join('')}</tr>`, part.join(''), 'numbers', several(model));
   const half = Math.ceil(rows.length / 2);
   const whole = several(model)
     ? table(rows)
-    : `<div class="pair">${[rows.slice(0, half), rows.slice(half)].map((part) => `<div>${table(part)}</div>`).join('')}</div>`;
+    : `<div class="pair"><div>${table(rows.slice(0, half))}</div><div>${table(rows.slice(half), 'Numbers of the year, continued')}</div></div>`;
   return ranking === '' ? [whole] : [ranking, whole];
 }
 

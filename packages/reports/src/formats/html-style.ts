@@ -53,6 +53,7 @@ aside .system{font-size:.875rem;line-height:1.43}
 .cell i{position:absolute;left:0;right:0;bottom:0;background:var(--nl-solar)}
 .compare{width:100%;margin:12px 0 0}
 .compare thead th{overflow-wrap:anywhere}
+.compare .range{display:inline;margin-left:.5em}
 `;
 
 const PARTS = `
@@ -139,7 +140,6 @@ table.list td[data-head=""]::before{content:none}
 .compare tbody th,.compare tbody td{border:0;padding:0}
 .compare td::before{content:attr(data-head);color:var(--nl-muted);margin-right:.4em}
 .compare td.difference:empty{display:none}
-.compare .range{display:inline;margin-left:.4em}
 }
 @media (max-width:400px){main{padding-left:16px;padding-right:16px}}
 `;
@@ -161,7 +161,7 @@ h2,h3,thead,dt{break-after:avoid}
 p,li{orphans:3;widows:3;margin-bottom:3pt;max-width:none}
 figure,.cautions{max-width:none}figure,.block,.long{margin-top:8pt}
 .wide{display:block}.narrow{display:none}
-figure svg{width:164mm;height:auto}
+figure svg{width:159mm;height:auto}
 .scroll{overflow:visible}
 .small,.quiet,figcaption,.facts,.for{font-size:8.5pt;line-height:1.35}
 table{font-size:8pt;line-height:1.2}
@@ -175,7 +175,10 @@ a{color:inherit;text-decoration:none}
 .alarm a{display:none}
 .cautions li,.cautions li.danger,.cautions li.warning{background:none;padding:1pt 8pt;margin-bottom:4pt;font-size:8.5pt;line-height:1.3}
 .cautions p{max-width:none;margin:0 0 2pt}
-ul{padding-left:14pt}.pair{font-size:8.5pt;gap:0 6mm;flex-wrap:nowrap}
+ul,ol{padding-left:14pt;max-width:none;font-size:8.5pt;line-height:1.3}.pair{font-size:8.5pt;gap:0 6mm;flex-wrap:nowrap}
+ul.notes{columns:2;column-gap:6mm}
+.cautions.notes li.note{font-size:7.5pt;line-height:1.25;padding:0 5pt;margin-bottom:3pt}
+.notes .quiet,.notes .badge{font-size:7pt}
 table.list{display:block;columns:2;column-gap:6mm;font-size:7pt;line-height:1.17}
 table.list thead{display:none}
 table.list tbody,table.list tr{display:block}
