@@ -1,0 +1,206 @@
+// The words answer what the library answers, to the last digit [requirement]; all settings are the drafts, whose numbers are invented.
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import * as core from '@noonloop/sim-core';
+import { synthesizeYear, vetWeather, type WeatherYear } from '@noonloop/weather-io';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { DRAFTS, TABLES } from '../../../packages/reports/src/cli/drafts/index.ts';
+import { command, ownFolder } from './command.ts';
+
+const folder = ownFolder();
+const at = (name: string) => join(folder, name);
+const plain = (value: unknown): unknown =>
+  JSON.parse(
+    JSON.stringify(value, (_, inner: unknown) => (ArrayBuffer.isView(inner) ? Array.from(inner as never) : inner)),
+  );
+const input = parse(DRAFTS.design[0]) as core.SystemInput;
+const design = core.defineSystem(input);
+let weather: WeatherYear;
+
+beforeAll(async () => {
+  for (const [kind, [text]] of Object.entries(DRAFTS)) writeFileSync(at(`${kind}.yaml`), text);
+  writeFileSync(at('house.yaml'), DRAFTS.design[0]);
+  writeFileSync(at('readings.csv'), TABLES.readings);
+  writeFileSync(at('meter.csv'), TABLES['meter-table']);
+  const made = await command(['make-weather', at('months.yaml'), '--out', at('town.csv')]);
+  expect([made.exit, made.out]).toEqual([0, '']);
+  weather = vetWeather(synthesizeYear(parse(DRAFTS.months[0]) as never));
+});
+
+/** What a word says as data. */
+async function answer(...words: readonly string[]): Promise<Record<string, unknown>> {
+  const { exit, out, err } = await command([...words, '--json', '--quiet']);
+  expect([exit, err]).toEqual([0, '']);
+  return JSON.parse(out) as Record<string, unknown>;
+}
+const house = () => [at('house.yaml'), '--weather', at('town.csv')];
+
+describe('weather', () => {
+  it('make-weather: months in a file and on the line give the same year', async () => {
+    const { site, monthly } = parse(DRAFTS.months[0]);
+    const line = await command([
+      ...['make-weather', '--name', site.name, '--latitude', `${site.latitude}`, '--longitude', `${site.longitude}`],
+      ...['--elevation', `${site.elevation}`, '--utc-offset', `${site.utcOffset}`],
+      ...['--light', monthly.dailyGhi_kWh_per_m2.join(','), '--air', monthly.dryBulb.join(',')],
+      ...['--range', monthly.dailyRange.join(' ')],
+    ]);
+    expect(line.exit).toBe(0);
+    expect(line.out).toBe(readFileSync(at('town.csv'), 'utf8'));
+    expect((await command(['make-weather', '--latitude', '36', '--light', '1,2', '--air', '1'])).err).toMatch(
+      /--light: found 2 numbers, expected twelve/,
+    );
+  });
+
+  it('years: the middle one of three is the typical one', async () => {
+    for (const seed of ['2', '3'])
+      await command(['make-weather', at('months.yaml'), '--seed', seed, '--out', at(`town-${seed}.csv`)]);
+    const found = await answer('years', at('house.yaml'), at('town.csv'), at('town-2.csv'), at('town-3.csv'));
+    const heats = [1, 2, 3]
+      .map((seed) => synthesizeYear({ ...parse(DRAFTS.months[0]), seed }))
+      .map((year) => core.summarizePeriods(core.simulate(design, year)).year.deliveredEnergy)
+      .sort((a, b) => a - b);
+    const ofWord = ['worst', 'typical', 'best'].map(
+      (word) => (found[word] as { summary: { deliveredEnergy: number } }).summary.deliveredEnergy,
+    );
+    expect(ofWord).toEqual(heats);
+  });
+});
+
+describe('before buying', () => {
+  it('rate and yard-test', async () => {
+    expect(await answer('rate', at('survey.yaml'))).toEqual(plain(core.rateFromSurvey(parse(DRAFTS.survey[0]))));
+    expect(await answer('yard-test', at('yard-test.yaml'))).toEqual(
+      plain(core.rateFromYardTest(parse(DRAFTS['yard-test'][0]))),
+    );
+    const low = await command(['rate', at('survey.yaml'), '--format', 'yaml', '--case', 'low']);
+    expect(parse(low.out).collector.eta0).toBeCloseTo(core.rateFromSurvey(parse(DRAFTS.survey[0])).low.eta0, 4);
+  });
+
+  it('collectors', async () => {
+    const { rows, ranking, notes } = core.compareCollectors(input, weather, parse(DRAFTS.collectors[0]));
+    const found = await answer('collectors', ...house(), '--candidates', at('collectors.yaml'));
+    expect(found).toEqual(plain({ rows: rows.map(({ run: _, ...row }) => row), ranking, notes }));
+  });
+});
+
+describe('sizes', () => {
+  it('each part from the ones before, as by script; the design written runs with them', async () => {
+    const limits = parse(DRAFTS.sizing[0]);
+    const panels = core.sizeArray(design, weather, limits.panels);
+    const two = core.defineSystem({ ...input, array: { ...input.array, panels: panels.panels } });
+    const tank = core.sizeTank(two, { dailyGain: panels.bestDay, ...limits.tank });
+    const found = await answer(
+      ...[
+        'size',
+        ...house(),
+        '--limits',
+        at('sizing.yaml'),
+        '--parts',
+        'tank,panels',
+        '--design-out',
+        at('sized.yaml'),
+      ],
+    );
+    expect(found).toEqual(plain({ panels, tank }));
+    const text = readFileSync(at('sized.yaml'), 'utf8');
+    expect(text).toContain('# from the horizontal [degrees]'); // comments stay
+    const sized = core.defineSystem(parse(text) as core.SystemInput);
+    expect([sized.array.panels, sized.tank.volume]).toEqual([panels.panels, tank.stockVolume]);
+    const all = await answer('size', ...house());
+    expect(Object.keys(all)).toEqual(['panels', 'tank', 'glycol', 'pipe', 'coil', 'pump', 'vessel']);
+  });
+
+  it('a fault of the limits stands at its place', async () => {
+    writeFileSync(at('bad-limits.yaml'), 'tank:\n  daysOfDraw: 99\n  maximumTemprature: 80\n');
+    const { exit, err } = await command(['size', ...house(), '--limits', at('bad-limits.yaml')]);
+    expect(exit).toBe(1);
+    expect(err).toMatch(/line 3, tank\.maximumTemprature: .*Did you mean maximumTemperature\?/);
+    writeFileSync(at('bad-limits.yaml'), 'tank:\n  daysOfDraw: 99\n');
+    expect((await command(['size', ...house(), '--limits', at('bad-limits.yaml')])).err).toMatch(
+      /line 2, daysOfDraw: found 99/,
+    );
+    expect((await command(['size', ...house(), '--parts', 'roof'])).err).toMatch(
+      /--parts: found "roof", expected some/,
+    );
+  });
+});
+
+describe('protection', () => {
+  it('freezing, thinning, ageing, refractometer', async () => {
+    const share = core.glycolForSite(design, weather, { margin: '9 degF' });
+    const freezing = await answer('freezing', ...house(), '--margin', '9 degF');
+    expect(freezing.share).toEqual(plain(share));
+    expect(freezing.design).toEqual(plain(core.freezeAtSite(design, weather)));
+    const thin = core.thinning(design, {
+      leak: '0.05 L/day',
+      coldest: core.glycolForSite(design, weather).coldest,
+      filledOn: 273, // 1 October of a year of 365 days
+    });
+    const thinned = await answer('thinning', ...house(), '--leak', '0.05 L/day', '--from', '2025-10-01');
+    expect(thinned).toMatchObject(plain(thin) as object);
+    const day = new Date(Date.UTC(2025, 9, 1) + Math.floor(thin.daysToFreezing) * 86_400_000);
+    expect(thinned.dates).toMatchObject({ freezing: day.toISOString().slice(0, 10) });
+    expect(await answer('ageing', ...house())).toEqual(plain(core.glycolAgeing(core.simulate(design, weather))));
+    const reading = core.glycolFromReading({ scale: 'freezing-point', value: '-4 degF' });
+    expect(
+      await answer('refractometer', '--scale', 'freezing-point', '--value', '-4 degF', '--coldest', '5 degF'),
+    ).toMatchObject(plain({ ...reading, spare: -15 - reading.worstFreezingPoint }) as object);
+    expect((await command(['refractometer', '--scale', 'brix', '--value', '99'])).err).toMatch(/^noonloop: --value: /);
+  });
+});
+
+describe('a system at work', () => {
+  it('upkeep and meter', async () => {
+    const calendar = core.maintenanceCalendar(core.simulate(design, weather), {
+      from: '2025-03-01',
+      waterHardness: 2.8,
+      fluidAge: 4,
+    });
+    const words = ['--from', '2025-03-01', '--hardness', '2.8', '--fluid-age', '4'];
+    expect(await answer('upkeep', ...house(), ...words)).toEqual(plain(calendar));
+    const meter = await answer('meter', at('meter.yaml'));
+    const days = TABLES['meter-table'].trim().split('\n');
+    const [first, last] = [days[2]!, days.at(-1)!].map((line) => Number(line.split(',')[1]));
+    expect(meter.fileVolume).toBeCloseTo((last! - first!) / 1000, 12); // a meter's fall is the water [definition]
+    const metered = await command(['run', ...house(), '--draw', at('meter.yaml'), '--json', '--quiet']);
+    const { year } = JSON.parse(metered.out).runs[0];
+    expect(year.tapVolume_m3).toBeCloseTo(meter.yearVolume as number, 9);
+  });
+});
+
+describe('designs', () => {
+  it('a report in JSON and a design with every default run again with the same bits, by file', async () => {
+    const first = await command(['run', ...house(), '--json', '--hours', '--quiet', '--out', at('first.json')]);
+    expect(first.exit).toBe(0);
+    await command(['fill-in', at('house.yaml'), '--out', at('whole.yaml')]);
+    await command(['fill-in', at('house.yaml'), '--out', at('whole.json')]);
+    for (const file of ['first.json', 'whole.yaml', 'whole.json']) {
+      const again = await command(['run', at(file), '--weather', at('town.csv'), '--json', '--hours', '--quiet']);
+      expect(JSON.parse(again.out)).toEqual(JSON.parse(readFileSync(at('first.json'), 'utf8')));
+    }
+    const both = [at('house.yaml'), at('whole.json'), '--weather', at('town.csv'), '--json', '--quiet'];
+    await command(['compare', ...both, '--out', at('both.json')]);
+    expect((await command(['run', at('both.json'), '--weather', at('town.csv')])).err).toMatch(
+      /this report holds 2 designs\. Say which: .*#1 is the first/,
+    );
+    expect((await command(['fill-in', `${at('both.json')}#2`, '--format', 'json'])).exit).toBe(0);
+  });
+
+  it('change: writes another design, comments kept, faults by their place', async () => {
+    const { out } = await command(['change', at('house.yaml'), 'array.panels=3', 'draw.people=', 'draw.profile=M']);
+    expect(parse(out)).toMatchObject({ array: { panels: 3, tilt: 40 }, draw: { profile: 'M' } });
+    expect(out).toContain('# clockwise from north');
+    expect((await command(['change', at('house.yaml'), 'array.tlit=3'])).err).toMatch(
+      /array\.tlit: .*Did you mean tilt\?/,
+    );
+    expect((await command(['change', at('house.yaml'), '__proto__.tilt=3'])).exit).toBe(2);
+    expect(({} as { tilt?: number }).tilt).toBeUndefined();
+  });
+
+  it('picture: one chart', async () => {
+    const { out } = await command(['picture', 'tank-year', ...house()]);
+    expect(out).toMatch(/^<svg .*<\/svg>\n$/s);
+    expect((await command(['picture', 'tank-yaer', ...house()])).err).toMatch(/Did you mean tank-year\?/);
+  });
+});
