@@ -285,7 +285,7 @@ export interface PumpInput {
   readonly motor?: MotorInput | undefined;
   /** Share of the module's maximum power that the booster passes to the pump. [-] Default 0.9: judgement: a plain step-down converter. From 0.1 to 1. For example "35 %". */
   readonly boosterEfficiency?: Quantity | undefined;
-  /** Electrical power needed to break the pump away from standstill. [W] Default 2: invented: a small brushless circulator; on its 20 W module a start in some 110 W/m², 0 to 1.5 % short of the year’s best start (docs/theory/pump-and-control.md). From 0 to 500. For example "40000 BTU/h". */
+  /** Electrical power needed to break the pump away from standstill. [W] Default 2: invented: a small brushless circulator; on its 20 W module a start in some 110 W/m², 0 to 1.7 % short of the year’s best start (docs/theory/pump-and-control.md). From 0 to 500. For example "40000 BTU/h". */
   readonly startPower?: Quantity | undefined;
   /** Electrical power below which a running pump stops. [W] Default 1.2: invented: a small brushless circulator. From 0 to 500. For example "40000 BTU/h". */
   readonly stopPower?: Quantity | undefined;
