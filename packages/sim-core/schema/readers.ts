@@ -41,7 +41,8 @@ export function fieldReaders(): Map<string, string[]> {
 function roomOf(file: string): string | null {
   if (PASSING.test(file)) return null;
   const [floor, room] = file.split('/');
-  return room!.endsWith('.ts') || floor === 'year' || floor === 'study' ? floor! : `${floor}/${room}`;
+  if (room === undefined) return null; // an entry of the package
+  return room.endsWith('.ts') || floor === 'year' || floor === 'study' ? floor! : `${floor}/${room}`;
 }
 
 /** Adds the room to the declaration of every property that the source reads. */
