@@ -155,7 +155,7 @@ describe('what others wrote', () => {
       const { data } = Papa.parse<string[]>(renderCsv(hostile, { table }), { skipEmptyLines: true });
       for (const cell of data.slice(0, 3).flat()) expect(cell).not.toMatch(/^\s*(?:[=+@]|-\D)/);
     }
-    for (const start of ['=1+1', '+1', '-1', '@a', '\t=1', ' =1']) {
+    for (const start of ['=1+1', '+1', '-1', '@a', '\t=1', ' =1', '\uff1d1', '\uff0b1', '\uff0d1', '\uff20a']) {
       const run = { ...two, design: { ...two.design, name: start } };
       expect(renderCsv(run).split('\r\n')[1]).toMatch(/^"?'[=+\-@]/);
     }

@@ -1,5 +1,5 @@
-import { execFileSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { renderText } from '@noonloop/reports';
@@ -7,7 +7,7 @@ import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { DRAFTS } from '../../../packages/reports/src/cli/drafts/index.ts';
-import { writeWhole } from '../../../packages/reports/src/cli/files.ts';
+import { forgetAll, markPlace, writeWhole } from '../../../packages/reports/src/cli/files.ts';
 import { formatOf } from '../../../packages/reports/src/cli/output.ts';
 import { inventedValley } from '../../examples.ts';
 import { command, example, ownFolder } from './command.ts';
@@ -39,6 +39,13 @@ describe('run and compare', () => {
     const formats = ['html', 'html', 'md', 'md', 'csv', 'json', 'text', 'text', 'text'];
     expect(endings.map((out) => formatOf(undefined, out))).toEqual(formats);
     expect(formatOf('csv', 'a.html')).toBe('csv');
+  });
+
+  it('an option for another format is refused, not passed over', async () => {
+    const refused = async (...words: string[]) => (await run(two, ...words)).err;
+    expect(await refused('--detail', 'short', '--out', 'x.html')).toMatch(/--detail is for text; this report is html/);
+    expect(await refused('--table', 'hours')).toMatch(/--table is for csv; this report is text/);
+    expect(await refused('--json', '--format', 'csv')).toMatch(/--json and --format say two things/);
   });
 
   it('sets designs side by side, ranked, as a file in US units; quiet', async () => {
@@ -321,6 +328,26 @@ describe('the terminal', () => {
 });
 
 describe('as a process', () => {
+  it('a full device in place of standard output: one line, exit code 4; nothing of the program’s inside', () => {
+    const root = fileURLToPath(new URL('../../../', import.meta.url));
+    const call =
+      'node_modules/.bin/tsx --conditions=@noonloop/source packages/reports/bin/from-source.ts schema > /dev/full';
+    if (!existsSync('/dev/full')) return console.log('no /dev/full here: not tried');
+    const { status, stderr } = spawnSync('sh', ['-c', call], { cwd: root, encoding: 'utf8' });
+    expect([status, stderr]).toEqual([
+      4,
+      expect.stringMatching(/^noonloop: standard output cannot be written \(ENOSPC\)\..*\n$/),
+    ]);
+  });
+
+  it('what is half written when a signal comes is taken away', async () => {
+    const path = inFolder('held.part');
+    expect(await markPlace(path, '1')).toBe(true);
+    expect(await markPlace(path, '1')).toBe(false);
+    forgetAll();
+    expect(existsSync(path)).toBe(false);
+  });
+
   it('ends with its code and separates results from errors', () => {
     const root = fileURLToPath(new URL('../../../', import.meta.url));
     const words = ['--conditions=@noonloop/source', 'packages/reports/bin/from-source.ts'];
