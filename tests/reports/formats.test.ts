@@ -157,8 +157,11 @@ describe('what others wrote', () => {
     }
     for (const start of ['=1+1', '+1', '-1', '@a', '\t=1', ' =1', '\uff1d1', '\uff0b1', '\uff0d1', '\uff20a']) {
       const run = { ...two, design: { ...two.design, name: start } };
-      expect(renderCsv(run).split('\r\n')[1]).toMatch(/^"?'[=+\-@]/);
+      expect(renderCsv(run).split('\r\n')[1]).toMatch(/^"?'[=+\-@\uff1d\uff0b\uff0d\uff20]/);
     }
+    // Where a semicolon parts cells, what follows it begins one.
+    const parted = { ...two, design: { ...two.design, name: 'a;=1' } };
+    expect(renderCsv(parted).split('\r\n')[1]).toMatch(/^a;'=1,/);
   });
 
   it('is as harmless in the source of a factor and in every chart [escaping]', async () => {
