@@ -225,7 +225,16 @@ describe('checkChart', () => {
 describe('renderCheckHtml', () => {
   it('is one page with verdict, cautions, pictures, evidence, next test and every reading, in one system of units', async () => {
     const evidence = [
-      { kind: 'gauge', gauge: 'tankTopTemperature', count: 5, before: null, after: -4, faulty: -6, gain: 3 },
+      {
+        kind: 'gauge',
+        gauge: 'tankTopTemperature',
+        count: 5,
+        before: null,
+        after: -4,
+        strayHealthy: 5,
+        strayFaulty: 2,
+        gain: 3,
+      },
       { kind: 'pump', found: 3, count: 7, healthy: 6, faulty: 2 },
     ] as const;
     const next = {

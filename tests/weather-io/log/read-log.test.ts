@@ -115,7 +115,28 @@ describe('a notebook of readings', () => {
       [6, null, 'row-length', '"2023-07-05, 15:30, 40"'],
       [5, 'date, time', 'out-of-order', null],
     ]);
-    expect(issues[2]!.expected).toBe('temperature of the tank’s top from -5 to 130 degC');
+    expect(issues[2]!.expected).toBe('temperature of the tank’s top from -30 to 270 degC');
+  });
+
+  it.each([
+    ['gal', 26.7, 26.7], // propane, 0.091 MMBtu a US gallon [US EPA]
+    ['L', 10.7, 10.7], // heating oil
+    ['kg', 4.8, 4.8], // wood pellets
+    ['therm', undefined, 29.3071], // 1 therm = 105.50559 MJ [NIST SP 811]
+  ] as const)('a meter in %s of any fuel: %s kWh a unit', (unit, perUnit, kWh) => {
+    const meter: LogLayout = {
+      ...layout,
+      columns: { heaterMeter: { column: 'top', unit } },
+      ...(perUnit === undefined ? {} : { fuelHeat_kWh_per_unit: perUnit }),
+    };
+    const { readings } = parseLog(table('2023-07-01,12:00,5,,', '2023-07-02,12:00,7,,'), meter);
+    expect((readings[1]!.heaterMeter! - readings[0]!.heaterMeter!) / 3.6e6).toBeCloseTo(2 * kWh, 3);
+    if (perUnit !== undefined) {
+      const { fuelHeat_kWh_per_unit: _, ...without } = meter;
+      expect(faultsOf(table('2023-07-01,12:00,5,,'), without).map(({ column }) => column)).toEqual([
+        'gasHeat_kWh_per_m3',
+      ]);
+    }
   });
 
   it('refuses two calendar years and a meter that runs back', () => {

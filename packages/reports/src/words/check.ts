@@ -193,13 +193,14 @@ function evidenceWords(evidence: Evidence, since: number | null, units: Units): 
     return `${evidence.found} of ${evidence.count} numbers lie within the band of a healthy system; about ${evidence.healthy} would by chance.`;
   if (evidence.kind === 'pump')
     return `The pump was found running in ${evidence.found} of ${evidence.count} looks; a healthy system would run in about ${evidence.healthy}, one with this fault in about ${evidence.faulty}.`;
-  const { gauge, count, before, after, faulty } = evidence;
+  const { gauge, count, before, after, strayFaulty, strayHealthy } = evidence;
   const name = GAUGE_NAMES[gauge].charAt(0).toUpperCase() + GAUGE_NAMES[gauge].slice(1);
   const off = (value: number): string => `${offWords(gauge, value, units)} a healthy system`;
   const readings = `${count} reading${count === 1 ? '' : 's'}`;
   const then =
     before === null || since === null ? '' : ` since ${formatDay(Math.trunc(since / 24))}, before that ${off(before)}`;
-  return `${name}: ${readings}, on average ${off(after)}${then}; this fault would make it ${off(faulty)}.`;
+  const size = (value: number): string => factWords({ value, unit: UNITS[gauge] }, units);
+  return `${name}: ${readings}, on average ${off(after)}${then}. They stray by ${size(strayHealthy)} from a healthy system, by ${size(strayFaulty)} from one with this fault.`;
 }
 
 /** Chosen so that a thermostat of the trade is not blamed for its hysteresis. Judgement. [K] */

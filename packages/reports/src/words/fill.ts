@@ -81,7 +81,12 @@ export function factWords(fact: Fact, units: Units, names: Names = {}): string {
   if (unit === 'm³' && units === 'metric' && Math.abs(value) >= 2) return `${formatNumber(value, 0)} m³`;
   const shown = toDisplay(value, kind, units);
   const { symbol } = displayUnit(kind, units);
-  const digits = kind === 'temperature' || kind === 'wholeHours' ? 0 : digitsFor(shown, kind === 'flow' ? 1 : 0);
+  const digits =
+    kind === 'temperature' || kind === 'wholeHours'
+      ? 0
+      : kind === 'temperatureDifference'
+        ? Math.min(1, digitsFor(shown, 0))
+        : digitsFor(shown, kind === 'flow' ? 1 : 0);
   const text = formatNumber(shown, digits);
   return `${text.includes('.') ? text.replace(/\.?0+$/, '') : text} ${symbol}`;
 }

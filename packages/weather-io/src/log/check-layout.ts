@@ -2,10 +2,12 @@
 import { type Faults, quote } from '../errors.ts';
 import { requireFields } from '../fields.ts';
 import { isDate } from '../time/calendar.ts';
-import { GAS_VOLUMES, GAUGE_KEYS, LOG_QUANTITIES, type LogLayout } from './layout.ts';
+import { FUEL_UNITS, fuelHeat, GAUGE_KEYS, LOG_QUANTITIES, type LogLayout } from './layout.ts';
 
 /** Least and most heat of gas, landfill gas to propane; judgement. [kWh/m³] */
 const GAS_HEAT = [3, 40] as const;
+/** Least and most heat of one unit of any fuel; judgement: a litre of landfill gas to 100 cubic feet of propane. [kWh] */
+const FUEL_HEAT = [0.001, 5000] as const;
 
 /** Fields of a layout. */
 const FIELDS: readonly (keyof LogLayout)[] = [
@@ -14,6 +16,7 @@ const FIELDS: readonly (keyof LogLayout)[] = [
   'summerTime',
   'columns',
   'gasHeat_kWh_per_m3',
+  'fuelHeat_kWh_per_unit',
   'runningWords',
   'standingWords',
   'missing',
@@ -36,10 +39,20 @@ export function checkLogLayout(layout: LogLayout, faults: Faults): void {
   if (!named) fault('time', time, '{ timestamp } or { date, clock }, the headers of the columns with the time');
   else requireFields(time, 'timestamp' in time ? ['timestamp'] : ['date', 'clock'], 'time', faults);
   checkColumns(layout, fault, faults);
-  const volume = GAS_VOLUMES.includes(columns?.heaterMeter?.unit ?? 'kWh');
-  if ((volume || heat !== undefined) && !(typeof heat === 'number' && heat >= GAS_HEAT[0] && heat <= GAS_HEAT[1])) {
+  const unit = columns?.heaterMeter?.unit ?? 'kWh';
+  const counts = FUEL_UNITS.includes(unit);
+  const perUnit: unknown = layout.fuelHeat_kWh_per_unit;
+  const within = (value: unknown, [least, most]: readonly [number, number]): boolean =>
+    typeof value === 'number' && value >= least && value <= most;
+  if (perUnit !== undefined && !within(perUnit, FUEL_HEAT)) {
+    const expected = `heat of one ${unit} of the fuel, ${FUEL_HEAT[0]} to ${FUEL_HEAT[1]} kWh`;
+    fault('fuelHeat_kWh_per_unit', perUnit, expected, 'Take it from the bill (gross calorific value).');
+  } else if (perUnit === undefined && (heat !== undefined ? !within(heat, GAS_HEAT) : counts)) {
     const expected = `heat of a cubic metre of gas, ${GAS_HEAT[0]} to ${GAS_HEAT[1]} kWh/m³`;
-    fault('gasHeat_kWh_per_m3', heat, expected, 'Take it from the gas bill (gross calorific value).');
+    const remedy = 'Take it from the gas bill (gross calorific value), or give fuelHeat_kWh_per_unit for another fuel.';
+    fault('gasHeat_kWh_per_m3', heat, expected, remedy);
+  } else if (counts && fuelHeat(unit, layout) === null) {
+    fault('fuelHeat_kWh_per_unit', perUnit, `heat of one ${unit} of the fuel`, 'Take it from the bill.');
   }
   if (![undefined, 'year-month-day', 'day-month-year', 'month-day-year'].includes(dateOrder)) {
     fault('dateOrder', dateOrder, 'year-month-day, day-month-year or month-day-year');

@@ -16,13 +16,18 @@ export type LogUnit =
   | 'therm'
   | 'm3'
   | 'ft3'
-  | 'CCF';
+  | 'CCF'
+  | 'L'
+  | 'gal'
+  | 'kg'
+  | 'lb';
 
 /** One column of a notebook. */
 export interface LogColumn {
   /** Header of the column, as the file spells it. */
   readonly column: string;
-  /** Unit of its numbers; `m` and `ft` of pressure are of a water column, `m3`, `ft3` and `CCF` of a meter are gas. */
+  /** Unit of its numbers; `m` and `ft` of pressure are of a water column; `m3`, `ft3`, `CCF`, `L`, `gal` (US), `kg` and `lb` of a
+   * meter are of any fuel, whose heat the layout gives. */
   readonly unit: LogUnit;
 }
 
@@ -57,6 +62,12 @@ export interface LogLayout {
    * for natural gas. [kWh/m³]
    */
   readonly gasHeat_kWh_per_m3?: number;
+  /**
+   * Heat of one unit of the meter's column for any fuel counted by volume or mass, by the gross calorific value, 0.001 to 5000, such as
+   * 26.7 for a US gallon of propane, 40.4 for one of No. 2 oil (US EPA: 0.091 and 0.138 MMBtu), 4.8 for a kilogram of wood pellets
+   * (common value, no source). In place of {@link gasHeat_kWh_per_m3}. [kWh]
+   */
+  readonly fuelHeat_kWh_per_unit?: number;
   /** Words for a pump that turns; default yes, y, on, running, true, 1, x. Case does not matter. */
   readonly runningWords?: readonly string[];
   /** Words for a pump that stands; default no, n, off, standing, false, 0. */
@@ -92,6 +103,9 @@ const PRESSURES = {
 } as const;
 const KWH = 3.6e6;
 const CUBIC_FOOT = 0.3048 ** 3;
+/** NIST SP 811 (2008), appendix B. [m³], [kg] */
+const GALLON = 3.785411784e-3;
+const POUND = 0.45359237;
 /** Energy units in joules; volumes in m³, turned into joules by the gas' heat. */
 const METERS = {
   kWh: [KWH, 0],
@@ -100,17 +114,35 @@ const METERS = {
   m3: [1, 0],
   ft3: [CUBIC_FOOT, 0],
   CCF: [100 * CUBIC_FOOT, 0],
+  L: [1e-3, 0],
+  gal: [GALLON, 0],
+  kg: [1, 0],
+  lb: [POUND, 0],
 } as const;
 
-/** Units of a meter that counts volume. */
-export const GAS_VOLUMES: readonly LogUnit[] = ['m3', 'ft3', 'CCF'];
+/** Units of a meter that may count gas by its volume. */
+export const GAS_VOLUMES: readonly LogUnit[] = ['m3', 'ft3', 'CCF', 'L', 'gal'];
+/** Units of a meter that count fuel and no heat. */
+export const FUEL_UNITS: readonly LogUnit[] = [...GAS_VOLUMES, 'kg', 'lb'];
 
-/** Every quantity of a reading; limits are judgement: beyond them it is a slip of the pen. */
+/** Joules in what one unit of the column counts; `null` where the layout does not say. */
+export function fuelHeat(
+  unit: LogUnit,
+  layout: Pick<LogLayout, 'fuelHeat_kWh_per_unit' | 'gasHeat_kWh_per_m3'>,
+): number | null {
+  const { fuelHeat_kWh_per_unit: perUnit, gasHeat_kWh_per_m3: perVolume } = layout;
+  if (perUnit !== undefined) return KWH * perUnit;
+  const [volume] = METERS[unit as keyof typeof METERS] ?? [1];
+  return perVolume === undefined || !GAS_VOLUMES.includes(unit) ? null : KWH * perVolume * volume;
+}
+
+/** Every quantity of a reading; limits are judgement, and take in a gauge in another
+ * unit, which a check of the log names: beyond them it is a slip of the pen. */
 export const LOG_QUANTITIES: Readonly<Record<GaugeKey, LogQuantity>> = {
-  tankTopTemperature: { words: 'temperature of the tank’s top', minimum: -5, maximum: 130, units: TEMPERATURES },
-  flowTemperature: { words: 'temperature of the hot pipe', minimum: -50, maximum: 250, units: TEMPERATURES },
-  returnTemperature: { words: 'temperature of the cold pipe', minimum: -50, maximum: 250, units: TEMPERATURES },
-  loopPressure: { words: 'gauge pressure of the loop', minimum: -1e5, maximum: 2e6, units: PRESSURES },
+  tankTopTemperature: { words: 'temperature of the tank’s top', minimum: -30, maximum: 270, units: TEMPERATURES },
+  flowTemperature: { words: 'temperature of the hot pipe', minimum: -50, maximum: 400, units: TEMPERATURES },
+  returnTemperature: { words: 'temperature of the cold pipe', minimum: -50, maximum: 400, units: TEMPERATURES },
+  loopPressure: { words: 'gauge pressure of the loop', minimum: -1e5, maximum: 2e7, units: PRESSURES },
   pumpRuns: { words: 'whether the pump turns', minimum: 0, maximum: 1, units: { 'yes/no': [1, 0] } },
   heaterMeter: { words: 'meter of the backup heater', minimum: 0, maximum: 1e15, units: METERS },
 };

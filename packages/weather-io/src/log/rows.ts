@@ -1,7 +1,7 @@
 // Rows of a notebook to readings.
 import { type Faults, quote } from '../errors.ts';
 import { headerIndex } from '../table/csv.ts';
-import { GAS_VOLUMES, GAUGE_KEYS, LOG_QUANTITIES, type LogColumn, type LogLayout } from './layout.ts';
+import { FUEL_UNITS, fuelHeat, GAUGE_KEYS, LOG_QUANTITIES, type LogColumn, type LogLayout } from './layout.ts';
 import type { GaugeKey, GaugeReading } from './log.ts';
 import { type Moment, momentOf } from './moment.ts';
 
@@ -91,7 +91,7 @@ export class LogRows {
     if (this.#missing.has(text)) return null;
     const { words, minimum, maximum, units } = LOG_QUANTITIES[key];
     const fault = (code: 'not-a-number' | 'out-of-range', expected: string): null => {
-      const remedy = 'Correct the cell, or empty it.';
+      const remedy = 'Correct the cell, or empty it; where many are refused look at the unit in the layout.';
       this.#faults.add({ code, line, column: column.column, value: quote(cell), expected, remedy });
       return null;
     };
@@ -101,10 +101,10 @@ export class LogRows {
     }
     const raw = this.#layout.decimal === ',' ? text.replace(',', '.') : text;
     const number = /^[+-]?(\d+\.?\d*|\.\d+)$/.test(raw) ? Number(raw) : Number.NaN;
-    const [scale, offset] = units[column.unit]!;
-    const heat = GAS_VOLUMES.includes(column.unit) ? 3.6e6 * this.#layout.gasHeat_kWh_per_m3! : 1;
-    const value = (number * scale + offset) * heat;
-    const bounds = [minimum, maximum].map((bound) => Number(((bound / heat - offset) / scale).toPrecision(4)));
+    const heat = FUEL_UNITS.includes(column.unit) ? fuelHeat(column.unit, this.#layout) : null;
+    const [scale, offset] = heat === null ? units[column.unit]! : [heat, 0];
+    const value = number * scale + offset;
+    const bounds = [minimum, maximum].map((bound) => Number(((bound - offset) / scale).toPrecision(4)));
     const range = `${words} from ${bounds[0]} to ${bounds[1]} ${column.unit}`;
     if (Number.isNaN(number)) return fault('not-a-number', `a number: ${range}`);
     return value >= minimum && value <= maximum ? value : fault('out-of-range', range);

@@ -107,6 +107,11 @@ export const logSchema = fields('A notebook of gauge readings, how its table is 
     ),
   ),
   gasHeat_kWh_per_m3: number('Heat of a cubic metre of gas by the bill, 5 to 40. [kWh/m³]', 0, 1000).optional(),
+  fuelHeat_kWh_per_unit: number(
+    'Heat of one unit of the meter for any fuel, such as 26.7 for a US gallon of propane. [kWh]',
+    0,
+    5000,
+  ).optional(),
   runningWords: words('Words for a pump that turns.'),
   standingWords: words('Words for a pump that stands.'),
   missing: words('Marks for "not read".'),

@@ -18,8 +18,10 @@ export type Evidence =
       readonly before: number | null;
       /** The same while the fault is there. [K, Pa or J] */
       readonly after: number;
-      /** What this fault would make of it, in the mean. [K, Pa or J] */
-      readonly faulty: number;
+      /** How far the readings stray from a healthy system, root mean square. [K, Pa or J] */
+      readonly strayHealthy: number;
+      /** The same from one with this fault. [K, Pa or J] */
+      readonly strayFaulty: number;
       /** How much likelier the fault makes these readings, as a logarithm. [-] */
       readonly gain: number;
     }
@@ -102,7 +104,8 @@ function gaugeEvidence(
     count: later.length,
     before: earlier.length === 0 ? null : mean(earlier, off),
     after: mean(later, off),
-    faulty: mean(later, (at) => expectation.mean[at]! - sound.expectation.mean[at]!),
+    strayHealthy: Math.sqrt(mean(later, (at) => off(at) ** 2)),
+    strayFaulty: Math.sqrt(mean(later, (at) => (numbers[at]!.value - expectation.mean[at]!) ** 2)),
     gain: likely(expectation) - likely(sound.expectation),
   };
 }
