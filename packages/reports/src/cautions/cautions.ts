@@ -5,21 +5,8 @@ import { CAUTION_WORDS, type CautionText, LOCAL_CODE } from '../words/cautions.t
 import { fill } from '../words/fill.ts';
 import { arrayAway } from './array.ts';
 import { backflow, bonding, flue, roof, steam, trades } from './general.ts';
-import {
-  boiling,
-  coilSmall,
-  fluidLimit,
-  freezing,
-  givenBack,
-  heldInSun,
-  loopPressureHigh,
-  loopRelief,
-  lowPressure,
-  poisonousFluid,
-  steamReach,
-  thinning,
-  vesselSmall,
-} from './loop.ts';
+import { coilSmall, fluidLimit, freezing, givenBack, heldInSun, poisonousFluid, thinning } from './loop.ts';
+import { boiling, loopPressureHigh, loopRelief, lowPressure, steamReach, vesselSmall } from './pressure.ts';
 import { hotTank, relief, tankIce, tankRating, tankSwell } from './tank.ts';
 import type { Caution, CautionSeverity, Found, Rule, RuleContext } from './types.ts';
 import { coolWater, heaterSetting, hotInlet, hydrogen, lukewarm, scald, shortfall } from './water.ts';

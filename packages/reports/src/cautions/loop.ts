@@ -3,15 +3,12 @@ import { coilSurface } from '@noonloop/sim-core';
 import {
   celsius,
   countHours,
-  cubicMetres,
   extreme,
   type Found,
   hours,
   joules,
   kelvin,
-  metres,
   moment,
-  pascal,
   type Rule,
   share,
   total,
@@ -19,8 +16,6 @@ import {
 
 /** Margin between the coldest absorber and the freezing point. [K] Common practice 3 to 5 K; the safer end. */
 const FREEZE_MARGIN = 5;
-/** Vessels are sold in steps; one that is short by less than this is as good. [-] Judgement. */
-const VESSEL_GRAIN = 0.02;
 /** Hours of sun at the high limit from which they are worth a word. [h] Judgement: two days of sun. */
 const HELD = 20;
 /** Share of the coil's heat from which what it takes back is worth a word. [-] Judgement. */
@@ -95,114 +90,6 @@ export const thinning: Rule = ({ result: { design }, columns }) => {
     code: 'glycol-thinned',
     severity: 'warning',
     facts: { left: share(left), filled: share(filled) },
-    finding: ['found'],
-    advice: ['act'],
-  };
-};
-
-/** Loop lets fluid out. @internal */
-export const loopRelief: Rule = ({ result: { design, loop }, columns }) => {
-  const volume = total(columns.loopReliefVolume);
-  if (volume <= 0) return null;
-  return {
-    code: 'loop-relief',
-    severity: 'danger',
-    facts: {
-      volume: cubicMetres(volume),
-      hours: hours(countHours((hour) => columns.loopReliefVolume[hour]! > 0)),
-      relief: pascal(design.loop.reliefPressure),
-      peak: pascal(loop.highestPressure),
-    },
-    finding: ['found'],
-    advice: ['act'],
-  };
-};
-
-/** Pressure near the relief valve: the end pressure of EN 12828 is passed, and nothing let out. @internal */
-export const loopPressureHigh: Rule = ({ result: { design, loop }, columns }) => {
-  const { reliefPressure } = design.loop;
-  const allowed = loop.steam.endPressure;
-  const hour = extreme(columns.loopMaximumPressure, 1);
-  const peak = columns.loopMaximumPressure[hour]!;
-  if (peak <= allowed || total(columns.loopReliefVolume) > 0) return null;
-  return {
-    code: 'loop-pressure-high',
-    severity: 'warning',
-    facts: { peak: pascal(peak), when: moment(hour), relief: pascal(reliefPressure), allowed: pascal(allowed) },
-    finding: ['found'],
-    advice: ['act'],
-  };
-};
-
-/** Vessel that cannot take what steam pushes out. @internal */
-export const vesselSmall: Rule = ({ result: { loop } }) => {
-  const { vessel, vesselNeeded, vesselSold, volume } = loop.steam;
-  if (vessel >= (1 - VESSEL_GRAIN) * vesselNeeded) return null;
-  return {
-    code: 'vessel-small',
-    severity: 'warning',
-    facts: {
-      vessel: cubicMetres(vessel),
-      needed: cubicMetres(vesselNeeded),
-      sold: cubicMetres(vesselSold),
-      steam: cubicMetres(volume),
-    },
-    finding: ['found'],
-    advice: ['act'],
-  };
-};
-
-/** Steam that gets down the pipe to pump and vessel: in this year, or in full sun without flow. @internal */
-export const steamReach: Rule = ({ result: { loop } }) => {
-  const { length, pipeLength, powerLeft } = loop.steam;
-  const reached = loop.longestSteam >= pipeLength && loop.longestSteam > 0;
-  if (!reached && length < pipeLength) return null;
-  return {
-    code: 'steam-reach',
-    severity: 'warning',
-    facts: {
-      length: metres(length),
-      pipe: metres(pipeLength),
-      power: { value: powerLeft, unit: 'W' },
-      longest: metres(loop.longestSteam),
-    },
-    finding: reached ? ['year'] : ['found'],
-    advice: ['act'],
-  };
-};
-
-/** Pump wants to run and the loop has too little pressure. @internal */
-export const lowPressure: Rule = ({ result: { design, loop }, columns }) => {
-  const count = total(columns.lowPressure);
-  if (count <= 0) return null;
-  const fails = loop.circulationFails;
-  return {
-    code: 'loop-pressure-low',
-    severity: 'warning',
-    facts: {
-      hours: hours(count),
-      lowest: pascal(loop.lowestPressure),
-      minimum: pascal(design.loop.minimumPressure),
-      ...(fails === null ? {} : { fails: moment(fails) }),
-    },
-    finding: fails === null ? ['found'] : ['found', 'first'],
-    advice: ['act'],
-  };
-};
-
-/** Fluid boils out of the collectors. @internal */
-export const boiling: Rule = ({ result: { loop }, columns }) => {
-  const count = total(columns.boiling);
-  if (count <= 0) return null;
-  const days = new Set(
-    Array.from({ length: 8760 }, (_, hour) => hour)
-      .filter((hour) => columns.boiling[hour]! > 0)
-      .map((hour) => Math.floor(hour / 24)),
-  ).size;
-  return {
-    code: 'boiling',
-    severity: 'warning',
-    facts: { hours: hours(count), days: { value: days, unit: 'days' }, peak: pascal(loop.highestPressure) },
     finding: ['found'],
     advice: ['act'],
   };
