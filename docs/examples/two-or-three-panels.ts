@@ -1,4 +1,4 @@
-// Two panels or three? One household, one roof, one invented year of weather.
+// Two panels or three? One household, one roof, one invented year of weather, invented prices.
 // Prints the comparison and writes it as a page, out/two-or-three-panels.html.
 import { mkdir, writeFile } from 'node:fs/promises';
 import { renderHtml, renderText } from '@noonloop/reports';
@@ -18,8 +18,20 @@ const results = [2, 3].map((panels) => {
   return simulate(design, weather);
 });
 
-console.log(renderText(results, { detail: 'short' }));
+// Prices are invented; without them the report tells heat and hours, and no winner by money.
+const options = {
+  title: 'Two panels or three?',
+  money: {
+    currency: 'EUR',
+    fuel: { carrier: 'natural-gas', price: 0.11, per: 'kWh', escalation: 0.02 },
+    discountRate: 0.03,
+    life: 20,
+    designs: [{ investment: 2600 }, { investment: 3300 }], // two panels, three panels
+  },
+} as const;
+
+console.log(renderText(results, { ...options, detail: 'short' }));
 
 await mkdir(folder, { recursive: true });
-await writeFile(new URL('two-or-three-panels.html', folder), await renderHtml(results));
+await writeFile(new URL('two-or-three-panels.html', folder), await renderHtml(results, options));
 console.log('\nAs a page: out/two-or-three-panels.html');

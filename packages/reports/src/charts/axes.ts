@@ -18,11 +18,14 @@ export interface Scale {
   readonly interval: number;
 }
 
+/** What axes need of a chart. */
+export type AxisContext = Pick<ChartContext, 'palette' | 'narrow'>;
+
 /** A panel: exactly where it is said to be. */
 export const grid = (place: Place): object => ({ ...place, outerBoundsMode: 'none' });
 
 /** Style of a value axis. */
-export const axisStyle = ({ palette }: ChartContext) => ({
+export const axisStyle = ({ palette }: AxisContext) => ({
   axisLine: { show: true, onZero: false, lineStyle: { color: palette.axis } },
   axisTick: { show: true, lineStyle: { color: palette.axis } },
   axisLabel: { color: palette.muted, fontSize: TEXT },
@@ -38,7 +41,7 @@ export function digitsOf(interval: number): number {
 }
 
 /** Upright axis of numbers, its unit over it, from the picture's edge. @param room - left of the panel [px] */
-export function uprightAxis(context: ChartContext, gridIndex: number, scale: Scale, name: string, room: number) {
+export function uprightAxis(context: AxisContext, gridIndex: number, scale: Scale, name: string, room: number) {
   const style = axisStyle(context);
   const digits = digitsOf(scale.interval);
   return {
@@ -56,7 +59,7 @@ export function uprightAxis(context: ChartContext, gridIndex: number, scale: Sca
 }
 
 /** Level axis of numbers, its name below it. */
-export function levelAxis(context: ChartContext, gridIndex: number, scale: Scale, name: string) {
+export function levelAxis(context: AxisContext, gridIndex: number, scale: Scale, name: string) {
   const style = axisStyle(context);
   const digits = digitsOf(scale.interval);
   return {
@@ -81,7 +84,7 @@ export function levelAxis(context: ChartContext, gridIndex: number, scale: Scale
 }
 
 /** Twelve months for bars. */
-export const monthsAxis = (context: ChartContext, gridIndex: number) => ({
+export const monthsAxis = (context: AxisContext, gridIndex: number) => ({
   ...axisStyle(context),
   gridIndex,
   type: 'category',
@@ -92,7 +95,7 @@ export const monthsAxis = (context: ChartContext, gridIndex: number) => ({
 });
 
 /** The days of the year, named by month. */
-export function yearAxis(context: ChartContext, gridIndex: number) {
+export function yearAxis(context: AxisContext, gridIndex: number) {
   const style = axisStyle(context);
   return {
     ...style,
@@ -112,7 +115,7 @@ export function yearAxis(context: ChartContext, gridIndex: number) {
 }
 
 /** The hours of a day, midnight at the bottom. */
-export const clockAxis = (context: ChartContext, gridIndex: number) => ({
+export const clockAxis = (context: AxisContext, gridIndex: number) => ({
   ...uprightAxis(context, gridIndex, { min: 0, max: 24, interval: 6 }, '', 0),
   splitLine: { show: false },
   axisTick: { show: true, lineStyle: { color: context.palette.axis } },
@@ -120,7 +123,7 @@ export const clockAxis = (context: ChartContext, gridIndex: number) => ({
 });
 
 /** The hours of a week, named by day. @param from - first day of the year [d] @param named - whether days are named below it */
-export function weekAxis(context: ChartContext, gridIndex: number, from: number, named: boolean) {
+export function weekAxis(context: AxisContext, gridIndex: number, from: number, named: boolean) {
   const style = axisStyle(context);
   return {
     ...style,

@@ -2,8 +2,9 @@
 import { ReportError } from '../errors.ts';
 import { cut, escapeHtml, plainText } from '../escape.ts';
 import { formatNumber } from '../units.ts';
-import { legendEntry, TEXT } from './context.ts';
-import { designStyle } from './designs.ts';
+import { grid, levelAxis, uprightAxis } from './axes.ts';
+import { legendEntry } from './context.ts';
+import { dashOf, designStyle } from './designs.ts';
 import { type ChartTheme, type Drawing, draw, isNarrow, paletteOf } from './frame.ts';
 import type { Palette } from './palette.ts';
 
@@ -83,14 +84,7 @@ export async function collectorChart(
 
 function drawing(collectors: readonly CollectorLine[], irradiance: number, width: number, palette: Palette): Drawing {
   const [legend, legendRoom] = legendOf(collectors, width, palette);
-  const narrow = isNarrow(width);
-  const style = {
-    axisLine: { show: true, lineStyle: { color: palette.muted } },
-    axisTick: { show: true, lineStyle: { color: palette.muted } },
-    splitLine: { lineStyle: { color: palette.grid } },
-    nameTextStyle: { color: palette.muted, fontSize: TEXT },
-  };
-  const label = { color: palette.muted, fontSize: TEXT };
+  const context = { palette, narrow: isNarrow(width) };
   const at = (line: EfficiencyLine, d: number) => line.eta0 - ((line.a1 + line.a2 * d) * d) / irradiance;
   const curve = (line: EfficiencyLine, colour: string, thin: boolean, dash: string) => ({
     type: 'line',
@@ -98,9 +92,11 @@ function drawing(collectors: readonly CollectorLine[], irradiance: number, width
     lineStyle: {
       color: colour,
       width: thin ? 1 : 2.5,
-      type: thin ? [4, 3] : dash === '' ? 'solid' : dash.split(' ').map(Number),
+      type: thin ? [4, 3] : dashOf(dash),
     },
-    data: Array.from({ length: HOTTEST + 1 }, (_, d) => [d, at(line, d)]).filter(([, efficiency]) => efficiency! >= 0),
+    data: Array.from({ length: HOTTEST + 1 }, (_, d) => [d, 100 * at(line, d)]).filter(
+      ([, efficiency]) => efficiency! >= 0,
+    ),
   });
   const series = collectors.flatMap((collector, index) => {
     const { colour, dash } = designStyle(palette, index);
@@ -115,15 +111,15 @@ function drawing(collectors: readonly CollectorLine[], irradiance: number, width
         symbol: 'none',
         lineStyle: { color: colour, width: 1.5 },
         data: [
-          [d, efficiency - error],
-          [d, efficiency + error],
+          [d, 100 * (efficiency - error)],
+          [d, 100 * (efficiency + error)],
         ],
       })),
       {
         type: 'scatter',
         symbolSize: 8,
         itemStyle: { color: colour, borderColor: palette.ink, borderWidth: 1 },
-        data: points.map(({ d, efficiency }) => [d, efficiency]),
+        data: points.map(({ d, efficiency }) => [d, 100 * efficiency]),
       },
     ];
   });
@@ -137,29 +133,14 @@ function drawing(collectors: readonly CollectorLine[], irradiance: number, width
       )
       .join('. '),
     option: {
-      grid: { left: LEFT, top: legendRoom + TOP, width: width - LEFT - 20, height: PLOT, outerBoundsMode: 'none' },
-      xAxis: {
-        ...style,
-        type: 'value',
-        min: 0,
-        max: HOTTEST,
-        interval: narrow ? 20 : 10,
-        name: `fluid above the air in ${irradiance} W/m² [K]`,
-        nameLocation: 'middle',
-        nameGap: 30,
-        axisLabel: label,
-      },
-      yAxis: {
-        ...style,
-        type: 'value',
-        min: 0,
-        max: 1,
-        interval: 0.2,
-        name: 'efficiency [%]',
-        nameLocation: 'end',
-        nameGap: 8,
-        axisLabel: { ...label, formatter: (value: number) => formatNumber(100 * value, 0) },
-      },
+      grid: grid({ left: LEFT, top: legendRoom + TOP, width: width - LEFT - 20, height: PLOT }),
+      xAxis: levelAxis(
+        context,
+        0,
+        { min: 0, max: HOTTEST, interval: context.narrow ? 20 : 10 },
+        `fluid above the air in ${irradiance} W/m² [K]`,
+      ),
+      yAxis: uprightAxis(context, 0, { min: 0, max: 100, interval: 20 }, 'efficiency [%]', LEFT),
       series,
     },
   };

@@ -35,6 +35,8 @@ export interface Page {
   /** Beside the sheet on a wide screen, below the contents; under the sheet on a telephone. */
   readonly aside?: string;
   readonly sections: readonly PageSection[];
+  /** Whether the first sheet has a sheet of paper of its own; default false. */
+  readonly alone?: boolean;
 }
 
 /** Id of a section, for links to it. */
@@ -64,7 +66,7 @@ const contents = (sections: readonly PageSection[]): string =>
     : `<nav aria-label="Contents"><p class="small">On this page</p><ul>${sections.map(({ title }) => `<li><a href="#${sectionId(title)}">${escapeHtml(title)}</a></li>`).join('')}</ul></nav>`;
 
 /** A whole document. @param page - its parts; the same parts give the same text */
-export function htmlPage({ head, answer = [], sheet, aside = '', sections }: Page): string {
+export function htmlPage({ head, answer = [], sheet, aside = '', sections, alone = false }: Page): string {
   const { title, client, date, note } = head;
   const shown = sections.filter(({ blocks }) => blocks.some((block) => block !== ''));
   const forWhom = [client === undefined ? '' : `for ${client}`, date ?? ''].filter((part) => part !== '').join(' · ');
@@ -80,7 +82,7 @@ export function htmlPage({ head, answer = [], sheet, aside = '', sections }: Pag
 </head>
 <body>
 <main>
-<div class="first"><div class="sheet">
+<div class="first${alone ? ' alone' : ''}"><div class="sheet">
 <header><h1>${escapeHtml(title)}</h1>${forWhom === '' ? '' : `<p class="for">${escapeHtml(forWhom)}</p>`}</header>
 ${[...said, ...sheet].join('\n')}
 ${note === undefined || plainText(note) === '' ? '' : `<p class="small">${escapeHtml(note)}</p>`}

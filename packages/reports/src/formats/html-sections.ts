@@ -1,25 +1,13 @@
 /** What stands behind the first sheet, section by section. */
-import type { RunResult } from '@noonloop/sim-core';
 import { type ChartName, chartMissing, drawChart, tabulateChart } from '../charts/chart.ts';
 import { type ChartContext, chartContext } from '../charts/context.ts';
 import { hardHoursNone } from '../charts/hard-hours.ts';
 import { weekDates } from '../charts/week.ts';
-import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
 import { escapeHtml } from '../escape.ts';
-import type { NumberCell, ReportModel } from '../model/types.ts';
-import type { ReportOptions } from '../options.ts';
-import { fieldWords, givenLines, wordsOfFields } from './given.ts';
+import { wordsOfFields } from './given.ts';
 import type { PageSection } from './html-page.ts';
-import {
-  bullets,
-  cautionList,
-  designLetter,
-  figureHtml,
-  plainTable,
-  sentence,
-  type TableOptions,
-  tableBox,
-} from './html-parts.ts';
+import { bullets, cautionList, figureHtml, plainTable, sentence, type TableOptions } from './html-parts.ts';
+import { balance, definitions, inputs, nameHeading, numbers, type SectionGround, several } from './html-tables.ts';
 
 /** Sections of a report's page, in order. */
 export const SECTION_NAMES = [
@@ -39,22 +27,8 @@ export const SECTION_NAMES = [
 /** A section of a report's page. */
 export type SectionName = (typeof SECTION_NAMES)[number];
 
-/** What sections are made from. */
-export interface SectionGround {
-  readonly results: readonly RunResult[];
-  readonly model: ReportModel;
-  readonly options: ReportOptions & { readonly losses?: boolean };
-}
-
 /** Each chart is drawn for screens and paper, and for telephones; the style sheet shows one. [px] */
 const WIDTHS = { wide: 720, narrow: 342 };
-
-const several = ({ runs }: ReportModel): boolean => runs.length > 1;
-
-const nameHeading = (model: ReportModel, index: number): string =>
-  several(model)
-    ? `<h3>${designLetter(index, model.runs[index]!.letter)} ${escapeHtml(model.runs[index]!.name)}</h3>`
-    : '';
 
 /** What a picture is called, and what is said under it. */
 interface Words {
@@ -111,7 +85,12 @@ async function months(ground: SectionGround): Promise<string[]> {
 }
 
 function cautionBlocks({ model }: SectionGround): string[] {
-  const inWords = model.cautions.map((caution) => ({ ...caution, source: wordsOfFields(caution.source) }));
+  const inWords = model.cautions.map((caution) => ({
+    ...caution,
+    findings: caution.findings.map(wordsOfFields),
+    advice: wordsOfFields(caution.advice),
+    source: wordsOfFields(caution.source),
+  }));
   const own = inWords.filter(({ findings, severity }) => findings.length > 0 && severity !== 'note');
   const rest = inWords.filter((caution) => !own.includes(caution));
   const [first, ...more] = own;
@@ -209,93 +188,6 @@ async function pump(ground: SectionGround): Promise<string[]> {
   ];
 }
 
-const definitionLink = (key: keyof typeof DEFINITIONS, linked: boolean): string =>
-  linked ? `<a href="#def-${key}">${DEFINITIONS[key].label}</a>` : DEFINITIONS[key].label;
-
-function numberCells({ text, difference, relative, note }: NumberCell, index: number): string {
-  const number = `<td>${text}${note === '' ? '' : `<span class="date">${note}</span>`}</td>`;
-  if (index === 0) return number;
-  const change = [difference, relative].filter((part) => part !== '').join(' · ');
-  return `${number}<td class="difference">${change}</td>`;
-}
-
-/** Every number of every design, differences beside. @param linked - whether definitions stand on the page */
-function numbers({ model, options }: SectionGround, linked: boolean): string[] {
-  const heads = model.runs.map(({ letter }, index) => {
-    const reference = options.against === 'previous' ? model.runs[index - 1] : model.runs[0];
-    const change = index === 0 ? '' : `<th scope="col">${letter} − ${reference!.letter}</th>`;
-    return `<th scope="col">${several(model) ? designLetter(index, letter) : 'Year'}</th>${change}`;
-  });
-  const rows = model.numbers.map(
-    ({ key, unit, cells }) =>
-      `<tr><th scope="row">${definitionLink(key, linked)} [${escapeHtml(unit)}]</th>${cells.map(numberCells).join('')}</tr>`,
-  );
-  const ranking =
-    model.ranking === null
-      ? ''
-      : `<p>${escapeHtml(model.ranking.label)}:</p><ol>${model.ranking.lines.map((line) => `<li>${sentence(line)}</li>`).join('')}</ol>`;
-  const table = (part: readonly string[], label = 'Numbers of the year'): string =>
-    tableBox(label, `<tr><td></td>${heads.join('')}</tr>`, part.join(''), 'numbers', several(model));
-  const half = Math.ceil(rows.length / 2);
-  const whole = several(model)
-    ? table(rows)
-    : `<div class="pair"><div>${table(rows.slice(0, half))}</div><div>${table(rows.slice(half), 'Numbers of the year, continued')}</div></div>`;
-  return ranking === '' ? [whole] : [ranking, whole];
-}
-
-function inputs({ results, model }: SectionGround): string[] {
-  const given = givenLines(
-    results,
-    model.runs.map(({ letter }) => letter),
-    model.units,
-  );
-  const letters = several(model) ? ['Designs'] : [];
-  const of = (designs: string): string[] => (several(model) ? [designs === '' ? 'all' : designs] : []);
-  const words = [1, 2, 3];
-  return [
-    `<h3>Given</h3>${plainTable(
-      'Given',
-      {
-        header: ['What', 'Value', ...letters],
-        rows: given.map(({ words: what, value, designs }) => [what, value, ...of(designs)]),
-      },
-      { narrow: 'list', words },
-    )}`,
-    `<div class="long"><h3>Not given, and chosen</h3>${plainTable(
-      'Not given, and chosen',
-      {
-        header: ['What', 'Value', ...letters, 'Source or reason'],
-        rows: model.assumptions.map(({ path, value, source, designs }) => [
-          fieldWords(path),
-          value,
-          ...of(designs),
-          wordsOfFields(source),
-        ]),
-      },
-      { narrow: 'list', words },
-    )}</div>`,
-    `<div class="block"><h3>Weather and run</h3><p>${sentence(model.place)}</p>${bullets([...model.limits, ...model.notes].map(wordsOfFields))}</div>`,
-  ];
-}
-
-function definitions({ model }: SectionGround): string[] {
-  const items = NUMBER_KEYS.map(
-    (key) => `<dt id="def-${key}">${DEFINITIONS[key].label}</dt><dd>${escapeHtml(DEFINITIONS[key].definition)}</dd>`,
-  );
-  const money = (model.money?.meanings ?? []).map(
-    ([label, meaning]) => `<dt>${escapeHtml(label)}</dt><dd>${escapeHtml(meaning)}</dd>`,
-  );
-  return [`<dl class="definitions">${items.join('')}${money.join('')}</dl>`];
-}
-
-const balance = ({ model }: SectionGround): string[] => [
-  ...model.runs.map(
-    ({ balance: table, name }, index) =>
-      `<div class="block">${nameHeading(model, index)}${plainTable(`Energy balance, ${name}`, table, { words: [6] })}</div>`,
-  ),
-  `<p class="quiet">${BALANCE_DEFINITION}</p>`,
-];
-
 const TITLES: Readonly<Record<SectionName, string>> = {
   months: 'Month by month',
   cautions: 'Cautions',
@@ -309,9 +201,6 @@ const TITLES: Readonly<Record<SectionName, string>> = {
   definitions: 'What the numbers mean',
   balance: 'Energy balance',
 };
-
-/** Title of a section, for links to it. */
-export const sectionTitle = (name: SectionName): string => TITLES[name];
 
 /** The sections asked for, in their order. Definitions stay out of print where nobody asked for them. */
 export async function reportSections(ground: SectionGround, wanted?: readonly SectionName[]): Promise<PageSection[]> {

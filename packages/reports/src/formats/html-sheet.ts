@@ -7,7 +7,8 @@ import { SUN_ALONE } from '../summary.ts';
 import { formatNumber } from '../units.ts';
 import { sectionId } from './html-page.ts';
 import { badge, designLetter, sentence, tableBox } from './html-parts.ts';
-import { alarmWords, type SheetRow } from './sheet.ts';
+import { alarmWords } from './sheet.ts';
+import type { SheetRow } from './sheet-rows.ts';
 
 /** Designs that a sheet has room for; the rest stand behind. */
 const MOST = 4;

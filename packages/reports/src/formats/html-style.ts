@@ -21,6 +21,7 @@ a{color:var(--nl-link)}
 .small,.quiet,figcaption,.hint{color:var(--nl-muted);font-size:.875rem;line-height:1.43}
 .hint{display:none;margin:0 0 4px}
 b,strong{font-weight:600}
+pre{overflow-x:auto;font-size:.875rem;line-height:1.43;background:var(--nl-card);padding:8px 12px;margin:8px 0}
 `;
 
 const SHEET = `
@@ -87,7 +88,7 @@ summary{cursor:pointer;color:var(--nl-link);font-size:.875rem;min-height:24px}
 .cautions li.danger{border-color:var(--nl-danger);background:var(--nl-danger-tint)}
 .cautions li.warning{border-color:var(--nl-caution);background:var(--nl-caution-tint)}
 .cautions p{margin:0 0 4px;max-width:40em}
-.cautions .quiet{margin:0}
+.cautions .quiet{margin:0;max-width:46em}
 .pair{display:flex;flex-wrap:wrap;gap:8px 40px}
 .pair>div{flex:0 1 auto;min-width:0}
 .pair>div+div{flex:1 1 18em}
@@ -149,7 +150,8 @@ const PRINT = `
 html{font-size:9.5pt}
 body{line-height:1.3}
 main{max-width:none;padding:0}
-.first{display:block;break-after:page}
+.first{display:block}.first.alone{break-after:page}
+pre{white-space:pre-wrap;font-size:8pt}
 .first>*{max-width:none}
 nav,details:not([open]),.hint,.unprinted{display:none}
 aside{margin:8pt 0 0;border:0;padding:0}

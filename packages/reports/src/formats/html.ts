@@ -55,6 +55,7 @@ export async function renderHtml(runs: Runs, options: HtmlOptions = {}): Promise
       factLines(facts),
     ],
     aside: systemDrawing(results[model.answer.winner ?? 0]!.design, model.units),
+    alone: true,
     sections: await reportSections({ results, model, options }, sections),
   });
 }

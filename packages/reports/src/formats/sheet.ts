@@ -8,24 +8,7 @@ import { moneyOf, moneyOptions } from '../money/rows.ts';
 import type { Money, MoneyCase } from '../money/types.ts';
 import type { ReportOptions } from '../options.ts';
 import { displayUnit, formatNumber, roundTo, toDisplay } from '../units.ts';
-
-/** Which block of one design's sheet a row stands in. */
-export type SheetGroup = 'saved' | 'cost' | 'heat';
-
-/** One line of the sheet: a number of every design. */
-export interface SheetRow {
-  readonly group: SheetGroup;
-  /** On its own. */
-  readonly label: string;
-  /** Under the heading of its block. */
-  readonly short: string;
-  /** With unit, a design each. */
-  readonly cells: readonly string[];
-  /** More about each, such as its range or when; empty where there is none. */
-  readonly notes: readonly string[];
-  /** Against the first design, from the second on; empty where it means nothing. */
-  readonly differences: readonly string[];
-}
+import { amount, price, row, type SheetRow, type Shown } from './sheet-rows.ts';
 
 /** The whole sheet. */
 export interface Sheet {
@@ -33,46 +16,6 @@ export interface Sheet {
   /** System, weather, certainty and prices, a sentence each. */
   readonly facts: readonly string[];
 }
-
-/** Text of a number, and the number itself; differences are taken before rounding. */
-interface Shown {
-  readonly text: string;
-  readonly value: number | null;
-}
-
-/** As a row is made. */
-interface Draft {
-  readonly group: SheetGroup;
-  readonly label: string;
-  readonly short?: string;
-  readonly shown: readonly Shown[];
-  readonly notes?: readonly string[];
-  /** Size of a difference in words. Default as an amount. */
-  readonly difference?: (size: number) => string;
-}
-
-const signed = (value: number, words: (size: number) => string): string => {
-  const size = words(Math.abs(value));
-  return /[1-9]/.test(size) ? `${value > 0 ? '+' : '−'}${size}` : '=';
-};
-
-function row({ group, label, short = label, shown, notes, difference = wholeAmount }: Draft): SheetRow {
-  const first = shown[0]!.value;
-  return {
-    group,
-    label,
-    short,
-    cells: shown.map(({ text }) => text),
-    notes: notes ?? shown.map(() => ''),
-    differences: shown.map(({ value }, index) =>
-      index === 0 || value === null || first === null ? '' : signed(value - first, difference),
-    ),
-  };
-}
-
-const amount = (value: number, unit: string): Shown => ({ text: `${wholeAmount(value)} ${unit}`, value });
-
-const price = (value: number, currency: string): Shown => ({ text: currencyWords(value, currency), value });
 
 /** How far the coldest fluid of the year stayed above its freezing point in that hour; below 0 it froze. [K] */
 export function freezingSpare({ columns }: RunResult): number {
