@@ -105,6 +105,14 @@ describe('faults of settings', () => {
     const { err } = await command(['weather', weather, '--layout', layout]);
     expect(err).toMatch(/irradianceMidpont: .*Did you mean irradianceMidpoint\?/);
     expect(err).toMatch(/stamps: found "begin", expected one of start, end, instant/);
+    // What would make the reader stumble is told, not passed on as a fault of the program.
+    for (const [from, to] of [
+      ['ghi: { column: global, unit: W/m2 }', 'ghi: null'],
+      ['stamps: start', 'stamps: start\nirradianceMidpoint: "0.5"'],
+    ] as const) {
+      const wrong = at('wrong.yaml', DRAFTS.layout[0].replace(from, to));
+      expect((await command(['weather', weather, '--layout', wrong])).exit).toBe(1);
+    }
     const months = at('months.yaml', DRAFTS.months[0].replace('[2.4, ', '["2.4", ').replace('latitude', 'lattitude'));
     const made = (await command(['make-weather', months])).err;
     expect(made).toMatch(/site\.lattitude: .*Did you mean latitude\?/);

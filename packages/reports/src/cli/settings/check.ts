@@ -28,8 +28,9 @@ export async function checked<T>(
   try {
     result = await work(fields);
   } catch (error) {
-    const theirs = faultsOf(error);
-    if (theirs === null) throw error;
+    const theirs = faultsOf(error) ?? [];
+    // With a value of the wrong kind the library may stumble in any way: what was found here explains it.
+    if (theirs.length === 0 && own.length === 0) throw error;
     const known = new Set(own.map(({ path }) => path));
     throw refusal(settings, [...own, ...theirs.filter(({ path }) => !known.has(path))]);
   }

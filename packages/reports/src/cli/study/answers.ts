@@ -1,21 +1,14 @@
 // What each kind of study found, as an answer.
-import type {
-  BestOf,
-  ElementaryEffects,
-  Measure,
-  OneAtATime,
-  SobolIndices,
-  Spread,
-  StudyRow,
-  Uncertainty,
-} from '@noonloop/sim-core';
-import type { Answer, Block, Column } from '../sheet/model.ts';
+import type { BestOf, Measure, Spread, StudyRow, Uncertainty } from '@noonloop/sim-core';
+import type { Answer, Block } from '../sheet/model.ts';
 import { sentences, table } from '../sheet/model.ts';
 import { withUnit } from '../sheet/units.ts';
 import type { BuiltStudy } from './build.ts';
+import { difference, influenceOf } from './influence.ts';
 import { rowCells, rowColumns, unitOf, wordsOf } from './measures.ts';
 import * as pictures from './pictures.ts';
 import { frontierBlocks, priceOf } from './price.ts';
+import { sweepPicture } from './sweep-picture.ts';
 import { type WrittenAs, writtenAs } from './written.ts';
 
 /** What an answer is made with. */
@@ -78,7 +71,7 @@ async function sweepAnswer(input: AnswerInput): Promise<Found> {
     picture: !wantsPicture
       ? null
       : priced === null
-        ? await pictures.sweepPicture(Object.keys(built.said.vary), sound, number, { units, written })
+        ? await sweepPicture(Object.keys(built.said.vary), sound, number, { units, written })
         : await pictures.frontierPicture(
             sound.map((row) => ({ cost: priceOf(built, row, written) ?? Number.NaN, value: value(row) })),
             priced.points.map(({ cost, saving }) => ({ cost, value: saving })),
@@ -155,7 +148,7 @@ async function uncertaintyAnswer(input: AnswerInput): Promise<Found> {
 
 async function sensitivityAnswer(input: AnswerInput): Promise<Found> {
   const { built, number, units, wantsPicture } = input;
-  const { columns, rows, bars, data, isShare } = influence(input);
+  const { columns, rows, bars, isShare } = influenceOf(built.study.kind, input.outcome, number);
   const first = bars[0];
   const unit = isShare ? '%' : unitOf(number);
   return {
@@ -167,7 +160,7 @@ async function sensitivityAnswer(input: AnswerInput): Promise<Found> {
       ),
       table('influence', columns, rows),
     ]),
-    data,
+    data: input.outcome,
     picture: wantsPicture
       ? await pictures.influencePicture(
           bars,
@@ -177,80 +170,7 @@ async function sensitivityAnswer(input: AnswerInput): Promise<Found> {
         )
       : null,
   };
-
-  function influence(_: AnswerInput) {
-    if (built.study.kind === 'one-at-a-time') return oneAtATime(input.outcome as OneAtATime);
-    if (built.study.kind === 'morris') {
-      const { effects } = input.outcome as { effects: Record<string, Partial<Record<Measure, ElementaryEffects>>> };
-      const found = Object.entries(effects)
-        .flatMap(([name, of]) => (of[number] === undefined ? [] : [{ name, effect: of[number] }]))
-        .sort((a, b) => b.effect.meanSize - a.effect.meanSize);
-      const unit = difference(unitOf(number));
-      return {
-        isShare: false,
-        data: input.outcome,
-        columns: [
-          { label: 'input' },
-          { label: 'mean size of the effect', unit },
-          { label: 'mean effect', unit },
-          { label: 'deviation', unit },
-        ] as readonly Column[],
-        rows: found.map(({ name, effect }) => [name, effect.meanSize, effect.mean, effect.deviation]),
-        bars: found.map(({ name, effect }) => ({ name, from: 0, to: effect.meanSize })),
-      };
-    }
-    const { indices } = input.outcome as { indices: Record<string, Partial<Record<Measure, SobolIndices>>> };
-    const found = Object.entries(indices)
-      .flatMap(([name, of]) => (of[number] === undefined ? [] : [{ name, of: of[number] }]))
-      .sort((a, b) => b.of.total.share - a.of.total.share);
-    return {
-      isShare: true,
-      data: input.outcome,
-      columns: [
-        { label: 'input' },
-        { label: 'by itself', unit: '%' },
-        { label: 'with all others', unit: '%' },
-        { label: 'at least', unit: '%' },
-        { label: 'at most', unit: '%' },
-      ] as readonly Column[],
-      rows: found.map(({ name, of }) => [name, of.first.share, of.total.share, of.total.low, of.total.high]),
-      bars: found.map(({ name, of }) => ({
-        name,
-        from: 0,
-        to: of.total.share,
-        low: of.total.low,
-        high: of.total.high,
-      })),
-    };
-  }
-
-  function oneAtATime({ changes, rows: all }: OneAtATime) {
-    const found = Object.entries(changes)
-      .flatMap(([name, of]) => (of[number] === undefined ? [] : [{ name, ...of[number] }]))
-      .sort((a, b) => Math.abs(b.change ?? 0) - Math.abs(a.change ?? 0));
-    const unit = unitOf(number);
-    return {
-      isShare: false,
-      data: { changes, rows: all },
-      columns: [
-        { label: 'input' },
-        { label: 'at its lowest', unit },
-        { label: 'in the base', unit },
-        { label: 'at its highest', unit },
-        { label: 'change', unit: difference(unit) },
-      ] as readonly Column[],
-      rows: found.map(({ name, atFrom, atBase, atTo, change }) => [name, atFrom, atBase, atTo, change]),
-      bars: found.map(({ name, atFrom, atBase, atTo }) => ({
-        name,
-        from: (atFrom ?? atBase ?? 0) - (atBase ?? 0),
-        to: (atTo ?? atBase ?? 0) - (atBase ?? 0),
-      })),
-    };
-  }
 }
-
-/** Unit of a difference. */
-export const difference = (unit: string): string => (unit === '°C' ? 'K' : unit);
 
 function symbolOf(unit: string, units: 'metric' | 'us'): string {
   return withUnit(0, unit, units).replace(/^[\d.,−-]+ ?/, '');
