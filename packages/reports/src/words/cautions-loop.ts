@@ -12,7 +12,7 @@ export const LOOP_WORDS = {
       act: 'What comes out may be steam: pipe it to a catch vessel that stands heat. A larger expansion vessel, or one with its pressure set right, keeps the valve shut.',
     },
     who: WHO.loop,
-    source: 'Opening pressure given in the design (loop.reliefPressure)',
+    source: 'Opening pressure given in the design',
   },
   'loop-pressure-high': {
     severity: ['warning'],
@@ -123,7 +123,7 @@ export const LOOP_WORDS = {
       act: 'Collectors without flow get very hot. Have the leak found, and the loop filled up to the gauge mark with mixture of the same strength, not with water. Filling and letting out air are done cold: before sunrise, or with the panels covered since the evening.',
     },
     who: WHO.loop,
-    source: 'Limit given in the design (loop.minimumPressure)',
+    source: 'Limit given in the design',
   },
   'glycol-thinned': {
     severity: ['warning'],
@@ -153,7 +153,7 @@ export const LOOP_WORDS = {
     short: 'the coil is {short} short of what is common for these panels',
     says: {
       found: 'The coil has {surface} of surface; {common} are common for these panels, {short} more.',
-      act: 'It works, but the panels run hotter and bring less. A longer coil, a second one in series or a plate exchanger brings more; if the coil’s size is a default here, give coil.length and coil.outerDiameter of yours.',
+      act: 'It works, but the panels run hotter and bring less. A longer coil, a second one in series or a plate exchanger brings more; if the coil’s size is a default here, give length and outer diameter of yours.',
     },
     who: WHO.planner,
     source:
@@ -179,7 +179,7 @@ export const LOOP_WORDS = {
     short: 'the panels face {facing}, away from the sun',
     says: {
       found: 'The panels face {facing} ({azimuth} clockwise from north); the sun stands in the {sunny} here.',
-      act: 'Is that meant? Directions count from north: 0 is north, 90 east, 180 south, 270 west. Correct array.azimuth if it is not.',
+      act: 'Is that meant? Directions count from north: 0 is north, 90 east, 180 south, 270 west. Correct the azimuth of the array if it is not.',
     },
     who: WHO.planner,
     source: 'Geometry; 10° beyond a right angle: judgement',
