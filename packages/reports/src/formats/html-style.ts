@@ -59,7 +59,7 @@ aside .system{font-size:.875rem;line-height:1.43}
 
 const PARTS = `
 .letter{white-space:nowrap;font-weight:600}
-.scroll{overflow-x:auto}
+.scroll{overflow-x:auto;margin:0 0 8px}
 table{border-collapse:collapse;font-size:.875rem;line-height:1.43;font-variant-numeric:tabular-nums}
 caption{text-align:left}
 th,td{padding:3px 12px 3px 0;border-bottom:1px solid var(--nl-grid);text-align:right;vertical-align:top}
