@@ -2,7 +2,7 @@
 import type { SystemDesign } from '../../design/design.ts';
 import type { CauseCode } from './causes.ts';
 
-/** All tests. */
+/** All tests, and the name of one. */
 export const CARDS = [
   'catch-vessel',
   'pump-by-ear',
@@ -26,7 +26,6 @@ export const CARDS = [
   'coil-by-the-hour',
 ] as const;
 
-/** Name of a test. */
 export type CardCode = (typeof CARDS)[number];
 
 /** All outcomes of tests. */
@@ -93,8 +92,6 @@ export interface TestCard {
   /** In which systems it can be made; default all. */
   readonly fits?: (design: SystemDesign) => boolean;
 }
-
-const hasCoil = ({ loop }: SystemDesign): boolean => loop.exchanger === 'coil';
 
 /** Common practice, no source; efforts are judgement. */
 export const TEST_CARDS: readonly TestCard[] = [
@@ -247,6 +244,6 @@ export const TEST_CARDS: readonly TestCard[] = [
     effort: 4,
     outcomes: [['far-above-tank', ['scaled-coil', 'sediment']]],
     otherwise: 'near-tank',
-    fits: hasCoil,
+    fits: ({ loop }) => loop.exchanger === 'coil',
   },
 ];

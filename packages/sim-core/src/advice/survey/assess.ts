@@ -2,7 +2,7 @@
 import { type CollectorBuild, type RatedLine, type RatingConditions, ratedLine, stagnationOfBuild } from './build.ts';
 import { modifierOfCovers, throughCovers } from './covers.ts';
 import { HEADER_WALL, type Tubes, tubeContent, tubeDrop, tubeFilm, tubeLength } from './harp.ts';
-import type { ParameterName } from './parameters.ts';
+import type { ParameterName } from './parameter.ts';
 import type { Survey } from './schema.ts';
 import { COVERS, INSULATIONS, METALS } from './words.ts';
 

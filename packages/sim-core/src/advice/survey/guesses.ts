@@ -1,6 +1,6 @@
 /** Sizes of a panel without papers, and the tools of the trade. All judgement. */
 import type { Band } from './band.ts';
-import type { ParameterName } from './parameters.ts';
+import type { ParameterName } from './parameter.ts';
 import type { Survey } from './schema.ts';
 
 const band = (low: number, likely: number, high: number): Band => ({ low, likely, high });

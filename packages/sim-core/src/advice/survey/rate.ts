@@ -3,7 +3,8 @@ import { checkInput } from '../../input/check.ts';
 import type { WorkingStep } from '../../input/working.ts';
 import { type Assessed, assess, type SurveyNumbers, TEST_FLOW, type Values, WATER_20 } from './assess.ts';
 import { type Band, combine, type Swing, swingSize } from './band.ts';
-import { type Parameter, type ParameterName, surveyParameters } from './parameters.ts';
+import type { Parameter, ParameterName } from './parameter.ts';
+import { surveyParameters } from './parameters.ts';
 import { type Survey, type SurveyInput, surveySchema } from './schema.ts';
 import { surveySteps } from './steps.ts';
 
