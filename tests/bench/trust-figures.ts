@@ -9,6 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { hasShared } from '../shared.ts';
+import { measuredInShort } from './measured-tables.ts';
 import type { Comparison } from './trust-setup.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -146,6 +147,7 @@ if (!hasShared('reference/fluids.csv')) {
 const checks = runChecks();
 const written = readFileSync(page, 'utf8');
 let text = put(written, 'whole', wholeSystem());
+if (hasShared('measured/README.md')) text = put(text, 'measured', measuredInShort());
 text = put(text, 'checks', checksTable(checks));
 const comparisons = checks.reduce((sum, check) => sum + check.comparisons, 0);
 text = put(text, 'sum', `${comparisons} comparisons in ${checks.length} checks, each within what its test allows.`);
