@@ -43,7 +43,7 @@ export function goldenHours(): GoldenHours {
   const column = (name: Column) => whole.map(([, rows]) => mean(rows.map((row) => Number(row[name]))));
   return {
     hours: whole.map(([hour]) => hour),
-    columns: Object.fromEntries(COLUMNS.map((name) => [name, column(name)])) as GoldenHours['columns'],
+    columns: Object.fromEntries<number[]>(COLUMNS.map((name) => [name, column(name)])) as Record<Column, number[]>,
   };
 }
 
