@@ -284,7 +284,7 @@ describe('the other words', () => {
     const layout =
       'file: readings.csv\ntime: { date: date, clock: time }\ncolumns:\n  tankTopTemperature: { column: tank top, unit: degC }\n';
     expect((await check(layout)).err).toMatch(/^noonloop: readings\.csv, line 2, column "tank top": found "warm"/);
-    expect((await check(layout.replace('file', 'fill'))).err).toMatch(/log\.yaml: expected the field "file"/);
+    expect((await check(layout.replace('file', 'fill'))).err).toMatch(/log\.yaml, line 1, file: found nothing/);
     expect((await check(layout.replace('degC', 'psi'))).err).toMatch(/log\.yaml, line 4, columns\.tankTopTemperature/);
     expect((await command(['check-log', two, '-w', weather])).exit).toBe(2);
   });

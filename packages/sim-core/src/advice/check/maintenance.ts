@@ -143,7 +143,7 @@ interface CalendarSpan {
   readonly holidays: readonly string[];
 }
 
-/** First day on or after `from` that has this month (0 January) and day of month. */
+/** First day on or after `from` that has this month (0 January) and day of month. @internal */
 export function nextSeason(from: DateTime, [month, dayOfMonth]: Season): DateTime {
   const inYear = (year: number): DateTime => DateTime.utc(year, month + 1, dayOfMonth);
   return inYear(from.year) >= from ? inYear(from.year) : inYear(from.year + 1);
