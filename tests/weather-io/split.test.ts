@@ -31,9 +31,11 @@ describe('diffuse fraction [Erbs, Klein & Duffie 1982, the piecewise formula wor
 });
 
 describe('split of an hour [ours: closure]', () => {
-  const split = (...hour: [number, number, number, number]): [number, number] => {
+  const split = (ghi: number, light: number, lit: number, normal: number): [number, number] => {
     const out = new Float64Array(2);
-    splitHour(...hour, out);
+    const column = (value: number) => Float64Array.of(value);
+    const sun = { light: column(light), lit: column(lit), highest: column(light), normal: column(normal) };
+    splitHour(ghi, sun, 0, out);
     return [out[0]!, out[1]!];
   };
 

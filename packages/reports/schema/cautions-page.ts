@@ -1,6 +1,7 @@
 /** The table of all cautions, for the guide. */
 import { SEVERITY_WORDS } from '../src/cautions/index.ts';
-import { CAUTION_WORDS, type CautionText } from '../src/words/cautions.ts';
+import type { CautionText } from '../src/words/caution-text.ts';
+import { CAUTION_WORDS } from '../src/words/cautions.ts';
 
 /** A number of the run in a sentence: `‹peak›`. */
 const holes = (sentence: string): string => sentence.replace(/\{(\w+)\}/g, '‹$1›');

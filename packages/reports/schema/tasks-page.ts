@@ -2,7 +2,8 @@
 import { TASK_DUTIES, TASKS, TEST_CARDS } from '@noonloop/sim-core';
 import { CARD_WORDS, DOER_WORDS, OUTCOME_WORDS } from '../src/words/cards.ts';
 import { CAUSE_NAMES } from '../src/words/causes.ts';
-import { TASK_BASIS_WORDS, TASK_WORDS } from '../src/words/tasks.ts';
+import { TASK_BASIS_WORDS } from '../src/words/task-reasons.ts';
+import { TASK_WORDS } from '../src/words/tasks.ts';
 import { markdownTable } from './cautions-page.ts';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -114,27 +114,31 @@ const QUOTED_UNITS: Record<string, [unit: string, scale: number]> = {
 /** Metric numbers in a sentence of the library's or a reader's own, in the units of a report. */
 export function convertSentence(text: string, units: Units): string {
   if (units === 'metric') return text;
-  return text.replace(
-    QUOTED,
-    (_, minus: string | undefined, first: string, link: string | undefined, second: string, symbol: string) => {
-      const [unit, scale] = QUOTED_UNITS[symbol]!;
-      const sign = minus === undefined ? 1 : -1;
-      const convert = (number: string, factor: number): [string, string] => {
-        const [shown, shownUnit] = formatOne(factor * Number(number.replaceAll(',', '')) * scale, unit, '', units);
-        if (symbol === 'm' || symbol === 'm/s') {
-          const [foot, mile] = [1 / FOOT, 3600 / (5280 * FOOT)];
-          const us = Number(number.replaceAll(',', '')) * factor * (symbol === 'm' ? foot : mile);
-          return [formatNumber(us, Math.abs(us) < 9.95 ? 1 : 0), symbol === 'm' ? 'ft' : 'mph'];
-        }
-        return [
-          unit === '°C'
-            ? String(Math.round(Number(shown.replace('−', '-').replaceAll(',', '')))).replace('-', '−')
-            : shown,
-          shownUnit,
-        ];
-      };
-      const [a, name] = convert(first, sign);
-      return link === undefined ? `${a} ${name}` : `${a}${link}${convert(second, 1)[0]} ${name}`;
-    },
-  );
+  return text.replace(QUOTED, (_, ...found: (string | undefined)[]) => {
+    const [minus, first, link, second, symbol] = found as [
+      string | undefined,
+      string,
+      string | undefined,
+      string,
+      string,
+    ];
+    const [unit, scale] = QUOTED_UNITS[symbol]!;
+    const sign = minus === undefined ? 1 : -1;
+    const convert = (number: string, factor: number): [string, string] => {
+      const [shown, shownUnit] = formatOne(factor * Number(number.replaceAll(',', '')) * scale, unit, '', units);
+      if (symbol === 'm' || symbol === 'm/s') {
+        const [foot, mile] = [1 / FOOT, 3600 / (5280 * FOOT)];
+        const us = Number(number.replaceAll(',', '')) * factor * (symbol === 'm' ? foot : mile);
+        return [formatNumber(us, Math.abs(us) < 9.95 ? 1 : 0), symbol === 'm' ? 'ft' : 'mph'];
+      }
+      return [
+        unit === '°C'
+          ? String(Math.round(Number(shown.replace('−', '-').replaceAll(',', '')))).replace('-', '−')
+          : shown,
+        shownUnit,
+      ];
+    };
+    const [a, name] = convert(first, sign);
+    return link === undefined ? `${a} ${name}` : `${a}${link}${convert(second, 1)[0]} ${name}`;
+  });
 }

@@ -1,6 +1,7 @@
 // JSON Schema (draft 2020-12) of a design as people write it, from the schemas that check it and the docstrings of its fields.
 import * as z from 'zod';
-import { defineSystem, systemSchema } from '../src/define/define.ts';
+import { defineSystem } from '../src/define/define.ts';
+import { systemSchema } from '../src/define/schema/system.ts';
 import type { SystemInput } from '../src/define/system-input.ts';
 import { provenance } from '../src/input/field.ts';
 import { shapeOf } from '../src/input/shape.ts';

@@ -98,8 +98,9 @@ function toClock(key: ColumnKey, values: Float64Array, { air, longwave }: Readin
 
 function sequenceOf(table: SourceTable, { faults, options }: FormatInput): Sequence {
   const { rows, time } = table;
-  if (time.read === null) return sequenceOfRows(rows, time.calendarYear!, faults);
-  return checkSequence(rows, time.read, time.cells, time.name, faults, options.gaps === 'keep');
+  const { cells, name, read } = time;
+  if (read === null) return sequenceOfRows(rows, time.calendarYear!, faults);
+  return checkSequence(rows, { read, cells, name }, faults, options.gaps === 'keep');
 }
 
 /** Local standard time of the result. */

@@ -4,7 +4,7 @@ import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import { designSchema } from '../../../packages/sim-core/schema/build.ts';
 import { inputTypes } from '../../../packages/sim-core/schema/input-types.ts';
-import type { systemSchema } from '../../../packages/sim-core/src/define/define.ts';
+import type { systemSchema } from '../../../packages/sim-core/src/define/schema/system.ts';
 
 type Frozen<T> = T extends (infer Item)[]
   ? readonly Frozen<Item>[]

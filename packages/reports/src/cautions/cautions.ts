@@ -1,7 +1,8 @@
 /** What could hurt someone or break something, in plain words, from the numbers of a run. Never a design rule. */
 import type { RunResult } from '@noonloop/sim-core';
 import type { Units } from '../units.ts';
-import { CAUTION_WORDS, type CautionText, LOCAL_CODE } from '../words/cautions.ts';
+import type { CautionText } from '../words/caution-text.ts';
+import { CAUTION_WORDS, LOCAL_CODE } from '../words/cautions.ts';
 import { fill } from '../words/fill.ts';
 import { arrayAway } from './array.ts';
 import { backflow, bonding, flue, roof, steam, trades } from './general.ts';

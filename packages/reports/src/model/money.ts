@@ -28,11 +28,8 @@ function shownDifferences(
   rows: readonly MoneyRow[],
   key: string,
   index: number,
-  kind: MoneyRow['kind'],
-  currency: string,
-  units: Units,
+  [, scale, digits]: ReturnType<typeof moneyUnit>,
 ): number | null {
-  const [, scale, digits] = moneyUnit(kind, currency, units);
   const [without, having] = (SIDES[key] ?? []).map((side) => {
     const value = rows.find((row) => row.key === side)?.values[index] ?? null;
     return value === null ? null : roundTo(value * scale, digits);
@@ -57,7 +54,12 @@ export function moneyModel(
       rows: rows.map(({ key, label, kind, unit, values }) => [
         `${label} [${moneyUnit(kind, currency, units, unit)[0]}]`,
         ...values.map((value, index) =>
-          formatMoney(shownDifferences(rows, key, index, kind, currency, units) ?? value, kind, currency, units),
+          formatMoney(
+            shownDifferences(rows, key, index, moneyUnit(kind, currency, units)) ?? value,
+            kind,
+            currency,
+            units,
+          ),
         ),
       ]),
     },

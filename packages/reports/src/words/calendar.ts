@@ -4,7 +4,8 @@ import type { Units } from '../units.ts';
 import { burnWords } from './burns.ts';
 import { DOER_WORDS } from './cards.ts';
 import { fill, sayingWords } from './fill.ts';
-import { CALENDAR_CAUTION_WORDS, TASK_BASIS_WORDS, TASK_REASON_WORDS, TASK_WORDS } from './tasks.ts';
+import { CALENDAR_CAUTION_WORDS, TASK_BASIS_WORDS, TASK_REASON_WORDS } from './task-reasons.ts';
+import { TASK_WORDS } from './tasks.ts';
 
 /** A task in words. */
 export interface TaskInWords {

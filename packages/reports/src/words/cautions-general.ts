@@ -1,5 +1,5 @@
 /** Sentences of the cautions that hold for every system. */
-import type { CautionText } from './cautions.ts';
+import type { CautionText } from './caution-text.ts';
 import { WHO } from './who.ts';
 
 export const GENERAL_WORDS = {

@@ -1,5 +1,5 @@
 /** Sentences of the cautions about the loop between roof and tank. */
-import type { CautionText } from './cautions.ts';
+import type { CautionText } from './caution-text.ts';
 import { WHO } from './who.ts';
 
 export const LOOP_WORDS = {

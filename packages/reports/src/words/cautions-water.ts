@@ -1,5 +1,5 @@
 /** Sentences of the cautions about the water that people touch and breathe, and about the tank. */
-import type { CautionText } from './cautions.ts';
+import type { CautionText } from './caution-text.ts';
 import { WHO } from './who.ts';
 
 export const WATER_WORDS = {

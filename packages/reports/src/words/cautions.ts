@@ -3,22 +3,6 @@ import { GENERAL_WORDS } from './cautions-general.ts';
 import { LOOP_WORDS } from './cautions-loop.ts';
 import { WATER_WORDS } from './cautions-water.ts';
 
-/** What is said of one kind of caution; `{name}` stands for a fact of the run. */
-export interface CautionText {
-  /** How grave it can be, the gravest first. */
-  readonly severity: readonly ('danger' | 'warning' | 'note')[];
-  /** What raises it, for the table of all cautions. */
-  readonly raised: string;
-  /** In a few words, to go on a sentence with. */
-  readonly short: string;
-  /** Its sentences; the rule says which are spoken. */
-  readonly says: Readonly<Record<string, string>>;
-  /** Who may do what it asks for. */
-  readonly who: string;
-  /** Where the threshold is from. */
-  readonly source: string;
-}
-
 /** All cautions. */
 export const CAUTION_WORDS = { ...WATER_WORDS, ...LOOP_WORDS, ...GENERAL_WORDS };
 

@@ -1,37 +1,13 @@
 import * as z from 'zod';
 import type { DesignAssumption, SystemDesign } from '../design/design.ts';
 import { checkInput, member } from '../input/check.ts';
-import { defaulted, label, provenance } from '../input/field.ts';
+import { provenance } from '../input/field.ts';
 import { moduleParameters } from '../physics/pv/datasheet.ts';
 import { derivedDefaults } from './derived.ts';
 import { isUsed } from './derived-pump.ts';
 import { keptAssumptions, readSaved } from './saved.ts';
-import { arraySchema } from './schema/array.ts';
-import { controlSchema } from './schema/control.ts';
-import { drawSchema } from './schema/draw.ts';
-import { heaterSchema } from './schema/heater.ts';
-import { coilSchema, tankSchema } from './schema/house.ts';
-import { loopSchema } from './schema/loop.ts';
-import { pumpSchema } from './schema/pump.ts';
-import { pvSchema } from './schema/pv.ts';
+import { systemSchema } from './schema/system.ts';
 import type { SystemInput } from './system-input.ts';
-
-/** Schema of a whole system; exported for the JSON Schema that is made from it. */
-export const systemSchema = z.strictObject({
-  name: defaulted(label, 'solar water heating', '', 'judgement: a name for reports'),
-  array: arraySchema,
-  pv: pvSchema.prefault({}),
-  pump: pumpSchema.prefault({}),
-  loop: loopSchema.prefault({}),
-  coil: coilSchema.prefault({}),
-  tank: tankSchema,
-  draw: drawSchema,
-  heater: heaterSchema.prefault({}),
-  control: controlSchema.prefault({}),
-});
-
-/** A design as the schema leaves it: checked, in SI, before the defaults that follow from other fields. */
-export type CheckedInput = z.output<typeof systemSchema>;
 
 /**
  * Checks a design, turns its quantities into SI and writes out every default.

@@ -4,7 +4,7 @@ import { show } from '../input/working.ts';
 import { beamEfficiency } from '../physics/collector/beam-efficiency.ts';
 import { diffuseModifiers } from '../physics/collector/diffuse.ts';
 import { REFERENCE_WIND } from '../physics/collector/efficiency.ts';
-import type { CheckedInput } from './define.ts';
+import type { CheckedInput } from './schema/system.ts';
 
 /** Cover emittance, and the cover's outside film with wind and its radiation at night [W/(m²·K)]; judgement. */
 const COVER = { emittance: 0.88, outside: 15 };

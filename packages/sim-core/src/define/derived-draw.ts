@@ -2,8 +2,8 @@ import type { DrawDesign } from '../design/design.ts';
 import { M_PROFILE_SOURCE, mProfileShares } from '../physics/draw/default-shape.ts';
 import { drawProfile } from '../physics/draw/profile.ts';
 import { WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
-import type { CheckedInput } from './define.ts';
 import type { Fill } from './derived-array.ts';
+import type { CheckedInput } from './schema/system.ts';
 
 /** Cold water at which a tapping profile's day is turned into a volume for reports (EN 13203-2; from memory). [°C] */
 const PROFILE_COLD_WATER = 10;

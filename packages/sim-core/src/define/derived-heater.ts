@@ -1,7 +1,7 @@
 import type { EnergyCarrier, HeaterDesign, HeaterKind } from '../design/design.ts';
 import { lossOfLabelClass } from '../physics/backup/labels.ts';
-import type { CheckedInput } from './define.ts';
 import type { Fill } from './derived-array.ts';
+import type { CheckedInput } from './schema/system.ts';
 
 const ROOM_SOURCE = 'judgement: in the tank’s room';
 const HYGIENE_SOURCE = 'storage temperature against legionella, HSE HSG274 part 2 (page quoting it)';

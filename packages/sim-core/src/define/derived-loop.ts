@@ -5,8 +5,8 @@ import { compileFluid, fluidDensity } from '../physics/fluid/compile.ts';
 import { GRAVITY } from '../physics/loop/pump.ts';
 import { gasNeeded, prechargeFor, vesselSold } from '../physics/loop/vessel.ts';
 import { type VesselNeed, vesselFor, vesselNeed } from '../physics/loop/vessel-need.ts';
-import type { CheckedInput } from './define.ts';
 import type { Fill } from './derived-array.ts';
+import type { CheckedInput } from './schema/system.ts';
 
 /** Pressure at the collectors when filled cold. Makers' manuals have 1.0 or 1.3 bar and 0.1 bar for each metre. [Pa] */
 export const TOP_PRESSURE = 1.3e5;

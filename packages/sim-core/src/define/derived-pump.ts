@@ -1,13 +1,12 @@
 import type { ControlDesign } from '../design/control.ts';
 import type { PumpDesign } from '../design/pump.ts';
 import { DesignError } from '../input/errors.ts';
-import type { CheckedInput } from './define.ts';
 import type { Fill } from './derived-array.ts';
+import { FRICTION_SHARE } from './schema/pump.ts';
+import type { CheckedInput } from './schema/system.ts';
 
 /** Share of the rated voltage that the winding takes at the rated current; judgement: small motors with permanent magnets. [-] */
 const WINDING_SHARE = 0.15;
-/** Share of the current with no flow that is friction; judgement. [-] */
-export const FRICTION_SHARE = 0.1;
 /** Current that breaks a standing rotor away, over that of its friction when turning; judgement. [-] */
 const START_RATIO = 2;
 

@@ -1,11 +1,11 @@
 import type { DesignAssumption, SystemDesign } from '../design/design.ts';
 import { DesignError } from '../input/errors.ts';
-import type { CheckedInput } from './define.ts';
 import { arrayDefaults, type Fill } from './derived-array.ts';
 import { drawDefaults } from './derived-draw.ts';
 import { baselineHeater, heaterDefaults } from './derived-heater.ts';
 import { loopDefaults } from './derived-loop.ts';
 import { controlDefaults, pumpDefaults } from './derived-pump.ts';
+import type { CheckedInput } from './schema/system.ts';
 
 /** Height over diameter of an upright storage tank; common practice, no source. */
 const TANK_SLENDERNESS = 2.5;

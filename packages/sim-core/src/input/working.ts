@@ -21,8 +21,7 @@ export const line = (
   quantity: string,
   formula: string,
   numbers: string,
-  value: number,
-  unit: string,
+  [value, unit]: readonly [number, string],
   source: string,
 ): WorkingStep => ({ quantity, formula, numbers, value, unit, source });
 

@@ -5,7 +5,8 @@ import type { SystemInput } from '../define/system-input.ts';
 import type { SystemDesign } from '../design/design.ts';
 import { DesignError } from '../input/errors.ts';
 import { simulate } from '../year/simulate.ts';
-import { type Measure, type PeriodSummary, summarizePeriods } from './measures.ts';
+import type { Measure, PeriodSummary } from './measures.ts';
+import { summarizePeriods } from './summarize.ts';
 import type { RowError, RowRequest, StudyCase, StudyRow } from './types.ts';
 
 /** Whether a design came from `defineSystem`: it lists its assumptions, which no input may. */

@@ -13,9 +13,7 @@ export {
   type DefaultMeasure,
   MEASURE_UNITS,
   type Measure,
-  type PeriodSummaries,
   type PeriodSummary,
-  summarizePeriods,
 } from './measures.ts';
 export type { StudyRange, StudyRanges } from './ranges.ts';
 export { type BestOf, type BestOfOptions, bestOf, type Search, type SearchGoal } from './search/best-of.ts';
@@ -31,6 +29,7 @@ export {
 export type { Sobol, SobolIndices, VarianceShare } from './sensitivity/sobol.ts';
 export { collectRows, type Study, shard } from './study.ts';
 export { StudyError } from './study-error.ts';
+export { type PeriodSummaries, summarizePeriods } from './summarize.ts';
 export { type AxisSteps, type AxisVariants, type SweepAxes, type SweepAxis, sweep } from './sweep.ts';
 export type * from './types.ts';
 export {

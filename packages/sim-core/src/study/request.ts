@@ -61,8 +61,7 @@ export function wholeOption(
   path: string,
   value: unknown,
   fallback: number,
-  minimum: number,
-  maximum: number,
+  [minimum, maximum]: readonly [number, number],
 ): number {
   if (value === undefined) return fallback;
   if (Number.isInteger(value) && (value as number) >= minimum && (value as number) <= maximum) return value as number;

@@ -77,8 +77,8 @@ export function uncertainty<const Inputs extends UncertainInputs>(
 ): Study<Uncertainty> {
   const issues: DesignIssue[] = unknownOptions(options, [...ROW_OPTIONS, 'samples', 'seed']);
   const weathers = weatherList(issues, weather);
-  const samples = wholeOption(issues, 'options.samples', options.samples, 400, 10, 100_000);
-  const seed = wholeOption(issues, 'options.seed', options.seed, 1, 0, 2 ** 32 - 1);
+  const samples = wholeOption(issues, 'options.samples', options.samples, 400, [10, 100_000]);
+  const seed = wholeOption(issues, 'options.seed', options.seed, 1, [0, 2 ** 32 - 1]);
   const entries = Object.entries(inputs ?? {});
   if (entries.length === 0 && weathers.length < 2) {
     issues.push(

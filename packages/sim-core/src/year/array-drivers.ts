@@ -14,7 +14,8 @@ import {
   windShare,
 } from '../physics/collector/quasi-dynamic.ts';
 import type { PlaneOrientation } from '../physics/sun/incidence.ts';
-import { type PlaneIrradiance, planeOfArray } from '../physics/sun/plane-of-array.ts';
+import type { PlaneIrradiance } from '../physics/sun/plane-irradiance.ts';
+import { planeOfArray } from '../physics/sun/plane-of-array.ts';
 import { coverWithSnow, hourlyMeans, type SnowSurface, snowCover } from '../physics/sun/snow-cover.ts';
 import { sunTrack } from '../physics/sun/track.ts';
 import { recent } from './recent.ts';

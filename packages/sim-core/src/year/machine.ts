@@ -14,8 +14,9 @@ import { type CompiledCoil, compileCoil } from '../physics/loop/coil.ts';
 import { compileHydraulics } from '../physics/loop/hydraulics.ts';
 import type { Plate } from '../physics/loop/plate.ts';
 import { circuitDesign, compilePlate } from '../physics/loop/plate-design.ts';
-import { type LoopPressure, settlePressure } from '../physics/loop/pressure.ts';
+import { settlePressure } from '../physics/loop/pressure.ts';
 import { compileLoopPressure } from '../physics/loop/pressure-design.ts';
+import type { LoopPressure } from '../physics/loop/pressure-state.ts';
 import { type CompiledDrive, compileDrive } from '../physics/loop/pump-drive.ts';
 import { loopRises, type Thermosiphon } from '../physics/loop/thermosiphon-design.ts';
 import {

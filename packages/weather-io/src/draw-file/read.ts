@@ -130,7 +130,7 @@ function parse(
           : [time.date, time.time];
   const timeCells = names.map(locate);
   faults.throwIfAny();
-  const rows = dataRows(csv, 'plain', 1, header.length, faults);
+  const rows = dataRows(csv, 'plain', { start: 1, width: header.length }, faults);
   const { dated, wall, standard } = rowTimes(layout, rows, timeCells, faults);
   faults.throwIfAny();
   const isShort = wall.at(-1)! - wall[0]! < LONGEST_REPEATED;

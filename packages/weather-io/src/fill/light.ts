@@ -34,11 +34,8 @@ export const clearnessOf = (ghi: Float64Array, { light, normal }: HourlySun): Fl
   ghi.map((value, hour) => (light[hour]! > 0 ? Math.min(value / (normal[hour]! * light[hour]!), 1) : Number.NaN));
 
 /** What the closure and the night say; needs no neighbour. */
-export function fillFromClosure(
-  { ghi, dni, dhi }: LightColumns,
-  { light, lit, normal }: HourlySun,
-  filled: LightFilled,
-): void {
+export function fillFromClosure({ ghi, dni, dhi }: LightColumns, sun: HourlySun, filled: LightFilled): void {
+  const { light, lit } = sun;
   const pair = new Float64Array(2);
   for (let hour = 0; hour < ghi.length; hour++) {
     const gap = [ghi, dni, dhi].filter((values) => values !== null && Number.isNaN(values[hour]!)).length;
@@ -53,7 +50,7 @@ export function fillFromClosure(
     if (Number.isNaN(ghi[hour]!)) ghi[hour] = dhi[hour]! + up;
     else if (Number.isNaN(dhi[hour]!)) dhi[hour] = Math.max(ghi[hour]! - up, 0);
     else {
-      beamFromRest(ghi[hour]!, dhi[hour]!, light[hour]!, lit[hour]!, normal[hour]!, pair);
+      beamFromRest(ghi[hour]!, dhi[hour]!, sun, hour, pair);
       dni[hour] = pair[0]!;
     }
     filled.closure.push(hour);
@@ -100,7 +97,7 @@ export function fillLight(columns: LightColumns, sun: HourlySun, like: LikeDays,
       if (!split) continue;
       const wanted = short ? between(known.share[from - 1], known.share[to], along) : (known.share[lent] ?? Number.NaN);
       const part = Number.isNaN(wanted) ? erbsFraction(clearness[hour]!) : wanted;
-      beamFromRest(ghi[hour]!, ghi[hour]! * part, light[hour]!, sun.lit[hour]!, normal[hour]!, pair);
+      beamFromRest(ghi[hour]!, ghi[hour]! * part, sun, hour, pair);
       dni[hour] = pair[0]!;
       dhi[hour] = pair[1]!;
     }

@@ -60,7 +60,7 @@ export const epw: Format = {
     const zone = site.utcOffset;
     return {
       site,
-      rows: dataRows(csv, 'epw', start, width, faults),
+      rows: dataRows(csv, 'epw', { start, width }, faults),
       columns: COLUMNS.filter(({ index }) => index < width),
       time: {
         read: readStamp,

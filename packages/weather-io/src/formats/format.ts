@@ -79,6 +79,15 @@ export interface ColumnName {
   readonly zeroIsUnmeasured?: boolean;
 }
 
+/** The row of a table that names its columns. */
+interface Headers {
+  readonly header: readonly string[];
+  /** Its line in the file. */
+  readonly line: number;
+  /** Numbers that stand for a missing value. */
+  readonly missing: readonly number[];
+}
+
 /**
  * Finds columns by their headers. Required ones that are not there, and headers that stand twice, are faults.
  *
@@ -86,10 +95,8 @@ export interface ColumnName {
  * @param required - Columns without which a file is refused.
  */
 export function locateColumns(
-  header: readonly string[],
-  line: number,
+  { header, line, missing }: Headers,
   names: readonly ColumnName[],
-  missing: readonly number[],
   { faults, notes }: Pick<FormatInput, 'faults'> & Partial<Pick<FormatInput, 'notes'>>,
   required = REQUIRED,
 ): ColumnSource[] {
@@ -138,26 +145,32 @@ export class SiteReader {
 
   /** Latitude, −90 to 90. [°] */
   latitude = (cell: string | undefined, line: number | null): number =>
-    this.number(cell, line, 'latitude', -90, 90, '° north');
+    this.number(cell, line, 'latitude', [-90, 90], '° north');
 
   /** Longitude, −180 to 180. [°] */
   longitude = (cell: string | undefined, line: number | null): number =>
-    this.number(cell, line, 'longitude', -180, 180, '° east');
+    this.number(cell, line, 'longitude', [-180, 180], '° east');
 
   /** Elevation, from the Dead Sea to above the highest station. [m] */
   elevation = (cell: string | undefined, line: number | null): number =>
-    this.number(cell, line, 'elevation', -450, 9000, 'm');
+    this.number(cell, line, 'elevation', [-450, 9000], 'm');
 
   /** Local minus UTC; the inhabited Earth has −12 to 14. [h] */
   utcOffset = (cell: string | undefined, line: number | null): number =>
-    this.number(cell, line, 'UTC offset', -12, 14, 'h');
+    this.number(cell, line, 'UTC offset', [-12, 14], 'h');
 
   /** Height of the wind, from the grass to a tall mast. [m] */
   windHeight = (cell: string | undefined, line: number | null): number =>
-    this.number(cell, line, 'windHeight', 0.5, 200, 'm');
+    this.number(cell, line, 'windHeight', [0.5, 200], 'm');
 
   /** A number within bounds; otherwise a fault and 0. */
-  number(cell: string | undefined, line: number | null, name: string, from: number, to: number, unit: string): number {
+  number(
+    cell: string | undefined,
+    line: number | null,
+    name: string,
+    [from, to]: readonly [number, number],
+    unit: string,
+  ): number {
     const value = numberOf(cell ?? '');
     if (value >= from && value <= to) return value;
     this.#faults.add({

@@ -53,14 +53,14 @@ export const nsrdb: Format = {
       utcOffset: labels.has('Local Time Zone') ? read.utcOffset(value('Local Time Zone'), 2) : zone,
     };
     checkUnits(value, faults);
-    const columns = locateColumns(header, 3, COLUMNS, MISSING, { faults, notes }, INDISPENSABLE);
+    const columns = locateColumns({ header, line: 3, missing: MISSING }, COLUMNS, { faults, notes }, INDISPENSABLE);
     const time = ['Year', 'Month', 'Day', 'Hour', 'Minute'].map((name) => locateTime(header, 3, name, faults));
     faults.throwIfAny();
     notes.push({ code: 'instants', text: 'Irradiance is taken at the stamped minutes and stands for its hour.' });
     return {
       site,
       columns,
-      rows: dataRows(csv, 'nsrdb', 3, header.length, faults),
+      rows: dataRows(csv, 'nsrdb', { start: 3, width: header.length }, faults),
       time: {
         read: numberStamps(time),
         cells: time,

@@ -32,7 +32,7 @@ export function ownLayout(comments: readonly string[], { faults, notes }: Format
     columns: LAYOUT_COLUMNS,
     time: LAYOUT_TIME,
     stamps: 'start',
-    irradianceMidpoint: read.number(midpoint, midpointLine, LAYOUT_KEYS.irradianceMidpoint, 0, 1, 'h'),
+    irradianceMidpoint: read.number(midpoint, midpointLine, LAYOUT_KEYS.irradianceMidpoint, [0, 1], 'h'),
   };
 }
 

@@ -40,7 +40,12 @@ export const plain: Format = {
     const time = clockOf(layout, (name) => locateTime(header, csv.firstLine, name, faults));
     faults.throwIfAny();
     if (!own && layout.air === undefined && layout.stamps !== 'instant') input.notes.push(AIR_AS_LIGHT);
-    return { site: layout.site, columns, rows: dataRows(csv, 'plain', 1, header.length, faults), time };
+    return {
+      site: layout.site,
+      columns,
+      rows: dataRows(csv, 'plain', { start: 1, width: header.length }, faults),
+      time,
+    };
   },
 };
 
@@ -108,5 +113,10 @@ function findColumns(
   }
   faults.throwIfAny();
   if (own) noteUnread(header, notes);
-  return locateColumns(header, csv.firstLine, names, layout.missing ?? [], { faults }, INDISPENSABLE);
+  return locateColumns(
+    { header, line: csv.firstLine, missing: layout.missing ?? [] },
+    names,
+    { faults },
+    INDISPENSABLE,
+  );
 }

@@ -52,7 +52,7 @@ export const pvgis: Format = {
     const longitude = read.longitude(value('Longitude (decimal degrees)'), lineOf('Longitude (decimal degrees)'));
     const elevation = read.elevation(value('Elevation (m)'), lineOf('Elevation (m)'));
     const offset = timeOffset(labels.get('Irradiance Time Offset (h)'), read, input);
-    const columns = locateColumns(header, line, COLUMNS, [], { faults, notes });
+    const columns = locateColumns({ header, line, missing: [] }, COLUMNS, { faults, notes });
     const time = locateTime(header, line, TIME, faults);
     faults.throwIfAny();
     const utcOffset = Math.round(longitude / 15);
@@ -70,7 +70,7 @@ export const pvgis: Format = {
         windHeight: STANDARD_WIND_HEIGHT,
       },
       columns,
-      rows: dataRows(csv, 'pvgis', start + 1, header.length, faults, footer(csv, start + 1)),
+      rows: dataRows(csv, 'pvgis', { start: start + 1, end: footer(csv, start + 1), width: header.length }, faults),
       time: {
         read: stampReader(time),
         cells: [time],
@@ -113,7 +113,7 @@ function headerLabels(csv: Csv, end: number): Map<string, Label> {
 }
 
 function timeOffset(label: Label | undefined, read: SiteReader, { notes }: FormatInput): number | null {
-  if (label !== undefined) return read.number(label.value, label.line, 'Irradiance Time Offset', -1, 1, 'h');
+  if (label !== undefined) return read.number(label.value, label.line, 'Irradiance Time Offset', [-1, 1], 'h');
   const text =
     'The header gives no irradiance time offset; irradiance is taken at the stamp unless the sun says otherwise.';
   notes.push({ code: 'no-time-offset', text });

@@ -39,7 +39,7 @@ export const tmy3: Format = {
       elevation: read.elevation(place[6], 1),
       windHeight: STANDARD_WIND_HEIGHT,
     };
-    const columns = locateColumns(header, 2, COLUMNS, MISSING, { faults, notes });
+    const columns = locateColumns({ header, line: 2, missing: MISSING }, COLUMNS, { faults, notes });
     const date = locateTime(header, 2, 'Date (MM/DD/YYYY)', faults);
     const time = locateTime(header, 2, 'Time (HH:MM)', faults);
     faults.throwIfAny();
@@ -50,7 +50,7 @@ export const tmy3: Format = {
     return {
       site,
       columns,
-      rows: dataRows(csv, 'tmy3', 2, header.length, faults),
+      rows: dataRows(csv, 'tmy3', { start: 2, width: header.length }, faults),
       time: {
         read: stampReader(date, time),
         cells: [date, time],

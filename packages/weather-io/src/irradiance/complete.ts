@@ -27,17 +27,18 @@ const TEXTS = {
 export function completeLight(year: Incomplete, notes: WeatherAssumption[]): { dni: Float64Array; dhi: Float64Array } {
   const { ghi, dni: beam, dhi: diffuse } = year.columns;
   if (beam !== null && diffuse !== null) return { dni: beam, dhi: diffuse };
-  const { light, lit, normal } = hourlySun(year);
+  const sun = hourlySun(year);
+  const { light, lit } = sun;
   const dni = new Float64Array(ghi.length);
   const dhi = new Float64Array(ghi.length);
   const pair = new Float64Array(2);
   for (let hour = 0; hour < ghi.length; hour++) {
-    if (diffuse !== null) beamFromRest(ghi[hour]!, diffuse[hour]!, light[hour]!, lit[hour]!, normal[hour]!, pair);
+    if (diffuse !== null) beamFromRest(ghi[hour]!, diffuse[hour]!, sun, hour, pair);
     else if (beam !== null) {
       const up = lit[hour]! > 0 ? (beam[hour]! * light[hour]!) / lit[hour]! : 0;
       pair[0] = beam[hour]!;
       pair[1] = Math.max(ghi[hour]! - up, 0);
-    } else splitHour(ghi[hour]!, light[hour]!, lit[hour]!, normal[hour]!, pair);
+    } else splitHour(ghi[hour]!, sun, hour, pair);
     dni[hour] = pair[0]!;
     dhi[hour] = pair[1]!;
   }

@@ -1,4 +1,5 @@
 // Global irradiance into beam and diffuse, where only the global is known.
+import type { HourlySun } from '../sun/hourly.ts';
 import { LIGHT_LIMITS, lightLimit } from './limits.ts';
 
 /**
@@ -47,29 +48,24 @@ export function erbsFraction(k: number): number {
  * stays below the rare limit of the Baseline Surface Radiation Network; what is above goes to DHI, and the sum is kept.
  *
  * @param ghi - Mean of the hour. [W/m²]
- * @param light - Mean of max(cos Z, 0) over the hour. [-]
- * @param lit - Share of the hour with the sun up. [-]
- * @param normal - Irradiance at the top of the air. [W/m²]
+ * @param sun - Of the year.
+ * @param hour - Of the year, from 0.
  * @param out - Receives DNI and DHI, means of the hour, in its first two places. [W/m²]
  */
-export function splitHour(ghi: number, light: number, lit: number, normal: number, out: Float64Array): void {
-  const share = light > 0 ? erbsFraction(ghi / (normal * light)) : 1;
-  beamFromRest(ghi, ghi * share, light, lit, normal, out);
+export function splitHour(ghi: number, sun: HourlySun, hour: number, out: Float64Array): void {
+  const light = sun.light[hour]!;
+  const share = light > 0 ? erbsFraction(ghi / (sun.normal[hour]! * light)) : 1;
+  beamFromRest(ghi, ghi * share, sun, hour, out);
 }
 
 /** Kernel: DNI from what DHI leaves of GHI, with the same guards; arguments as in {@link splitHour}. */
-export function beamFromRest(
-  ghi: number,
-  dhi: number,
-  light: number,
-  lit: number,
-  normal: number,
-  out: Float64Array,
-): void {
+export function beamFromRest(ghi: number, dhi: number, sun: HourlySun, hour: number, out: Float64Array): void {
+  const light = sun.light[hour]!;
+  const lit = sun.lit[hour]!;
   out[0] = 0;
   out[1] = Math.max(ghi, 0);
   if (!(lit > 0 && light / lit >= LOW_SUN)) return;
-  const most = lightLimit(LIGHT_LIMITS.dni.rare, normal, light / lit) * lit;
+  const most = lightLimit(LIGHT_LIMITS.dni.rare, sun.normal[hour]!, light / lit) * lit;
   const beam = Math.min((Math.max(ghi - dhi, 0) * lit) / light, most);
   out[0] = beam;
   out[1] = Math.max(ghi - (beam * light) / lit, 0);

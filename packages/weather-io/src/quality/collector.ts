@@ -28,6 +28,9 @@ interface Pending {
   readonly counted: 'hours' | 'days';
 }
 
+/** What was found beside what it may be. */
+type Seen = Pick<QualityRow, 'value' | 'limit' | 'unit'>;
+
 /** Gathers rows by kind; `close` turns a kind into a finding where there are any. */
 export class Collector {
   readonly findings: QualityFinding[] = [];
@@ -36,16 +39,8 @@ export class Collector {
   readonly #pending = new Map<string, Pending>();
 
   /** Notes an hour. @param badness - Sorts the worst rows; default the excess over the limit. */
-  add(
-    code: QualityCode,
-    part: string,
-    hour: number,
-    value: number,
-    limit: number,
-    unit: string,
-    badness = value - limit,
-  ): void {
-    this.#of(code, part, 'hours').entries.push({ row: { hour, stamp: hourName(hour), value, limit, unit }, badness });
+  add(code: QualityCode, part: string, hour: number, seen: Seen, badness = seen.value - seen.limit): void {
+    this.#of(code, part, 'hours').entries.push({ row: { hour, stamp: hourName(hour), ...seen }, badness });
   }
 
   /** Notes a whole day. */

@@ -48,8 +48,10 @@ export function checkLight({ columns }: WeatherYear, sun: HourlySun, found: Coll
       const possible = lightLimit(LIGHT_LIMITS[key].possible, normal[hour]!, up);
       const rare = lightLimit(LIGHT_LIMITS[key].rare, normal[hour]!, up);
       const value = values[hour]!;
-      if (value > possible * (1 + ROUNDING)) found.add('beyond-possible', key, hour, value, possible, 'W/m²');
-      else if (value > rare * (1 + ROUNDING)) found.add('beyond-rare', key, hour, value, rare, 'W/m²');
+      if (value > possible * (1 + ROUNDING))
+        found.add('beyond-possible', key, hour, { value: value, limit: possible, unit: 'W/m²' });
+      else if (value > rare * (1 + ROUNDING))
+        found.add('beyond-rare', key, hour, { value: value, limit: rare, unit: 'W/m²' });
     }
     const text = (which: string) =>
       `${WORDS[key]} is above the ${which} limit of the Baseline Surface Radiation Network`;
@@ -61,7 +63,8 @@ export function checkLight({ columns }: WeatherYear, sun: HourlySun, found: Coll
     const global = ghi[hour]!;
     if (lit[hour] === 0) {
       const brightest = Math.max(global, dni[hour]!, dhi[hour]!);
-      if (brightest > DARK_LIGHT) found.add('light-at-night', '', hour, brightest, DARK_LIGHT, 'W/m²');
+      if (brightest > DARK_LIGHT)
+        found.add('light-at-night', '', hour, { value: brightest, limit: DARK_LIGHT, unit: 'W/m²' });
       continue;
     }
     if (!whole) continue;
@@ -70,10 +73,10 @@ export function checkLight({ columns }: WeatherYear, sun: HourlySun, found: Coll
     if (sum > ENOUGH_LIGHT) {
       const share = low ? 0.15 : 0.08;
       if (Math.abs(global / sum - 1) > share)
-        found.add('closure', '', hour, global, sum, 'W/m²', Math.abs(global - sum));
+        found.add('closure', '', hour, { value: global, limit: sum, unit: 'W/m²' }, Math.abs(global - sum));
     }
     if (global > ENOUGH_LIGHT && dhi[hour]! > global * (low ? 1.1 : 1.05)) {
-      found.add('diffuse-above-global', '', hour, dhi[hour]!, global, 'W/m²');
+      found.add('diffuse-above-global', '', hour, { value: dhi[hour]!, limit: global, unit: 'W/m²' });
     }
   }
   found.close('light-at-night', '', NIGHT_HOURS, 'There is light while the sun is down through the whole hour');

@@ -36,7 +36,7 @@ export function checkRepeats({ columns }: WeatherYear, found: Collector): void {
       const stands = hour - start;
       if (stands > longest && counts(key, values[start]!)) {
         for (let row = start; row < hour; row++)
-          found.add('stuck', key, row, values[row]!, stands, `stands for ${stands} h`, stands);
+          found.add('stuck', key, row, { value: values[row]!, limit: stands, unit: `stands for ${stands} h` }, stands);
       }
       start = hour;
     }

@@ -37,20 +37,23 @@ export interface DataRows {
   readonly lines: readonly number[];
 }
 
+/** Where the rows of hours stand. */
+interface Span {
+  /** Index of the first of them in {@link Csv.rows}. */
+  readonly start: number;
+  /** Cells that a row has. */
+  readonly width: number;
+  /** Index after the last; default: to the end. */
+  readonly end?: number;
+}
+
 /**
- * Picks the rows of hours after a header: skips empty lines and faults rows with another number of cells than the header.
- *
- * @param start - Index of the first row of hours in `csv.rows`.
- * @param width - Cells that a row has.
- * @param end - Index after the last row of hours.
- */
+ * Picks the rows of hours after a header: skips empty lines and faults rows with another number of cells than the header. */
 export function dataRows(
   csv: Csv,
   format: WeatherFormat,
-  start: number,
-  width: number,
+  { start, width, end = csv.rows.length }: Span,
   faults: Faults,
-  end = csv.rows.length,
 ): DataRows {
   const cells: (readonly string[])[] = [];
   const lines: number[] = [];
@@ -62,7 +65,8 @@ export function dataRows(
       cells.push(row);
       lines.push(csv.firstLine + index);
     } else if (!isEmpty(row)) {
-      faultRow(row, csv.firstLine + index, index === last, format, width, faults);
+      if (signatureOf(row) !== null) failMixed(row, csv.firstLine + index, format, faults);
+      faultRow(row, csv.firstLine + index, index === last, width, faults);
     }
   }
   for (let index = end; index < csv.rows.length; index++) {
@@ -81,15 +85,7 @@ export function dataRows(
 
 const isEmpty = (row: readonly string[]): boolean => row.every((cell) => cell.trim() === '');
 
-function faultRow(
-  row: readonly string[],
-  line: number,
-  isLast: boolean,
-  format: WeatherFormat,
-  width: number,
-  faults: Faults,
-): void {
-  if (signatureOf(row) !== null) failMixed(row, line, format, faults);
+function faultRow(row: readonly string[], line: number, isLast: boolean, width: number, faults: Faults): void {
   const cut = isLast && row.length < width;
   faults.add({
     code: cut ? 'truncated' : 'row-length',

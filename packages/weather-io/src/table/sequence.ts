@@ -29,6 +29,16 @@ export interface Sequence {
 /** Reads the stamp of a row into `out`; `false` when the cells are no time. */
 export type StampReader = (cells: readonly string[], out: Stamp) => boolean;
 
+/** How the time of a row is read. */
+export interface Stamps {
+  /** Stamp of a row. */
+  readonly read: StampReader;
+  /** Indexes of the cells that hold the time. */
+  readonly cells: readonly number[];
+  /** What the file calls them. */
+  readonly name: string;
+}
+
 /** A whole number without sign; `NaN` for any other text. */
 export const wholeNumber = (text: string | undefined): number =>
   text !== undefined && /^\s*\d{1,4}\s*$/.test(text) ? Number(text) : Number.NaN;
@@ -40,15 +50,11 @@ const UNREAD = -1;
  * Checks that the stamps run through one year without gap, repetition or step back, and gives their order. With `keepGaps` rows
  * may be missing, and the twelve months may begin in any of them.
  *
- * @param read - Stamp of a row.
- * @param columns - Indexes of the cells that hold the time.
- * @param name - What the file calls them.
+ * @param stamps - How the time of a row is read.
  */
 export function checkSequence(
   rows: DataRows,
-  read: StampReader,
-  columns: readonly number[],
-  name: string,
+  { read, cells, name }: Stamps,
   faults: Faults,
   keepGaps = false,
 ): Sequence {
@@ -57,7 +63,7 @@ export function checkSequence(
   const minutes = new Int16Array(count);
   const years = new Int16Array(count);
   const stamp: Stamp = { year: 0, month: 0, day: 0, hour: 0, minute: 0 };
-  const value = (row: number): string => quote(columns.map((at) => rows.cells[row]![at]).join(' '));
+  const value = (row: number): string => quote(cells.map((at) => rows.cells[row]![at]).join(' '));
   let leap = false;
   const months = new Uint8Array(count);
   const days = new Uint8Array(count);

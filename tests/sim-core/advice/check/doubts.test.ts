@@ -130,7 +130,9 @@ describe('lime that a coil has in practice', () => {
       (_, at) => span.from + 240 + 24 * Math.trunc(at / 3) + [10, 12, 14][at % 3]!,
     );
     const off = (at: number) => [at % 2 === 0 ? 0.3 : -0.3, at % 3 === 0 ? 0.3 : -0.2, at % 5 === 0 ? 0.4 : -0.1, 2000];
-    const observations = observe(logOf(readingsOf(runSpan(limed, weather, span, undefined, 12), hours, off)));
+    const observations = observe(
+      logOf(readingsOf(runSpan(limed, weather, span, undefined, { stepsPerHour: 12 }), hours, off)),
+    );
     const { weighing } = weighAndDoubt(good, observations, sharp);
     expect(first(weighing)).toBe('scaled-coil');
     const { thickness } = weighing.best.get('scaled-coil')!.form.facts;

@@ -152,13 +152,16 @@ function otherHouse(plain: House, uncertainty: ModelUncertainty, gauss: () => nu
 
 const FINE = 12;
 const runHouse = ({ design, weather, habits }: House, span: Span): Trace =>
-  runSpan(design, weather, span, habits, FINE);
+  runSpan(design, weather, span, habits, { stepsPerHour: FINE });
 
 /** The fault comes within the span. */
 function runSwitched(house: House, apply: (design: SystemDesign) => SystemDesign, span: Span, at: number): Trace {
   const { design, weather, habits } = house;
-  const before = runSpan(design, weather, { from: span.from, to: at }, habits, FINE);
-  const after = runSpan(apply(design), weather, { from: at, to: span.to }, habits, FINE, before.end);
+  const before = runSpan(design, weather, { from: span.from, to: at }, habits, { stepsPerHour: FINE });
+  const after = runSpan(apply(design), weather, { from: at, to: span.to }, habits, {
+    stepsPerHour: FINE,
+    start: before.end,
+  });
   const join = (a: Float64Array, b: Float64Array, plus = 0) =>
     Float64Array.from([...a, ...b.map((value) => value + plus)]);
   return {

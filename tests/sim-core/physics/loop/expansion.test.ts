@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DesignError } from '../../../../packages/sim-core/src/input/errors.ts';
-import { type ExpansionInput, sizeExpansionVessel } from '../../../../packages/sim-core/src/physics/loop/expansion.ts';
+import { sizeExpansionVessel } from '../../../../packages/sim-core/src/physics/loop/expansion.ts';
+import type { ExpansionInput } from '../../../../packages/sim-core/src/physics/loop/expansion-rules.ts';
 
 const loop: ExpansionInput = {
   fluid: 'propylene-glycol',

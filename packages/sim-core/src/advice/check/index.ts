@@ -7,7 +7,8 @@ export {
   calibrate,
 } from './calibrate.ts';
 export type { FittedKey } from './calibrate-fit.ts';
-export { CARDS, type CardCode, type Doer, OUTCOMES, type OutcomeCode, TEST_CARDS, type TestCard } from './cards.ts';
+export { CARDS, type CardCode, OUTCOMES, type OutcomeCode } from './card-codes.ts';
+export { type Doer, TEST_CARDS, type TestCard } from './cards.ts';
 export { CAUSES, type CauseCode, FORMS, type FormCode } from './causes.ts';
 export { type CheckLogOptions, checkLog } from './check-log.ts';
 export {

@@ -1,7 +1,8 @@
 // Which cheap test tells the likely causes apart.
 import type { SystemDesign } from '../../design/design.ts';
 import { fact, type Saying } from '../../input/saying.ts';
-import { type CardCode, type Doer, type OutcomeCode, TEST_CARDS, type TestCard } from './cards.ts';
+import type { CardCode, OutcomeCode } from './card-codes.ts';
+import { type Doer, TEST_CARDS, type TestCard } from './cards.ts';
 import { CAUSES, type CauseCode } from './causes.ts';
 import type { Trace } from './span-run.ts';
 

@@ -61,8 +61,7 @@ export function runSpan(
   weather: WeatherYear,
   { from, to }: Span,
   habits = PLAIN_HABITS,
-  stepsPerHour = CHECK_STEPS,
-  start: StoredHeat | null = null,
+  { stepsPerHour = CHECK_STEPS, start = null }: { stepsPerHour?: number; start?: StoredHeat | null } = {},
 ): Trace {
   const assembled = assemble(design, weather, { stepsPerHour, pipeNodes: 1 });
   const mains = assembled.drivers.mains.slice();

@@ -201,16 +201,14 @@ export function glycolFromReading(reading: GlycolReading): GlycolStrength {
       'glycol by mass',
       how[scale][0],
       `${show(shown, 6)} ${UNITS[scale]} ± ${show(give, 2)}${scale === 'freezing-point' || scale === 'brix' ? '' : ` at ${show(at)} °C`}`,
-      massFraction,
-      '-',
+      [massFraction, '-'],
       how[scale][1],
     ),
     line(
       'freezing point',
       'Melinder’s curve at x',
       `x = ${show(massFraction)}, weakest ${show(weak)}: ${show(ofWeak, 3)} °C`,
-      freezingPoint,
-      '°C',
+      [freezingPoint, '°C'],
       'Melinder 2010',
     ),
   ];

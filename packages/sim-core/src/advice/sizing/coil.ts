@@ -4,12 +4,12 @@ import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import type { WorkingStep } from '../../input/working.ts';
 import { exchangerRatio } from '../../physics/collector/flow-correction.ts';
 import { compileFluid, fluidDensity, fluidSpecificHeat } from '../../physics/fluid/compile.ts';
 import { coilConductance } from '../../physics/loop/coil-conductance.ts';
 import { coilEffectiveness } from '../../physics/loop/exchanger.ts';
 import { coilSteps } from './coil-working.ts';
+import type { CoilSizing } from './sizings.ts';
 import { COMMON_FLOW, PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
@@ -29,26 +29,6 @@ export interface CoilSizingOptions {
   readonly difference?: Quantity;
   /** Gain of the collectors in full sun, 100 to 1000. Default 600, common practice, no source. [W/m²] */
   readonly fluxPerArea?: Quantity;
-}
-
-/** How much coil, and why. */
-export interface CoilSizing {
-  /** Length of the design's tube. [m] */
-  readonly length: number;
-  /** Outside surface. [m²] */
-  readonly surface: number;
-  /** Outside surface for each m² of collector. [-] */
-  readonly surfacePerArea: number;
-  /** UA at work. [W/K] */
-  readonly conductance: number;
-  /** Effectiveness in a tank of one temperature. [-] */
-  readonly effectiveness: number;
-  /** What the coil leaves of the collectors' heat, against an endless one. [-] */
-  readonly collectorShare: number;
-  /** Mean of the fluid over the tank with the design's own length. [K] */
-  readonly differenceAsDesigned: number;
-  /** The working. */
-  readonly steps: readonly WorkingStep[];
 }
 
 /** Longest coil looked at. [m] */

@@ -1,5 +1,5 @@
 /** What to look at about tube and insulation. */
-import type { PipeSizing } from './pipe.ts';
+import type { PipeSizing } from './sizings.ts';
 
 /** @param lowestVelocity - That carries air along. [m/s] @param lossShare - Highest loss over full-sun heat. [-] */
 export function pipeNotes(

@@ -3,13 +3,13 @@ import type { LoopDesign, SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import type { WorkingStep } from '../../input/working.ts';
 import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../../physics/fluid/compile.ts';
 import { pipePressureDrop, pipeReynolds } from '../../physics/loop/friction.ts';
 import { insulationResistance, pipeLossConductance } from '../../physics/loop/pipe.ts';
 import { GRAVITY } from '../../physics/loop/pump.ts';
 import { pipeNotes } from './pipe-advice.ts';
 import { pipeSteps } from './pipe-working.ts';
+import type { InsulationChoice, PipeChoice, PipeSizing } from './sizings.ts';
 import { COMMON_FLOW, PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
@@ -57,69 +57,11 @@ const TUBES = [
 /** Insulation as it is sold, common practice, no source. [m] */
 const THICKNESSES = [0.009, 0.013, 0.019, 0.025, 0.032, 0.04, 0.05] as const;
 
-/** A tube with the loop's flow in it. */
-export interface PipeChoice {
-  /** Outside. [m] */
-  readonly outerDiameter: number;
-  /** Bore. [m] */
-  readonly innerDiameter: number;
-  /** [m/s] */
-  readonly velocity: number;
-  /** Re of the warm fluid. [-] */
-  readonly reynolds: number;
-  /** Of the warm fluid, both ways, fittings included. [m] */
-  readonly head: number;
-  /** Of the cold fluid at the same flow. [m] */
-  readonly coldHead: number;
-  /** Both ways. [m³] */
-  readonly content: number;
-  /** Whether velocity and head keep their limits. */
-  readonly fits: boolean;
-}
-
-/** A thickness of insulation. */
-export interface InsulationChoice {
-  /** [m] */
-  readonly thickness: number;
-  /** U' with its heat bridges. [W/(m·K)] */
-  readonly lossPerMetre: number;
-  /** Both ways, warm fluid. [W] */
-  readonly loss: number;
-  /** Loss over full-sun heat. [-] */
-  readonly share: number;
-  /** R of the shell on its outer surface, (D_i/2) ln(D_i/D)/k. [m²·K/W] */
-  readonly resistance: number;
-  /** Thickness over the tube's outside. [-] */
-  readonly overTube: number;
-  /** Whether it keeps what codes ask indoors: R-3, and the tube's own outside. */
-  readonly meetsCode: boolean;
-  /** Whether it keeps what codes ask out of doors: R-3, and twice the tube's outside. */
-  readonly meetsCodeOutdoors: boolean;
-}
-
 /**
  * R-3 (3 ft²·°F·h/Btu), which US energy codes ask of hot pipes above 105 °F; European ones ask for the tube's diameter in
  * thickness, and twice that out of doors. Both from memory. [m²·K/W]
  */
 const LEAST_RESISTANCE = 3 * 0.17611;
-
-/** Which tube and how much insulation, and why. */
-export interface PipeSizing {
-  /** Smallest tube that keeps velocity and head; the widest where none does. */
-  readonly pipe: PipeChoice;
-  /** All tubes looked at. */
-  readonly pipes: readonly PipeChoice[];
-  /** Thinnest that keeps the loss and what codes ask indoors; the thickest where none does. */
-  readonly insulation: InsulationChoice;
-  /** The same, by what codes ask out of doors. */
-  readonly outdoorInsulation: InsulationChoice;
-  /** All thicknesses looked at, on that tube. */
-  readonly insulations: readonly InsulationChoice[];
-  /** The working. */
-  readonly steps: readonly WorkingStep[];
-  /** What to look at. */
-  readonly notes: readonly string[];
-}
 
 /**
  * Tube and insulation of the loop's pipe.

@@ -22,8 +22,7 @@ export function startSteps({ asDesigned, best, lossAtHalf, lossAtTwice, rows }: 
       'start that delivers most',
       'the year with each start',
       `${tried}; as designed ${light(asDesigned)} ${heat(asDesigned.delivered)}`,
-      best.irradiance ?? 0,
-      'W/m²',
+      [best.irradiance ?? 0, 'W/m²'],
       ['simulation of this roof', ...sides].join('; '),
     ),
   ];

@@ -1,8 +1,8 @@
 /** The working of `sizePumpDrive`, and what to look at. */
 import type { SystemDesign } from '../../design/design.ts';
 import { line, show, type WorkingStep } from '../../input/working.ts';
-import type { PumpSizing } from './pump.ts';
 import { startNotes, startSteps } from './pump-start-words.ts';
+import type { PumpSizing } from './sizings.ts';
 import { L_PER_MIN, PRACTICE } from './working.ts';
 
 /** Common flow of collectors: low flow to high flow, common practice, no source. [m³/(s·m²)] */
@@ -50,16 +50,14 @@ function thresholdSteps(
       'start',
       direct ? 'I_standstill(light) = I_start' : 'η_booster P_mp(light) = P_start',
       `${direct ? `${show(pump.motor.startCurrent)} A` : `${show(pump.startPower)} W`}, ${onModules}`,
-      startIrradiance ?? 0,
-      'W/m²',
+      [startIrradiance ?? 0, 'W/m²'],
       found(startIrradiance),
     ),
     line(
       'stop',
       direct ? 'I_standstill(light) = I_friction' : 'η_booster P_mp(light) = P_stop',
       `${direct ? `${show(pump.motor.frictionCurrent)} A` : `${show(pump.stopPower)} W`}, ${onModules}`,
-      stopIrradiance ?? 0,
-      'W/m²',
+      [stopIrradiance ?? 0, 'W/m²'],
       found(stopIrradiance),
     ),
   ];
@@ -68,8 +66,7 @@ function thresholdSteps(
     'module for the start wanted',
     'P = P_start/(η_booster × P_mp(light)/P_rated)',
     `${show(pump.startPower)} W/(${show(pump.boosterEfficiency)} × ${show(powerPerRated)}), in ${show(asked.startIrradiance)} W/m²`,
-    modulePowerForStart,
-    'W',
+    [modulePowerForStart, 'W'],
     'single diode, De Soto 2006; start power of the design',
   );
   return [module, ...steps];
@@ -87,32 +84,28 @@ function flowSteps(
       'flow in full sun',
       'pump curve at the power offered = Darcy–Weisbach',
       `${show(fullSun.pumpPower)} W, fluid ${show(asked.warmFluid)} °C: ${litres(fullSun.flow)}`,
-      fullSun.flow,
-      'm³/s',
+      [fullSun.flow, 'm³/s'],
       'affinity laws; loop page of the theory',
     ),
     line(
       'flow for each m²',
       'V̇/A',
       `${litres(fullSun.flow)}/${show(area)} m²`,
-      flowPerArea,
-      'm³/(s·m²)',
+      [flowPerArea, 'm³/(s·m²)'],
       `0.2 (low flow) to 1.5 L/(min·m²) (high flow): ${PRACTICE}`,
     ),
     line(
       'warming through the array',
       'Δt = η0 G A/(ρ c_p V̇)',
       `${show(array.collector.eta0)} × 1000 × ${show(area)}/(3.9e6 × ${show(fullSun.flow)})`,
-      riseInFullSun,
-      'K',
+      [riseInFullSun, 'K'],
       'cold tank; ρ c_p of loop fluids within 6 %',
     ),
     line(
       'flow on a dull morning',
       'the same, fluid cold',
       `${show(dullMorning.pumpPower, 3)} W in ${show(asked.dullIrradiance)} W/m², fluid ${show(asked.coldFluid)} °C: ${litres(dullMorning.flow)}${dullMorning.starts ? '' : ', but a standing pump does not start'}`,
-      dullMorning.starts ? dullMorning.flow : 0,
-      'm³/s',
+      [dullMorning.starts ? dullMorning.flow : 0, 'm³/s'],
       'viscosity: Melinder 2010',
     ),
   ];

@@ -4,19 +4,11 @@ import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import type { WorkingStep } from '../../input/working.ts';
-import {
-  type PumpInLight,
-  powerInLight,
-  pumpInLight,
-  pumpOnModule,
-  pumpThresholds,
-} from '../../physics/loop/pump-in-light.ts';
-import { type BestPumpStart, findPumpStart } from './pump-start.ts';
+import { powerInLight, pumpInLight, pumpOnModule, pumpThresholds } from '../../physics/loop/pump-in-light.ts';
+import { findPumpStart } from './pump-start.ts';
 import { pumpNotes, pumpSteps } from './pump-working.ts';
+import type { PumpSizing } from './sizings.ts';
 import { PRACTICE } from './working.ts';
-
-export type { PumpInLight } from '../../physics/loop/pump-in-light.ts';
 
 const optionsSchema = z.strictObject({
   air: quantityOr('temperature', -40, 50, 15, 'judgement: a mild day'),
@@ -38,38 +30,6 @@ export interface PumpSizingOptions {
   readonly startIrradiance?: Quantity;
   /** Light of a dull morning, 20 to 600. Default 150, judgement. [W/m²] */
   readonly dullIrradiance?: Quantity;
-}
-
-/** What a pump does on its module. */
-export interface PumpSizing {
-  /** Light at which a standing pump starts; `null`: not up to 1200 W/m²; 0 with the mains. [W/m²] */
-  readonly startIrradiance: number | null;
-  /**
-   * Light at which a turning pump stops: the booster offers less than the stop power, or a direct drive's module no longer carries the
-   * rotor's friction. [W/m²]
-   */
-  readonly stopIrradiance: number | null;
-  /** In 1000 W/m², fluid warm. */
-  readonly fullSun: PumpInLight;
-  /** In the light of a dull morning, fluid cold. */
-  readonly dullMorning: PumpInLight;
-  /** Warm fluid, 100 to 1000 W/m². */
-  readonly rows: readonly PumpInLight[];
-  /** Flow in full sun for each m² of collector. [m³/(s·m²)] */
-  readonly flowPerArea: number;
-  /** Warming of the fluid through the array in full sun, cold tank. [K] */
-  readonly riseInFullSun: number;
-  /**
-   * Rated power of module (1000 W/m², 25 °C) that starts the pump in the light wanted; `null` on a direct drive or the mains.
-   * [W]
-   */
-  readonly modulePowerForStart: number | null;
-  /** Start that delivers most in the year given; `null` without weather, with the mains, or where another rules the pump. */
-  readonly bestStart: BestPumpStart | null;
-  /** The working. */
-  readonly steps: readonly WorkingStep[];
-  /** What to look at. */
-  readonly notes: readonly string[];
 }
 
 /** Heat capacity of loop fluids by volume, within 6 %. [J/(m³·K)] */

@@ -1,8 +1,10 @@
 import * as z from 'zod';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
-import { FRICTION_SHARE } from '../derived-pump.ts';
 
 const pumpSource = 'invented: a small brushless circulator';
+
+/** Share of the current with no flow that is friction; judgement. [-] */
+export const FRICTION_SHARE = 0.1;
 
 /** Schema of the motor; what is not given follows from the rated point, see `derivedMotor`. */
 const motorSchema = z.strictObject({

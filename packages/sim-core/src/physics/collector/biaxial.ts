@@ -3,10 +3,9 @@
 import type { IncidenceModifierBiaxial } from '../../design/design.ts';
 import { requireNumber } from '../../input/errors.ts';
 import { type PlaneOrientation, planeEast, planeNorth, planeUp } from '../sun/incidence.ts';
-import type { PlaneIrradiance } from '../sun/plane-of-array.ts';
+import type { PlaneIrradiance } from '../sun/plane-irradiance.ts';
 import type { SunTrack } from '../sun/track.ts';
-import type { DiffuseModifiers } from './diffuse.ts';
-import { modifierAtAngle, requireModifier } from './incidence.ts';
+import { type DiffuseModifiers, modifierAtAngle, requireModifier } from './incidence.ts';
 
 const RADIANS = Math.PI / 180;
 

@@ -1,18 +1,16 @@
 /** Incidence angle modifiers of light from the whole sky and the whole ground, by integration over what the plane sees. */
 import { requireNumber } from '../../input/errors.ts';
 import { biaxialDiffuseModifiers, requireBiaxial } from './biaxial.ts';
-import { type IncidenceModifier, modifierAtAngle, type PlainModifier, requireModifier } from './incidence.ts';
+import {
+  type DiffuseModifiers,
+  type IncidenceModifier,
+  modifierAtAngle,
+  type PlainModifier,
+  requireModifier,
+} from './incidence.ts';
 
 /** Panels of the midpoint rule in each of the two parts of the integral; 1e-6 from the limit, done once a design. */
 const PANELS = 2000;
-
-/** Modifiers of diffuse light. */
-export interface DiffuseModifiers {
-  /** Of a uniform sky. [-] */
-  readonly sky: number;
-  /** Of an evenly bright ground; 0 for a level plane, which sees none. [-] */
-  readonly ground: number;
-}
 
 /**
  * Incidence angle modifiers of uniform sky light and of ground-reflected light on a tilted plane.

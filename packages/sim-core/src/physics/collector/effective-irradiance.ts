@@ -1,7 +1,6 @@
 /** Sunlight on a collector after its incidence angle modifiers: what eta0 multiplies. */
-import type { PlaneIrradiance } from '../sun/plane-of-array.ts';
-import type { DiffuseModifiers } from './diffuse.ts';
-import { modifierAtCosine, type PlainModifier } from './incidence.ts';
+import type { PlaneIrradiance } from '../sun/plane-irradiance.ts';
+import { type DiffuseModifiers, modifierAtCosine, type PlainModifier } from './incidence.ts';
 
 /**
  * Irradiance on a plane, each part times its incidence angle modifier.

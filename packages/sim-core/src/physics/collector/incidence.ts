@@ -3,6 +3,14 @@
 import type { IncidenceModifierB0, IncidenceModifierBiaxial, IncidenceModifierTable } from '../../design/design.ts';
 import { DesignError, quote, requireNumber } from '../../input/errors.ts';
 
+/** Modifiers of diffuse light. */
+export interface DiffuseModifiers {
+  /** Of a uniform sky. [-] */
+  readonly sky: number;
+  /** Of an evenly bright ground; 0 for a level plane, which sees none. [-] */
+  readonly ground: number;
+}
+
 /** Modifier of a cover that treats light from all sides alike. */
 export type PlainModifier = IncidenceModifierB0 | IncidenceModifierTable;
 

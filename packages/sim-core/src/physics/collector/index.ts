@@ -1,6 +1,6 @@
 export { beamEfficiency } from './beam-efficiency.ts';
 export { biaxialEffectiveIrradiance, biaxialIncidenceModifier } from './biaxial.ts';
-export { type DiffuseModifiers, diffuseModifiers } from './diffuse.ts';
+export { diffuseModifiers } from './diffuse.ts';
 export { effectiveIrradiance } from './effective-irradiance.ts';
 export {
   type CollectorConditions,
@@ -17,4 +17,9 @@ export {
   type RemovalLoss,
   seriesRatio,
 } from './flow-correction.ts';
-export { beamIncidenceModifier, type IncidenceModifier, type PlainModifier } from './incidence.ts';
+export {
+  beamIncidenceModifier,
+  type DiffuseModifiers,
+  type IncidenceModifier,
+  type PlainModifier,
+} from './incidence.ts';

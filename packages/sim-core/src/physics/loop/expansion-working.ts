@@ -1,7 +1,7 @@
 /** The working of an expansion vessel, line by line. */
 import { line, type WorkingStep } from '../../input/working.ts';
 import type { CompiledFluid } from '../fluid/compile.ts';
-import type { ExpansionInput } from './expansion.ts';
+import type { ExpansionInput } from './expansion-rules.ts';
 import { SMALL_VESSEL } from './vessel.ts';
 
 /** What the lines show; pressures are gauge. */
@@ -40,33 +40,29 @@ export function expansionSteps(
       'expansion coefficient',
       'e = ρ(T_fill)/ρ(T_max) − 1',
       `${q.rhoFill.toFixed(2)}/${q.rhoHot.toFixed(2)} − 1`,
-      q.e,
-      '',
+      [q.e, ''],
       `${fluid === 'water' ? 'IAPWS SR6-08' : 'Melinder 2010'}${extrapolated}`,
     ),
     line(
       'expansion volume',
       'V_e = e V_system',
       `${q.e.toFixed(5)} × ${litres(systemVolume)}`,
-      q.expansionVolume,
-      'm³',
+      [q.expansionVolume, 'm³'],
       STANDARD,
     ),
-    line('water reserve', reserveVolume === undefined ? rule : 'given', litres(q.reserve), q.reserve, 'm³', STANDARD),
+    line('water reserve', reserveVolume === undefined ? rule : 'given', litres(q.reserve), [q.reserve, 'm³'], STANDARD),
     line(
       'smallest vessel',
       'V_N = (V_e + V_steam + V_reserve) (p_end + p_air)/(p_end − p_pre)',
       `(${litres(q.expansionVolume)} + ${litres(q.steamVolume)} + ${litres(q.reserve)}) × ${inBar(q.end + q.air)}/(${inBar(q.end)} − ${inBar(q.precharge)})`,
-      q.minimumVolume,
-      'm³',
+      [q.minimumVolume, 'm³'],
       `${STANDARD}; steam volume: common practice`,
     ),
     line(
       'fill pressure',
       'p = V_N (p_pre + p_air)/(V_N − V_reserve) − p_air',
       `${litres(q.vesselVolume)} × ${inBar(q.precharge + q.air)}/(${litres(q.vesselVolume)} − ${litres(q.reserve)}) − ${inBar(q.air)}`,
-      q.fillPressure,
-      'Pa',
+      [q.fillPressure, 'Pa'],
       'gas law, isothermal',
     ),
   ];

@@ -1,41 +1,10 @@
-import type { LoopFluid } from '../../design/design.ts';
 import { DesignError, requireNumber } from '../../input/errors.ts';
 import type { WorkingStep } from '../../input/working.ts';
 import { fluidDensity } from '../fluid/compile.ts';
 import { checkedFluid } from '../fluid/properties.ts';
-import { endPressure, prechargePressure, reserveRule } from './expansion-rules.ts';
+import { type ExpansionInput, endPressure, prechargePressure, reserveRule } from './expansion-rules.ts';
 import { expansionSteps, inBar } from './expansion-working.ts';
 import { EN_12828_AIR, gaugeOfVessel } from './vessel.ts';
-
-/** What {@link sizeExpansionVessel} is asked. Pressures are gauge. */
-export interface ExpansionInput {
-  /** Fluid of the loop. */
-  readonly fluid: LoopFluid;
-  /** Glycol by mass, 0 to 0.6; 0 (the default) for water. [-] */
-  readonly glycolMassFraction?: number;
-  /** All the liquid in the loop. [m³] */
-  readonly systemVolume: number;
-  /** At which the loop is filled, 10 by default. [°C] */
-  readonly fillTemperature?: number;
-  /** Highest mean temperature of the liquid. [°C] */
-  readonly maximumTemperature: number;
-  /** Liquid that steam may push out: collectors and what pipe the steam reaches; 0 by default. [m³] */
-  readonly steamVolume?: number;
-  /** Water reserve; by default EN 12828's. [m³] */
-  readonly reserveVolume?: number;
-  /** Of the empty vessel's gas; by default from {@link staticHeight}. [Pa] */
-  readonly prechargePressure?: number;
-  /** Highest point of the loop above the vessel; needed where no pre-charge is given. [m] */
-  readonly staticHeight?: number;
-  /** Highest in normal service; by default from {@link reliefPressure}. [Pa] */
-  readonly endPressure?: number;
-  /** At which the relief valve opens; needed where no end pressure is given. [Pa] */
-  readonly reliefPressure?: number;
-  /** Pressure of the air; by default EN 12828's 1 bar. [Pa] */
-  readonly airPressure?: number;
-  /** A vessel at hand, whose pressures are wanted; by default the smallest that does. [m³] */
-  readonly vesselVolume?: number;
-}
 
 /** A sized vessel. Pressures are gauge. */
 export interface ExpansionVessel {

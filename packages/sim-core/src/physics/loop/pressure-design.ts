@@ -4,7 +4,8 @@ import type { SystemDesign } from '../../design/design.ts';
 import type { CompiledFluid } from '../fluid/compile.ts';
 import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
 import { loopVolumes } from './loop-volumes.ts';
-import { compilePressure, type LoopPressure } from './pressure.ts';
+import { compilePressure } from './pressure.ts';
+import type { LoopPressure } from './pressure-state.ts';
 import { steamLine } from './steam.ts';
 
 /** Share of its opening pressure at which a relief valve has shut again; EN ISO 4126 allows 0.8 (from memory), judgement. [-] */

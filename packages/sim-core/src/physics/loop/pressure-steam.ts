@@ -1,7 +1,7 @@
 /** Steam in collectors and pipes of a standing loop, and the liquid that it pushes into the vessel. */
 import { saturationPressure } from '../fluid/boiling.ts';
 import { fluidDensity } from '../fluid/compile.ts';
-import type { LoopPressure } from './pressure.ts';
+import type { LoopPressure } from './pressure-state.ts';
 import { steamInPipe } from './steam.ts';
 import { gaugeOfVessel, vesselContent } from './vessel.ts';
 

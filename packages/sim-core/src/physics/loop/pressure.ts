@@ -2,6 +2,7 @@
 import { saturationTemperature, waterMoleFraction } from '../fluid/boiling.ts';
 import { type CompiledFluid, fluidDensity, liquidMass } from '../fluid/compile.ts';
 import { mixtureDensity } from '../fluid/mixture.ts';
+import type { LoopPressure } from './pressure-state.ts';
 import { pushBySteam } from './pressure-steam.ts';
 import { type SteamLine, TRIPLE_POINT } from './steam.ts';
 import { gaugeOfVessel, vesselContent } from './vessel.ts';
@@ -38,51 +39,6 @@ export interface PressureParts {
   readonly reseatShare: number;
   /** Column of liquid between gauge and collectors, at the fill temperature's density. [Pa] */
   readonly staticPressure: number;
-}
-
-/** A loop under pressure: its state and what does not depend on it. Pressures are gauge. */
-export interface LoopPressure {
-  /** Of the loop; another one when it has thinned. */
-  fluid: CompiledFluid;
-  /** All the liquid in loop and vessel. [kg] */
-  mass: number;
-  /** Glycol in it. [kg] */
-  glycol: number;
-  /** At the gauge: vessel, pump and relief valve stand at one height. [Pa] */
-  gauge: number;
-  /** At the collectors. [Pa] */
-  top: number;
-  /** At the collectors' pressure. [°C] */
-  boilingPoint: number;
-  /** In the collectors. [m³] */
-  steam: number;
-  /** In the pipes. [m³] */
-  pipeSteam: number;
-  /** Most of it since the loop was filled. [m³] */
-  mostPipeSteam: number;
-  /** Density in the vessel. [kg/m³] */
-  vesselDensity: number;
-  /** Mole fraction of water. [-] */
-  waterShare: number;
-  /** Of each collector node. [m³] */
-  readonly collectorVolume: Float64Array;
-  readonly pipeVolume: Float64Array;
-  readonly coilVolume: number;
-  readonly vesselVolume: number;
-  readonly precharge: number;
-  readonly airPressure: number;
-  readonly steamLine: SteamLine;
-  readonly vesselTemperature: number;
-  readonly staticPressure: number;
-  /** Liquid in the vessel at which the relief valve opens. [m³] */
-  readonly reliefStore: number;
-  /** Liquid in the vessel at which it shuts. [m³] */
-  readonly reseatStore: number;
-  /** Liquid in loop and vessel as filled. [m³] */
-  readonly fillVolume: number;
-  readonly fillTemperature: number;
-  /** Scratch: collector nodes that are done. */
-  readonly boiled: Uint8Array;
 }
 
 /** Puts a loop under its fill pressure. Checks nothing: the design is checked by `defineSystem`. */

@@ -1,7 +1,8 @@
 export { relativeAirMass } from './air-mass.ts';
 export { albedoColumn } from './ground-albedo.ts';
 export { incidenceCosine, type PlaneOrientation } from './incidence.ts';
-export { type PlaneDefinition, type PlaneIrradiance, type PlaneOptions, planeOfArray } from './plane-of-array.ts';
+export type { PlaneIrradiance } from './plane-irradiance.ts';
+export { type PlaneDefinition, type PlaneOptions, planeOfArray } from './plane-of-array.ts';
 export { horizonAltitude } from './shade/horizon.ts';
 export { type Shading, visibleSky } from './shade/shade.ts';
 export { type SnowSurface, snowCover } from './snow-cover.ts';

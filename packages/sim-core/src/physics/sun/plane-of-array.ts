@@ -3,6 +3,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import { DesignError, quote, requireNumber } from '../../input/errors.ts';
 import { albedoColumn } from './ground-albedo.ts';
 import { type PlaneOrientation, planeEast, planeNorth, planeUp, requirePlane } from './incidence.ts';
+import type { PlaneIrradiance } from './plane-irradiance.ts';
 import { type Shading, shadePlane } from './shade/shade.ts';
 import { type SunTrack, stepOfClock, sunTrack } from './track.ts';
 import { SKY_KERNELS, type SkyModel, skyModelOf } from './transposition/models.ts';
@@ -30,28 +31,6 @@ export interface PlaneDefinition extends PlaneOrientation {
 export interface PlaneOptions {
   /** Steps in an hour, 1 to 60. Default 6: annual sums then differ from 60 by less than 0.02 %. */
   readonly stepsPerHour?: number;
-}
-
-/** Irradiance on a plane; step `s` of hour `h` has index `h × stepsPerHour + s`, hour 0 begins on 1 January at 00:00. */
-export interface PlaneIrradiance {
-  /** Steps in an hour. */
-  readonly stepsPerHour: number;
-  /** Direct from the sun. Shape [8760 × stepsPerHour]. [W/m²] */
-  readonly beam: Float64Array;
-  /** Sky light from around the sun; meets the glass at the beam's angle. [W/m²] */
-  readonly circumsolar: Float64Array;
-  /** Rest of the sky light. [W/m²] */
-  readonly sky: Float64Array;
-  /** Reflected by the ground. [W/m²] */
-  readonly ground: Float64Array;
-  /** Sum of the four. [W/m²] */
-  readonly total: Float64Array;
-  /** Cosine of the beam's incidence angle; 0 where the sun is down or behind the plane, and in hours without light. [-] */
-  readonly incidenceCosine: Float64Array;
-  /** Beam in the file while the sun is down through the whole hour; left out. Per area that faces the sun, a year. [J/m²] */
-  readonly lostBeam: number;
-  /** Hours in which beam was left out. */
-  readonly lostBeamHours: number;
 }
 
 /**

@@ -1,6 +1,6 @@
 /** Snow on panels: when it covers them and when it slides off. */
 
-import type { PlaneIrradiance } from './plane-of-array.ts';
+import type { PlaneIrradiance } from './plane-irradiance.ts';
 
 /** Rise of the snow's depth in an hour that covers panels. Marion et al. (2013). [m] */
 const COVERING_FALL = 0.01;

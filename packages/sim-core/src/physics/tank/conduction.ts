@@ -119,28 +119,34 @@ export function coolInOnePass(temperature: Float64Array, lossShare: Float64Array
   return fallen + fall;
 }
 
+/** Nodes of a tank that its coil has just warmed. */
+interface WarmedNodes {
+  /** With the coil's heat in, not yet turned over; changed in place. Shape [nodes]. [°C] */
+  readonly temperature: Float64Array;
+  /** {@link temperature} turned over. Shape [nodes]. [°C] */
+  readonly middle: Float64Array;
+  /** Receives how fast losses and conduction changed each node. Shape [nodes]. [K/s] */
+  readonly drift: Float64Array;
+  /** Air around the tank. [°C] */
+  readonly room: number;
+}
+
 /**
  * {@link coolInOnePass} for a tank that the coil warmed in the same step: losses and conduction follow the profile halfway, and what they
  * change is laid upon the coil's heat. Allocates nothing.
  *
- * @param temperature - With the coil's heat in, not yet turned over; changed in place. Shape [nodes]. [°C]
+ * @param tank - Its nodes.
  * @param coilRise - What the coil added to each node. Shape [nodes]. [K]
- * @param mixed - {@link temperature} turned over. Shape [nodes]. [°C]
- * @param drift - Receives how fast losses and conduction changed each node. Shape [nodes]. [K/s]
  * @param lossShare - As for {@link coolInOnePass}. Shape [nodes]. [-]
  * @param ratio - r, as there. [-]
- * @param room - Air around the tank. [°C]
  * @param perSecond - 1 over the length of the step. [1/s]
  * @returns Sum of the falls of the nodes by loss. [K]
  */
 export function coolHalfway(
-  temperature: Float64Array,
+  { temperature, middle: mixed, drift, room }: WarmedNodes,
   coilRise: Float64Array,
-  mixed: Float64Array,
-  drift: Float64Array,
   lossShare: Float64Array,
   ratio: number,
-  room: number,
   perSecond: number,
 ): number {
   const top = temperature.length - 1;

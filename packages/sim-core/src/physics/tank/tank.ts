@@ -126,15 +126,10 @@ export function tankHeat(tank: Tank): number {
 export function outletOf(tank: Tank, volume: number): number {
   const { temperature } = tank;
   let node = temperature.length - 1;
-  let left = volume / tank.nodeVolume;
-  if (left <= 1 || node === 0) return temperature[node]!;
-  const drawn = Math.min(left, node + 1);
-  left = drawn;
+  const drawn = Math.min(volume / tank.nodeVolume, node + 1);
+  if (drawn <= 1) return temperature[node]!;
   let sum = 0;
-  for (; left > 0; node--) {
-    sum += Math.min(left, 1) * temperature[node]!;
-    left--;
-  }
+  for (let left = drawn; left > 0; left--) sum += Math.min(left, 1) * temperature[node--]!;
   return sum / drawn;
 }
 
@@ -166,13 +161,13 @@ function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, r
 
 /** {@link cool} on the profile halfway through a step in which the coil gave heat. */
 function coolAfterCoil(tank: Tank, step: TankStep, coilRise: Float64Array): number {
-  const { drift, middle, nodeCapacity, room, temperature } = tank;
+  const { drift, middle, nodeCapacity, temperature } = tank;
   const perSecond = step.stepsPerHour / 3600;
   for (let node = 0; node < temperature.length; node++) temperature[node]! += coilRise[node]!;
   mixInversions(temperature, middle);
   if (step.ratio <= ONE_PASS_AT_MOST && step.passes === 1) {
     const { lossShare, ratio } = step;
-    return nodeCapacity * coolHalfway(temperature, coilRise, middle, drift, lossShare, ratio, room, perSecond);
+    return nodeCapacity * coolHalfway(tank, coilRise, lossShare, ratio, perSecond);
   }
   const nodes = temperature.length;
   for (let node = 0; node < nodes; node++) {
@@ -180,7 +175,7 @@ function coolAfterCoil(tank: Tank, step: TankStep, coilRise: Float64Array): numb
     middle[node] = halfway;
     drift[node] = halfway;
   }
-  const lost = cool(middle, step, nodeCapacity, room);
+  const lost = cool(middle, step, nodeCapacity, tank.room);
   for (let node = 0; node < nodes; node++) {
     const changed = middle[node]! - drift[node]!;
     temperature[node]! += changed;

@@ -78,7 +78,7 @@ export function bestOf<const Ranges extends StudyRanges>(
 ): Search {
   const issues: DesignIssue[] = unknownOptions(options ?? {}, [...ROW_OPTIONS, 'goal', 'limits', 'evaluations']);
   const weathers = weatherList(issues, weather);
-  const evaluations = wholeOption(issues, 'options.evaluations', options?.evaluations, 200, 2, 10_000);
+  const evaluations = wholeOption(issues, 'options.evaluations', options?.evaluations, 200, [2, 10_000]);
   const goal = options?.goal as { highest?: RowNumber; lowest?: RowNumber } | undefined;
   const wanted = goal?.highest ?? goal?.lowest;
   if (wanted === undefined || Object.keys(goal!).length !== 1) {

@@ -62,9 +62,9 @@ export function sensitivity<
   const method: SensitivityMethod = options.method ?? 'one-at-a-time';
   const issues: DesignIssue[] = unknownOptions(options, [...ROW_OPTIONS, 'method', 'paths', 'samples', 'seed']);
   const weathers = weatherList(issues, weather);
-  const paths = wholeOption(issues, 'options.paths', options.paths, 20, 2, 10_000);
-  const samples = wholeOption(issues, 'options.samples', options.samples, 256, 8, 100_000);
-  const seed = wholeOption(issues, 'options.seed', options.seed, 1, 0, 2 ** 32 - 1);
+  const paths = wholeOption(issues, 'options.paths', options.paths, 20, [2, 10_000]);
+  const samples = wholeOption(issues, 'options.samples', options.samples, 256, [8, 100_000]);
+  const seed = wholeOption(issues, 'options.seed', options.seed, 1, [0, 2 ** 32 - 1]);
   if (!['one-at-a-time', 'morris', 'sobol'].includes(method)) {
     issues.push(issue('options.method', method, '"one-at-a-time", "morris" or "sobol"', 'Choose one of these.'));
   }

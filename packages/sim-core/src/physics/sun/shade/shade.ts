@@ -1,7 +1,7 @@
 /** What horizon and obstacle take from the light on a plane. */
 import type { ArrayExtent, HorizonPoint, ObstacleDesign } from '../../../design/design.ts';
 import { type PlaneOrientation, planeEast, planeNorth, planeUp } from '../incidence.ts';
-import type { PlaneIrradiance } from '../plane-of-array.ts';
+import type { PlaneIrradiance } from '../plane-irradiance.ts';
 import type { SunTrack } from '../track.ts';
 import { horizonAt, requireHorizon } from './horizon.ts';
 import { type CompiledObstacle, compileObstacle, hiddenShare } from './obstacle.ts';
