@@ -13,9 +13,9 @@ import { wearOf } from './wear.ts';
 
 const day = z
   .custom<string>(() => true)
-  .transform((value, context): DateTime => {
+  .transform((value, context): string => {
     const read = DateTime.fromFormat(typeof value === 'string' ? value : '', 'yyyy-MM-dd', { zone: 'utc' });
-    if (read.isValid && read.year >= 1900 && read.year <= 2200) return read;
+    if (read.isValid && read.year >= 1900 && read.year <= 2200) return value;
     fault(context, quote(value), 'a day as "YYYY-MM-DD"', 'Write the day from which the calendar runs.');
     return z.NEVER;
   });
@@ -98,7 +98,8 @@ const UNUSED = 14;
  * const { days } = maintenanceCalendar(simulate(design, weather), { from: '2025-03-01', waterHardness: 2.8 });
  */
 export function maintenanceCalendar(result: RunResult, options: MaintenanceOptions): MaintenanceCalendar {
-  const { anode, dusty, fluidAge, from, waterHardness, years } = checkInput(optionsSchema, options);
+  const { anode, dusty, fluidAge, from: firstDay, waterHardness, years } = checkInput(optionsSchema, options);
+  const from = DateTime.fromISO(firstDay, { zone: 'utc' });
   const { design } = result;
   const wear = wearOf(result);
   const to = from.plus({ years });
