@@ -106,12 +106,13 @@ async function money(ground: SectionGround): Promise<string[]> {
   const { model } = ground;
   if (model.money === null) return [];
   const { table, grounds } = model.money;
+  // The table first: it fills what a sheet of paper has left, where a picture would leave it empty.
   return [
+    `<div class="pair"><div>${plainTable('Money', table)}</div><div><h3>Reckoned with</h3>${bullets(grounds)}</div></div>`,
     await picture(ground, 'money-years', {
       title: 'Worth of the savings less what the system cost, year by year',
       caption: 'Brought to the start at the discount rate. Where a line crosses zero, the system is paid back.',
     }),
-    `<div class="pair block"><div>${plainTable('Money', table)}</div><div><h3>Reckoned with</h3>${bullets(grounds)}</div></div>`,
   ];
 }
 

@@ -65,15 +65,14 @@ export function comparisonTable({ runs }: ReportModel, rows: readonly SheetRow[]
   const shown = runs.slice(0, MOST);
   const two = runs.length === 2;
   const heads = shown.map(
-    ({ letter, name }, index) => `<th scope="col">${designLetter(index, letter)} ${escapeHtml(cut(name, 40))}</th>`,
+    ({ letter, name }, index) =>
+      `<th scope="col">${designLetter(index, letter)} ${escapeHtml(cut(name, two ? 40 : 26))}</th>`,
   );
   const difference = two ? `<th scope="col" class="difference">${runs[1]!.letter} − ${runs[0]!.letter}</th>` : '';
   const body = rows.map(({ group, label, cells, notes, differences }) => {
     const tds = shown.map((_, index) => {
-      const small = [group === 'saved' ? notes[index]! : '', !two && index > 0 ? differences[index]! : ''].filter(
-        (part) => part !== '',
-      );
-      const change = small.length === 0 ? '' : `<span class="range">${sentence(small.join(' · '))}</span>`;
+      const small = two ? (group === 'saved' ? notes[index]! : '') : index > 0 ? differences[index]! : '';
+      const change = small === '' ? '' : `<span class="range">${sentence(small)}</span>`;
       return `<td data-head="${runs[index]!.letter}">${sentence(cells[index]!)}${change}</td>`;
     });
     return `<tr><th scope="row">${sentence(label)}</th>${tds.join('')}${two ? `<td class="difference" data-head="${runs[1]!.letter} − ${runs[0]!.letter}">${sentence(differences[1]!)}</td>` : ''}</tr>`;

@@ -55,6 +55,7 @@ aside .system{font-size:.875rem;line-height:1.43}
 .compare{width:100%;margin:12px 0 0}
 .compare thead th{overflow-wrap:anywhere}
 .compare .range{display:inline;margin-left:.5em}
+.compare tbody th{min-width:8.5em}
 `;
 
 const PARTS = `
@@ -155,13 +156,13 @@ pre{white-space:pre-wrap;font-size:8pt}
 .first>*{max-width:none}
 nav,details:not([open]),.hint,.unprinted{display:none}
 aside{margin:8pt 0 0;border:0;padding:0}
-section{margin-top:10pt;padding-top:5pt}
-section h2{margin-bottom:4pt}
+section{margin-top:7pt;padding-top:4pt}
+section h2{margin-bottom:2pt}
 .keep,figure,.cautions li,tr,.figures,dt,.block{break-inside:avoid}
 .keep:has(>.pair),.keep:has(>table),.keep:has(>.scroll),.pair.block{break-inside:auto}
 h2,h3,thead,dt{break-after:avoid}
 p,li{orphans:3;widows:3;margin-bottom:3pt;max-width:none}
-figure,.cautions{max-width:none}figure,.block,.long{margin-top:8pt}
+figure,.cautions{max-width:none}figure,.block,.long{margin-top:5pt}
 .wide{display:block}.narrow{display:none}
 figure svg{width:159mm;height:auto}
 .scroll{overflow:visible}
@@ -175,7 +176,7 @@ th,td{padding:1.3pt 8pt 1.3pt 0}
 .compare th,.compare td{padding:2.5pt 8pt 2.5pt 0}
 a{color:inherit;text-decoration:none}
 .alarm a{display:none}
-.cautions li,.cautions li.danger,.cautions li.warning{background:none;padding:1pt 8pt;margin-bottom:4pt;font-size:8.5pt;line-height:1.3}
+.cautions li,.cautions li.danger,.cautions li.warning{background:none;padding:1pt 8pt;margin-bottom:3pt;font-size:8pt;line-height:1.27}
 .cautions p{max-width:none;margin:0 0 2pt}
 ul,ol{padding-left:14pt;max-width:none;font-size:8.5pt;line-height:1.3}.pair{font-size:8.5pt;gap:0 6mm;flex-wrap:nowrap}
 ul.notes{columns:2;column-gap:6mm}

@@ -51,9 +51,10 @@ export function numbers({ model, options }: SectionGround, linked: boolean): str
   const table = (part: readonly string[], label = 'Numbers of the year'): string =>
     tableBox(label, `<tr><td></td>${heads.join('')}</tr>`, part.join(''), 'numbers', several(model));
   const half = Math.ceil(rows.length / 2);
-  const whole = several(model)
-    ? table(rows)
-    : `<div class="pair"><div>${table(rows.slice(0, half))}</div><div>${table(rows.slice(half), 'Numbers of the year, continued')}</div></div>`;
+  const whole =
+    model.runs.length > 2
+      ? table(rows)
+      : `<div class="pair"><div>${table(rows.slice(0, half))}</div><div>${table(rows.slice(half), 'Numbers of the year, continued')}</div></div>`;
   return ranking === '' ? [whole] : [ranking, whole];
 }
 
