@@ -4,14 +4,13 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { measuredPictures } from './measured-pictures.ts';
 import { measuredTables } from './measured-tables.ts';
+import { put } from './page-tables.ts';
 
 const docs = fileURLToPath(new URL('../../docs/', import.meta.url));
 const page = `${docs}theory/measured.md`;
 let text = readFileSync(page, 'utf8');
 for (const [name, figures] of Object.entries(measuredTables())) {
-  const marks = new RegExp(`(<!-- ${name}: [^>]*-->\\n)[\\s\\S]*?(<!-- end of ${name} -->)`);
-  if (!marks.test(text)) throw new Error(`no marks "${name}" in ${page}`);
-  text = text.replace(marks, (_, from: string, to: string) => `${from}\n${figures}\n\n${to}`);
+  text = put(text, name, figures);
 }
 writeFileSync(page, text);
 for (const [name, svg] of Object.entries(await measuredPictures())) writeFileSync(`${docs}pictures/${name}`, svg);

@@ -1,17 +1,9 @@
-// Writes the measured tables of docs/theory/validation.md, between their marks. Needs the real weather files.
-import { readFileSync, writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+// The computed tables of docs/theory/validation.md, between their marks; written and compared by trust-figures.ts. Needs the real weather files.
 import { inventedValley } from '../examples.ts';
 import { compare, days } from '../validation/referee.ts';
 import { CLIMATES, compareOne, mixedTank, PANELS, readClimate, TANKS_L } from '../validation/standard-system.ts';
 import { middle, plateShares, pumpOfModule, summerPeak } from '../validation/trade-knowledge.ts';
-
-const page = fileURLToPath(new URL('../../docs/theory/validation.md', import.meta.url));
-
-/** A row of a Markdown table. */
-const row = (cells: readonly (string | number)[]): string => `| ${cells.join(' | ')} |`;
-const table = (head: readonly string[], rows: readonly (readonly (string | number)[])[]): string =>
-  [row(head), row(head.map(() => '---')), ...rows.map(row)].join('\n');
+import { put, table } from './page-tables.ts';
 
 /** With a real minus, and no minus before nothing. */
 const signed = (value: number): string => {
@@ -100,15 +92,8 @@ async function trade(): Promise<string> {
   return table(head, rows);
 }
 
-/** Puts a text between the marks of its name. */
-function put(text: string, name: string, figures: string): string {
-  const marks = new RegExp(`(<!-- ${name}: [^>]*-->\\n)[\\s\\S]*?(<!-- end of ${name} -->)`);
-  if (!marks.test(text)) throw new Error(`no marks "${name}" in ${page}`);
-  return text.replace(marks, (_, from: string, to: string) => `${from}\n${figures}\n\n${to}`);
+/** The page with its tables as they are now. @param page - As it is written. */
+export async function validationPage(page: string): Promise<string> {
+  const tables = { referee: referee(), monthly: await monthly(), trade: await trade() };
+  return Object.entries(tables).reduce((text, [name, figures]) => put(text, name, figures), page);
 }
-
-let text = readFileSync(page, 'utf8');
-text = put(text, 'referee', referee());
-text = put(text, 'monthly', await monthly());
-text = put(text, 'trade', await trade());
-writeFileSync(page, text);

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import {
   diodeParameters,
   type PvConditions,
-  type PvLoad,
   type PvModuleParameters,
   pvOperatingPoint,
 } from '../../packages/sim-core/src/physics/pv/index.ts';
@@ -10,7 +9,6 @@ import { openCircuitVoltage, packDiode } from '../../packages/sim-core/src/physi
 import { number, type ReferenceRow, referenceTable } from './reference-table.ts';
 
 const rows = referenceTable('reference/pv-12digits.csv');
-const published = referenceTable('reference/pv.csv');
 
 const moduleOf = (row: ReferenceRow): PvModuleParameters => ({
   photocurrent: number(row, 'I_L_ref_A'),
@@ -62,28 +60,6 @@ describe.skipIf(rows.length === 0)(
     });
   },
 );
-
-describe.skipIf(published.length === 0)('single diode after De Soto 2006 [pvlib, nine digits, pv.csv]', () => {
-  it('meets every row: both ends, the maximum and five voltages, to the table’s rounding', () => {
-    expect(published.length).toBe(210);
-    for (const row of published) {
-      const at = (load: PvLoad) => pvOperatingPoint(moduleOf(row), conditionsOf(row), load);
-      const best = at({ kind: 'maximum-power' });
-      const pairs: [number, string][] = [
-        [at({ kind: 'voltage', voltage: 0 }).current, 'i_sc_A'],
-        [openCircuitVoltage(packDiode(diodeParameters(moduleOf(row), conditionsOf(row)))), 'v_oc_V'],
-        [best.current, 'i_mp_A'],
-        [best.voltage, 'v_mp_V'],
-        [best.power, 'p_mp_W'],
-        ...[4, 8, 12, 15, 18].map((voltage): [number, string] => [
-          at({ kind: 'voltage', voltage }).current,
-          `i_at_${voltage}V_A`,
-        ]),
-      ];
-      for (const [ours, column] of pairs) expect(relative(ours, number(row, column)), column).toBeLessThan(6e-9);
-    }
-  });
-});
 
 // Bracketed roots, ten digits (collector-and-tank.json). The values are for the equation itself: 1000 W/m² and 25 °C.
 const reference: PvConditions = { irradiance: 1000, cellTemperature: 25 };
