@@ -47,7 +47,7 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
 
   columns.hotVolume[hour]! += hot;
   columns.solarHeat[hour]! += hot * WATER_HEAT_CAPACITY * (outlet - mains);
-  const asked = wanted * WATER_HEAT_CAPACITY * (design.draw.tapTemperature - mains);
+  const asked = wanted * WATER_HEAT_CAPACITY * Math.max(design.draw.tapTemperature - mains, 0);
   const got = hot * WATER_HEAT_CAPACITY * (heater.outlet - mains);
   columns.tapHeatAsked[hour]! += asked;
   columns.tapHeat[hour]! += got;

@@ -12,6 +12,7 @@ export function findNotices(machine: Machine): RunNotice[] {
   const { columns, design, drivers, fluid } = machine;
   const count = (column: Float64Array, test: (value: number, hour: number) => boolean) => column.filter(test).length;
   const thinned = columns.glycolMassFraction[8759]! < design.loop.glycolMassFraction - 1e-6;
+  const coldestWater = columns.tankBottomTemperature.reduce((low, value) => Math.min(low, value));
   const motorLimit = (hour: number): number =>
     MOTOR_OVERLOAD * design.pump.openFlowPower * 3600 * columns.pumpRunning[hour]!;
   const candidates: RunNotice[] = [
@@ -32,6 +33,11 @@ export function findNotices(machine: Machine): RunNotice[] {
       code: 'pipe-below-freezing',
       facts: { point: fact(fluid.freezingPoint, '°C') },
       hours: count(columns.pipeMinimumTemperature, (value, hour) => value < columns.freezingPoint[hour]!),
+    },
+    {
+      code: 'tank-freezing',
+      text: `Water in the tank was at 0 °C or below, ${coldestWater.toFixed(1)} °C at the coldest; ice is not modelled, and pipes of the house beside it freeze as well.`,
+      hours: count(columns.tankBottomTemperature, (value) => value <= 0),
     },
     {
       code: 'loop-relief-valve',

@@ -3,6 +3,7 @@ import type { SystemDesign } from '../design/design.ts';
 import { freezingPointOf } from '../physics/fluid/mixture.ts';
 import { checkArguments } from './arguments.ts';
 import { closeBalance } from './balance.ts';
+import { requireFinite } from './finite.ts';
 import { loopYear } from './loop-year.ts';
 import { assemble, type Machine, type StepOptions, SUN_THRESHOLD } from './machine.ts';
 import { findNotices } from './notices.ts';
@@ -29,6 +30,7 @@ export interface SimulateOptions extends StepOptions {
  * @param options - Step length and what to keep.
  * @returns Hourly columns, energy balance and notices. The same input gives the same bits.
  * @throws {@link DesignError} when an option is unknown or out of its range, design or weather is something else, or the PV data sheet has no solution.
+ * @throws {@link RunFault} when a number of the year is not finite: a fault of this program.
  */
 export function simulate(design: SystemDesign, weather: WeatherYear, options: SimulateOptions = {}): RunResult {
   checkArguments(design, weather, options, SIMULATE_OPTIONS);
@@ -39,6 +41,7 @@ export function simulate(design: SystemDesign, weather: WeatherYear, options: Si
     stepHour(machine, hour);
     if (options.keepTankNodes) tankNodes.set(temperature, hour * temperature.length);
   }
+  requireFinite(machine.columns, 0, HOURS);
   return toResult(machine, design, weather, tankNodes);
 }
 
@@ -80,6 +83,7 @@ export function* steps(
   const { circuit, columns, heater, tank } = machine;
   for (let hour = 0; hour < HOURS; hour++) {
     stepHour(machine, hour);
+    requireFinite(columns, hour, hour + 1);
     yield {
       hour,
       tank: tank.temperature.slice(),

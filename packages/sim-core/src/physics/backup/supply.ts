@@ -19,9 +19,9 @@ export interface TapDraw {
   duration: number;
 }
 
-/** Share of the taps' water that must come hot: what a mixing valve, or a hand, lets through. [-] */
+/** Share of the taps' water that must come hot: what a mixing valve, or a hand, lets through; none where the mains are warm enough. [-] */
 export const hotShare = (target: number, mains: number, hot: number): number =>
-  hot <= target ? 1 : Math.max(target - mains, 0) / (hot - mains);
+  mains >= target ? 0 : hot <= target ? 1 : (target - mains) / (hot - mains);
 
 /**
  * Share of a step's water that comes hot, the taps following the heater's outlet through the step. Allocates nothing.

@@ -137,12 +137,12 @@ export function settlePressure(
   return lost;
 }
 
-/** Share of the liquid that may leave at once, so that some mixture is left. [-] */
-const MOST_LOST = 1 - 1e-6;
+/** Share of what was filled that stays in an emptied loop, so that it always holds some mixture; judgement. [-] */
+const LAST_DREGS = 1e-3;
 
 /** Removes liquid of the loop's mixture, at most nearly all of it. @param mass - [kg] @returns What left. [kg] */
 export function takeOut(state: LoopPressure, mass: number): number {
-  const lost = Math.min(mass, MOST_LOST * state.mass);
+  const lost = Math.min(mass, Math.max(state.mass - LAST_DREGS * state.fillVolume * state.vesselDensity, 0));
   state.glycol *= 1 - lost / state.mass;
   state.mass -= lost;
   return lost;

@@ -1,0 +1,59 @@
+import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { inventedValley, plainInput, sum } from '../../examples.ts';
+
+const weather = await inventedValley();
+const KWH = 3.6e6;
+
+/** Three panels on a tank below them, no check valve, and a pump that fails for a while. */
+const input = (from: string, to: string): SystemInput => ({
+  array: { ...plainInput.array, panels: 3, collector: { area: '21 ft2', eta0: 0.75, a1: 3.8, a2: 0.012 } },
+  tank: { volume: '80 gal' },
+  draw: { dailyVolume: '200 L' },
+  loop: { checkValve: false },
+  control: { outages: [{ from, to, kind: 'pump' }] },
+});
+
+function yearBy(stepsPerHour: number, outage: readonly [string, string]) {
+  const { balance, columns } = simulate(defineSystem(input(...outage)), weather, { stepsPerHour });
+  for (const part of Object.values(balance)) expect(part.worstRelative).toBeLessThan(1e-9);
+  return {
+    delivered: sum(columns.solarHeat) / KWH,
+    taken: sum(columns.thermosiphonHeat) / KWH,
+    stagnation: sum(columns.stagnation),
+    columns,
+  };
+}
+
+describe.each([
+  ['a year whose pump stands in July', ['07-01', '07-31'], 0.02],
+  ['a year without a pump', ['01-01', '12-31'], 0.02],
+] as const)('%s, no check valve', (_, outage, limit) => {
+  const fine = yearBy(60, outage);
+
+  it.each([6, 12])('by %d steps an hour is as by 60: 2 % of heat, 3 h of stagnation [convergence]', (steps) => {
+    const coarse = yearBy(steps, outage);
+    expect(Math.abs(coarse.delivered / fine.delivered - 1)).toBeLessThan(limit);
+    expect(Math.abs(coarse.stagnation - fine.stagnation)).toBeLessThan(3);
+    // What the nights take is the more delicate.
+    expect(Math.abs(coarse.taken / fine.taken - 1)).toBeLessThan(steps === 6 ? 0.06 : 0.02);
+  });
+});
+
+describe('a loop whose collectors stand above the tank', () => {
+  const { columns } = yearBy(12, ['01-01', '12-31']);
+
+  it('collects nothing without its pump: hot water lies over cold [statics]', () => {
+    expect(sum(columns.coilHeat)).toBeLessThan(0);
+    expect(Math.max(...columns.absorberTemperature)).toBeGreaterThan(150);
+  });
+
+  it('does not call it standstill where its fluid creeps [definition of the column]', () => {
+    const creeping = columns.thermosiphonFlow.map((flow, hour) =>
+      flow !== 0 && columns.irradiance[hour]! > 50 ? 1 : 0,
+    );
+    expect(sum(creeping)).toBeGreaterThan(100);
+    const still = columns.noFlowInSun.filter((share, hour) => creeping[hour] === 1 && share > 1 - 1e-9);
+    expect(still.length).toBe(0);
+  });
+});

@@ -1,0 +1,106 @@
+import { DesignError, defineSystem, RunFault, type SystemInput, simulate } from '@noonloop/sim-core';
+import { describe, expect, it } from 'vitest';
+import { requireFinite } from '../../../packages/sim-core/src/year/finite.ts';
+import type { RunColumns } from '../../../packages/sim-core/src/year/result.ts';
+import { inventedValley, plainInput, sum } from '../../examples.ts';
+
+const weather = await inventedValley();
+const run = (input: Partial<SystemInput>) => simulate(defineSystem({ ...plainInput, ...input }), weather);
+const KWH = 3.6e6;
+
+describe('mains as warm as the taps want', () => {
+  // Invented, of a hot climate.
+  const mains = [15, 18, 24, 30, 35, 39, 40, 40, 37, 32, 25, 18];
+
+  it.each([{ kind: 'stored-gas' }, { kind: 'instantaneous-gas' }, { kind: 'element' }] as const)(
+    'ask for no heat and draw no hot water, with $kind [requirement]',
+    (heater) => {
+      const { columns } = run({ draw: { dailyVolume: 0.2, tapTemperature: 38, mains }, heater });
+      const july = (column: Float64Array) => column.subarray(4344, 5088);
+      expect(Math.min(...july(columns.mainsTemperature))).toBeGreaterThan(38);
+      expect(sum(july(columns.hotVolume))).toBe(0);
+      expect(sum(july(columns.tapHeatAsked))).toBe(0);
+      expect(sum(july(columns.tapHeat))).toBe(0);
+      expect(sum(july(columns.tapVolume))).toBeCloseTo(0.2 * 31, 9);
+      // By hand, hour by hour.
+      const asked = columns.tapVolume.map(
+        (volume, hour) => volume * 4.1468e6 * Math.max(38 - columns.mainsTemperature[hour]!, 0),
+      );
+      expect(sum(columns.tapHeatAsked) / sum(asked)).toBeCloseTo(1, 9);
+    },
+  );
+});
+
+describe('leaks that empty the loop within the hour', () => {
+  it.each([
+    ['20 L/h', true],
+    ['30 L/h', true],
+    ['30 L/h', false],
+  ])('%s, make-up %s: a year of finite numbers', (leak, makeUp) => {
+    const { columns, loop } = run({ loop: { leak, makeUp } });
+    expect(loop.lost).toBeGreaterThan(0.005);
+    expect(columns.glycolMassFraction[8759]).toBeGreaterThanOrEqual(0);
+    if (makeUp)
+      expect(columns.freezingPoint[200]).toBeGreaterThan(-1); // water, by then
+    else expect(sum(columns.loopFlow)).toBeLessThan(1e-3);
+  });
+
+  it('of a loop 14 m high, which air pressure cannot hold up, leave dregs and finite numbers', () => {
+    const { columns } = run({ loop: { leak: '30 L/h', staticHeight: 14 } });
+    expect(columns.glycolMassFraction[8759]).toBeCloseTo(0.4, 6);
+  });
+});
+
+describe('a number that is not finite', () => {
+  const columns = { first: new Float64Array(8760), second: new Float64Array(8760) } as unknown as RunColumns;
+
+  it('is a fault of the program, which names the column and the first such hour [requirement]', () => {
+    const { first, second } = columns as unknown as Record<string, Float64Array>;
+    expect(() => requireFinite(columns, 0, 8760)).not.toThrow();
+    first![4000] = Number.NaN;
+    second![123] = Number.POSITIVE_INFINITY;
+    second![124] = Number.NEGATIVE_INFINITY;
+    expect(() => requireFinite(columns, 0, 8760)).toThrow(RunFault);
+    expect(() => requireFinite(columns, 0, 8760)).toThrow(/second, hour 123: found Infinity/);
+    expect(() => requireFinite(columns, 200, 8760)).toThrow(/first, hour 4000: found NaN/);
+    expect(() => requireFinite(columns, 5000, 8760)).not.toThrow();
+  });
+});
+
+describe('water that would freeze in the tank', () => {
+  it('is said, with its hours [requirement; ice is not modelled]', () => {
+    const { columns, notices } = run({
+      tank: { volume: 0.1, roomTemperature: -15 },
+      draw: { dailyVolume: 0.2, holidays: ['11-15..02-28'] },
+    });
+    const hours = columns.tankBottomTemperature.filter((temperature) => temperature <= 0).length;
+    expect(hours).toBeGreaterThan(0);
+    expect(notices.find(({ code }) => code === 'tank-freezing')?.hours).toBe(hours);
+    expect(run({}).notices.map(({ code }) => code)).not.toContain('tank-freezing');
+  });
+});
+
+describe('the relief valve of a tank too small for its panels', () => {
+  it.each([
+    [4, 0.1],
+    [10, 0.05],
+  ])('%d panels of 2 m² on %d m³: no step passes its setting [what the valve is for]', (panels, volume) => {
+    const { balance, columns } = run({
+      array: { ...plainInput.array, panels },
+      tank: { volume },
+      control: { highLimit: null },
+    });
+    expect(Math.max(...columns.tankMaximumTemperature)).toBeLessThanOrEqual(99);
+    expect(Math.max(...columns.tankMaximumTemperature)).toBeGreaterThan(98);
+    expect(sum(columns.reliefHeat) / KWH).toBeGreaterThan(10);
+    expect(balance.tank.worstRelative).toBeLessThan(1e-9);
+  });
+});
+
+describe('a tank of more nodes than its plate exchanger’s stream can be followed through', () => {
+  it('is refused with the number that can', () => {
+    const nodes = (count: number) => run({ tank: { volume: 0.02, nodes: count }, loop: { exchanger: 'plate' } });
+    expect(() => nodes(400)).toThrow(DesignError);
+    expect(() => nodes(400)).toThrow(/tank\.nodes: found 400, expected at most \d+/);
+  });
+});
