@@ -43,7 +43,7 @@ function makeCircuit(
     coilStanding: 60,
     coilRise: new Float64Array(5),
     flows: new Float64Array(5),
-    ring: circuitRing(nodes, 2, pipeCapacity, pipeConductance),
+    ...circuitRing(nodes, 2, pipeCapacity, pipeConductance, false),
   };
 }
 

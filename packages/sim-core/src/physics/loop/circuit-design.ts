@@ -70,7 +70,7 @@ export function compileCircuit(
     coilShare: share.shares,
     coilRise: new Float64Array(tank.nodes),
     flows: new Float64Array(5),
-    ring: circuitRing(collectorNodes, share.shares.length, pipe.capacity, pipe.conductance),
+    ...circuitRing(collectorNodes, share.shares.length, pipe.capacity, pipe.conductance, upwards),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { BoilingState } from './boil.ts';
+import type { RingPlaces } from './circuit.ts';
 import type { Ring } from './ring.ts';
 
 /** Pipe sections in the order of the flow: hot outdoors, hot indoors, cold indoors, cold outdoors. */
@@ -41,7 +42,7 @@ export interface LoopStream {
 }
 
 /** The collector circuit ready to be stepped: its state and what does not depend on it. */
-export interface Circuit extends BoilingState {
+export interface Circuit extends BoilingState, RingPlaces {
   /** Absorber and its fluid along the flow, inlet first. Shape [collector nodes]. [°C] */
   readonly absorber: Float64Array;
   /** Pipe along the flow, each of the {@link PIPE_SECTIONS} in equal nodes. Shape [4 × nodes a section]. [°C] */

@@ -3,7 +3,7 @@
  * content) is a stirred volume that obeys a linear equation with constant coefficients over the step. The parts are set up, {@link closeRing}
  * solves them together, and what became of them is written back. Nothing here allocates but {@link circuitRing}.
  */
-import { CIRCUIT, type Circuit, coilTemperature, isIndoors, type StepConditions, sourceAt } from './circuit-state.ts';
+import { CIRCUIT, type Circuit, isIndoors, type StepConditions, sourceAt } from './circuit-state.ts';
 import { makeRing, NUMBERS, RING, type Ring } from './ring.ts';
 
 const { inlet: INLET, own: OWN, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START, x: X } = RING;
@@ -17,35 +17,53 @@ const LOSS = SPARE;
 const PER_CAPACITY = SPARE + 1;
 const AROUND = SPARE + 2;
 
-/** Where the ring's coil begins: behind array and hot pipe. */
-export const coilStart = ({ absorber, pipe }: Circuit): number => (absorber.length + (pipe.length >> 1)) * NUMBERS;
-
-/** Pieces of the coil that the fluid passes before the coil's content, which stands for all of it. */
-export const piecesBefore = (pieces: number): number => pieces >> 1;
+/** Where each part stands in the ring: starts of its numbers. */
+export interface RingPlaces {
+  /** Of each pipe node: the hot ones before the coil, the cold ones behind it. */
+  readonly pipeAt: Int32Array;
+  /** Of each coil piece, lowest first; the fluid passes them from the top down, unless it runs upwards. */
+  readonly coilAt: Int32Array;
+  /** Of the coil's content, which stands for all of it in the middle of the coil. */
+  readonly contentAt: number;
+}
 
 /**
  * Makes the ring of a circuit, with what no step changes: the volumes of array, pipes and content own all of their outlet, and nothing but
  * their inlet drives those of the coil.
+ *
+ * @param nodes - Of the array.
+ * @param pieces - Of the coil.
  */
 export function circuitRing(
   nodes: number,
   pieces: number,
   pipeCapacity: Float64Array,
   pipeConductance: Float64Array,
-): Ring {
+  upwards: boolean,
+): RingPlaces & { readonly ring: Ring } {
   const pipeNodes = pipeCapacity.length;
-  const hotNodes = pipeNodes >> 1;
+  const firstPiece = nodes + (pipeNodes >> 1);
+  const before = pieces >> 1;
   const ring = makeRing(nodes + pipeNodes + pieces + 1);
+  const pipeAt = Int32Array.from({ length: pipeNodes }, (_, node) => {
+    const hot = node < pipeNodes >> 1;
+    return (nodes + node + (hot ? 0 : pieces + 1)) * NUMBERS;
+  });
+  const coilAt = Int32Array.from({ length: pieces }, (_, piece) => {
+    const order = upwards ? piece : pieces - 1 - piece;
+    return (firstPiece + order + (order < before ? 0 : 1)) * NUMBERS;
+  });
+  const contentAt = (firstPiece + before) * NUMBERS;
   for (let node = 0; node < nodes; node++) ring[node * NUMBERS + OWN] = 1;
-  for (let part = 0; part <= pieces; part++) ring[(nodes + hotNodes + part) * NUMBERS + SHARE] = 1;
-  ring[(nodes + hotNodes + piecesBefore(pieces)) * NUMBERS + OWN] = 1;
-  for (let node = 0; node < pipeNodes; node++) {
-    const at = (node < hotNodes ? nodes + node : nodes + pieces + 1 + node) * NUMBERS;
+  for (const at of coilAt) ring[at + SHARE] = 1;
+  ring[contentAt + SHARE] = 1;
+  ring[contentAt + OWN] = 1;
+  pipeAt.forEach((at, node) => {
     ring[at + OWN] = 1;
     ring[at + LOSS] = pipeConductance[node]!;
     ring[at + PER_CAPACITY] = 1 / pipeCapacity[node]!;
-  }
-  return ring;
+  });
+  return { ring, pipeAt, coilAt, contentAt };
 }
 
 /**
@@ -53,15 +71,20 @@ export function circuitRing(
  *
  * A collector node's loss is taken at the mean of its inlet and outlet, as ISO 9806 defines its coefficients; the quadratic
  * loss is linearised about that mean at the start of the step.
+ *
+ * @param contentTemperature - Of the coil, by `coilTemperature`. [°C]
  */
-export function setLoop(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
-  const { coilShare, ring } = circuit;
-  const { duration } = conditions;
+export function setLoop(
+  circuit: Circuit,
+  contentTemperature: number,
+  capacityRate: number,
+  conditions: StepConditions,
+): void {
+  const { coilCapacity, contentAt, ring } = circuit;
   setArray(circuit, capacityRate, conditions);
   setPipes(circuit, capacityRate, conditions);
-  const content = coilStart(circuit) + piecesBefore(coilShare.length) * NUMBERS;
-  ring[content + X] = (capacityRate * duration) / circuit.coilCapacity;
-  ring[content + START] = coilTemperature(circuit);
+  ring[contentAt + X] = (capacityRate * conditions.duration) / coilCapacity;
+  ring[contentAt + START] = contentTemperature;
 }
 
 /** One slope for all nodes (about their mean excess), the value of the loss by node. */
@@ -93,11 +116,11 @@ function setArray(circuit: Circuit, capacityRate: number, conditions: StepCondit
 }
 
 function setPipes(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
-  const { pipe, ring } = circuit;
+  const { pipe, pipeAt, ring } = circuit;
   const { ambient, duration, room } = conditions;
   const pipeNodes = pipe.length;
   for (let node = 0; node < pipeNodes; node++) {
-    const at = pipeAt(circuit, node);
+    const at = pipeAt[node]!;
     const around = isIndoors(node, pipeNodes) ? room : ambient;
     const loss = ring[at + LOSS]!;
     const rate = capacityRate + loss;
@@ -110,12 +133,6 @@ function setPipes(circuit: Circuit, capacityRate: number, conditions: StepCondit
   }
 }
 
-/** Place of a pipe node in the ring: the hot ones lie before the coil, the cold ones behind it. */
-export function pipeAt({ absorber, coilShare, pipe }: Circuit, node: number): number {
-  const coil = 2 * node < pipe.length ? 0 : coilShare.length + 1;
-  return (absorber.length + node + coil) * NUMBERS;
-}
-
 /**
  * Writes the solved step into array, pipes and the coil's content, and into `flows` what they exchanged; the coil's heat is left to those who
  * know its other side.
@@ -123,7 +140,7 @@ export function pipeAt({ absorber, coilShare, pipe }: Circuit, node: number): nu
  * @returns Mean temperature of the fluid that leaves the array. [°C]
  */
 export function takeLoop(circuit: Circuit, capacityRate: number, conditions: StepConditions): number {
-  const { absorber, coil, coilShare, flows, pipe, ring } = circuit;
+  const { absorber, coil, contentAt, flows, pipe, pipeAt, ring } = circuit;
   const { duration } = conditions;
   let lost = 0;
   for (let node = 0, at = 0; node < absorber.length; node++, at += NUMBERS) {
@@ -140,13 +157,13 @@ export function takeLoop(circuit: Circuit, capacityRate: number, conditions: Ste
 
   let pipeLoss = 0;
   for (let node = 0; node < pipe.length; node++) {
-    const at = pipeAt(circuit, node);
+    const at = pipeAt[node]!;
     pipe[node]! += ring[at + RISE]!;
     pipeLoss += ring[at + LOSS]! * (ring[at + NUMBERS + INLET]! - ring[at + AROUND]!);
   }
   flows[CIRCUIT.pipeLoss] = pipeLoss * duration;
   // The content keeps the profile of the water around it, as the fluid does on its way down.
-  const risen = ring[coilStart(circuit) + piecesBefore(coilShare.length) * NUMBERS + RISE]!;
+  const risen = ring[contentAt + RISE]!;
   for (let piece = 0; piece < coil.length; piece++) coil[piece]! += risen;
   return outlet;
 }
@@ -161,5 +178,4 @@ export function meanFluidTemperature({ absorber, pipe }: Circuit): number {
 }
 
 /** Fluid in the middle of the coil, mean of the step just solved. [°C] */
-export const coilMean = (circuit: Circuit): number =>
-  circuit.ring[coilStart(circuit) + (piecesBefore(circuit.coilShare.length) + 1) * NUMBERS + INLET]!;
+export const coilMean = ({ contentAt, ring }: Circuit): number => ring[contentAt + NUMBERS + INLET]!;

@@ -1,9 +1,9 @@
 /** One step of the loop through the coil in the tank. */
 import type { Tank } from '../tank/tank.ts';
-import { coilMean, coilStart, piecesBefore, setLoop, takeLoop } from './circuit.ts';
+import { coilMean, setLoop, takeLoop } from './circuit.ts';
 import { CIRCUIT, type Circuit, coilTemperature, type LoopStream, type StepConditions } from './circuit-state.ts';
 import { type CompiledCoil, coilUA } from './coil.ts';
-import { closeRing, NUMBERS, RING } from './ring.ts';
+import { closeRing, RING } from './ring.ts';
 
 const { own: OWN, rest: REST, rise: RISE, spare: SPARE, start: START, x: X } = RING;
 // Of a coil piece: how far its nodes drift in the step anyway [K], 1 over the number of nodes that rise with it, and whether it is taken to warm
@@ -45,16 +45,10 @@ export function circulate(
   films: CompiledCoil | null = null,
 ): number {
   solveLoop(circuit, water, stream, conditions, films);
-  return takeStep(circuit, water, stream, conditions);
-}
-
-/** Writes what {@link solveLoop} found into the circuit. @returns Mean temperature of the fluid that leaves the array. [°C] */
-export function takeStep(circuit: Circuit, water: CoilWater, stream: LoopStream, conditions: StepConditions): number {
-  takeCoil(circuit, water.nodeCapacity);
   return takeLoop(circuit, stream.capacityRate, conditions);
 }
 
-/** Solves a step and leaves the state as it was: what came of it stands in the ring alone. Parameters as for {@link circulate}. */
+/** Solves a step and leaves the state as it was: what came of it stands in ring and `coilRise`. Parameters as for {@link circulate}. */
 export function solveLoop(
   circuit: Circuit,
   water: CoilWater,
@@ -62,50 +56,19 @@ export function solveLoop(
   conditions: StepConditions,
   films: CompiledCoil | null,
 ): void {
-  const { capacityRate, flow } = stream;
   const beside = water.temperature[circuit.coilBottom + (circuit.coilShare.length >> 1)]!;
   let between = coilTemperature(circuit);
-  setLoop(circuit, capacityRate, conditions);
-  guessPools(circuit, water);
+  setLoop(circuit, between, stream.capacityRate, conditions);
   for (let trial = 1; ; trial++) {
-    if (films !== null) stream.conductance = coilUA(films, flow, between, beside);
-    setCoil(circuit, water, stream, conditions.duration);
+    if (films !== null) stream.conductance = coilUA(films, stream.flow, between, beside);
+    setCoil(circuit, water, stream, conditions.duration, trial === 1);
     closeRing(circuit.ring);
     const solved = coilMean(circuit);
     const far = films !== null && Math.abs(solved - between) > FILM_CLOSE;
-    if (!(turnPools(circuit) || far) || trial === MOST_TRIALS) return;
+    // Both are looked at: the sorts are corrected on the way.
+    if (!(weighCoil(circuit, water.nodeCapacity) || far) || trial === MOST_TRIALS) return;
     between = solved;
   }
-}
-
-/** Place in the ring of the piece in a tank node: from the coil's top down, unless the fluid runs upwards. */
-export function pieceAt(circuit: Circuit, node: number): number {
-  const { coilBottom, coilShare } = circuit;
-  const order = circuit.upwards ? node - coilBottom : coilBottom + coilShare.length - 1 - node;
-  return coilStart(circuit) + (order + (order < piecesBefore(coilShare.length) ? 0 : 1)) * NUMBERS;
-}
-
-/** Takes every piece to warm or cool its node as the hot pipe's end would. */
-function guessPools(circuit: Circuit, { temperature }: CoilWater): void {
-  const { coilBottom, coilShare, pipe, ring } = circuit;
-  const fluid = pipe[(pipe.length >> 1) - 1]!;
-  for (let node = coilBottom; node < coilBottom + coilShare.length; node++) {
-    ring[pieceAt(circuit, node) + WARMS] = fluid > temperature[node]! ? 1 : 0;
-  }
-}
-
-/** Corrects the sort of each piece by the solution. @returns Whether one was wrong. */
-function turnPools(circuit: Circuit): boolean {
-  const { coilBottom, coilShare, ring } = circuit;
-  let turned = false;
-  for (let node = coilBottom; node < coilBottom + coilShare.length; node++) {
-    const at = pieceAt(circuit, node);
-    const risen = ring[at + RISE]! - ring[at + DRIFT]!;
-    if (ring[at + WARMS] === 1 ? risen > -EVEN : risen < EVEN) continue;
-    ring[at + WARMS] = 1 - ring[at + WARMS]!;
-    turned = true;
-  }
-  return turned;
 }
 
 /**
@@ -114,22 +77,30 @@ function turnPools(circuit: Circuit): boolean {
  * A tank node that the coil warms rises with the water above it that is no warmer, since warm water does not stay below; that
  * water's capacity counts with it here, and the turnover that follows spreads the heat. What losses and conduction do to the
  * node meanwhile is taken from the step before, for its effect on the exchange alone.
+ *
+ * @param guess - Whether every piece is taken to warm or cool its node as the hot pipe's end would; else as the ring has it.
  */
-function setCoil(circuit: Circuit, water: CoilWater, stream: LoopStream, duration: number): void {
-  const { coilBottom, coilShare, ring } = circuit;
+function setCoil(circuit: Circuit, water: CoilWater, stream: LoopStream, duration: number, guess: boolean): void {
+  const { coilAt, coilBottom, coilShare, pipe, ring } = circuit;
   const { capacityRate, conductance } = stream;
-  const { temperature } = water;
+  const { drift, nodeCapacity, temperature } = water;
   const mostDrift = MOST_DRIFT / duration;
+  const fluid = pipe[(pipe.length >> 1) - 1]!;
   let low = coilBottom + coilShare.length; // lowest node of the pool that was found last, and whether the fluid warms it
-  let poolWarms = false;
+  let poolWarms = 0;
   let perWeight = 1;
-  for (let node = coilBottom + coilShare.length - 1; node >= coilBottom; node--) {
-    const at = pieceAt(circuit, node);
-    const warms = ring[at + WARMS] === 1;
+  let lastShare = -1;
+  let effectiveness = 0;
+  let perRate = 0;
+  for (let piece = coilShare.length - 1; piece >= 0; piece--) {
+    const at = coilAt[piece]!;
+    const node = coilBottom + piece;
+    const here = temperature[node]!;
+    const warms = guess ? (fluid > here ? 1 : 0) : ring[at + WARMS]!;
     if (node < low || warms !== poolWarms) {
       // A warmed node carries those above it that are no warmer, a cooled one those below.
-      const highest = warms ? temperature.length - 1 : node;
-      const lowest = warms ? coilBottom : 0;
+      const highest = warms === 1 ? temperature.length - 1 : node;
+      const lowest = warms === 1 ? coilBottom : 0;
       let high = node;
       while (high < highest && temperature[high + 1]! - temperature[high]! < POOLED) high++;
       low = node;
@@ -137,27 +108,38 @@ function setCoil(circuit: Circuit, water: CoilWater, stream: LoopStream, duratio
       perWeight = (node - Math.max(low, coilBottom) + 1) / (high - low + 1);
       poolWarms = warms;
     }
-    const effectiveness = -Math.expm1((-conductance * coilShare[node - coilBottom]!) / capacityRate);
-    const perRate = water.nodeCapacity / (capacityRate * effectiveness);
-    const drift = Math.min(Math.max(water.drift[node]!, -mostDrift), mostDrift);
+    // All but the end pieces are of one length.
+    if (coilShare[piece]! !== lastShare) {
+      lastShare = coilShare[piece]!;
+      effectiveness = -Math.expm1((-conductance * lastShare) / capacityRate);
+      perRate = nodeCapacity / (capacityRate * effectiveness);
+    }
+    const drifts = Math.min(Math.max(drift[node]!, -mostDrift), mostDrift);
     ring[at + X] = (duration / perRate) * perWeight;
     ring[at + OWN] = effectiveness;
-    ring[at + REST] = drift * perRate;
-    ring[at + START] = temperature[node]!;
-    ring[at + DRIFT] = drift * duration * perWeight;
+    ring[at + REST] = drifts * perRate;
+    ring[at + START] = here;
+    ring[at + DRIFT] = drifts * duration * perWeight;
     ring[at + PER_WEIGHT] = perWeight;
+    ring[at + WARMS] = warms;
   }
 }
 
-/** Says what the solved step did to the tank nodes around the coil. */
-function takeCoil(circuit: Circuit, nodeCapacity: number): void {
-  const { coilBottom, coilRise, coilShare, ring } = circuit;
+/** Says what the solved step does to the tank nodes around the coil. @returns Whether a piece was taken for the wrong sort. */
+function weighCoil(circuit: Circuit, nodeCapacity: number): boolean {
+  const { coilAt, coilBottom, coilRise, coilShare, ring } = circuit;
   let sum = 0;
-  for (let node = coilBottom + coilShare.length - 1; node >= coilBottom; node--) {
-    const at = pieceAt(circuit, node);
-    const risen = (ring[at + RISE]! - ring[at + DRIFT]!) / ring[at + PER_WEIGHT]!;
-    coilRise[node] = risen;
+  let turned = false;
+  for (let piece = coilShare.length - 1; piece >= 0; piece--) {
+    const at = coilAt[piece]!;
+    const pooled = ring[at + RISE]! - ring[at + DRIFT]!;
+    const risen = pooled / ring[at + PER_WEIGHT]!;
+    coilRise[coilBottom + piece] = risen;
     sum += risen;
+    if (ring[at + WARMS] === 1 ? pooled > -EVEN : pooled < EVEN) continue;
+    ring[at + WARMS] = 1 - ring[at + WARMS]!;
+    turned = true;
   }
   circuit.flows[CIRCUIT.coilHeat] = sum * nodeCapacity;
+  return turned;
 }

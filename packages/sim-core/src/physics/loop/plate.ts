@@ -3,8 +3,8 @@ import { requireNumber } from '../../input/errors.ts';
 import { chargeDown } from '../tank/charge.ts';
 import { mixInversions } from '../tank/inversion.ts';
 import { type Tank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
-import { coilStart, setLoop, takeLoop } from './circuit.ts';
-import { CIRCUIT, type Circuit, type StepConditions } from './circuit-state.ts';
+import { setLoop, takeLoop } from './circuit.ts';
+import { CIRCUIT, type Circuit, coilTemperature, type StepConditions } from './circuit-state.ts';
 import { counterflowEffectiveness } from './exchanger.ts';
 import { closeRing, NUMBERS, RING } from './ring.ts';
 
@@ -58,8 +58,7 @@ export function circulatePlate(
   const smaller = Math.min(capacityRate, secondary);
   const ratio = smaller / Math.max(capacityRate, secondary);
   const effectiveness = counterflowEffectiveness(plate.conductance / smaller, ratio) * (smaller / capacityRate);
-  // Behind the circuit's coil content, of which a plate exchanger has none.
-  const at = coilStart(circuit) + NUMBERS;
+  const at = circuit.coilAt[0]!;
   part.absorbed = conditions.absorbed;
   part.ambient = conditions.ambient;
   part.room = conditions.room;
@@ -68,7 +67,7 @@ export function circulatePlate(
   let outlet = 0;
   for (let piece = 0; piece < pieces; piece++) {
     const bottom = tank.temperature[0]!;
-    setLoop(circuit, capacityRate, part);
+    setLoop(circuit, coilTemperature(circuit), capacityRate, part);
     ring[at + OWN] = effectiveness;
     ring[at + START] = bottom;
     closeRing(ring);

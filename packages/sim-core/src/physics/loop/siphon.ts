@@ -6,9 +6,9 @@
  * With the drive of the step's start instead, a hot absorber's fluid would go round many times before the step ends. Allocates nothing.
  */
 import { fluidDensity, fluidSpecificHeat, fluidViscosity } from '../fluid/compile.ts';
-import { meanFluidTemperature, pipeAt } from './circuit.ts';
+import { meanFluidTemperature, takeLoop } from './circuit.ts';
 import type { Circuit, StepConditions } from './circuit-state.ts';
-import { type CoilWater, pieceAt, solveLoop, takeStep } from './coil-step.ts';
+import { type CoilWater, solveLoop } from './coil-step.ts';
 import { loopHead } from './hydraulics.ts';
 import { GRAVITY } from './pump.ts';
 import { NUMBERS, RING } from './ring.ts';
@@ -50,7 +50,7 @@ export function siphonStep(
       direction === Math.sign(siphon.flow) ? Math.abs(siphon.flow) : 0,
     );
     if (flow === 0) continue;
-    takeStep(along, water, stream, conditions);
+    takeLoop(along, stream.capacityRate, conditions);
     if (direction < 0) reverse(mirror, circuit);
     siphon.flow = direction * flow;
     return siphon.flow;
@@ -128,7 +128,7 @@ function excess(
 
 /** Pressure by which the solved step's means drive the fluid along the circuit. [Pa] */
 function drive({ hydraulics, rises }: Thermosiphon, along: Circuit): number {
-  const { absorber, coilBottom, coilShare, pipe, ring, upwards } = along;
+  const { absorber, coilAt, coilShare, pipe, pipeAt, ring, upwards } = along;
   const { fluid } = hydraulics;
   let weight = 0;
   for (let node = 0; node < absorber.length; node++) {
@@ -137,10 +137,10 @@ function drive({ hydraulics, rises }: Thermosiphon, along: Circuit): number {
   for (let node = 0; node < pipe.length; node++) {
     // The mirror has its nodes in the order of its own flow.
     const rise = rises.pipe[upwards ? pipe.length - 1 - node : node]!;
-    weight += rise * fluidDensity(fluid, pipe[node]! + ring[pipeAt(along, node) + RISE]!);
+    weight += rise * fluidDensity(fluid, pipe[node]! + ring[pipeAt[node]! + RISE]!);
   }
   for (let piece = 0; piece < coilShare.length; piece++) {
-    const at = pieceAt(along, coilBottom + piece);
+    const at = coilAt[piece]!;
     const fluidHere = 0.5 * (ring[at + INLET]! + ring[at + NUMBERS + INLET]!);
     weight += rises.coil * coilShare[piece]! * fluidDensity(fluid, fluidHere);
   }
@@ -149,11 +149,11 @@ function drive({ hydraulics, rises }: Thermosiphon, along: Circuit): number {
 
 /** Mean of array and pipes in the solved step, as {@link meanFluidTemperature} weighs them. [°C] */
 function solvedMean(along: Circuit): number {
-  const { absorber, pipe, ring } = along;
+  const { absorber, pipe, pipeAt, ring } = along;
   let inArray = 0;
   for (let node = 0; node < absorber.length; node++) inArray += ring[(node + 1) * NUMBERS + INLET]!;
   let inPipes = 0;
-  for (let node = 0; node < pipe.length; node++) inPipes += ring[pipeAt(along, node) + NUMBERS + INLET]!;
+  for (let node = 0; node < pipe.length; node++) inPipes += ring[pipeAt[node]! + NUMBERS + INLET]!;
   return 0.5 * (inArray / absorber.length) + 0.5 * (inPipes / pipe.length);
 }
 
