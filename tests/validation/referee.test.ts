@@ -12,10 +12,10 @@ describe.each(days)('a clear day, $name [odex 2.0.4, tolerance 1e-10, on the sam
     expect(worst.tankAfterJump).toBeLessThan(2 * AGREEMENT);
   });
 
-  it('keeps absorber and pipes within 0.07 K in even running, the coil’s content within 0.2 K', () => {
+  it('keeps absorber and pipes within 0.07 K in even running, the coil’s content within 0.25 K', () => {
     expect(worst.circuit).toBeLessThan(0.07);
-    // It follows the water, whose front conduction moves, in quarters of an hour: 17 kJ/K against 62 of a tank node.
-    expect(worst.coil).toBeLessThan(0.2);
+    // It follows the water, whose front conduction moves, in half hours: 17 kJ/K against 62 of a tank node.
+    expect(worst.coil).toBeLessThan(0.25);
   });
 
   it(`lets fluid and absorber differ by less than ${day.jumpLimit} K after a jump`, () => {

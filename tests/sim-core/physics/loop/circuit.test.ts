@@ -25,6 +25,7 @@ function makeCircuit(
   return {
     absorber: new Float64Array(nodes).fill(start),
     pipe: new Float64Array(4).fill(start),
+    flowed: false,
     absorberCapacity: (8000 * AREA) / nodes,
     dryCapacity: (5000 * AREA) / nodes,
     boilingPoint: Number.POSITIVE_INFINITY,

@@ -52,6 +52,7 @@ export function compileCircuit(
   return {
     absorber: new Float64Array(collectorNodes).fill(start),
     pipe: pipe.capacity.map((_, at) => (isIndoors(at, pipe.capacity.length) ? tank.roomTemperature : start)),
+    flowed: false,
     absorberCapacity: collector.heatCapacity * nodeArea,
     dryCapacity: collector.heatCapacity * nodeArea * collector.dryCapacityShare,
     boilingPoint: Number.POSITIVE_INFINITY,

@@ -47,6 +47,8 @@ export interface Circuit extends BoilingState, RingPlaces {
   readonly absorber: Float64Array;
   /** Pipe along the flow, each of the {@link PIPE_SECTIONS} in equal nodes. Shape [4 × nodes a section]. [°C] */
   readonly pipe: Float64Array;
+  /** Whether fluid went round in the last step: its coil pieces warm or cool their nodes as they did then. */
+  flowed: boolean;
   /** Heat capacity of one collector node. [J/K] */
   readonly absorberCapacity: number;
   /** Reference area of one collector node. [m²] */

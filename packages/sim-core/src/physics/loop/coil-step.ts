@@ -17,7 +17,7 @@ const POOLED = 0.01;
 /** What losses and conduction are taken to do to a node in a step, at most: in a long one a sharp front's pace does not last. [K] */
 const MOST_DRIFT = 1;
 /** A node that the coil changed by less may as well have been taken for the other sort. [K] */
-const EVEN = 1e-3;
+const EVEN = POOLED;
 /** The films are found anew where the coil's middle came out further from what they were taken at. [K] */
 const FILM_CLOSE = 3;
 /** Times that a step is solved at most until pools and films agree with what came out; judgement. */
@@ -61,12 +61,12 @@ export function solveLoop(
   setLoop(circuit, between, stream.capacityRate, conditions);
   for (let trial = 1; ; trial++) {
     if (films !== null) stream.conductance = coilUA(films, stream.flow, between, beside);
-    setCoil(circuit, water, stream, conditions.duration, trial === 1);
+    setCoil(circuit, water, stream, conditions.duration, trial === 1 && !circuit.flowed);
     closeRing(circuit.ring);
     const solved = coilMean(circuit);
     const far = films !== null && Math.abs(solved - between) > FILM_CLOSE;
     // Both are looked at: the sorts are corrected on the way.
-    if (!(weighCoil(circuit, water.nodeCapacity) || far) || trial === MOST_TRIALS) return;
+    if (!(weighCoil(circuit, water) || far) || trial === MOST_TRIALS) return;
     between = solved;
   }
 }
@@ -92,6 +92,7 @@ function setCoil(circuit: Circuit, water: CoilWater, stream: LoopStream, duratio
   let lastShare = -1;
   let effectiveness = 0;
   let perRate = 0;
+  let x = 0;
   for (let piece = coilShare.length - 1; piece >= 0; piece--) {
     const at = coilAt[piece]!;
     const node = coilBottom + piece;
@@ -113,9 +114,10 @@ function setCoil(circuit: Circuit, water: CoilWater, stream: LoopStream, duratio
       lastShare = coilShare[piece]!;
       effectiveness = -Math.expm1((-conductance * lastShare) / capacityRate);
       perRate = nodeCapacity / (capacityRate * effectiveness);
+      x = duration / perRate;
     }
     const drifts = Math.min(Math.max(drift[node]!, -mostDrift), mostDrift);
-    ring[at + X] = (duration / perRate) * perWeight;
+    ring[at + X] = x * perWeight;
     ring[at + OWN] = effectiveness;
     ring[at + REST] = drifts * perRate;
     ring[at + START] = here;
@@ -125,20 +127,23 @@ function setCoil(circuit: Circuit, water: CoilWater, stream: LoopStream, duratio
   }
 }
 
-/** Says what the solved step does to the tank nodes around the coil. @returns Whether a piece was taken for the wrong sort. */
-function weighCoil(circuit: Circuit, nodeCapacity: number): boolean {
+/** Says what the solved step does to the tank nodes around the coil. @returns Whether a pool was taken for the wrong sort. */
+function weighCoil(circuit: Circuit, { nodeCapacity, temperature }: CoilWater): boolean {
   const { coilAt, coilBottom, coilRise, coilShare, ring } = circuit;
   let sum = 0;
   let turned = false;
   for (let piece = coilShare.length - 1; piece >= 0; piece--) {
     const at = coilAt[piece]!;
+    const node = coilBottom + piece;
     const pooled = ring[at + RISE]! - ring[at + DRIFT]!;
     const risen = pooled / ring[at + PER_WEIGHT]!;
-    coilRise[coilBottom + piece] = risen;
+    coilRise[node] = risen;
     sum += risen;
     if (ring[at + WARMS] === 1 ? pooled > -EVEN : pooled < EVEN) continue;
     ring[at + WARMS] = 1 - ring[at + WARMS]!;
-    turned = true;
+    // A node unlike its neighbours is a pool of its own, whichever the sort.
+    const here = temperature[node]!;
+    turned ||= temperature[node + 1]! - here < POOLED || here - temperature[node - 1]! < POOLED;
   }
   circuit.flows[CIRCUIT.coilHeat] = sum * nodeCapacity;
   return turned;

@@ -4,7 +4,7 @@ import { boilNode } from './boil.ts';
 import { CIRCUIT, type Circuit, isIndoors, type StepConditions, sourceAt } from './circuit-state.ts';
 
 /** A coil's content no further from its water exchanges nothing. [K] */
-const AT_REST = 1e-3;
+const AT_REST = 0.01;
 
 /**
  * One step with the fluid standing: each collector node and pipe section follows its own balance. Allocates nothing; exact but for the
@@ -33,6 +33,7 @@ export function standStill(circuit: Circuit, stepsPerHour: number, conditions: S
   }
   flows[CIRCUIT.pipeLoss] = pipeLoss;
   flows[CIRCUIT.coilHeat] = 0;
+  circuit.flowed = false;
 }
 
 /** What the array's nodes lose beyond the light that they absorb. [W] */

@@ -22,11 +22,14 @@ export const WATER_HEAT_CAPACITY = 4.1468e6;
 /** Fall of the top node below the opening temperature at which the relief valve shuts again; judgement. [K] */
 const RELIEF_RESEAT = 5;
 
-/** Parts of an hour in which losses, conduction and a standing coil go at least: within 0.05 K of an independent integration. */
+/** Parts of an hour in which losses and conduction go at least: within 0.05 K of an independent integration. */
 const LONGEST_REST = 4;
 
-/** Parts in which a step of rest is taken. */
-export const restParts = (stepsPerHour: number): number => Math.max(1, Math.round(LONGEST_REST / stepsPerHour));
+/** Parts in which a step's losses and conduction are taken. */
+const restPasses = (stepsPerHour: number): number => Math.max(1, Math.round(LONGEST_REST / stepsPerHour));
+
+/** Parts in which tank and standing coil take a step in turn: a sharp front does not wait for an hour. */
+export const restParts = (stepsPerHour: number): number => (stepsPerHour < 2 ? 2 : 1);
 
 /** What a step length needs, computed once. */
 interface TankStep {
@@ -79,7 +82,7 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
   const diffusivity = design.verticalConductivity / WATER_HEAT_CAPACITY;
   const steps = new Map<number, TankStep>();
   for (const count of stepsPerHour) {
-    const passes = restParts(count);
+    const passes = restPasses(count);
     const duration = 3600 / (count * passes);
     const decay = nodeDecays(conductance, nodeCapacity, duration);
     steps.set(count, {
