@@ -10,6 +10,10 @@ export const NOTICE_WORDS: Words<NoticeCode> = {
     'The absorber was below the fluid’s freezing point, {point} at the end of the year; ice and slush are not modelled.',
   'pipe-below-freezing':
     'An outdoor pipe was below the fluid’s freezing point, {point} at the end of the year; ice and slush are not modelled.',
+  'tank-freezing':
+    'Water in the tank was at the freezing point or below, {coldest} at the coldest; ice is not modelled, and water pipes beside the tank freeze as well.',
+  'runs-by-itself':
+    'Without a check valve the fluid ran by its own buoyancy; over the year it carried {heat} out of the tank.',
   'loop-relief-valve': 'The loop’s relief valve opened; the fluid let out is counted.',
   'loop-pressure-low':
     'The pump had power, but the loop had too little pressure to circulate; air is taken to leave by itself when the pressure is back.',

@@ -13,6 +13,7 @@ export function findNotices(machine: Machine): RunNotice[] {
   const count = (column: Float64Array, test: (value: number, hour: number) => boolean) => column.filter(test).length;
   const thinned = columns.glycolMassFraction[8759]! < design.loop.glycolMassFraction - 1e-6;
   const coldestWater = columns.tankBottomTemperature.reduce((low, value) => Math.min(low, value));
+  const taken = columns.thermosiphonHeat.reduce((sum, value) => sum + value, 0);
   const motorLimit = (hour: number): number =>
     MOTOR_OVERLOAD * design.pump.openFlowPower * 3600 * columns.pumpRunning[hour]!;
   const candidates: RunNotice[] = [
@@ -36,8 +37,13 @@ export function findNotices(machine: Machine): RunNotice[] {
     },
     {
       code: 'tank-freezing',
-      text: `Water in the tank was at 0 °C or below, ${coldestWater.toFixed(1)} °C at the coldest; ice is not modelled, and pipes of the house beside it freeze as well.`,
+      facts: { coldest: fact(coldestWater, '°C') },
       hours: count(columns.tankBottomTemperature, (value) => value <= 0),
+    },
+    {
+      code: 'runs-by-itself',
+      facts: { heat: fact(taken, 'J') },
+      hours: count(columns.thermosiphonFlow, (value) => value !== 0),
     },
     {
       code: 'loop-relief-valve',

@@ -147,6 +147,8 @@ export const NOTICE_CODES = [
   'fluid-extrapolated',
   'fluid-below-freezing',
   'pipe-below-freezing',
+  'tank-freezing',
+  'runs-by-itself',
   'loop-relief-valve',
   'loop-pressure-low',
   'glycol-thinned',
