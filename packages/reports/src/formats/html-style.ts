@@ -93,6 +93,8 @@ summary{cursor:pointer;color:var(--nl-link);font-size:.875rem;min-height:24px}
 .pair{display:flex;flex-wrap:wrap;gap:8px 40px}
 .pair>div{flex:0 1 auto;min-width:0}
 .pair>div+div{flex:1 1 18em}
+.pair.even>div{flex:1 1 26em}
+.even table{width:100%}
 .definitions dt{font-weight:600;font-size:.875rem}
 .definitions dd{margin:0 0 8px;max-width:40em;font-size:.875rem}
 .definitions dt:target,.definitions dt:target+dd{background:var(--nl-card)}
@@ -179,6 +181,8 @@ a{color:inherit;text-decoration:none}
 .cautions li,.cautions li.danger,.cautions li.warning{background:none;padding:1pt 8pt;margin-bottom:3pt;font-size:8pt;line-height:1.27}
 .cautions p{max-width:none;margin:0 0 2pt}
 ul,ol{padding-left:14pt;max-width:none;font-size:8.5pt;line-height:1.3}.pair{font-size:8.5pt;gap:0 6mm;flex-wrap:nowrap}
+.pair.even>div{flex:1 1 0}
+.even table{font-size:7.5pt}.even td,.even th{padding-right:4pt}
 ul.notes{columns:2;column-gap:6mm}
 .cautions.notes li.note{font-size:7.5pt;line-height:1.25;padding:0 5pt;margin-bottom:3pt}
 .notes .quiet,.notes .badge{font-size:7pt}

@@ -54,7 +54,7 @@ export function numbers({ model, options }: SectionGround, linked: boolean): str
   const whole =
     model.runs.length > 2
       ? table(rows)
-      : `<div class="pair"><div>${table(rows.slice(0, half))}</div><div>${table(rows.slice(half), 'Numbers of the year, continued')}</div></div>`;
+      : `<div class="pair even"><div>${table(rows.slice(0, half))}</div><div>${table(rows.slice(half), 'Numbers of the year, continued')}</div></div>`;
   return ranking === '' ? [whole] : [ranking, whole];
 }
 
