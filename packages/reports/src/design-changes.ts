@@ -1,7 +1,7 @@
 import type { SystemDesign } from '@noonloop/sim-core';
 
 /** A field in which two designs differ. */
-export interface DesignChange {
+interface DesignChange {
   /** Place in the design, such as `array.panels`. */
   readonly path: string;
   /** In the first design; `undefined` where it has no such field. */

@@ -27,7 +27,7 @@ export type UnitKind =
   | 'residual';
 
 /** A unit as reports print it: shown = value in SI × scale + offset. */
-export interface DisplayUnit {
+interface DisplayUnit {
   /** As printed after a number. */
   readonly symbol: string;
   /** As the end of a column name, after an underscore. */

@@ -47,7 +47,7 @@ export function closureRms(input: ClosureInput, offset: number, stride = 1): num
 }
 
 /** An instant and how well the file closes there. */
-export interface ClosureFit {
+interface ClosureFit {
   /** From `starts` to the sun's instant. [h] */
   readonly offset: number;
   /** See {@link closureRms}. [W/m²] */

@@ -90,7 +90,7 @@ export function inWords(issues: readonly WeatherIssue[]): string {
 }
 
 /** A fault before it is known which file it is in; what is left out is `null`. */
-export type Fault = Pick<WeatherIssue, 'code' | 'expected' | 'remedy'> &
+type Fault = Pick<WeatherIssue, 'code' | 'expected' | 'remedy'> &
   Partial<Pick<WeatherIssue, 'line' | 'column' | 'value'>>;
 
 /** Collects the faults of one file, throws when 20 are there or when asked to. */

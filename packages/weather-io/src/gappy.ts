@@ -30,7 +30,7 @@ export interface BuiltYear extends Omit<WeatherYear, 'columns'> {
 const NEEDED = ['ghi', 'dni', 'dhi', 'dryBulb'] as const satisfies ColumnKey[];
 
 /** Hours in which something is missing that a simulation needs. */
-export function countMissing(columns: GappyColumns): number {
+function countMissing(columns: GappyColumns): number {
   let hours = 0;
   for (let hour = 0; hour < columns.ghi.length; hour++) {
     if (NEEDED.some((key) => columns[key] !== null && Number.isNaN(columns[key][hour]))) hours++;

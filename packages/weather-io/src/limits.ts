@@ -6,7 +6,7 @@ import type { WeatherColumns } from './year.ts';
 export type ColumnKey = keyof WeatherColumns;
 
 /** Bounds of a quantity in the unit of the weather year. */
-export interface Limit {
+interface Limit {
   /** The quantity in words. */
   readonly words: string;
   readonly minimum: number;
@@ -23,7 +23,7 @@ const TOP_OF_AIR = Math.ceil(SOLAR_CONSTANT * 1.0351);
  * Small negative irradiance that a pyranometer shows under a clear night sky; taken as 0.
  * From memory of the physically possible limits of the Baseline Surface Radiation Network. [W/m²]
  */
-export const NIGHT_OFFSET = -4;
+const NIGHT_OFFSET = -4;
 
 /** Relative humidity to which instruments drift in fog; from 1 to here it is taken as 1. Judgement. [-] */
 const HUMIDITY_DRIFT = 1.1;

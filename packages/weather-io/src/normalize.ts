@@ -5,7 +5,7 @@ import { LEAP_DAY_START } from './time/calendar.ts';
 import { HOURS_OF_YEAR } from './year.ts';
 
 /** Share of an hour's rows that must be there for their mean to stand for the hour. Judgement. [-] */
-export const ENOUGH_ROWS = 0.75;
+const ENOUGH_ROWS = 0.75;
 
 /**
  * Means over the hours of a column with several rows in each hour; keeps the energy. Where rows are missing (`NaN`) the others

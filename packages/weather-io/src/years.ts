@@ -3,7 +3,7 @@ import type { SourceTable } from './formats/format.ts';
 import type { Stamp } from './table/sequence.ts';
 
 /** One year of a table. */
-export interface YearOfTable {
+interface YearOfTable {
   readonly table: SourceTable;
   /** Calendar year of its last row; months of a typical year may have others. */
   readonly year: number;

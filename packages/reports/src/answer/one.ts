@@ -50,7 +50,7 @@ function losing(candidate: Candidate, units: Units): Answer {
 }
 
 /** When it has paid for itself, for the first investment given. */
-export function paidBack({ cases, currency, life }: Money): string {
+function paidBack({ cases, currency, life }: Money): string {
   const { parts, investment, discountedPayback, netPresentValue } = cases[0]!;
   const price = `${currencyWords(investment, currency)}${parts === 'used' ? ', with used parts,' : ''}`;
   if (discountedPayback !== null) return `At ${price} it has paid for itself in ${yearsWords(discountedPayback)}.`;
@@ -68,7 +68,7 @@ function breakEven({ worthOfSavings, currency, life }: Money): string {
 }
 
 /** Without prices: hours without use, else the hottest tank, else the least month. */
-export function withoutPrices({ summary }: Candidate, units: Units): string {
+function withoutPrices({ summary }: Candidate, units: Units): string {
   const { design, months, year } = summary;
   const idle = idleHours(summary);
   if (idle >= IDLE) return `For ${aboutHours(idle)} a year it stands hot in the sun without use.`;

@@ -7,7 +7,7 @@ import { joinWords } from './join.ts';
 import { capital, fuelWords } from './words.ts';
 
 /** Spans of months that follow each other; the year is a ring, so November to February is one. @param months - 0 to 11, ascending */
-export function monthSpans(months: readonly number[]): [from: number, to: number][] {
+function monthSpans(months: readonly number[]): [from: number, to: number][] {
   const spans: [number, number][] = [];
   for (const month of months) {
     const last = spans.at(-1);

@@ -11,7 +11,7 @@ const ORDINALS = ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth', 's
 /** `two`, `12`. */
 export const countWords = (count: number): string => COUNTS[count] ?? String(count);
 /** `third`, `12th`. */
-export const ordinalWords = (count: number): string => ORDINALS[count] ?? `${count}th`;
+const ordinalWords = (count: number): string => ORDINALS[count] ?? `${count}th`;
 /** First letter large. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -61,7 +61,7 @@ export function dayWords(hour: number): string {
 }
 
 /** Fuel of a candidate in words and digits that may be subtracted. */
-export interface FuelWords {
+interface FuelWords {
   /** Amount in the unit of the bill. */
   readonly value: number;
   /** `84`. */

@@ -19,13 +19,13 @@ export interface Scale {
 }
 
 /** What axes need of a chart. */
-export type AxisContext = Pick<ChartContext, 'palette' | 'narrow'>;
+type AxisContext = Pick<ChartContext, 'palette' | 'narrow'>;
 
 /** A panel: exactly where it is said to be. */
 export const grid = (place: Place): object => ({ ...place, outerBoundsMode: 'none' });
 
 /** Style of a value axis. */
-export const axisStyle = ({ palette }: AxisContext) => ({
+const axisStyle = ({ palette }: AxisContext) => ({
   axisLine: { show: true, onZero: false, lineStyle: { color: palette.axis } },
   axisTick: { show: true, lineStyle: { color: palette.axis } },
   axisLabel: { color: palette.muted, fontSize: TEXT },

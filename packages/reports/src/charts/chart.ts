@@ -41,7 +41,7 @@ export interface ChartOptions {
 }
 
 /** Numbers behind a chart, as shown. */
-export interface ChartTable {
+interface ChartTable {
   /** Column heads with units. */
   readonly header: readonly string[];
   /** Rows, the first cell naming each. */

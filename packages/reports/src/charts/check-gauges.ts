@@ -19,7 +19,7 @@ const LINE = 20; // [px] of the legend
 const DAY_STEPS = [1, 2, 5, 7, 14, 21, 28, 56];
 
 /** What the panels are drawn from. */
-export interface GaugePanels {
+interface GaugePanels {
   readonly numbers: readonly CheckedNumber[];
   /** Hour from which the named fault fits best; `null` for none, or all through. [h] */
   readonly since: number | null;
@@ -32,7 +32,7 @@ export interface GaugePanels {
 }
 
 /** Parts of an echarts option, with legend and height. */
-export interface Panels {
+interface Panels {
   readonly title: readonly object[];
   readonly grid: readonly object[];
   readonly xAxis: readonly object[];

@@ -38,7 +38,7 @@ const WORDED = 0.015;
 const THINNEST = 2; // [px]
 
 /** What a node is as wide as. [J] */
-export const widthOf = (graph: FlowGraph, { id, value }: FlowNode): number => {
+const widthOf = (graph: FlowGraph, { id, value }: FlowNode): number => {
   const through = throughNode(graph, id);
   return Math.max(value, through.in, through.out);
 };

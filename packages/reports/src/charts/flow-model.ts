@@ -14,7 +14,7 @@ export interface FlowNode {
 }
 
 /** Heat from one place to another. */
-export interface FlowLink {
+interface FlowLink {
   readonly from: string;
   readonly to: string;
   /** [J] */

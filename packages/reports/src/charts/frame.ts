@@ -8,7 +8,7 @@ import { type ColourRole, cssVariable, DARK, LIGHT, type Palette } from './palet
 export type ChartTheme = 'light' | 'dark' | 'page';
 
 /** Font of all chart text. */
-export const FONT = 'system-ui, sans-serif';
+const FONT = 'system-ui, sans-serif';
 
 /** Narrow charts are for telephones. [px] */
 export const isNarrow = (width: number): boolean => width < 600;

@@ -17,7 +17,7 @@ const COUNT = 25;
 const WIDTH: Readonly<Record<Units, number>> = { metric: 50, us: 15 };
 
 /** Flow in the hours of one class of light. */
-export interface LightClass {
+interface LightClass {
   /** Lower end, in shown units. */
   readonly from: number;
   readonly hours: number;

@@ -33,7 +33,7 @@ export const LINES: readonly Line[] = [
 ];
 
 /** Scales that all designs share. */
-export interface Scales {
+interface Scales {
   readonly degrees: Scale;
   readonly sun: Scale;
   readonly draw: Scale;
@@ -60,7 +60,7 @@ export function scalesOf(context: ChartContext, from: number): Scales {
 }
 
 /** What one strip adds to the picture. */
-export interface Strip {
+interface Strip {
   readonly height: number;
   /** Over it, or before it where it is bare. */
   readonly name: string;

@@ -66,10 +66,6 @@ export async function blaming<T>(settings: Settings, work: () => T | Promise<T>)
   }
 }
 
-/** Runs what reads a table by a layout; faults of the layout come with the name and line of its file. */
-export const blamingLayout = <T>(settings: Settings | null, work: () => Promise<T>): Promise<T> =>
-  settings === null ? work() : blaming(settings, work);
-
 /** A fault of a field with file and line. */
 export function sentence(settings: Settings, field: string, words: string): string {
   const line = settings.lineOf(field);

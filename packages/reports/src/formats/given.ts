@@ -6,7 +6,7 @@ import { formatDesignValue } from '../quantities.ts';
 import type { Units } from '../units.ts';
 
 /** One field. */
-export interface GivenLine {
+interface GivenLine {
   /** `tank: volume`. */
   readonly words: string;
   readonly value: string;

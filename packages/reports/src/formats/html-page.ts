@@ -4,7 +4,7 @@ import { sentence } from './html-parts.ts';
 import { STYLE } from './html-style.ts';
 
 /** What a maker puts on a page of their own. Plain text, escaped here. */
-export interface PageHead {
+interface PageHead {
   /** The reader's question, or the house. */
   readonly title: string;
   /** For whom. */
@@ -26,7 +26,7 @@ export interface PageSection {
 }
 
 /** A page. HTML in it is escaped already. */
-export interface Page {
+interface Page {
   readonly head: PageHead;
   /** The answer: what stands directly under the title, in the largest type. Plain text, escaped here. */
   readonly answer?: readonly string[];

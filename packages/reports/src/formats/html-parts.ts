@@ -16,7 +16,7 @@ export const bullets = (texts: readonly string[]): string =>
   texts.length === 0 ? '' : `<ul>${texts.map((text) => `<li>${sentence(text)}</li>`).join('')}</ul>`;
 
 /** How a table behaves where it does not fit: it scrolls sideways, with a hint, or its rows become a list on a telephone. */
-export type NarrowTable = 'scroll' | 'list';
+type NarrowTable = 'scroll' | 'list';
 
 /** Characters that a telephone shows in a line of a table, about. */
 const TELEPHONE = 44;
@@ -71,7 +71,7 @@ export function plainTable(label: string, table: PlainTable, options: TableOptio
 }
 
 /** What {@link figureHtml} shows. */
-export interface Figure {
+interface Figure {
   /** What is shown, and its unit. Plain text. */
   readonly title: string;
   /** SVG for screens and paper, and for telephones. */

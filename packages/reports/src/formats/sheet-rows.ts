@@ -3,7 +3,7 @@ import { currencyWords } from '../answer/words.ts';
 import { wholeAmount } from '../money/prices.ts';
 
 /** Which block of one design's sheet a row stands in. */
-export type SheetGroup = 'saved' | 'cost' | 'heat';
+type SheetGroup = 'saved' | 'cost' | 'heat';
 
 /** One line of the sheet: a number of every design. */
 export interface SheetRow {
@@ -27,7 +27,7 @@ export interface Shown {
 }
 
 /** As a row is made. */
-export interface Draft {
+interface Draft {
   readonly group: SheetGroup;
   readonly label: string;
   readonly short?: string;

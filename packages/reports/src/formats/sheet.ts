@@ -11,7 +11,7 @@ import { displayUnit, formatNumber, roundTo, toDisplay } from '../units.ts';
 import { amount, price, row, type SheetRow, type Shown } from './sheet-rows.ts';
 
 /** The whole sheet. */
-export interface Sheet {
+interface Sheet {
   readonly rows: readonly SheetRow[];
   /** System, weather, certainty and prices, a sentence each. */
   readonly facts: readonly string[];

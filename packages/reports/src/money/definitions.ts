@@ -2,7 +2,7 @@
 import type { MoneyCase } from './types.ts';
 
 /** Key of a number of money that is one a design, whatever was paid for it. */
-export type BillKey =
+type BillKey =
   | 'billWithout'
   | 'billWith'
   | 'energySaving'

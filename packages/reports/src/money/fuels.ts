@@ -56,7 +56,7 @@ interface Content {
 }
 
 /** One thing to heat with. */
-export interface Fuel {
+interface Fuel {
   readonly word: string;
   /** By volume of liquid, mass, volume of gas; those in which it is sold. */
   readonly litre?: Content;

@@ -3,7 +3,7 @@ import type { CardCode, Doer, OutcomeCode } from '@noonloop/sim-core';
 import type { Words } from './fill.ts';
 
 /** Words of a test. */
-export interface CardWords {
+interface CardWords {
   readonly what: string;
   /** `null` for nothing beyond the cautions of the whole check. */
   readonly caution: string | null;

@@ -8,7 +8,7 @@ import { displayUnit, formatNumber, toDisplay, type UnitKind, type Units } from 
 export type Words<Code extends string> = Readonly<Record<Code, string>>;
 
 /** Names of what facts name by code, such as gauges. */
-export type Names = Readonly<Record<string, string>>;
+type Names = Readonly<Record<string, string>>;
 
 /** SI units of facts, and what they are in reports. */
 const KINDS: Readonly<Record<string, UnitKind>> = {

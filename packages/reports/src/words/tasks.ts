@@ -2,7 +2,7 @@
 import type { MaintenanceCode } from '@noonloop/sim-core';
 
 /** Words of a task. */
-export interface TaskWords {
+interface TaskWords {
   /** In a few words. */
   readonly name: string;
   /** What raises it, and how often. */

@@ -9,7 +9,7 @@ import type { Fill } from './derived-array.ts';
 import type { CheckedInput } from './schema/system.ts';
 
 /** Pressure at the collectors when filled cold. Makers' manuals have 1.0 or 1.3 bar and 0.1 bar for each metre. [Pa] */
-export const TOP_PRESSURE = 1.3e5;
+const TOP_PRESSURE = 1.3e5;
 /** A design does not know its site; at 2000 m the smallest vessel is 3 % smaller. [Pa] */
 const AIR = STANDARD_ATMOSPHERE;
 

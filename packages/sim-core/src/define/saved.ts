@@ -5,7 +5,7 @@ import { KINDS_OF_FIELD } from './schema/heater.ts';
 import type { SystemInput } from './system-input.ts';
 
 /** A design that was written out, as what one would have to write to get it. */
-export interface SavedDesign {
+interface SavedDesign {
   readonly input: SystemInput;
   /** Its defaults with their sources, as they stood. */
   readonly assumptions: readonly DesignAssumption[];

@@ -4,7 +4,7 @@ import { boundsAsWritten, DIMENSIONS, type Dimension, type Quantity, toSi } from
 import { listShape, numberShape, quantityShape, shaped } from './shape.ts';
 
 /** Where a default comes from; stands beside the field in the schema and comes out in every report. */
-export interface Provenance {
+interface Provenance {
   readonly unit: string;
   readonly source: string;
 }

@@ -38,7 +38,7 @@ export interface ChoiceInput {
 export type UncertainInput = UniformInput | TriangularInput | NormalInput | ChoiceInput;
 
 /** A distribution in the unit of its field: the value at a share of probability, 0 to 1. */
-export type Quantile = (share: number) => StudyValue;
+type Quantile = (share: number) => StudyValue;
 
 const has = (input: UncertainInput, ...keys: readonly string[]): boolean =>
   keys.every((key) => Object.hasOwn(input, key));

@@ -5,7 +5,7 @@ import { StudyError } from './study-error.ts';
 import type { RunOptions, StudyCase, StudyPlan, StudyRow } from './types.ts';
 
 /** A run under way: its store is open, its rows are counted. */
-export interface Session {
+interface Session {
   /** Rows of designs `from` up to but not `to`, in order: those that the store has, then the rest. Ask for them in order. */
   readonly rows: (from: number, to: number) => AsyncGenerator<StudyRow, void>;
   /** Ends the writing. */

@@ -1,7 +1,7 @@
 import type { StudyProgress, StudyRow } from './types.ts';
 
 /** Counts rows and tells how long the rest will take. */
-export interface ProgressKeeper {
+interface ProgressKeeper {
   /** Counts a row that was simulated. */
   readonly simulated: (row: StudyRow) => void;
   /** Counts a row that was read back. */

@@ -4,7 +4,7 @@ import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 
 /** Random numbers of one design. */
-export interface Dice {
+interface Dice {
   /** Uniform, 0 up to but not 1. */
   readonly uniform: () => number;
   /** A whole number from 0 to `count` − 1. */

@@ -73,7 +73,7 @@ export function readRanges(base: SystemInput, ranges: StudyRanges, baseIsWhole: 
 }
 
 /** The value at a share of a range, 0 to 1. */
-export function valueAt({ from, to, whole }: ReadRange, share: number): number {
+function valueAt({ from, to, whole }: ReadRange, share: number): number {
   if (whole) return Math.min(from + Math.floor(share * (to - from + 1)), to);
   return from + share * (to - from);
 }

@@ -17,8 +17,7 @@ export interface Study<Outcome = readonly StudyRow[], Row extends StudyRow = Stu
 }
 
 /** What a kind of study has to say. */
-export interface StudyParts<Outcome>
-  extends Pick<StudyPlan, 'kind' | 'description' | 'weathers' | 'request' | 'total'> {
+interface StudyParts<Outcome> extends Pick<StudyPlan, 'kind' | 'description' | 'weathers' | 'request' | 'total'> {
   readonly caseAt: (index: number) => StudyCase;
   readonly analyse: Study<Outcome>['analyse'];
 }

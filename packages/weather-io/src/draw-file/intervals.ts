@@ -24,7 +24,7 @@ export interface Intervals {
 }
 
 /** What the rows are read with. */
-export interface Reading {
+interface Reading {
   readonly layout: DrawLayout;
   readonly rows: DataRows;
   /** Index of the column with the water. */

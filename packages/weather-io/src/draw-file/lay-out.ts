@@ -13,13 +13,13 @@ const HOURS = 8760;
 const DAYS_OF = { day: 1, week: 7, year: 365 } as const;
 
 /** What a record covers. */
-export type DrawSpan = keyof typeof DAYS_OF;
+type DrawSpan = keyof typeof DAYS_OF;
 
 /** Year that the clock's changes are taken of where the file names none. */
 const DEFAULT_YEAR = 2023;
 
 /** A record before it is laid over the year. */
-export interface LaidOut {
+interface LaidOut {
   readonly span: DrawSpan;
   readonly partsPerHour: number;
   /** Shape [8760 × parts]. [m³] */

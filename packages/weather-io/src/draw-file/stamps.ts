@@ -13,7 +13,7 @@ const STAMP =
   /^(\d{1,4})[-/.](\d{1,2})[-/.](\d{1,4})(?:[T ]+(\d{1,2}):(\d\d)(?::(\d\d(?:\.\d+)?))?\s*([AaPp]\.?[Mm]\.?)?)?\s*(Z|[+-]\d\d:?\d\d)?$/;
 
 /** Times of the rows. */
-export interface RowTimes {
+interface RowTimes {
   /** Whether the file names dates; without, times count from the midnight at which the record begins. */
   readonly dated: boolean;
   /** What the clock showed, counted as if it were UTC. Shape [rows]. [s] */

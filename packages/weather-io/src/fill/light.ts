@@ -5,10 +5,10 @@ import type { LikeDays } from './like-day.ts';
 import { runsOf } from './runs.ts';
 
 /** Sunlit hours that a line bridges. Judgement: within three hours the sky of one end still says something of the other. [h] */
-export const SHORT_GAP = 3;
+const SHORT_GAP = 3;
 
 /** Irradiance in work; `NaN` where missing, filled in place. */
-export interface LightColumns {
+interface LightColumns {
   readonly ghi: Float64Array;
   readonly dni: Float64Array | null;
   readonly dhi: Float64Array | null;

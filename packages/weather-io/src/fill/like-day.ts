@@ -12,7 +12,7 @@ const DAY_UNIT = 15;
 const ENOUGH_HOURS = 2;
 
 /** What is known of all days; `NaN` where missing. */
-export interface KnownHours {
+interface KnownHours {
   /** Clearness of each hour; `NaN` also where the sun is down. Shape [8760]. [-] */
   readonly clearness: Float64Array;
   /** Shape [8760]. [°C] */

@@ -2,7 +2,7 @@
 import { hourName } from '../quality/collector.ts';
 
 /** Hours from `from` up to, but without, `to`. */
-export interface Run {
+interface Run {
   readonly from: number;
   readonly to: number;
 }

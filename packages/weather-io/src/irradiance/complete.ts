@@ -4,7 +4,7 @@ import type { WeatherAssumption, WeatherColumns, WeatherYear } from '../year.ts'
 import { beamFromRest, splitHour } from './split.ts';
 
 /** A year whose beam or diffuse irradiance may be missing as a whole. */
-export type Incomplete = Pick<WeatherYear, 'site' | 'calendarYears' | 'irradianceMidpoint'> & {
+type Incomplete = Pick<WeatherYear, 'site' | 'calendarYears' | 'irradianceMidpoint'> & {
   readonly columns: Pick<WeatherColumns, 'ghi'> & {
     readonly dni: Float64Array | null;
     readonly dhi: Float64Array | null;

@@ -5,7 +5,7 @@
  *
  *     limit = scale S μ^power + offset,   S = irradiance at the top of the air facing the sun, μ = max(cos Z, 0)
  */
-export interface LightLimit {
+interface LightLimit {
   /** Multiplies S. [-] */
   readonly scale: number;
   /** Exponent of μ. [-] */

@@ -6,7 +6,7 @@ import { LIGHT_LIMITS, lightLimit } from './limits.ts';
  * Below this mean cos Z over the sunlit part of an hour (sun 3.7° high) all light counts as diffuse: dividing by less makes
  * beams of errors. Judgement; common practice lies between 0.05 and 0.1. [-]
  */
-export const LOW_SUN = 0.065;
+const LOW_SUN = 0.065;
 
 /**
  * Diffuse share of an hour's global irradiance by the correlation of Erbs, Klein & Duffie.

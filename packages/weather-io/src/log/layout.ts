@@ -83,7 +83,7 @@ export interface LogLayout {
 }
 
 /** What a quantity can be, in the unit of {@link GaugeReading}, and the way there: value = cell × scale + offset. */
-export interface LogQuantity {
+interface LogQuantity {
   readonly words: string;
   readonly minimum: number;
   readonly maximum: number;
@@ -121,7 +121,7 @@ const METERS = {
 } as const;
 
 /** Units of a meter that may count gas by its volume. */
-export const GAS_VOLUMES: readonly LogUnit[] = ['m3', 'ft3', 'CCF', 'L', 'gal'];
+const GAS_VOLUMES: readonly LogUnit[] = ['m3', 'ft3', 'CCF', 'L', 'gal'];
 /** Units of a meter that count fuel and no heat. */
 export const FUEL_UNITS: readonly LogUnit[] = [...GAS_VOLUMES, 'kg', 'lb'];
 

@@ -1,5 +1,5 @@
 // The year as a picture: days from left to right, hours from bottom to top, light as brightness, the sun's own rising and setting over it.
-import { MONTH_DAYS } from '../synthesize/months.ts';
+import { MONTH_DAYS } from '../time/calendar.ts';
 import type { QualityReport } from './report.ts';
 
 const DAY_WIDTH = 2;

@@ -1,5 +1,6 @@
 // Air through a synthetic year: temperature with its daily course, humidity, wind.
-import { MONTH_DAYS, monthlyMeans, rise } from './months.ts';
+import { MONTH_DAYS } from '../time/calendar.ts';
+import { monthlyMeans, rise } from './months.ts';
 import { type Gauss, persistent } from './random.ts';
 
 const HOURS = 8760;
@@ -22,7 +23,7 @@ const LEAST_RANGE = 2;
  * @see Erbs, Klein & Beckman (1983), Estimation of degree-days and ambient temperature bin data from monthly-average
  * temperatures, ASHRAE Journal 25(6) 60 (from memory).
  */
-export function dailyCourse(hour: number): number {
+function dailyCourse(hour: number): number {
   const t = (2 * Math.PI * (hour - 1)) / 24;
   return (
     0.4632 * Math.cos(t - 3.805) +
@@ -33,10 +34,10 @@ export function dailyCourse(hour: number): number {
 }
 
 /** Daily range of temperature by clearness: 25.8 K − 5.21, not below 2 K. Erbs, Klein & Beckman (1983), from memory. [K] */
-export const rangeOfClearness = (clearness: number): number => Math.max(25.8 * clearness - 5.21, LEAST_RANGE);
+const rangeOfClearness = (clearness: number): number => Math.max(25.8 * clearness - 5.21, LEAST_RANGE);
 
 /** What temperature is made from. */
-export interface AirInput {
+interface AirInput {
   /** Mean of each month. [°C] */
   readonly means: ArrayLike<number>;
   /** Mean daily range of each month; `null`: by clearness. [K] */

@@ -27,11 +27,11 @@ export function hourOverDay(cosHourAngle: number, sunset: number): number {
  * @see Aguiar & Collares-Pereira (1992), TAG: a time-dependent, autoregressive, Gaussian model for generating synthetic
  * hourly radiation, Solar Energy 49(3) 167 (coefficients from memory, compared with a public implementation).
  */
-export const hourlySpread = (day: number, sinHeight: number): number =>
+const hourlySpread = (day: number, sinHeight: number): number =>
   0.14 * Math.exp(-20 * (day - 0.35) ** 2) * Math.exp((3 * (day - 0.45) ** 2 + 16 * day ** 5) * (1 - sinHeight));
 
 /** Memory φ of {@link hourlySpread}. [-] */
-export const hourlyMemory = (day: number): number => 0.38 + 0.06 * Math.cos(7.4 * day - 2.5);
+const hourlyMemory = (day: number): number => 0.38 + 0.06 * Math.cos(7.4 * day - 2.5);
 
 /** Clearness of a cloudless hour by its distance from solar noon, as in TAG: 0.88 cos(π t / 30). [-] */
 const cloudless = (hoursFromNoon: number): number => 0.88 * Math.cos((Math.PI * hoursFromNoon) / 30);

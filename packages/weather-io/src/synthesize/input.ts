@@ -88,7 +88,7 @@ const FORMS = {
 type Form = keyof typeof FORMS;
 
 /** Twelve numbers and the name under which they were given. */
-export interface Given<Name extends Form> {
+interface Given<Name extends Form> {
   readonly form: Name;
   readonly values: Float64Array;
 }

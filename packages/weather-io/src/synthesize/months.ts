@@ -1,7 +1,5 @@
-// Months of the year without a leap day, in days and hours.
-
-/** First day of each month, and 365 at the end. [d] */
-export const MONTH_DAYS = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365] as const;
+// Means over months, and the root of a rising function.
+import { MONTH_DAYS } from '../time/calendar.ts';
 
 /** Mean of hourly values over each month. Shape [12]. */
 export function monthlyMeans(values: Float64Array): Float64Array {

@@ -1,13 +1,13 @@
 // A plausible hourly year for a place of which only twelve monthly means are known.
 import { Faults } from '../errors.ts';
 import { completeLight } from '../irradiance/complete.ts';
+import { MONTH_DAYS } from '../time/calendar.ts';
 import { HOURS_OF_YEAR, type WeatherAssumption, type WeatherYear } from '../year.ts';
 import { dewPointOf, hourlyAir, hourlyHumidity, hourlyWind } from './air.ts';
 import { hourlyCourse } from './course.ts';
 import { dailyClearness } from './daily-clearness.ts';
 import { hourlyLight } from './hourly-light.ts';
 import { type CheckedInput, checkInput, type SyntheticInput } from './input.ts';
-import { MONTH_DAYS } from './months.ts';
 import { gaussFrom } from './random.ts';
 
 /** Year of the synthetic calendar: one without a leap day. */

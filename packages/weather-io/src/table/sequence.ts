@@ -30,7 +30,7 @@ export interface Sequence {
 export type StampReader = (cells: readonly string[], out: Stamp) => boolean;
 
 /** How the time of a row is read. */
-export interface Stamps {
+interface Stamps {
   /** Stamp of a row. */
   readonly read: StampReader;
   /** Indexes of the cells that hold the time. */

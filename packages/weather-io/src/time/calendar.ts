@@ -2,8 +2,10 @@
 
 const DAYS_OF_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
-/** Days before each month in a year without a leap day; index 1 is January. [d] */
-const DAYS_BEFORE = [0, 0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
+/** First day of each month, and 365 at the end, in a year without a leap day. Shape [13]. [d] */
+export const MONTH_DAYS: readonly number[] = Array.from({ length: 13 }, (_, month) =>
+  DAYS_OF_MONTH.slice(0, month).reduce((days, length) => days + length, 0),
+);
 
 /** Month, 1 to 12, of each day of a non-leap year. */
 const MONTH_OF_DAY = Uint8Array.from(DAYS_OF_MONTH.flatMap((days, month) => new Array<number>(days).fill(month + 1)));
@@ -14,7 +16,7 @@ export const LEAP_DAY_START = (31 + 28) * 24;
 /** Month (1 to 12) and day (1 to 31) of a day counted from 0 in a year without a leap day. */
 export function monthAndDay(dayIndex: number): { month: number; day: number } {
   const month = MONTH_OF_DAY[dayIndex]!;
-  return { month, day: dayIndex - DAYS_BEFORE[month]! + 1 };
+  return { month, day: dayIndex - MONTH_DAYS[month - 1]! + 1 };
 }
 
 /** Whether a year has 29 February (Gregorian). */
@@ -28,5 +30,5 @@ export function isDate(year: number, month: number, day: number): boolean {
 
 /** Day of the year from 0; with `leap`, 29 February is counted and moves what follows. */
 export function dayIndex(month: number, day: number, leap: boolean): number {
-  return DAYS_BEFORE[month]! + day - 1 + (leap && month > 2 ? 1 : 0);
+  return MONTH_DAYS[month - 1]! + day - 1 + (leap && month > 2 ? 1 : 0);
 }

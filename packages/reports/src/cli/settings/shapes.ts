@@ -19,27 +19,8 @@ export const text = (words: string) => described(z.string().min(1).max(400), wor
 export const oneOf = <const T extends readonly [string, ...string[]]>(words: string, choices: T) =>
   described(z.enum(choices), words);
 
-/** Yes or no. */
-export const flag = (words: string) => described(z.boolean(), words);
-
 /** A number in the unit that the words name, or a text with a unit. */
 export const quantity = (words: string) => described(z.union([z.number(), z.string().min(1).max(60)]), words);
-
-/** A number with what it may be off: alone, with a give, or limits. */
-export const measured = (words: string) =>
-  described(
-    z.union([
-      z.number(),
-      z.string().min(1).max(60),
-      z.strictObject({ value: quantity('As measured.'), give: quantity('Either side, in nine cases of ten.') }),
-      z.strictObject({
-        low: quantity('Lower limit.'),
-        likely: quantity('Best guess. Default half-way.').optional(),
-        high: quantity('Upper limit.'),
-      }),
-    ]),
-    words,
-  );
 
 /** Twelve numbers, January first. */
 export const months = (words: string, minimum: number, maximum: number) =>

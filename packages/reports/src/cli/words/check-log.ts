@@ -45,7 +45,7 @@ export const checkLogWord: Word<CheckGaugesOptions> = {
     const { settings, log, known } = await notebookOf(options.log!);
     const weather = await weatherOf(options.weather!, options);
     const { checkLog } = await import('@noonloop/sim-core');
-    await progress.show('running the system sound and with each fault: this takes a while');
+    await progress.show('running the system healthy and with each fault: this takes a while');
     const check = await blaming(settings, () => checkLog(design, weather, log, known));
     progress.clear();
     const { name: title } = design;

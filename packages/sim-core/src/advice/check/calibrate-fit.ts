@@ -14,7 +14,7 @@ import { type House, type ModelUncertainty, moved, PARAMETERS, type ReadingNoise
 export type FittedKey = 'eta0' | 'collectorLoss' | 'tankLoss' | 'heaterLoss' | 'draw';
 
 /** A fit, in prior standard deviations about the design. */
-export interface Fit {
+interface Fit {
   readonly values: readonly number[];
   /** Covariance of the values, prior included. Shape [p × p]. */
   readonly covariance: Matrix;

@@ -123,7 +123,7 @@ export function reasonOf(weight: number, fit: number, numbers: number): ReasonCo
 }
 
 /** Cautions that hold before any work on a fault. */
-export function cautionsFor(cause: CauseCode | 'cannot-tell'): CheckCautionCode[] {
+function cautionsFor(cause: CauseCode | 'cannot-tell'): CheckCautionCode[] {
   const about = (code: CheckCautionCode, ...causes: readonly (CauseCode | 'cannot-tell')[]): CheckCautionCode[] =>
     causes.includes(cause) ? [code] : [];
   return [

@@ -31,7 +31,7 @@ const DEGREE_SPREAD = 0.5 / Math.sqrt(12);
 const UNSEEN = 4;
 
 /** The healthy system, and what the faults are set against. */
-export interface Sound {
+interface Sound {
   readonly explanation: Explanation;
   readonly expectation: Expectation;
   readonly normal: Normal;

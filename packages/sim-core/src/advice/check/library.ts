@@ -48,7 +48,7 @@ export interface Library {
 }
 
 /** How a library is made. */
-export interface LibraryOptions {
+interface LibraryOptions {
   readonly uncertainty: ModelUncertainty;
   /** Runs with days of their own. */
   readonly members: number;

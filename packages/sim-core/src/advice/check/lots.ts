@@ -3,7 +3,7 @@ import { normalQuantile } from '../../study/distributions.ts';
 import { diceFor } from '../../study/random.ts';
 
 /** Source of standard normal deviates. */
-export type Gauss = () => number;
+type Gauss = () => number;
 
 /** Uniform numbers between 0 and 1 from a seed. */
 export const uniformFrom = (seed: number): (() => number) => diceFor(seed, 0).uniform;

@@ -1,13 +1,12 @@
 // What each fault does to a design.
 import type { SystemDesign } from '../../design/design.ts';
+import { EN_12828_AIR } from '../../physics/loop/vessel.ts';
 
 /** A fault as a change of a design. */
 export type Change = (design: SystemDesign) => SystemDesign;
 
 /** The whole year without a pump. */
 const ALL_YEAR = [{ from: '01-01', to: '12-31', kind: 'pump' }] as const;
-/** Gauge to absolute in the gas of a vessel, as in the loop's pressure. [Pa] */
-const GAS_ATMOSPHERE = 1e5;
 /** Lowest setting of a limit that is tried. [°C] */
 const LOWEST_LIMIT = 30;
 
@@ -58,7 +57,7 @@ export const SHAPES = {
   /** Gas has leaked, and liquid was filled in until the gauge stood at its mark again: the little gas left is stiff. */
   flatVessel: (design: SystemDesign, gasLeft: number): SystemDesign =>
     withLoop(design, {
-      vesselPrecharge: gasLeft * (design.loop.vesselPrecharge + GAS_ATMOSPHERE) - GAS_ATMOSPHERE,
+      vesselPrecharge: gasLeft * (design.loop.vesselPrecharge + EN_12828_AIR) - EN_12828_AIR,
     }),
   scaled: (design: SystemDesign, resistance: number): SystemDesign => ({
     ...design,

@@ -30,7 +30,7 @@ export interface Trace {
 }
 
 /** What a run hands on to one that follows it. */
-export interface StoredHeat {
+interface StoredHeat {
   /** Nodes of the tank, bottom first. [°C] */
   readonly tank: Float64Array;
   /** [°C] */
@@ -49,7 +49,7 @@ export interface Habits {
 export const PLAIN_HABITS: Habits = { mains: 0, dailyDraw: null };
 
 /** Steps in an hour of these runs: readings are coarser than what finer steps would change. Judgement. */
-export const CHECK_STEPS = 6;
+const CHECK_STEPS = 6;
 
 /** Indoor nodes of the hot and the cold pipe, with one node for each of the four sections. */
 const HOT_INDOORS = 1;

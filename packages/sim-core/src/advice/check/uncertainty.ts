@@ -94,7 +94,7 @@ export const PARAMETERS = ['eta0', 'collectorLoss', 'tankLoss', 'draw', 'mains',
 export const PARAMETERS_OF_FAULTS = 5;
 
 /** Name of one of them. */
-export type ParameterKey = (typeof PARAMETERS)[number];
+type ParameterKey = (typeof PARAMETERS)[number];
 
 /** A house in a weather, with its habits. */
 export interface House {

@@ -49,7 +49,7 @@ export interface FreezeReport {
 }
 
 /** Hourly columns, each [8760]. [°C] */
-export interface ColdColumns {
+interface ColdColumns {
   /** Air. */
   readonly air: Float64Array;
   /** Coldest part of the absorber. */

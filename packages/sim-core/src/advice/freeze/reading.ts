@@ -129,7 +129,7 @@ const refraction = (n: number): number => (n * n - 1) / (n * n + 2);
  * @param temperature - Of the sample. [°C]
  * @internal
  */
-export function mixtureIndex(glycol: Glycol, massFraction: number, temperature: number): number {
+function mixtureIndex(glycol: Glycol, massFraction: number, temperature: number): number {
   const ofGlycol = refraction(INDICES[glycol]) / GLYCOLS[glycol].pureDensity;
   const ofWater = refraction(WATER_INDEX) / waterDensity(20);
   const rho = fluidDensity(compileFluid(glycol, massFraction), temperature);

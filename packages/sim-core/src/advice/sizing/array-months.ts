@@ -13,7 +13,7 @@ const HALVINGS = 30;
 const MOST_SHARE = 2;
 
 /** Choices of the reckoning. */
-export interface Reckoning {
+interface Reckoning {
   /** Fluid in the collectors over the tank's mean. [K] */
   readonly difference: number;
   /** Fluid at one temperature all year in place of that; `null`: it follows the tank. [°C] */

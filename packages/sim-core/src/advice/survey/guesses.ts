@@ -6,7 +6,7 @@ import type { Survey } from './schema.ts';
 const band = (low: number, likely: number, high: number): Band => ({ low, likely, high });
 
 /** What a panel without papers is likely to be, and how far the tool of the trade is off. All judgement. */
-export interface Guess {
+interface Guess {
   readonly field: keyof Survey;
   readonly name: ParameterName;
   readonly what: string;

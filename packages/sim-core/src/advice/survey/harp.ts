@@ -45,7 +45,7 @@ export interface Tubes {
 }
 
 /** Parallel tubes, or passes of the one tube; not rounded, so that small changes of the spacing are seen. */
-export const tubeCount = ({ width, spacing }: Tubes): number => Math.max(2, width / spacing);
+const tubeCount = ({ width, spacing }: Tubes): number => Math.max(2, width / spacing);
 
 /** Length of all tubes under the plate. [m] */
 export const tubeLength = (tubes: Tubes): number => tubeCount(tubes) * tubes.length;

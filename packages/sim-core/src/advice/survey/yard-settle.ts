@@ -36,7 +36,7 @@ const BARE = 0.1;
 const TOLD = { eta0: 0.12, a1: 0.4 } as const;
 
 /** A fit whose weights have settled, with the errors of readings and tools. */
-export interface Settled {
+interface Settled {
   readonly points: readonly YardNumbers[];
   readonly deviations: readonly number[];
   readonly priors: readonly Prior[];
@@ -99,7 +99,7 @@ export const priorsFor = (known: readonly (Prior | null)[], told: readonly boole
 ];
 
 /** Whether the readings tell a coefficient by themselves; a2 needs no telling. */
-export function isTold({ fit: { line }, deviation }: Settled, at: number): boolean {
+function isTold({ fit: { line }, deviation }: Settled, at: number): boolean {
   const half = NINETY * deviation[at]!;
   if (at === 0) return half <= TOLD.eta0 && line[0] > 0.05 && line[0] <= 1.05;
   return at === 2 || (half <= TOLD.a1 * line[1] && line[1] > 0.2);

@@ -34,7 +34,7 @@ const byTwoTables = z.strictObject({
 });
 
 /** Schema of one collector. */
-export const collectorSchema = z
+const collectorSchema = z
   .strictObject({
     name: defaulted(label, 'flat-plate collector', '', 'judgement: a name for reports'),
     area: quantity('area', 0.1, 20),

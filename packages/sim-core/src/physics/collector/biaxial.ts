@@ -51,12 +51,7 @@ export function requireBiaxial(modifier: IncidenceModifierBiaxial): void {
  * Modifier of light from one direction, by its components on the plane: square to it, level in it, and up its slope. They need
  * no common length. [-] @internal
  */
-export function modifierAlong(
-  modifier: IncidenceModifierBiaxial,
-  normal: number,
-  level: number,
-  slope: number,
-): number {
+function modifierAlong(modifier: IncidenceModifierBiaxial, normal: number, level: number, slope: number): number {
   if (normal <= 0) return 0;
   const upright = modifier.tubes === 'upright';
   const across = Math.atan(Math.abs(upright ? level : slope) / normal) / RADIANS;

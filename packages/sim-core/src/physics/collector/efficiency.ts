@@ -153,7 +153,7 @@ export function stagnationTemperature(rating: CollectorRating, irradiance: numbe
  * @returns Negative when the fluid loses heat. [W/m²]
  * @internal
  */
-export const usefulFlux = (absorbed: number, a1: number, a2: number, difference: number): number =>
+const usefulFlux = (absorbed: number, a1: number, a2: number, difference: number): number =>
   absorbed - (a1 + a2 * Math.abs(difference)) * difference;
 
 /** Kernel of {@link stagnationTemperature}: rise over the air by absorbed power S ≥ 0 [W/m²]. [K] @internal */

@@ -1,4 +1,5 @@
 import type { Site, WeatherColumns, WeatherYear } from '@noonloop/weather-io';
+import { airPressureAt } from '../fluid/air-pressure.ts';
 
 /** Stefan-Boltzmann constant, 2019 SI. [W/(m²·K⁴)] */
 const STEFAN_BOLTZMANN = 5.670374419e-8;
@@ -90,7 +91,7 @@ export function nightSky({ columns, site }: Pick<WeatherYear, 'columns' | 'site'
 /** Emissivity of the sky by the hour of the year, where the weather has no long-wave column. */
 function emissivityOf(columns: WeatherColumns, site: Site): (hour: number) => number {
   const { cloudCover, dryBulb, dewPoint, pressure, relativeHumidity } = columns;
-  const standard = standardPressure(site.elevation);
+  const standard = airPressureAt(site.elevation);
   return (hour) => {
     const air = dryBulb[hour]!;
     const dew =
@@ -109,6 +110,3 @@ function basisOf({ cloudCover, dewPoint, relativeHumidity, skyLongwave }: Weathe
     ? `taken as cloudless, from ${moisture} (Berdahl & Martin 1984)`
     : `by the file’s cloud cover, from ${moisture} (Clark & Allen 1978, Walton 1983)`;
 }
-
-/** Air pressure at an elevation [m] in the standard atmosphere (ISO 2533). [Pa] */
-const standardPressure = (elevation: number): number => 101_325 * (1 - 2.25577e-5 * elevation) ** 5.25588;

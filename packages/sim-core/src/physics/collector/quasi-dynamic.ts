@@ -11,7 +11,7 @@ const STATION_HEIGHT = 10;
 const OPEN_GROUND = 0.03;
 
 /** Coefficients of wind and sky, see `CollectorRating`. */
-export interface WindAndSky {
+interface WindAndSky {
   /** Heat loss without wind terms. [W/(m²·K)] */
   readonly a1: number;
   /** Growth of a1 with wind. [J/(m³·K)] */

@@ -6,7 +6,7 @@ const DAYS = 365;
 const RANGE = /^(\d\d)-(\d\d)\.\.(\d\d)-(\d\d)$/;
 
 /** First and last day of a range, 0 on 1 January; the last may lie before the first: past the turn of the year. */
-export interface DayRange {
+interface DayRange {
   readonly first: number;
   readonly last: number;
 }

@@ -12,7 +12,7 @@
 export type CoefficientRows = readonly (readonly number[])[];
 
 /** One glycol. */
-export interface GlycolCoefficients {
+interface GlycolCoefficients {
   /** tb. [°C] */
   readonly temperatureBase: number;
   /** xb. [-] */

@@ -5,7 +5,7 @@
 import { requireNumber } from '../../input/errors.ts';
 
 /** Nusselt number of developed laminar flow at constant wall temperature. [-] */
-export const LAMINAR_NUSSELT = 3.66;
+const LAMINAR_NUSSELT = 3.66;
 
 const STRAIGHT_LAMINAR_END = 2300;
 const STRAIGHT_TURBULENT_START = 4000;

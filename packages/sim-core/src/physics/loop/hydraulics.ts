@@ -10,7 +10,7 @@ import { GRAVITY, pumpHead, pumpPower, pumpSpeed } from './pump.ts';
 import { risingRoot } from './root.ts';
 
 /** Share of a collector's rated drop that is laminar, hence proportional to viscosity and flow; judgement, no source. [-] */
-export const COLLECTOR_LAMINAR_SHARE = 0.5;
+const COLLECTOR_LAMINAR_SHARE = 0.5;
 
 /** Parts of a design that resist or drive the loop's flow. */
 export interface HydraulicParts {

@@ -3,7 +3,7 @@ import type { ArrayDesign, CoilDesign, LoopDesign } from '../../design/design.ts
 import { vesselContent } from './vessel.ts';
 
 /** Volumes of liquid in a loop. [m³] */
-export interface LoopVolumes {
+interface LoopVolumes {
   /** In all the collectors. */
   readonly collectors: number;
   /** In the pipe, there and back. */

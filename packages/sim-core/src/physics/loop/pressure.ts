@@ -8,7 +8,7 @@ import { type SteamLine, TRIPLE_POINT } from './steam.ts';
 import { gaugeOfVessel, vesselContent } from './vessel.ts';
 
 /** What {@link compilePressure} is given; pressures are gauge. */
-export interface PressureParts {
+interface PressureParts {
   /** Of the loop. */
   readonly fluid: CompiledFluid;
   /** Liquid in each collector node. [m³] */

@@ -8,7 +8,7 @@ import { steamInPipe, steamLength, steamLine, steamLossPerMetre, steamTemperatur
 import { gasNeeded, gaugeOfVessel, smallestVessel, vesselContent, vesselSold } from './vessel.ts';
 
 /** A loop whose vessel is not chosen yet. */
-export type LoopWithoutVessel = Omit<LoopDesign, 'vesselPrecharge' | 'vesselVolume'>;
+type LoopWithoutVessel = Omit<LoopDesign, 'vesselPrecharge' | 'vesselVolume'>;
 
 /** What a loop pushes into its vessel when it stands in the sun. */
 export interface VesselNeed {

@@ -24,7 +24,7 @@ export interface PvConditions {
 }
 
 /** Irradiance of standard test conditions. [W/m²] @internal */
-export const REFERENCE_IRRADIANCE = 1000;
+const REFERENCE_IRRADIANCE = 1000;
 /** Cell temperature of standard test conditions. [°C] @internal */
 export const REFERENCE_TEMPERATURE = 25;
 
@@ -79,7 +79,7 @@ export function translateModule(
 }
 
 /** I_0 at a cell temperature over I_0 at 25 °C. [-] @internal */
-export function saturationRatio(cellTemperature: number): number {
+function saturationRatio(cellTemperature: number): number {
   const reference = REFERENCE_TEMPERATURE + 273.15;
   const kelvin = cellTemperature + 273.15;
   const gap = BAND_GAP * (1 + BAND_GAP_SLOPE * (kelvin - reference));

@@ -10,7 +10,7 @@ export interface ProgressBar {
 }
 
 /** Time as people say it. @param seconds - 0 or more [s] */
-export function timeInWords(seconds: number): string {
+function timeInWords(seconds: number): string {
   const whole = Math.ceil(seconds);
   if (whole < 60) return `${whole} s`;
   if (whole < 3600) return `${Math.trunc(whole / 60)} min ${whole % 60} s`;

@@ -9,7 +9,7 @@ const manifest = JSON.parse(readFileSync(new URL('../../../package.json', import
 };
 
 /** Version of the simulation that computes the rows. */
-export const ENGINE_VERSION = manifest.version;
+const ENGINE_VERSION = manifest.version;
 
 /** Parts of a study of which each has its own print, so that a refusal can name what has changed. */
 export interface Fingerprint {

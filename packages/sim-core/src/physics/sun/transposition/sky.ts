@@ -31,7 +31,7 @@ export interface SkyIrradiance {
 }
 
 /** What brightness and clearness depend on. @internal */
-export type BrightSky = Pick<SkyConditions, 'dhi' | 'dni' | 'zenith' | 'extraterrestrialNormal'>;
+type BrightSky = Pick<SkyConditions, 'dhi' | 'dni' | 'zenith' | 'extraterrestrialNormal'>;
 
 /** What makes one sky model. @internal */
 export interface SkyKernel {
