@@ -21,6 +21,7 @@ const results = [2, 3].map((panels) => {
 // Prices are invented; without them the report tells heat and hours, and no winner by money.
 const options = {
   title: 'Two panels or three?',
+  note: 'Weather, house and prices are invented.',
   money: {
     currency: 'EUR',
     fuel: { carrier: 'natural-gas', price: 0.11, per: 'kWh', escalation: 0.02 },
