@@ -126,8 +126,9 @@ export function violations(result: Lived, weather: WeatherYear): string[] {
     found.push(`absorber ${most(columns.absorberTemperature)} °C above the stagnation bound, ${bound} °C`);
   if (most(columns.tankMaximumTemperature) > Math.max(bound, warmRoom) + STEP_ERROR)
     found.push('tank hotter than any absorber');
-  if (most(columns.tankTopTemperature) > hotTank)
-    found.push(`tank ${most(columns.tankTopTemperature)} °C above its relief valve`);
+  // The highest of any step, not of the hour's end.
+  const hottestWater = Math.max(most(columns.tankMaximumTemperature), most(columns.tankTopTemperature));
+  if (hottestWater > hotTank) found.push(`tank ${hottestWater} °C above its relief valve`);
 
   const coldRoom = Math.min(tank.roomTemperature, least(columns.mainsTemperature), start, tank.initialTemperature);
   const cold = Math.min(coldestSky(weather), coldRoom) - ROUNDING;
