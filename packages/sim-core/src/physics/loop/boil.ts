@@ -19,16 +19,6 @@ import { CIRCUIT, type Circuit, type StepConditions } from './circuit-state.ts';
 /** Below this boiling point the loop is taken as drawn empty by a vacuum, and stands for want of pressure. [°C] */
 const LOWEST_BOILING_POINT = 80;
 
-/** What a circuit keeps of its boiling. */
-export interface BoilingState {
-  /** T_b. [°C] */
-  boilingPoint: number;
-  /** C_dry of one collector node. [J/K] */
-  readonly dryCapacity: number;
-  /** Whether any node holds steam. */
-  boiling: boolean;
-}
-
 /** Heat of one node above 0 °C. [J] */
 export function nodeHeat({ absorberCapacity, boilingPoint, dryCapacity }: Circuit, temperature: number): number {
   return temperature > boilingPoint

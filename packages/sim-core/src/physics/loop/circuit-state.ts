@@ -1,6 +1,24 @@
-import type { BoilingState } from './boil.ts';
-import type { RingPlaces } from './circuit.ts';
 import type { Ring } from './ring.ts';
+
+/** What a circuit keeps of its boiling. */
+interface BoilingState {
+  /** T_b. [°C] */
+  boilingPoint: number;
+  /** C_dry of one collector node. [J/K] */
+  readonly dryCapacity: number;
+  /** Whether any node holds steam. */
+  boiling: boolean;
+}
+
+/** Where each part stands in the ring: starts of its numbers. */
+export interface RingPlaces {
+  /** Of each pipe node: the hot ones before the coil, the cold ones behind it. */
+  readonly pipeAt: Int32Array;
+  /** Of each coil piece, lowest first; the fluid passes them from the top down, unless it runs upwards. */
+  readonly coilAt: Int32Array;
+  /** Of the coil's content, which stands for all of it in the middle of the coil. */
+  readonly contentAt: number;
+}
 
 /** Pipe sections in the order of the flow: hot outdoors, hot indoors, cold indoors, cold outdoors. */
 export const PIPE_SECTIONS = 4;

@@ -3,7 +3,7 @@
  * content) is a stirred volume that obeys a linear equation with constant coefficients over the step. The parts are set up, {@link closeRing}
  * solves them together, and what became of them is written back. Nothing here allocates but {@link circuitRing}.
  */
-import { CIRCUIT, type Circuit, isIndoors, type StepConditions, sourceAt } from './circuit-state.ts';
+import { CIRCUIT, type Circuit, isIndoors, type RingPlaces, type StepConditions, sourceAt } from './circuit-state.ts';
 import { makeRing, NUMBERS, RING, type Ring } from './ring.ts';
 
 const { inlet: INLET, own: OWN, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START, x: X } = RING;
@@ -16,16 +16,6 @@ const INLET_WEIGHT = SPARE + 2;
 const LOSS = SPARE;
 const PER_CAPACITY = SPARE + 1;
 const AROUND = SPARE + 2;
-
-/** Where each part stands in the ring: starts of its numbers. */
-export interface RingPlaces {
-  /** Of each pipe node: the hot ones before the coil, the cold ones behind it. */
-  readonly pipeAt: Int32Array;
-  /** Of each coil piece, lowest first; the fluid passes them from the top down, unless it runs upwards. */
-  readonly coilAt: Int32Array;
-  /** Of the coil's content, which stands for all of it in the middle of the coil. */
-  readonly contentAt: number;
-}
 
 /**
  * Makes the ring of a circuit, with what no step changes: the volumes of array, pipes and content own all of their outlet, and nothing but
