@@ -1,6 +1,6 @@
 import { type Caution, type CautionCode, cautions } from '@noonloop/reports';
 import type { RunColumns, RunResult, SystemDesign } from '@noonloop/sim-core';
-import { steamReach } from '@noonloop/sim-core/formulas';
+import { stagnationTemperature, steamReach } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { CAUTION_WORDS } from '../../packages/reports/src/words/cautions.ts';
 import { fixture } from './fixture.ts';
@@ -47,6 +47,18 @@ describe('cautions', () => {
     expect(us.source).toContain('3.1 lb/ft² to 6.1 lb/ft²'); // 15 and 30 kg/m² / 0.45359237 × 0.3048²
     const hot = filled(fixture(), 'absorberTemperature', 171.4, 4000, 4001);
     expect(of(cautions(hot), 'steam')!.finding).toContain('171 °C');
+    // A sheet's stated value goes before the coefficients; without it 30 K are added to their root (the closed form of ISO 9806).
+    const { area, eta0, a1, a2 } = hot.design.array.collector;
+    expect(value(of(cautions(hot), 'steam')!, 'dry')).toBeCloseTo(
+      stagnationTemperature({ area, eta0, a1, a2 }, 1000, 30) + 30,
+      6,
+    );
+    const { array } = hot.design;
+    const stated = {
+      ...hot,
+      design: { ...hot.design, array: { ...array, collector: { ...array.collector, stagnationTemperature: 189.4 } } },
+    };
+    expect(of(cautions(stated), 'steam')!.advice).toContain('must stand 189 °C, as its papers state');
     const electric = having(hot, { heater: { carrier: 'electricity', burnerPower: 3000 } });
     expect(of(cautions(electric, 'us'), 'trades')!.finding).toMatch(/3(\.0)? kW/);
   });
@@ -426,7 +438,10 @@ describe('all sentences', () => {
     near.columns.loopMaximumPressure.fill(5.9e5);
     near.columns.loopReliefVolume.fill(0);
     const reached = { ...near, loop: { ...near.loop, longestSteam: 100 } };
-    return [base(), water, flowThrough, reached, fixture()];
+    const { array } = reached.design;
+    const collector = { ...array.collector, stagnationTemperature: 189.4 };
+    const stated = { ...reached, design: { ...reached.design, array: { ...array, collector } } };
+    return [base(), water, flowThrough, stated, fixture()];
   }
   const all = everything();
   const spoken = (units: 'metric' | 'us'): Caution[] => all.flatMap((run) => cautions(run, units));

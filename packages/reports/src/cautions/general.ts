@@ -1,10 +1,15 @@
 /** Cautions that hold for every system, each with the number of this one that it is about. */
-import { celsius, extreme, type Found, moment, type Rule } from './types.ts';
+import { stagnationTemperature } from '@noonloop/sim-core/formulas';
+import { celsius, extreme, type Found, kelvin, moment, type Rule } from './types.ts';
 
 /** Flat panels with liquid and fixings. [kg/m²] Judgement from makers' papers, from memory; the panel's own paper decides. */
 const PANEL_MASS = [15, 30] as const;
 /** From here water boils at the pressure of the air. [°C] */
 const STEAM = 100;
+/** Light and air in which certificates state stagnation. [W/m²], [°C] ISO 9806 (from memory). */
+const STANDARD_SUN = [1000, 30] as const;
+/** How far coefficients may fall short of what a sheet states: 30 K on certificate DS_3663. [K] */
+const COEFFICIENTS_SHORT = 30;
 
 /** Weight on the roof. @internal */
 export const roof: Rule = ({ result: { design } }): Found => {
@@ -48,15 +53,21 @@ export const flue: Rule = ({ result: { design } }) =>
     : { code: 'flue', severity: 'note', facts: {}, finding: [], advice: ['act'] };
 
 /** Dry or standing collectors. @internal */
-export const steam: Rule = ({ columns }): Found => {
+export const steam: Rule = ({ result: { design }, columns }): Found => {
+  const { area, eta0, a1, a2, stagnationTemperature: stated } = design.array.collector;
   const hour = extreme(columns.absorberTemperature, 1);
   const hottest = columns.absorberTemperature[hour]!;
   return {
     code: 'steam',
     severity: 'note',
-    facts: { peak: celsius(hottest), when: moment(hour) },
+    facts: {
+      peak: celsius(hottest),
+      when: moment(hour),
+      dry: celsius(stated ?? stagnationTemperature({ area, eta0, a1, a2 }, ...STANDARD_SUN) + COEFFICIENTS_SHORT),
+      short: kelvin(COEFFICIENTS_SHORT),
+    },
     finding: hottest > STEAM ? ['found'] : [],
-    advice: ['act'],
+    advice: [stated === undefined ? 'reckoned' : 'stated', 'act'],
   };
 };
 

@@ -43,10 +43,13 @@ export const GENERAL_WORDS = {
     short: 'standing collectors are hotter than boiling water',
     says: {
       found: 'The absorber reaches {peak} ({when}).',
+      reckoned:
+        'Dry in full sun its pipes, vents, seals and insulation must stand {dry}: what the coefficients give and {short} more, by which a certificate’s stated value lay above them. Where the panel’s papers state a stagnation temperature, go by that.',
+      stated: 'Dry in full sun its pipes, vents, seals and insulation must stand {dry}, as its papers state.',
       act: 'Collectors that stand dry or without flow in the sun get far hotter than boiling water. Filling them then makes steam under pressure: cover them since the evening, or fill before sunrise. Keep the way from the collectors to their relief valve open, and pipe its outlet to a catch vessel.',
     },
     who: WHO.loop,
-    source: 'Common practice, no source',
+    source: 'Common practice, no source; margin on the coefficients: certificate DS_3663',
   },
   bonding: {
     severity: ['note'],

@@ -403,6 +403,8 @@ export interface CollectorInput {
   readonly a7?: Quantity | undefined;
   /** Loss with the fourth power of the difference from the air. A run does not count it: 0, or left out. [W/(m²·K⁴)] From 0 to 0. */
   readonly a8?: number | undefined;
+  /** Stagnation temperature that the report states, at 1000 W/m² and 30 °C. The run goes by the coefficients, which may fall 30 K short of it; cautions go by this one. Left out: not stated. [°C] From 60 to 400. For example "120 degF". */
+  readonly stagnationTemperature?: Quantity | undefined;
   /** Whether a cover lies over the absorber. Default true: judgement: one cover, as on most panels that heat water. */
   readonly glazed?: boolean | undefined;
   /** Incidence angle modifier of the beam; that of diffuse light follows by integration. Default {'b0':0.1}: single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory). */

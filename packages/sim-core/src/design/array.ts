@@ -63,6 +63,11 @@ export interface CollectorDesign {
   readonly a7: number;
   /** Loss with the fourth power of the difference from the air. A run does not count it: 0, or left out. [W/(m²·K⁴)] */
   readonly a8?: 0;
+  /**
+   * Stagnation temperature that the report states, at 1000 W/m² and 30 °C. The run goes by the coefficients, which may fall 30 K short of it; cautions
+   * go by this one. Left out: not stated. [°C]
+   */
+  readonly stagnationTemperature?: number | undefined;
   /** Whether a cover lies over the absorber. */
   readonly glazed: boolean;
   /** Share of the sky's long-wave deficit that cools the absorber at night; equals {@link a4} where that is given. [-] */

@@ -1,3 +1,5 @@
+export type { BandPartName } from './band-parts.ts';
+export { type BandOptions, type BandShare, type Bands, bands, type MeasureBand } from './bands.ts';
 export { compare } from './compare.ts';
 export type {
   ChoiceInput,

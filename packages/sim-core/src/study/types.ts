@@ -163,7 +163,7 @@ export interface RunOptions {
 }
 
 /** Kinds of study. */
-type StudyKind = 'compare' | 'sweep' | 'one-at-a-time' | 'morris' | 'sobol' | 'uncertainty' | 'best-of';
+type StudyKind = 'compare' | 'sweep' | 'one-at-a-time' | 'morris' | 'sobol' | 'uncertainty' | 'bands' | 'best-of';
 
 /** All that decides the rows of a study: what a results file is checked against. */
 export interface StudyPlan {

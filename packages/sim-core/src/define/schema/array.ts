@@ -52,6 +52,7 @@ const collectorSchema = z
     a6: quantityOr('slowness', 0, 0.2, 0, 'test report without wind terms'),
     a7: quantityOr('slowness', 0, 0.2, 0, 'test report without wind terms'),
     a8: neverCounted.optional(),
+    stagnationTemperature: quantity('temperature', 60, 400).optional(),
     glazed: defaulted(flag, true, '', 'judgement: one cover, as on most panels that heat water'),
     incidenceModifier: defaulted(
       z.union([byB0, byTable, byTwoTables]),
