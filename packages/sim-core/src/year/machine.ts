@@ -8,7 +8,7 @@ import { drawsWithinHours } from '../physics/draw/schedule.ts';
 import { siteAirPressure } from '../physics/fluid/air-pressure.ts';
 import { boilingPoint } from '../physics/fluid/boiling.ts';
 import { type CompiledFluid, compileFluid } from '../physics/fluid/compile.ts';
-import { absorberHeat, type Circuit, compileCircuit, pipeHeat } from '../physics/loop/circuit-design.ts';
+import { type Circuit, compileCircuit } from '../physics/loop/circuit-design.ts';
 import type { LoopStream, StepConditions } from '../physics/loop/circuit-state.ts';
 import { type CompiledCoil, compileCoil } from '../physics/loop/coil.ts';
 import { compileHydraulics } from '../physics/loop/hydraulics.ts';
@@ -19,17 +19,11 @@ import { compileLoopPressure } from '../physics/loop/pressure-design.ts';
 import type { LoopPressure } from '../physics/loop/pressure-state.ts';
 import { type CompiledDrive, compileDrive } from '../physics/loop/pump-drive.ts';
 import { loopRises, type Thermosiphon } from '../physics/loop/thermosiphon-design.ts';
-import {
-  compileTank,
-  type Relieved,
-  restParts,
-  type Tank,
-  tankHeat,
-  WATER_HEAT_CAPACITY,
-} from '../physics/tank/tank.ts';
-import { type BalanceKeeper, openBalance } from './balance.ts';
+import { compileTank, type Relieved, restParts, type Tank } from '../physics/tank/tank.ts';
+import { type Books, openBooks } from './books.ts';
+import { emptyColumns } from './columns.ts';
 import { compileDrivers, type Drivers } from './drivers.ts';
-import type { BalancePart, RunColumns } from './result.ts';
+import type { RunColumns } from './result.ts';
 
 /** Irradiance on the collectors from which sun is said to fall on them; judgement: the light of dusk and of the darkest days is less. [W/m²] */
 export const SUN_THRESHOLD = 50;
@@ -97,7 +91,7 @@ export interface Machine {
   readonly elementNode: number;
   /** Rise of the tank's top in a step, at most, per light turned into heat in the absorber. [K·m²/W] */
   readonly risePerLight: number;
-  readonly books: Readonly<Record<BalancePart, BalanceKeeper>>;
+  readonly books: Books;
   /** Parts of a step in light where buoyancy may drive the loop: it is not followed in longer ones than of five minutes. */
   readonly siphonParts: number;
   /** Steps in an hour with draw and no light, or by buoyancy alone; in one with none of these there is a single step. */
@@ -241,88 +235,4 @@ function inOneShape<T extends object>(value: T): T {
     if (typeof part === 'object' && part !== null && !Array.isArray(part)) copy[key] = inOneShape(part);
   }
   return copy;
-}
-
-function openBooks(circuit: Circuit, tank: Tank, heater: Heater, baseline: Heater): Machine['books'] {
-  const ofArray = { heat: absorberHeat(circuit), capacity: circuit.absorberCapacity * circuit.absorber.length };
-  const ofPipes = {
-    heat: pipeHeat(circuit),
-    capacity: circuit.pipeCapacity.reduce((sum, capacity) => sum + capacity, circuit.coilCapacity),
-  };
-  const ofTank = { heat: tankHeat(tank), capacity: tank.nodeCapacity * tank.temperature.length };
-  const ofHeater = heaterBooks(heater);
-  const ofBaseline = heaterBooks(baseline);
-  const all = [ofArray, ofPipes, ofTank, ofHeater];
-  const total = (key: 'heat' | 'capacity') => all.reduce((sum, part) => sum + part[key], 0);
-  return {
-    collector: openBalance(ofArray.heat, ofArray.capacity),
-    pipes: openBalance(ofPipes.heat, ofPipes.capacity),
-    tank: openBalance(ofTank.heat, ofTank.capacity),
-    heater: openBalance(ofHeater.heat, ofHeater.capacity),
-    baseline: openBalance(ofBaseline.heat, ofBaseline.capacity),
-    whole: openBalance(total('heat'), total('capacity')),
-  };
-}
-
-/** A heater without water of its own is measured against a litre. */
-const heaterBooks = (heater: Heater) => ({
-  heat: heater.capacity * heater.temperature,
-  capacity: Math.max(heater.capacity, 1e-3 * WATER_HEAT_CAPACITY),
-});
-
-function emptyColumns(drivers: Drivers): RunColumns {
-  const column = () => new Float64Array(8760);
-  return {
-    irradiance: column(),
-    pvIrradiance: column(),
-    ambientTemperature: drivers.ambient,
-    absorberTemperature: column(),
-    absorberMinimumTemperature: column(),
-    collectorOutletTemperature: column(),
-    tankTopTemperature: column(),
-    tankMaximumTemperature: column(),
-    tankBottomTemperature: column(),
-    tankMeanTemperature: column(),
-    loopFlow: column(),
-    pumpRunning: column(),
-    pumpPvEnergy: column(),
-    pumpElectricity: column(),
-    noFlowInSun: column(),
-    stagnation: column(),
-    boiling: column(),
-    highLimit: column(),
-    collectorHeat: column(),
-    pipeLoss: column(),
-    coilHeat: column(),
-    heatGivenBack: column(),
-    tankLoss: column(),
-    solarHeat: column(),
-    thermosiphonFlow: column(),
-    thermosiphonHeat: column(),
-    loopPressure: column(),
-    loopMaximumPressure: column(),
-    loopReliefVolume: column(),
-    lowPressure: column(),
-    glycolMassFraction: column(),
-    freezingPoint: column(),
-    pipeMinimumTemperature: column(),
-    reliefVolume: column(),
-    reliefHeat: column(),
-    mainsTemperature: drivers.mains,
-    tapVolume: drivers.tapVolume,
-    hotVolume: column(),
-    tapHeatAsked: column(),
-    unfiredVolume: column(),
-    unfiredShortfall: column(),
-    undisinfectedVolume: column(),
-    tapHeat: column(),
-    tapTemperature: column(),
-    heaterHeat: column(),
-    heaterFuel: column(),
-    heaterLoss: column(),
-    heaterElectricity: column(),
-    baselineHeat: column(),
-    baselineFuel: column(),
-    baselineElectricity: column(),
-  };
 }
