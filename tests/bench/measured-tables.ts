@@ -125,7 +125,7 @@ function control(): string {
   const { days, highest } = stagnationDays(120);
   return [
     `Settings by the odd months: start ${settings.start} K, stop ${settings.stop} K, off at ${settings.highLimit} °C in the tank's top. In the even months model and pump say the same`,
-    `in ${fixed(100 * same)} % of the five-minute rows in which either might run; it runs ${fixed(hours[0], 0)} h, by the model ${fixed(hours[1], 0)} h (${signed((100 * (hours[1] - hours[0])) / hours[0])} %).`,
+    `in ${fixed(100 * same)} % of the five-minute rows in which either might run. It runs ${fixed(hours[0], 0)} h, by the model ${fixed(hours[1], 0)} h (${signed((100 * (hours[1] - hours[0])) / hours[0])} %).`,
     `The standing collector passed 120 °C on ${days} days of 2017; the highest five-minute mean is ${fixed(highest)} °C.`,
   ].join('\n');
 }
