@@ -1,4 +1,5 @@
-// Models against what was measured, data in ../shared/measured. Limits were set beside each from its source, not from what came out.
+// Models against what was measured, data in ../shared/measured. The figures were seen before the limits were written:
+// those with a source beside them are its own, the others guard against change and prove nothing more.
 import { readFileSync } from 'node:fs';
 import { drawProfile } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
