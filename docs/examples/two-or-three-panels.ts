@@ -2,26 +2,29 @@
 // Prints the comparison and writes it as a page, out/two-or-three-panels.html.
 import { mkdir, writeFile } from 'node:fs/promises';
 import { renderHtml, renderText } from '@noonloop/reports';
-import { defineSystem, simulate } from '@noonloop/sim-core';
+import { bands, defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { readWeather } from '@noonloop/weather-io';
 
 const folder = new URL('../../out/', import.meta.url);
 const weather = await readWeather(new URL('./weather/invented-valley.csv', import.meta.url).pathname);
 
-const results = [2, 3].map((panels) => {
-  const design = defineSystem({
-    name: `${panels} panels`,
-    array: { panels, tilt: 40, azimuth: 180, collector: { area: '2 m2', eta0: 0.75, a1: 3.8, a2: 0.012 } },
-    tank: { volume: '300 L' },
-    draw: { dailyVolume: '200 L' },
-  });
-  return simulate(design, weather);
+const house = (panels: number): SystemInput => ({
+  name: `${panels} panels`,
+  array: { panels, tilt: 40, azimuth: 180, collector: { area: '2 m2', eta0: 0.75, a1: 3.8, a2: 0.012 } },
+  tank: { volume: '300 L' },
+  draw: { dailyVolume: '200 L' },
 });
+const results = [2, 3].map((panels) => simulate(defineSystem(house(panels)), weather));
+
+// How sure the saving is: a certified panel, water use read off a meter, the mean of many years.
+const known = { collector: 'certificate', water: 'meter', oneYear: false } as const;
+const { fuelSaved } = await bands(house(2), weather, { ...known, measures: ['fuelSaved'] }).outcome();
 
 // Prices are invented; without them the report tells heat and hours, and no winner by money.
 const options = {
   title: 'Two panels or three?',
   note: 'Weather, house and prices are invented.',
+  ...(fuelSaved?.halfWidth ? { uncertainty: fuelSaved.halfWidth } : {}),
   money: {
     currency: 'EUR',
     fuel: { carrier: 'natural-gas', price: 0.11, per: 'kWh', escalation: 0.02 },

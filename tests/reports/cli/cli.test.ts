@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFil
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { renderText } from '@noonloop/reports';
-import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { bands, defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { DRAFTS } from '../../../packages/reports/src/cli/drafts/index.ts';
@@ -32,6 +32,24 @@ describe('run and compare', () => {
     expect(out.trimEnd()).toBe(expected.trimEnd());
     expect(err).toContain('note: two panels: Fluid boiled');
     expect(err).not.toContain('\u001b'); // nobody watches
+  });
+
+  it('puts a title, a client, a date and a note on the report, and says how sure it is [the library says so too]', async () => {
+    const input = parse(readFileSync(two, 'utf8')) as SystemInput;
+    const year = await inventedValley();
+    const { fuelSaved } = await bands(input, year, { measures: ['fuelSaved'], oneYear: false }).outcome();
+    const head = { title: 'Hill house', client: 'M. Hill', date: '12 May 2026', note: 'Roof checked on 3 May.' };
+    const expected = renderText(simulate(defineSystem(input), year), {
+      width: 80,
+      ...head,
+      uncertainty: fuelSaved!.halfWidth!,
+    });
+    const words = Object.entries(head).flatMap(([name, value]) => [`--${name}`, value]);
+    const { exit, out } = await run(two, ...words, '--how-sure');
+    expect(exit).toBe(0);
+    expect(out.trimEnd()).toBe(expected.trimEnd());
+    expect(out).toMatch(/for M\. Hill · 12 May 2026/);
+    expect(out).toMatch(/How sure: ± \d+ %/);
   });
 
   it('takes the format that is said, else that of the ending [definition]', () => {

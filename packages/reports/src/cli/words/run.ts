@@ -1,6 +1,7 @@
 // Designs through a year, to a report.
 
-import type { RunResult } from '@noonloop/sim-core';
+import type { RunResult, SystemInput } from '@noonloop/sim-core';
+import type { WeatherYear } from '@noonloop/weather-io';
 import type { Command } from 'commander';
 import type { ComparisonReference } from '../../compare.ts';
 import type { CsvOptions } from '../../formats/csv.ts';
@@ -9,7 +10,7 @@ import type { MoneyGiven } from '../../money/types.ts';
 import type { RankKey } from '../../rank.ts';
 import type { Units } from '../../units.ts';
 import { noticeWords } from '../../words/notices.ts';
-import { designOf, drawOf } from '../designs.ts';
+import { drawOf, writtenDesign } from '../designs.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { checkTarget } from '../files.ts';
 import { blaming } from '../in-words.ts';
@@ -28,6 +29,11 @@ export interface RunOptions {
   readonly hours?: boolean;
   readonly draw?: string;
   readonly prices?: string;
+  readonly title?: string;
+  readonly client?: string;
+  readonly date?: string;
+  readonly note?: string;
+  readonly howSure?: boolean;
   readonly against?: ComparisonReference;
   readonly rankBy?: RankKey;
 }
@@ -41,7 +47,12 @@ export const reportOptions = (command: Command): Command =>
     .addOption(choice('--table <table>', 'csv: which table', ['months', 'hours', 'numbers', 'money']))
     .option('--hours', 'json: with every hour')
     .option('--draw <file>', 'YAML or JSON that names your own record of water used and its layout')
-    .option('--prices <file>', 'YAML or JSON with prices; without it a report has no money in it');
+    .option('--prices <file>', 'YAML or JSON with prices; without it a report has no money in it')
+    .option('--how-sure', 'say how sure the saving is, from some 17 more years of the first design')
+    .option('--title <words>', "over the report (default: the question, or the design's name)")
+    .option('--client <name>', 'for whom it was made')
+    .option('--date <words>', 'when, as it shall be read')
+    .option('--note <words>', 'a remark of your own');
 
 /** One design. */
 export const run: Word<RunOptions> = {
@@ -65,8 +76,9 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
   // All input is read before anything is simulated, so that a fault in the last file does not cost minutes.
   await progress.show('reading the designs');
   const record = options.draw === undefined ? null : await drawOf(options.draw);
-  const designs = [];
-  for (const file of files) designs.push(await designOf(file, record));
+  const written = [];
+  for (const file of files) written.push(await writtenDesign(file, record));
+  const designs = written.map(({ design }) => design);
   const prices = options.prices === undefined ? null : await readSettings(options.prices);
   const money =
     prices === null
@@ -88,8 +100,13 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
       record === null ? result : { ...result, weatherAssumptions: [...result.weatherAssumptions, ...assumptions] },
     );
   }
+  let sure: Pick<RenderOptions, 'uncertainty'> = {};
+  if (options.howSure === true) {
+    await progress.show('looking how sure it is');
+    sure = await howSure(written[0]!.input, weather);
+  }
   await progress.show('writing the report');
-  const { detail, table, hours, against, rankBy } = options;
+  const { detail, table, hours, against, rankBy, title, client, date, note } = options;
   const settings: RenderOptions = {
     width: terminal.width,
     units,
@@ -98,6 +115,11 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
     ...(hours ? { hours } : {}),
     ...(against ? { against } : {}),
     ...(rankBy ? { rankBy } : {}),
+    ...(title ? { title } : {}),
+    ...(client ? { client } : {}),
+    ...(date ? { date } : {}),
+    ...(note ? { note } : {}),
+    ...sure,
     ...money,
   };
   const work = () => render(runs, format, settings);
@@ -106,6 +128,13 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
   if (!quiet) warn(runs, units, terminal);
   await deliver(text, target, terminal, quiet);
   return undefined;
+}
+
+/** Band of the fuel saved over the mean of many years, for reports say so. */
+async function howSure(input: SystemInput, weather: WeatherYear): Promise<Pick<RenderOptions, 'uncertainty'>> {
+  const { bands } = await import('@noonloop/sim-core');
+  const { fuelSaved } = await bands(input, weather, { measures: ['fuelSaved'], oneYear: false }).outcome();
+  return typeof fuelSaved?.halfWidth === 'number' ? { uncertainty: fuelSaved.halfWidth } : {};
 }
 
 /** The format; options of another are refused, not passed over. */
