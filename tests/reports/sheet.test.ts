@@ -10,6 +10,7 @@ import {
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { freezingSpare } from '../../packages/reports/src/formats/sheet.ts';
+import { moneyOf, moneyRows } from '../../packages/reports/src/money/rows.ts';
 import { fixture } from './fixture.ts';
 
 const two = fixture({ panels: 2 });
@@ -112,6 +113,21 @@ describe.each(['metric', 'us'] as const)(
           .slice(1, 3)
           .map((years) => Math.round(10 * Number(years)) / 10),
       );
+    });
+
+    it('in the table of money: every number of every design', async () => {
+      const shownRows = rowsOf(await renderHtml([two, three], { units, money: EACH }), 'numbers');
+      const rows = new Map([...shownRows].map(([head, cells]) => [head.replace(/ \[[^\]]*\]$/, ''), cells]));
+      const money = moneyRows(moneyOf([two, three], EACH));
+      expect(money.length).toBeGreaterThan(12);
+      for (const { key, label } of money) {
+        const shown = rows.get(label);
+        const exact = csv.get(key)!.slice(1, 3);
+        expect(shown, label).toBeDefined();
+        for (const [at, value] of exact.entries())
+          if (value !== '')
+            expect(Math.abs(number(shown![at]!) - Number(value)), label).toBeLessThanOrEqual(step(shown![at]!));
+      }
     });
 
     it('in the months of the sheet', async () => {
