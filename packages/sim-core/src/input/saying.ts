@@ -3,7 +3,7 @@
 /** A number with its unit, or the code of something that has a name, such as a gauge. */
 export type Fact =
   | {
-      /** The number, in {@link unit}. */
+      /** The number, in the unit beside it. */
       readonly value: number;
       /** Its unit, as in docstrings: `K`, `°C`, `h`. */
       readonly unit: string;

@@ -98,7 +98,7 @@ export interface RowRequest {
 }
 
 /** A few neighbouring designs, sent to one thread together. */
-interface StudyTask {
+export interface StudyTask {
   /** The designs. */
   readonly cases: readonly StudyCase[];
   /** Every weather year of the study. */
@@ -163,7 +163,15 @@ export interface RunOptions {
 }
 
 /** Kinds of study. */
-type StudyKind = 'compare' | 'sweep' | 'one-at-a-time' | 'morris' | 'sobol' | 'uncertainty' | 'bands' | 'best-of';
+export type StudyKind =
+  | 'compare'
+  | 'sweep'
+  | 'one-at-a-time'
+  | 'morris'
+  | 'sobol'
+  | 'uncertainty'
+  | 'bands'
+  | 'best-of';
 
 /** All that decides the rows of a study: what a results file is checked against. */
 export interface StudyPlan {

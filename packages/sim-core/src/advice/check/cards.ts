@@ -8,6 +8,7 @@ export type Doer = 'owner' | 'licensed trade';
 
 /** A test. */
 export interface TestCard {
+  /** Which card it is. */
   readonly code: CardCode;
   /** Owners look, listen and read; what opens a part under pressure or touches wires is for the trade. */
   readonly who: Doer;
@@ -15,6 +16,7 @@ export interface TestCard {
   readonly effort: number;
   /** Outcomes that differ from the last one, which all other causes give. */
   readonly outcomes: readonly (readonly [seen: OutcomeCode, causes: readonly CauseCode[]])[];
+  /** What all other causes give. */
   readonly otherwise: OutcomeCode;
   /** In which systems it can be made; default all. */
   readonly fits?: (design: SystemDesign) => boolean;

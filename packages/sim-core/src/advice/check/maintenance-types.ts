@@ -97,7 +97,17 @@ export const TASK_BASES = [
 export type TaskBasisCode = (typeof TASK_BASES)[number];
 
 /** Who does each task, and where its usual interval comes from. An owner looks, listens, reads and rinses. */
-export const TASK_DUTIES: Readonly<Record<MaintenanceCode, { readonly who: Doer; readonly basis: TaskBasisCode }>> = {
+export const TASK_DUTIES: Readonly<
+  Record<
+    MaintenanceCode,
+    {
+      /** Who may do it. */
+      readonly who: Doer;
+      /** What it rests on. */
+      readonly basis: TaskBasisCode;
+    }
+  >
+> = {
   'loop-pressure': { who: 'owner', basis: 'practice' },
   'catch-vessel': { who: 'owner', basis: 'practice-and-judgement' },
   pump: { who: 'owner', basis: 'practice' },
