@@ -109,7 +109,7 @@ async function tryProject(cwd, dependencies, resolutions, install) {
     // CommonJS takes the packages too, since Node 20.19 requires ES modules.
     await onNode('--input-type=commonjs', '-e', "if (!require('@noonloop/reports').renderText) process.exit(1)");
     const report = await onNode(command, 'run', 'house.yaml', '--weather', 'weather.csv', '--detail', 'short');
-    if (!report.includes('Energy delivered')) throw new Error(`the command reported nothing: ${report}`);
+    if (!report.includes('Fuel saved a year')) throw new Error(`the command reported nothing: ${report}`);
     const version = (await onNode('--version')).trim();
     const manager = cwd.endsWith('pnpm') ? 'pnpm' : 'npm';
     console.log(
