@@ -7,8 +7,8 @@ describe('coilExchange', () => {
     [400, 187.5, 80, 55, 0.881558171, 57.96104573, 4132.303926],
     [60, 300, 30, 45, 0.1812692469, 32.7190387, -815.7116111],
   ])('UA %f, ṁc %f, %f into %f °C: ε %f, out %f °C, %f W [effectiveness–NTU, computed apart]', (...row) => {
-    const [conductance, capacityFlow, inletTemperature, tankTemperature, effectiveness, outlet, power] = row;
-    const exchange = coilExchange({ conductance, capacityFlow, inletTemperature, tankTemperature });
+    const [conductance, capacityRate, inletTemperature, tankTemperature, effectiveness, outlet, power] = row;
+    const exchange = coilExchange({ conductance, capacityRate, inletTemperature, tankTemperature });
     expect(exchange.effectiveness).toBeCloseTo(effectiveness, 9);
     expect(exchange.outletTemperature).toBeCloseTo(outlet, 7);
     expect(exchange.power).toBeCloseTo(power, 5);
@@ -20,8 +20,8 @@ describe('counterflowExchange', () => {
     [900, 190, 260, 70, 25, 0.9055005355, 7742.029579],
     [500, 200, 200, 60, 20, 0.7142857143, 5714.285714],
   ])('UA %f, ṁc %f and %f, %f and %f °C: ε %f, %f W [Kays & London, computed apart]', (...row) => {
-    const [conductance, hotCapacityFlow, coldCapacityFlow, hotInlet, coldInlet, effectiveness, power] = row;
-    const exchange = counterflowExchange({ conductance, hotCapacityFlow, coldCapacityFlow, hotInlet, coldInlet });
+    const [conductance, hotCapacityRate, coldCapacityRate, hotInlet, coldInlet, effectiveness, power] = row;
+    const exchange = counterflowExchange({ conductance, hotCapacityRate, coldCapacityRate, hotInlet, coldInlet });
     expect(exchange.effectiveness).toBeCloseTo(effectiveness, 9);
     expect(exchange.power).toBeCloseTo(power, 5);
   });

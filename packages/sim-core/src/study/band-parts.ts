@@ -1,7 +1,7 @@
 /** What moves in a band, by how much, and where that is written. */
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
-import { monthlyMeans } from '../physics/draw/calendar.ts';
+import { monthlyMeans } from '../physics/calendar.ts';
 import { mainsColumn } from '../physics/draw/mains.ts';
 import type { FieldSet } from './fields.ts';
 

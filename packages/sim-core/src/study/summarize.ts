@@ -1,5 +1,5 @@
 /** The key figures of a run, by month and year: the one place where columns become sums. */
-import { MONTH_STARTS } from '../physics/draw/calendar.ts';
+import { MONTH_STARTS } from '../physics/calendar.ts';
 import type { RunColumns, RunResult } from '../year/result.ts';
 import type { PeriodSummary } from './measures.ts';
 

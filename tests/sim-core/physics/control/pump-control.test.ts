@@ -1,6 +1,6 @@
 import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { dayOfYear, outageHours } from '../../../../packages/sim-core/src/physics/control/outages.ts';
+import { outageHours, readDay } from '../../../../packages/sim-core/src/physics/control/outages.ts';
 import {
   compilePumpControl,
   decidePump,
@@ -99,11 +99,11 @@ describe('outages', () => {
     ['03-01', 59],
     ['12-31', 364],
   ])('%s is day %d', (text, day) => {
-    expect(dayOfYear(text)).toBe(day);
+    expect(readDay(text)).toBe(day);
   });
 
   it.each(['02-29', '04-31', '13-01', '00-10', '01-00', '1-1', '2024-01-01', '', 5, null])('%j is no day', (text) => {
-    expect(dayOfYear(text)).toBeNull();
+    expect(readDay(text)).toBeNull();
   });
 
   it('hold first and last day, by kind, and go over the end of the year', () => {

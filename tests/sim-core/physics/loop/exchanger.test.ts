@@ -18,7 +18,7 @@ describe('counterflowEffectiveness', () => {
 
 describe('coilExchange', () => {
   it('refuses a stream at rest', () => {
-    expect(() => coilExchange({ conductance: 1, capacityFlow: 0, inletTemperature: 1, tankTemperature: 1 })).toThrow(
+    expect(() => coilExchange({ conductance: 1, capacityRate: 0, inletTemperature: 1, tankTemperature: 1 })).toThrow(
       DesignError,
     );
   });

@@ -12,14 +12,14 @@ describe('plateConductance', () => {
     [150, 150],
     [120, 210],
     [300, 80],
-  ])('turns the effectiveness round [counterflow, %d and %d W/K]', (hotCapacityFlow, coldCapacityFlow) => {
-    const streams = { hotCapacityFlow, coldCapacityFlow, hotInlet: 70, coldInlet: 20 };
+  ])('turns the effectiveness round [counterflow, %d and %d W/K]', (hotCapacityRate, coldCapacityRate) => {
+    const streams = { hotCapacityRate, coldCapacityRate, hotInlet: 70, coldInlet: 20 };
     const { power } = counterflowExchange({ ...streams, conductance: 640 });
     expect(plateConductance({ ...streams, power })).toBeCloseTo(640, 6);
   });
 
   it('refuses more than the smaller stream can take', () => {
-    const rating = { power: 8000, hotCapacityFlow: 150, coldCapacityFlow: 150, hotInlet: 70, coldInlet: 20 };
+    const rating = { power: 8000, hotCapacityRate: 150, coldCapacityRate: 150, hotInlet: 70, coldInlet: 20 };
     expect(() => plateConductance(rating)).toThrow(DesignError);
   });
 });

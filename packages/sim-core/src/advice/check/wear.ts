@@ -1,5 +1,5 @@
 // What of a run wears the system.
-import { MONTH_STARTS, monthlyMeans } from '../../physics/draw/calendar.ts';
+import { MONTH_STARTS, monthlyMeans } from '../../physics/calendar.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
 import type { RunResult } from '../../year/result.ts';
 import type { WearNumbers } from './maintenance-types.ts';

@@ -1,5 +1,5 @@
 /** Hours and depth below freezing and bursting, from hourly columns; shared by site and run. */
-import { MONTH_STARTS } from '../../physics/draw/calendar.ts';
+import { MONTH_STARTS } from '../../physics/calendar.ts';
 
 /** When a winter's cold begins and ends. */
 export interface FreezeSeason {

@@ -1,7 +1,7 @@
 /** What a day of each month gives a square metre of panel at a working temperature: the numbers behind the count of panels. */
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
-import { DAYS_OF_MONTH, MONTH_STARTS } from '../../physics/draw/calendar.ts';
+import { DAYS_OF_MONTH, MONTH_STARTS } from '../../physics/calendar.ts';
 import { compileArrayDrivers } from '../../year/array-drivers.ts';
 
 /** Steps of an hour. */

@@ -1,7 +1,7 @@
 /** Month by month: what panels cover of a household's demand. */
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
-import { monthlyMeans } from '../../physics/draw/calendar.ts';
+import { monthlyMeans } from '../../physics/calendar.ts';
 import { mainsColumn } from '../../physics/draw/mains.ts';
 import { WATER_HEAT_CAPACITY } from '../../physics/tank/tank.ts';
 import { type ArrayLight, arrayLight } from './array-light.ts';

@@ -5,7 +5,7 @@ import { checkInput } from '../../input/check.ts';
 import { choice, defaulted, quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import type { WorkingStep } from '../../input/working.ts';
-import { DAYS_OF_MONTH } from '../../physics/draw/calendar.ts';
+import { DAYS_OF_MONTH } from '../../physics/calendar.ts';
 import { type MonthlyReckoning, reckonMonths } from './array-months.ts';
 import { arraySteps } from './array-working.ts';
 import { PRACTICE } from './working.ts';

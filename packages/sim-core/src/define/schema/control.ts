@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
 import { listShape, numberShape, shaped } from '../../input/shape.ts';
-import { dayOfYear } from '../../physics/control/outages.ts';
+import { readDay } from '../../physics/control/outages.ts';
 
 const differenceSchema = z
   .strictObject({
@@ -53,7 +53,7 @@ const monthDay = shaped(
   z
     .custom<string>(() => true)
     .transform((value, context): string => {
-      if (dayOfYear(value) !== null) return value;
+      if (readDay(value) !== null) return value;
       fault(
         context,
         quote(value),

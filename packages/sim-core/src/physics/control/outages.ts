@@ -1,20 +1,14 @@
 import type { OutageDesign } from '../../design/control.ts';
-
-/** Days of the months before each month, in a year without a leap day. */
-const DAYS_BEFORE = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365] as const;
+import { dayOfYear } from '../calendar.ts';
 
 /**
  * Day of the year of a `MM-DD`, 0 on 1 January; `null` where there is no such day.
  *
  * @internal
  */
-export function dayOfYear(text: unknown): number | null {
+export function readDay(text: unknown): number | null {
   const parts = typeof text === 'string' ? /^(\d\d)-(\d\d)$/.exec(text) : null;
-  if (parts === null) return null;
-  const month = Number(parts[1]);
-  const day = DAYS_BEFORE[month - 1]! + Number(parts[2]) - 1;
-  const exists = month >= 1 && month <= 12 && Number(parts[2]) >= 1 && day < DAYS_BEFORE[month]!;
-  return exists ? day : null;
+  return parts === null ? null : dayOfYear(Number(parts[1]), Number(parts[2]));
 }
 
 /**
@@ -29,8 +23,8 @@ export function outageHours(outages: readonly OutageDesign[], kind: OutageDesign
   const hours = new Uint8Array(8760);
   for (const outage of outages) {
     if (outage.kind !== kind) continue;
-    const first = dayOfYear(outage.from)! * 24;
-    const end = (dayOfYear(outage.to)! + 1) * 24;
+    const first = readDay(outage.from)! * 24;
+    const end = (readDay(outage.to)! + 1) * 24;
     if (first < end) hours.fill(1, first, end);
     else hours.fill(1, first).fill(1, 0, end);
   }

@@ -1,4 +1,4 @@
-import { DAYS_OF_MONTH } from './calendar.ts';
+import { dayOfYear } from '../calendar.ts';
 
 /** Days of the year without leap days. */
 const DAYS = 365;
@@ -22,12 +22,6 @@ export function readDayRange(text: unknown): DayRange | null {
   const first = dayOfYear(Number(parts[1]), Number(parts[2]));
   const last = dayOfYear(Number(parts[3]), Number(parts[4]));
   return first === null || last === null ? null : { first, last };
-}
-
-function dayOfYear(month: number, day: number): number | null {
-  const length = DAYS_OF_MONTH[month - 1];
-  if (length === undefined || day < 1 || day > length) return null;
-  return DAYS_OF_MONTH.slice(0, month - 1).reduce<number>((sum, days) => sum + days, 0) + day - 1;
 }
 
 /** Whether a day lies in a range. */

@@ -1,7 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { MainsDesign } from '../../design/design.ts';
 import { DesignError, quote, requireNumber } from '../../input/errors.ts';
-import { MONTH_STARTS, monthlyMeans } from './calendar.ts';
+import { MONTH_STARTS, monthlyMeans } from '../calendar.ts';
 
 /** Coldest water that the correlation is let to give: colder is no water (judgement). [°C] */
 export const MAINS_FLOOR = 1;

@@ -34,11 +34,11 @@ export interface Exchange {
 
 const requireStreams = (
   conductance: number,
-  capacityFlows: readonly number[],
+  capacityRates: readonly number[],
   temperatures: readonly number[],
 ): void => {
   requireNumber('conductance', conductance, 0, 1e9, 'W/K');
-  for (const flow of capacityFlows) requireNumber('capacityFlow', flow, 1e-9, 1e9, 'W/K');
+  for (const flow of capacityRates) requireNumber('capacityRate', flow, 1e-9, 1e9, 'W/K');
   for (const temperature of temperatures) requireNumber('temperature', temperature, -273.15, 1000, '°C');
 };
 
@@ -47,7 +47,7 @@ export interface CoilStream {
   /** UA. [W/K] */
   readonly conductance: number;
   /** ṁ c_p of the loop, above 0. [W/K] */
-  readonly capacityFlow: number;
+  readonly capacityRate: number;
   /** Of the loop, into the coil. [°C] */
   readonly inletTemperature: number;
   /** Of the water. [°C] */
@@ -59,9 +59,9 @@ export interface CounterflowStreams {
   /** UA. [W/K] */
   readonly conductance: number;
   /** ṁ c_p of the hot side, above 0. [W/K] */
-  readonly hotCapacityFlow: number;
+  readonly hotCapacityRate: number;
   /** ṁ c_p of the cold side, above 0. [W/K] */
-  readonly coldCapacityFlow: number;
+  readonly coldCapacityRate: number;
   /** [°C] */
   readonly hotInlet: number;
   /** [°C] */
@@ -74,12 +74,12 @@ export interface CounterflowStreams {
  * @throws {@link DesignError} for a value out of range.
  */
 export function coilExchange(coil: CoilStream): Exchange {
-  const { conductance, capacityFlow, inletTemperature, tankTemperature } = coil;
-  requireStreams(conductance, [capacityFlow], [inletTemperature, tankTemperature]);
-  const ntu = conductance / capacityFlow;
+  const { conductance, capacityRate, inletTemperature, tankTemperature } = coil;
+  requireStreams(conductance, [capacityRate], [inletTemperature, tankTemperature]);
+  const ntu = conductance / capacityRate;
   const effectiveness = coilEffectiveness(ntu);
   const drop = effectiveness * (inletTemperature - tankTemperature);
-  return { ntu, effectiveness, power: capacityFlow * drop, outletTemperature: inletTemperature - drop };
+  return { ntu, effectiveness, power: capacityRate * drop, outletTemperature: inletTemperature - drop };
 }
 
 /**
@@ -88,11 +88,11 @@ export function coilExchange(coil: CoilStream): Exchange {
  * @throws {@link DesignError} for a value out of range.
  */
 export function counterflowExchange(plates: CounterflowStreams): Exchange {
-  const { conductance, hotCapacityFlow, coldCapacityFlow, hotInlet, coldInlet } = plates;
-  requireStreams(conductance, [hotCapacityFlow, coldCapacityFlow], [hotInlet, coldInlet]);
-  const smaller = Math.min(hotCapacityFlow, coldCapacityFlow);
+  const { conductance, hotCapacityRate, coldCapacityRate, hotInlet, coldInlet } = plates;
+  requireStreams(conductance, [hotCapacityRate, coldCapacityRate], [hotInlet, coldInlet]);
+  const smaller = Math.min(hotCapacityRate, coldCapacityRate);
   const ntu = conductance / smaller;
-  const effectiveness = counterflowEffectiveness(ntu, smaller / Math.max(hotCapacityFlow, coldCapacityFlow));
+  const effectiveness = counterflowEffectiveness(ntu, smaller / Math.max(hotCapacityRate, coldCapacityRate));
   const power = effectiveness * smaller * (hotInlet - coldInlet);
-  return { ntu, effectiveness, power, outletTemperature: hotInlet - power / hotCapacityFlow };
+  return { ntu, effectiveness, power, outletTemperature: hotInlet - power / hotCapacityRate };
 }

@@ -92,9 +92,9 @@ export interface PlateRating {
   /** Heat that passes. [W] */
   readonly power: number;
   /** ṁ c_p of the hot side. [W/K] */
-  readonly hotCapacityFlow: number;
+  readonly hotCapacityRate: number;
   /** ṁ c_p of the cold side. [W/K] */
-  readonly coldCapacityFlow: number;
+  readonly coldCapacityRate: number;
   /** [°C] */
   readonly hotInlet: number;
   /** [°C] */
@@ -111,16 +111,16 @@ export interface PlateRating {
  * @see Kays & London, Compact Heat Exchangers.
  */
 export function plateConductance(rating: PlateRating): number {
-  const { hotCapacityFlow, coldCapacityFlow, hotInlet, coldInlet } = rating;
-  requireNumber('hotCapacityFlow', hotCapacityFlow, 1e-6, 1e9, 'W/K');
-  requireNumber('coldCapacityFlow', coldCapacityFlow, 1e-6, 1e9, 'W/K');
+  const { hotCapacityRate, coldCapacityRate, hotInlet, coldInlet } = rating;
+  requireNumber('hotCapacityRate', hotCapacityRate, 1e-6, 1e9, 'W/K');
+  requireNumber('coldCapacityRate', coldCapacityRate, 1e-6, 1e9, 'W/K');
   requireNumber('coldInlet', coldInlet, -50, 200, '°C');
   requireNumber('hotInlet', hotInlet, coldInlet + 0.1, 200, '°C (warmer than the cold side)');
-  const smaller = Math.min(hotCapacityFlow, coldCapacityFlow);
+  const smaller = Math.min(hotCapacityRate, coldCapacityRate);
   const most = smaller * (hotInlet - coldInlet);
   requireNumber('power', rating.power, 0, 0.9999 * most, 'W (below what the smaller stream can take)');
   const effectiveness = rating.power / most;
-  const ratio = smaller / Math.max(hotCapacityFlow, coldCapacityFlow);
+  const ratio = smaller / Math.max(hotCapacityRate, coldCapacityRate);
   const gap = 1 - ratio;
   const ntu =
     gap < 1e-9

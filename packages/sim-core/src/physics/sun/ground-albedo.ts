@@ -1,10 +1,9 @@
 /** Reflectance of the ground, hour by hour, where it changes. */
 import type { WeatherColumns } from '@noonloop/weather-io';
+import { MONTH_STARTS } from '../calendar.ts';
 
 /** Depth from which snow hides the ground; below, its reflectance blends in; judgement. [m] */
 const COVERING_DEPTH = 0.05;
-/** First hour of each month, and of the year after. */
-const MONTHS = [0, 744, 1416, 2160, 2880, 3624, 4344, 5088, 5832, 6552, 7296, 8016, 8760];
 
 /**
  * Ground reflectance: the weather's own where it has one; else that of the ground, blended into that of snow up to a depth of
@@ -25,7 +24,7 @@ export function albedoColumn(
   if (depth === null && typeof ground === 'number') return null;
   const albedo = new Float64Array(8760);
   for (let month = 0; month < 12; month++) {
-    albedo.fill(typeof ground === 'number' ? ground : ground[month]!, MONTHS[month]!, MONTHS[month + 1]!);
+    albedo.fill(typeof ground === 'number' ? ground : ground[month]!, MONTH_STARTS[month]!, MONTH_STARTS[month + 1]!);
   }
   if (depth === null || snow === null) return albedo;
   return albedo.map((bare, hour) => bare + (snow - bare) * Math.min(depth[hour]! / COVERING_DEPTH, 1));
