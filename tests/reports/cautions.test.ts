@@ -186,6 +186,28 @@ describe('legionella', () => {
   });
 });
 
+/** A run whose notice says that water was drawn while season or timer kept the heater off. */
+const withHeaterOff = (offDays: readonly string[]): RunResult => {
+  const facts = {
+    missing: { value: 3.6e9, unit: 'J' },
+    cool: { value: 11, unit: 'm³' },
+    hot: { value: 14, unit: 'm³' },
+  };
+  const run = having(fixture(), { heater: { offDays } });
+  return { ...run, notices: [{ code: 'heater-off', facts, hours: 918 }] };
+};
+
+describe('a heater that is off for a season or by a timer', () => {
+  it('is a caution with its numbers, who asks the local code, and what to do before the water is used again [requirement]', () => {
+    expect(codes(cautions(fixture()))).not.toContain('heater-off');
+    const { finding, advice } = of(cautions(withHeaterOff(['05-01..09-30'])), 'heater-off')!;
+    expect(finding).toContain('918 h ');
+    expect(finding).toMatch(/14 m³, of which 11 m³ leave it below 60 °C; the taps lack 1,?000 kWh/);
+    expect(advice).toMatch(/local code.*do not breathe the spray/);
+    expect(of(cautions(withHeaterOff([])), 'heater-off')!.advice).toContain('once a day');
+  });
+});
+
 describe('what is hot, cold or full', () => {
   it('warns of a tank above 93 °C and above its rating, and of relief, with litres [Chicago code, ANSI Z21.22]', () => {
     const run = fixture();
@@ -441,7 +463,7 @@ describe('all sentences', () => {
     const { array } = reached.design;
     const collector = { ...array.collector, stagnationTemperature: 189.4 };
     const stated = { ...reached, design: { ...reached.design, array: { ...array, collector } } };
-    return [base(), water, flowThrough, stated, fixture()];
+    return [base(), water, flowThrough, stated, fixture(), withHeaterOff(['05-01..09-30']), withHeaterOff([])];
   }
   const all = everything();
   const spoken = (units: 'metric' | 'us'): Caution[] => all.flatMap((run) => cautions(run, units));

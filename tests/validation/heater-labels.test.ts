@@ -8,6 +8,7 @@ import {
 import { describe, expect, it } from 'vitest';
 import { compileHeater, stepHeater } from '../../packages/sim-core/src/physics/backup/heater.ts';
 import { WATER_HEAT_CAPACITY } from '../../packages/sim-core/src/physics/tank/tank.ts';
+import { heaterDesign } from '../sim-core/physics/backup/parts.ts';
 
 const gallon = 0.003785411784;
 const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;
@@ -22,21 +23,16 @@ describe('standing loss of European tests at 45 K [definition: S/(24 h · 45 K)]
   });
 
   it('a heater at 65 °C in 20 °C with that coefficient loses the labelled energy in a day', () => {
-    const heater = compileHeater({
-      kind: 'stored-electric',
-      carrier: 'electricity',
-      volume: 0.15,
-      setTemperature: 65,
-      burnerPower: 2000,
-      burnerEfficiency: 1,
-      minimumPower: 0,
-      minimumRise: 0,
-      minimumFlow: 0,
-      standbyPower: 0,
-      lossCoefficient: lossFromStandingLoss(1.6 * 3.6e6),
-      roomTemperature: 20,
-      elementHeight: 0,
-    });
+    const heater = compileHeater(
+      heaterDesign({
+        kind: 'stored-electric',
+        carrier: 'electricity',
+        setTemperature: 65,
+        burnerPower: 2000,
+        burnerEfficiency: 1,
+        lossCoefficient: lossFromStandingLoss(1.6 * 3.6e6),
+      }),
+    );
     let heat = 0;
     for (let hour = 0; hour < 24; hour++) {
       stepHeater(heater, 0, 0, 3600);
@@ -74,21 +70,15 @@ describe('US uniform energy factor', () => {
     (_, factor, efficiency, pattern, drawn_gal, fuelPower) => {
       const lossCoefficient = lossFromUniformEnergyFactor(factor, efficiency, pattern);
       const set = celsius(125);
-      const heater = compileHeater({
-        kind: 'stored-gas',
-        carrier: 'gas',
-        volume: 0.15,
-        setTemperature: set,
-        burnerPower: 1e6, // ample, so that the water leaves at its setting, as the test's delivery does
-        burnerEfficiency: efficiency,
-        minimumPower: 0,
-        minimumRise: 0,
-        minimumFlow: 0,
-        standbyPower: 0,
-        lossCoefficient,
-        roomTemperature: celsius(67.5),
-        elementHeight: 0,
-      });
+      const heater = compileHeater(
+        heaterDesign({
+          setTemperature: set,
+          burnerPower: 1e6, // ample, so that the water leaves at its setting, as the test's delivery does
+          burnerEfficiency: efficiency,
+          lossCoefficient,
+          roomTemperature: celsius(67.5),
+        }),
+      );
       let fuel = 0;
       let delivered = 0;
       for (let hour = 0; hour < 24; hour++) {

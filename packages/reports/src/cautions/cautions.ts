@@ -10,7 +10,7 @@ import { coilSmall, fluidLimit, freezing, givenBack, heldInSun, poisonousFluid, 
 import { boiling, loopPressureHigh, loopRelief, lowPressure, steamReach, vesselSmall } from './pressure.ts';
 import { hotTank, relief, tankIce, tankRating, tankSwell } from './tank.ts';
 import type { Caution, CautionSeverity, Found, Rule, RuleContext } from './types.ts';
-import { coolWater, heaterSetting, hotInlet, hydrogen, lukewarm, scald, shortfall } from './water.ts';
+import { coolWater, heaterOff, heaterSetting, hotInlet, hydrogen, lukewarm, scald, shortfall } from './water.ts';
 
 /** In this order among equals; those that hold for every system come last. */
 const RULES: readonly Rule[] = [
@@ -32,6 +32,7 @@ const RULES: readonly Rule[] = [
   lowPressure,
   thinning,
   arrayAway,
+  heaterOff,
   coolWater,
   lukewarm,
   hotInlet,

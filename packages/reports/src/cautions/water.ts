@@ -129,6 +129,20 @@ export const coolWater: Rule = ({ result: { design }, columns }) => {
   };
 };
 
+/** Water drawn while season or timer keep the heater off. @internal */
+export const heaterOff: Rule = ({ result: { design, notices } }) => {
+  const notice = notices.find(({ code }) => code === 'heater-off');
+  if (notice === undefined) return null;
+  const { offDays } = design.heater;
+  return {
+    code: 'heater-off',
+    severity: 'warning',
+    facts: { ...notice.facts, hours: hoursOf(notice.hours), disinfection: celsius(DISINFECTION) },
+    finding: ['found'],
+    advice: offDays.length > 0 ? ['why', 'season'] : ['why', 'timer'],
+  };
+};
+
 /** Taps colder than asked for. @internal */
 export const shortfall: Rule = ({ result: { design }, columns }) => {
   const asked = columns.tapHeatAsked;

@@ -67,6 +67,22 @@ export const WATER_WORDS = {
     who: WHO.plumber,
     source: 'HSE HSG274 part 2, read in secondary pages; a tenth: judgement',
   },
+  'heater-off': {
+    severity: ['warning'],
+    raised: 'water is drawn while season or timer (`heater.offDays`, `heater.heatingHours`) keep the heater off',
+    short: 'water is drawn in {hours} while the heater is off',
+    says: {
+      found:
+        'In {hours} water is drawn while the heater is off: {hot}, of which {cool} leave it below {disinfection}; the taps lack {missing}.',
+      why: 'Sun alone is no disinfection: in dull days the water stays where legionella multiply, and nothing after the tank kills them.',
+      season:
+        'Before you switch it off, ask what the local code wants; a house with old, ill or many people should keep it on. Before you use the water again after it stood lukewarm, bring store and pipes to {disinfection}, and do not breathe the spray of the first water.',
+      timer:
+        'Set the hours so that the store is at {disinfection} once a day at least, or as often as the local code says.',
+    },
+    who: WHO.ownerOrPlumber,
+    source: 'HSE ACoP L8 and HSG274 part 2, read in secondary pages',
+  },
   shortfall: {
     severity: ['note'],
     raised: 'the taps miss 0.1 % or more of the heat that they ask for in the year',

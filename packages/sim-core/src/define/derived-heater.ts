@@ -117,6 +117,8 @@ export function heaterDefaults(
       kind === 'element'
         ? fill('heater.elementHeight', heater.elementHeight, 0.6, '-', 'judgement: above the coil, two fifths over it')
         : 0,
+    offDays: heater.offDays,
+    heatingHours: heater.heatingHours,
   };
 }
 
@@ -132,8 +134,12 @@ function storedLoss(heater: CheckedInput['heater'], kind: HeaterKind, volume: nu
     : fill('heater.lossCoefficient', heater.lossCoefficient, lossOfLabelClass(volume, 'B'), 'W/K', CLASS_SOURCE);
 }
 
-/** Heater of the house without the sun: the same; in place of an element in the tank a stored electric one. */
-export function baselineHeater(input: CheckedInput['heater'], heater: HeaterDesign, fill: Fill): HeaterDesign {
+/**
+ * Heater of the house without the sun: the same, its timer too, but never off for a season; in place of an element in the tank a
+ * stored electric one.
+ */
+export function baselineHeater(input: CheckedInput['heater'], own: HeaterDesign, fill: Fill): HeaterDesign {
+  const heater = own.offDays.length === 0 ? own : { ...own, offDays: [] };
   if (heater.kind !== 'element') return heater;
   const volume = fill(
     'heater.baselineVolume',

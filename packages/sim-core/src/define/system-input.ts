@@ -103,6 +103,10 @@ export interface HeaterInput {
   readonly elementHeight?: Quantity | undefined;
   /** With kind "element": water in the heater that the same house would have without the sun. [m³] Left out, it follows: a common size of stored heater, common practice, no source. From 0.02 to 2. For example "80 gal". */
   readonly baselineVolume?: Quantity | undefined;
+  /** Days on which it is switched off, first and last included: `'05-01..09-30'`. The house without the sun heats on them; empty: never off. */
+  readonly offDays?: readonly string[] | undefined;
+  /** Timer: spans of whole hours in which it may heat, by the house's clock (`draw.summerTime`), such as `[[5, 8], [17, 22]]`. The house without the sun has the same timer; `null`: all day. */
+  readonly heatingHours?: readonly (readonly [number, number])[] | null | undefined;
 }
 
 /** Water used, and the mains. */

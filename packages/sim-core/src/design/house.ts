@@ -118,4 +118,14 @@ export interface HeaterDesign {
   readonly roomTemperature: number;
   /** Element: its height and its thermostat's, as a share of the solar tank's height. [-] */
   readonly elementHeight: number;
+  /**
+   * Days on which it is switched off, first and last included: `'05-01..09-30'`. The house without the sun heats on them; empty:
+   * never off.
+   */
+  readonly offDays: readonly string[];
+  /**
+   * Timer: spans of whole hours in which it may heat, by the house's clock (`draw.summerTime`), such as `[[5, 8], [17, 22]]`. The
+   * house without the sun has the same timer; `null`: all day.
+   */
+  readonly heatingHours: readonly (readonly [from: number, to: number])[] | null;
 }

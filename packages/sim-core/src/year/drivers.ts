@@ -1,5 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
+import { heaterOffHours } from '../physics/backup/hours.ts';
 import { mainsColumn } from '../physics/draw/mains.ts';
 import { type DrawSchedule, drawSchedule } from '../physics/draw/schedule.ts';
 import type { DrawWithin } from '../physics/draw/within.ts';
@@ -21,6 +22,8 @@ export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDri
   readonly tapVolume: Float64Array;
   /** Where inside its hour that water is wanted; `null`: evenly. */
   readonly within: DrawWithin | null;
+  /** Hours in which the heater may not heat, bits of `HEATER_OFF`; `null`: none. Shape [8760]. */
+  readonly heaterOff: Uint8Array | null;
   /** Hours in which taps no warmer than the mains kept a draw of a tapping profile from its heat. */
   readonly heldDrawHours: number;
   /** What was taken for granted about the weather, in words. */
@@ -55,6 +58,7 @@ export function compileDrivers(design: SystemDesign, weather: WeatherYear, steps
     mains: mains.slice(),
     tapVolume: schedule.volume.slice(),
     within: schedule.within,
+    heaterOff: heaterOffHours(design.heater, draw.summerTime),
     heldDrawHours: schedule.heldHours,
     assumptions: [...weather.assumptions.map((assumption) => assumption.text), ...arrayAssumptions],
   };

@@ -1,3 +1,4 @@
+import { HEATER_OFF } from '../physics/backup/hours.ts';
 import { absorberHeat, pipeHeat } from '../physics/loop/circuit-design.ts';
 import { tankHeat } from '../physics/tank/tank.ts';
 import { bookHour } from './balance.ts';
@@ -9,8 +10,10 @@ export function openHour(machine: Machine, hour: number): void {
   const { baseline, circuit, columns, drivers, heater, loopPressure, tank } = machine;
   const { absorber } = circuit;
   const blackout = drivers.blackout[hour] === 1;
-  heater.out = blackout && heater.needsMains;
-  baseline.out = blackout && baseline.needsMains;
+  const off = drivers.heaterOff === null ? 0 : drivers.heaterOff[hour]!;
+  heater.off = off;
+  heater.out = off > 0 || (blackout && heater.needsMains);
+  baseline.out = (off & HEATER_OFF.timer) > 0 || (blackout && baseline.needsMains);
   let hottest = absorber[0]!;
   let coldest = hottest;
   for (let node = 1; node < absorber.length; node++) {
@@ -35,13 +38,17 @@ export function closeHour(machine: Machine, hour: number): void {
   const stored = tankHeat(tank);
   columns.tankMeanTemperature[hour] = stored / (tank.nodeCapacity * (top + 1));
   columns.heaterFuel[hour] = columns.heaterHeat[hour]! / design.heater.burnerEfficiency;
-  columns.heaterElectricity[hour] = heater.out ? 0 : design.heater.standbyPower * 3600;
+  columns.heaterElectricity[hour] = controlsRun(machine, hour, heater.off) ? design.heater.standbyPower * 3600 : 0;
   const running = columns.pumpRunning[hour]!;
   columns.collectorOutletTemperature[hour] =
     running > 0 ? columns.collectorOutletTemperature[hour]! / running : circuit.absorber[circuit.absorber.length - 1]!;
   tendLoop(machine, hour);
   bookParts(machine, hour, absorberHeat(circuit), pipeHeat(circuit), stored, heater.capacity * heater.temperature);
 }
+
+/** Whether a heater's controls draw power: the mains are there, and it is not switched off for days. A timer leaves them on. */
+export const controlsRun = ({ drivers }: Machine, hour: number, off: number): boolean =>
+  drivers.blackout[hour] !== 1 && (off & HEATER_OFF.switched) === 0;
 
 /** What came in, went out and stayed, for each part and the whole. Heat in water is counted above mains. */
 function bookParts(

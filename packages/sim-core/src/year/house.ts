@@ -3,6 +3,7 @@ import type { Heater } from '../physics/backup/heater.ts';
 import { heatWater, keepWarm, settleMixing, type TapDraw } from '../physics/backup/supply.ts';
 import { drawnBetween, flowBetween } from '../physics/draw/within.ts';
 import { drawFromTank, outletOf, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
+import { controlsRun } from './hour.ts';
 import type { Machine } from './machine.ts';
 
 /** Storage temperature against legionella, 60 °C (HSE HSG274 part 2, page quoting it), less a kelvin of the thermostat's; judgement. [°C] */
@@ -69,7 +70,7 @@ function noteTaps(machine: Machine, hour: number): void {
 function noteColdWater(machine: Machine, hour: number, hot: number, missing: number): void {
   const { columns, heater, taps } = machine;
   if (heater.outlet < DISINFECTED) columns.undisinfectedVolume[hour]! += hot;
-  if (!heater.instantaneous || heater.firing) return;
+  if (!heater.instantaneous || heater.firing || heater.off > 0) return;
   columns.unfiredVolume[hour]! += hot;
   if (heater.outlet < taps.target) columns.unfiredShortfall[hour]! += Math.max(missing, 0);
 }
@@ -109,7 +110,7 @@ export function stepBaseline(machine: Machine, hour: number, steps: number): voi
   }
   columns.baselineHeat[hour] = heat;
   columns.baselineFuel[hour] = heat / design.baseline.burnerEfficiency;
-  columns.baselineElectricity[hour] = baseline.out ? 0 : design.baseline.standbyPower * 3600;
+  columns.baselineElectricity[hour] = controlsRun(machine, hour, 0) ? design.baseline.standbyPower * 3600 : 0;
 }
 
 function feedBaseline(machine: Machine, baseline: Heater, hour: number, step: number, steps: number): void {

@@ -14,6 +14,7 @@ export function findNotices(machine: Machine): RunNotice[] {
   const thinned = columns.glycolMassFraction[8759]! < design.loop.glycolMassFraction - 1e-6;
   const coldestWater = columns.tankBottomTemperature.reduce((low, value) => Math.min(low, value));
   const taken = columns.thermosiphonHeat.reduce((sum, value) => sum + value, 0);
+  const unheated = whileOff(machine);
   const motorLimit = (hour: number): number =>
     MOTOR_OVERLOAD * design.pump.openFlowPower * 3600 * columns.pumpRunning[hour]!;
   const candidates: RunNotice[] = [
@@ -96,10 +97,32 @@ export function findNotices(machine: Machine): RunNotice[] {
       hours: count(columns.unfiredShortfall, (value) => value > 0),
     },
     {
+      code: 'heater-off',
+      facts: {
+        missing: fact(unheated.missing, 'J'),
+        cool: fact(unheated.cool, 'm³'),
+        hot: fact(unheated.hot, 'm³'),
+      },
+      hours: unheated.hours,
+    },
+    {
       code: 'relief-valve',
       facts: { opens: fact(design.tank.reliefTemperature, '°C') },
       hours: count(columns.reliefVolume, (value) => value > 0),
     },
   ];
   return candidates.filter((notice) => notice.hours > 0);
+}
+
+/** What is drawn while timer or season keep the heater off: hours, hot water, how much of it is cool, and heat that the taps lack. */
+function whileOff({ columns, drivers }: Machine): { hours: number; hot: number; cool: number; missing: number } {
+  const found = { hours: 0, hot: 0, cool: 0, missing: 0 };
+  drivers.heaterOff?.forEach((off, hour) => {
+    if (off === 0 || columns.hotVolume[hour] === 0) return;
+    found.hours++;
+    found.hot += columns.hotVolume[hour]!;
+    found.cool += columns.undisinfectedVolume[hour]!;
+    found.missing += Math.max(columns.tapHeatAsked[hour]! - columns.tapHeat[hour]!, 0);
+  });
+  return found;
 }

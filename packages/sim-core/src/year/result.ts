@@ -91,7 +91,7 @@ export interface RunColumns {
   readonly hotVolume: Float64Array;
   /** Heat asked for at the taps, above mains. [J] */
   readonly tapHeatAsked: Float64Array;
-  /** Part of {@link hotVolume} that passed an instantaneous heater without being heated, whether warm enough or not. [m³] */
+  /** Part of {@link hotVolume} that passed an instantaneous heater that did not fire though it might, whether warm enough or not. [m³] */
   readonly unfiredVolume: Float64Array;
   /** Heat that water lacked which passed unheated and colder than the taps want: part of what was asked and not got. [J] */
   readonly unfiredShortfall: Float64Array;
@@ -159,6 +159,7 @@ export const NOTICE_CODES = [
   'module-tables-held',
   'draw-held',
   'heater-not-firing',
+  'heater-off',
   'relief-valve',
 ] as const;
 

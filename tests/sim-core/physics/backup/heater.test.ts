@@ -1,24 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { HeaterDesign } from '../../../../packages/sim-core/src/design/design.ts';
 import { compileHeater, stepHeater } from '../../../../packages/sim-core/src/physics/backup/heater.ts';
 import { WATER_HEAT_CAPACITY } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
+import { heaterDesign } from './parts.ts';
 
-const design: HeaterDesign = {
-  kind: 'stored-gas',
-  carrier: 'gas',
-  volume: 0.15,
-  setTemperature: 60,
-  burnerPower: 9000,
-  burnerEfficiency: 0.77,
-  minimumPower: 0,
-  minimumRise: 0,
-  minimumFlow: 0,
-  standbyPower: 0,
-  elementHeight: 0,
-  lossCoefficient: 5,
-  roomTemperature: 20,
-};
+const design = heaterDesign();
 
 describe('stepHeater', () => {
   it('at rest at its set temperature burns exactly its standby loss [closed form: UA (T − T_room)]', () => {

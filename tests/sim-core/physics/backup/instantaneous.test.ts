@@ -1,10 +1,10 @@
 import { instantaneousOutlet } from '@noonloop/sim-core/formulas';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { HeaterDesign } from '../../../../packages/sim-core/src/design/design.ts';
 import { compileHeater } from '../../../../packages/sim-core/src/physics/backup/heater.ts';
 import { heatWater, hotShare, settleMixing } from '../../../../packages/sim-core/src/physics/backup/supply.ts';
 import { WATER_HEAT_CAPACITY } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
+import { heaterDesign } from './parts.ts';
 
 const limits = { setTemperature: 50, burnerPower: 20_000, minimumPower: 4000, minimumRise: 0, minimumFlow: 0 };
 const FLOW = 6 / 60_000;
@@ -82,17 +82,15 @@ describe('instantaneousOutlet', () => {
 });
 
 describe('a step of an instantaneous heater', () => {
-  const design: HeaterDesign = {
+  const design = heaterDesign({
     ...limits,
     kind: 'instantaneous-gas',
-    carrier: 'gas',
     volume: 0,
     burnerEfficiency: 0.82,
     standbyPower: 3,
     lossCoefficient: 0,
     roomTemperature: 18,
-    elementHeight: 0,
-  };
+  });
 
   it('fires by the flow while the tap runs, not by the mean of the step [10 L at 6 L/min in an hour: 1 min 40 s at 7.3 kW]', () => {
     const heater = compileHeater(design);

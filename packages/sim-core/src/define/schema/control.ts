@@ -1,8 +1,9 @@
 import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
-import { listShape, numberShape, shaped } from '../../input/shape.ts';
+import { shaped } from '../../input/shape.ts';
 import { readDay } from '../../physics/control/outages.ts';
+import { hourSpans } from './calendar.ts';
 
 const differenceSchema = z
   .strictObject({
@@ -24,30 +25,6 @@ const differenceSchema = z
       );
     }
   });
-
-/** Spans of whole hours, such as [[9, 16]]. */
-const scheduleSchema = shaped(
-  z
-    .custom<readonly (readonly [number, number])[]>(() => true)
-    .transform((value, context): readonly (readonly [number, number])[] => {
-      const isHour = (item: unknown): item is number =>
-        Number.isInteger(item) && Number(item) >= 0 && Number(item) <= 24;
-      const isSpan = (span: unknown) =>
-        Array.isArray(span) && span.length === 2 && isHour(span[0]) && isHour(span[1]) && span[0] < span[1];
-      if (Array.isArray(value) && value.length > 0 && value.length <= 24 && value.every(isSpan)) {
-        return value.map(([from, to]) => [from, to] as const);
-      }
-      const misfit: unknown = Array.isArray(value) ? value.find((span) => !isSpan(span)) : value;
-      fault(
-        context,
-        quote(misfit),
-        'spans of whole hours from 0 to 24, each ending later than it starts, such as [[9, 16]]',
-        'Split a span that goes over midnight in two.',
-      );
-      return z.NEVER;
-    }),
-  listShape(listShape(numberShape(0, 24, 'integer'), 2, 2), 1, 24),
-);
 
 const monthDay = shaped(
   z
@@ -71,7 +48,7 @@ const outageSchema = z.strictObject({ from: monthDay, to: monthDay, kind: choice
 export const controlSchema = z.strictObject({
   mode: choice(['power', 'difference', 'schedule']).optional(),
   difference: differenceSchema.prefault({}),
-  schedule: defaulted(scheduleSchema, [[9, 16]], '', 'judgement: the brighter hours of a day'),
+  schedule: defaulted(hourSpans, [[9, 16]], '', 'judgement: the brighter hours of a day'),
   outages: z.array(outageSchema).max(100).default([]),
   highLimit: defaulted(
     quantity('temperature', 30, 120).nullable(),

@@ -3,10 +3,10 @@ import type { DrawProfileName } from '../../design/house.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, flag, numbers, quantity, quantityOr } from '../../input/field.ts';
 import { listShape, numberShape, shaped } from '../../input/shape.ts';
-import { readDayRange } from '../../physics/draw/days.ts';
 import { HOUSEHOLD_SHAPES } from '../../physics/draw/household.ts';
 import { WEEKDAYS } from '../../physics/draw/schedule.ts';
 import { TAPPING_TABLE } from '../../physics/draw/tapping-data.ts';
+import { dayRange, dayRanges } from './calendar.ts';
 
 const PROFILES = [...Object.keys(TAPPING_TABLE), ...Object.keys(HOUSEHOLD_SHAPES)] as DrawProfileName[];
 const HOURS = 8760;
@@ -36,35 +36,6 @@ const sharesSchema = numbers({ length: 24, minimum: 0, maximum: 1e6, unit: '-' }
   const remedy = 'Give a day with some use, or set dailyVolume to 0.';
   fault(context, 'shares that add up to 0', 'at least one hour with a draw', remedy);
 });
-
-const RANGE_EXAMPLE = 'days such as "07-10..07-24", month before day';
-
-const rangeShape = { type: 'string', pattern: '^\\d\\d-\\d\\d\\.\\.\\d\\d-\\d\\d$', examples: ['07-10..07-24'] };
-
-/** A range of days. */
-const dayRange = shaped(
-  z
-    .custom<string>(() => true)
-    .transform((value, context): string => {
-      if (readDayRange(value) !== null) return value;
-      fault(context, quote(value), RANGE_EXAMPLE, 'Give first and last day of the 365-day year.');
-      return z.NEVER;
-    }),
-  rangeShape,
-);
-
-const dayRanges = shaped(
-  z
-    .custom<readonly string[]>(() => true)
-    .transform((value, context): readonly string[] => {
-      const misfit = Array.isArray(value) ? value.findIndex((item) => readDayRange(item) === null) : 0;
-      if (Array.isArray(value) && misfit < 0) return [...value];
-      const found = Array.isArray(value) ? `${quote(value[misfit])} at place ${misfit + 1}` : quote(value);
-      fault(context, found, `a list of ${RANGE_EXAMPLE}`, 'Give first and last day of each absence.');
-      return z.NEVER;
-    }),
-  listShape(rangeShape, 0),
-);
 
 /** A year of the user's own volumes, as a list or typed array. */
 const recordSchema = shaped(

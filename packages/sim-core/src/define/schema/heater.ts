@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { HeaterKind } from '../../design/design.ts';
 import { choice, defaulted, fault, quantity } from '../../input/field.ts';
+import { dayRanges, hourSpans } from './calendar.ts';
 
 /** Fields that only some kinds have. */
 export const KINDS_OF_FIELD: Readonly<Record<string, readonly HeaterKind[]>> = {
@@ -35,6 +36,9 @@ export const heaterSchema = z
     roomTemperature: quantity('temperature', -20, 50).optional(),
     elementHeight: quantity('fraction', 0, 0.98).optional(),
     baselineVolume: quantity('volume', 0.02, 2).optional(),
+    // Without a source: a heater that is on all year is no assumption of a report.
+    offDays: dayRanges.default([]),
+    heatingHours: hourSpans.nullable().default(null),
   })
   .superRefine((heater, context) => {
     for (const [field, kinds] of Object.entries(KINDS_OF_FIELD)) {

@@ -14,8 +14,10 @@ export interface Heater {
   loss: number;
   /** Whether an instantaneous heater fires in this step. */
   firing: boolean;
-  /** Whether it has no power to heat: it needs the mains, and they are out. */
+  /** Whether it cannot heat: it needs the mains, and they are out, or {@link off} says so. */
   out: boolean;
+  /** Why it may not heat in this hour, bits of `HEATER_OFF`; 0: it may. */
+  off: number;
   /** Whether it heats by electricity, or has electrics that light its gas. */
   readonly needsMains: boolean;
   /** Whether it holds water of its own. */
@@ -35,6 +37,7 @@ export const compileHeater = (design: HeaterDesign): Heater => ({
   loss: 0,
   firing: false,
   out: false,
+  off: 0,
   needsMains: design.carrier === 'electricity' || design.standbyPower > 0,
   stored: design.volume > 0,
   instantaneous: design.kind === 'instantaneous-gas' || design.kind === 'instantaneous-electric',
