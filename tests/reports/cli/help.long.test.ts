@@ -8,7 +8,7 @@ import { command, ownFolder } from './command.ts';
 
 const folder = ownFolder();
 const silent = { out: () => {}, err: () => {}, width: 80, isWatched: false, hasColours: false };
-const words = buildProgram(silent, () => {}).commands.map((word) => word.name());
+const words = (await buildProgram(silent, () => {})).commands.map((word) => word.name());
 
 /** Names by which examples call the drafts. */
 const CALLED: Readonly<Record<string, keyof typeof DRAFTS>> = {

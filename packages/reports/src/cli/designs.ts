@@ -26,7 +26,7 @@ export async function writtenDesign(
   path: string,
   record: DrawRecord | null = null,
 ): Promise<{ readonly design: SystemDesign; readonly input: SystemInput; readonly settings: Settings }> {
-  const { defineSystem } = await import('@noonloop/sim-core');
+  const { defineSystem } = await import('./core.ts');
   const settings = outOfReport(await readSettings(fileOf(path)), path);
   return checked(settings, 'design', (fields) => {
     const input = { ...fields } as unknown as SystemInput;

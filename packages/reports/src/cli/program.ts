@@ -6,31 +6,7 @@ import { EXIT, type ExitCode } from './exit-codes.ts';
 import { explain } from './in-words.ts';
 import { coloured, harmless, type Terminal } from './terminal.ts';
 import { addWord, type Word } from './word.ts';
-import { ageing } from './words/ageing.ts';
-import { change } from './words/change.ts';
-import { checkLogWord } from './words/check-log.ts';
-import { collectors } from './words/collectors.ts';
-import { compare } from './words/compare.ts';
 import { completion } from './words/completion.ts';
-import { draft } from './words/draft.ts';
-import { fillIn } from './words/fill-in.ts';
-import { fit } from './words/fit.ts';
-import { freezing } from './words/freezing.ts';
-import { makeWeather } from './words/make-weather.ts';
-import { merge } from './words/merge.ts';
-import { meter } from './words/meter.ts';
-import { picture } from './words/picture.ts';
-import { rate } from './words/rate.ts';
-import { refractometer } from './words/refractometer.ts';
-import { run } from './words/run.ts';
-import { schema } from './words/schema.ts';
-import { size } from './words/size.ts';
-import { study } from './words/study.ts';
-import { thinningWord } from './words/thinning.ts';
-import { upkeep } from './words/upkeep.ts';
-import { weather } from './words/weather.ts';
-import { yardTest } from './words/yard-test.ts';
-import { years } from './words/years.ts';
 
 const DESCRIPTION = `Simulates sun-heated domestic water hour by hour through a year of weather.
 
@@ -45,20 +21,61 @@ const FIRST_STEPS = `First steps:
   noonloop make-weather months.yaml --out town.csv
   noonloop run house.yaml --weather town.csv    the year, as text`;
 
-/** Words under the headings of the help. */
-const WORDS: readonly (readonly [heading: string, words: readonly Word<never>[]])[] = [
-  ['Files to begin with', [draft, schema, change, fillIn]],
-  ['Weather', [makeWeather, weather]],
-  ['Before buying', [rate, yardTest, collectors]],
-  ['A year', [run, compare, years, picture, meter]],
-  ['Sizes', [size]],
-  ['Protection', [freezing, thinningWord, ageing, refractometer]],
-  ['A system at work', [upkeep, checkLogWord, fit]],
-  ['Studies', [study, merge]],
-];
+/** Words by name under the headings of the help; each is loaded when it is wanted. */
+const WORDS: Readonly<Record<string, Readonly<Record<string, () => Promise<Word<never>>>>>> = {
+  'Files to begin with': {
+    draft: async () => (await import('./words/draft.ts')).draft,
+    schema: async () => (await import('./words/schema.ts')).schema,
+    change: async () => (await import('./words/change.ts')).change,
+    'fill-in': async () => (await import('./words/fill-in.ts')).fillIn,
+  },
+  Weather: {
+    'make-weather': async () => (await import('./words/make-weather.ts')).makeWeather,
+    weather: async () => (await import('./words/weather.ts')).weather,
+  },
+  'Before buying': {
+    rate: async () => (await import('./words/rate.ts')).rate,
+    'yard-test': async () => (await import('./words/yard-test.ts')).yardTest,
+    collectors: async () => (await import('./words/collectors.ts')).collectors,
+  },
+  'A year': {
+    run: async () => (await import('./words/run.ts')).run,
+    compare: async () => (await import('./words/compare.ts')).compare,
+    years: async () => (await import('./words/years.ts')).years,
+    picture: async () => (await import('./words/picture.ts')).picture,
+    meter: async () => (await import('./words/meter.ts')).meter,
+  },
+  Sizes: {
+    size: async () => (await import('./words/size.ts')).size,
+  },
+  Protection: {
+    freezing: async () => (await import('./words/freezing.ts')).freezing,
+    thinning: async () => (await import('./words/thinning.ts')).thinningWord,
+    ageing: async () => (await import('./words/ageing.ts')).ageing,
+    refractometer: async () => (await import('./words/refractometer.ts')).refractometer,
+  },
+  'A system at work': {
+    upkeep: async () => (await import('./words/upkeep.ts')).upkeep,
+    'check-log': async () => (await import('./words/check-log.ts')).checkLogWord,
+    fit: async () => (await import('./words/fit.ts')).fit,
+  },
+  Studies: {
+    study: async () => (await import('./words/study.ts')).study,
+    merge: async () => (await import('./words/merge.ts')).merge,
+  },
+};
 
-/** Builds the command. @param done - Takes the exit code of a word that has one. */
-export function buildProgram(terminal: Terminal, done: (exit: ExitCode) => void): Command {
+/**
+ * Builds the command.
+ *
+ * @param done - Takes the exit code of a word that has one.
+ * @param asked - First argument; where it is the name of a word, only that one is loaded.
+ */
+export async function buildProgram(
+  terminal: Terminal,
+  done: (exit: ExitCode) => void,
+  asked?: string,
+): Promise<Command> {
   const program = new Command('noonloop')
     .description(DESCRIPTION)
     .version((createRequire(import.meta.url)('../../package.json') as { version: string }).version)
@@ -74,9 +91,11 @@ export function buildProgram(terminal: Terminal, done: (exit: ExitCode) => void)
     })
     .configureHelp({ subcommandTerm: (command) => command.name() })
     .exitOverride();
-  for (const [heading, words] of WORDS) {
+  const known = asked !== undefined && Object.values(WORDS).some((words) => Object.hasOwn(words, asked));
+  for (const [heading, words] of Object.entries(WORDS)) {
     program.commandsGroup(`${heading}:`);
-    for (const word of words) addWord(program, word, terminal, done);
+    for (const [name, load] of Object.entries(words))
+      if (!known || name === asked) addWord(program, await load(), terminal, done);
   }
   program.commandsGroup('The shell:');
   addWord(program, completion(program), terminal, done);
@@ -92,10 +111,11 @@ export function buildProgram(terminal: Terminal, done: (exit: ExitCode) => void)
  */
 export async function runCommand(words: readonly string[], terminal: Terminal): Promise<ExitCode> {
   let exit: ExitCode = EXIT.ok;
-  const program = buildProgram(terminal, (code) => {
+  const done = (code: ExitCode) => {
     exit = code;
-  });
+  };
   try {
+    const program = await buildProgram(terminal, done, words[0]);
     await program.parseAsync(words, { from: 'user' });
     return exit;
   } catch (error) {

@@ -14,13 +14,13 @@ export interface WeatherOptions {
 
 /** Weather to run on: read and looked over. Faults end the command unless it was insisted; doubts go into the reports. */
 export async function weatherOf(path: string, options: WeatherOptions): Promise<WeatherYear> {
-  const { vetWeather } = await import('@noonloop/weather-io');
+  const { vetWeather } = await import('./reading.ts');
   return vetWeather(await weatherAsItIs(path, options), { insist: options.insistOnWeather === true });
 }
 
 /** Reads the weather file, by a layout where one is given, filled where that is asked for; does not look it over. */
 export async function weatherAsItIs(path: string, options: WeatherOptions): Promise<WeatherYear> {
-  const { fillGaps, readWeather } = await import('@noonloop/weather-io');
+  const { fillGaps, readWeather } = await import('./reading.ts');
   return byLayout(options.layout, async (plain) =>
     options.fillGaps === true
       ? fillGaps(await readWeather(path, { ...plain, gaps: 'keep' }))
@@ -30,7 +30,7 @@ export async function weatherAsItIs(path: string, options: WeatherOptions): Prom
 
 /** Years to run on, each in a file of its own or several in one. */
 export async function yearsOfWeather(paths: readonly string[], options: WeatherOptions): Promise<WeatherYear[]> {
-  const { fillGaps, readWeatherYears, vetWeather } = await import('@noonloop/weather-io');
+  const { fillGaps, readWeatherYears, vetWeather } = await import('./reading.ts');
   const years = await byLayout(options.layout, async (plain) =>
     options.fillGaps === true
       ? (await readWeatherYears(paths, { ...plain, gaps: 'keep' })).map((year) => fillGaps(year))

@@ -1,6 +1,5 @@
 // The kinds of settings file: how each is called, what it cannot be without, and which word reads it.
 import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
 import type { ZodType } from 'zod';
 import { readText } from '../files.ts';
 
@@ -114,7 +113,6 @@ export interface JsonSchema {
 
 /** Text of the published schema of a kind. */
 export function publishedSchema(kind: KindName): Promise<string> {
-  if (KINDS[kind].isPhysics !== true)
-    return readText(fileURLToPath(new URL(`../../../schema/${kind}-1.json`, import.meta.url)));
-  return readText(createRequire(import.meta.url).resolve(`@noonloop/sim-core/schema/${kind}-1.json`));
+  const owner = KINDS[kind].isPhysics === true ? 'sim-core' : 'reports';
+  return readText(createRequire(import.meta.url).resolve(`@noonloop/${owner}/schema/${kind}-1.json`));
 }

@@ -25,7 +25,7 @@ export const change: Word = {
     const changes = fields.map(changeOf);
     const { input } = await writtenDesign(file!);
     const text = await changedDesign(file!, input, changes);
-    const { defineSystem } = await import('@noonloop/sim-core');
+    const { defineSystem } = await import('../core.ts');
     // What is written is a design: faults are told by their place in it.
     await checked(parseSettings(text, `${file} as changed`), 'design', (all) =>
       defineSystem(all as unknown as SystemInput),

@@ -55,7 +55,7 @@ export const picture: Word<{ readonly width?: string; readonly prices?: string }
           }));
     await progress.show('reading the weather');
     const weather = await weatherOf(options.weather!, options);
-    const { simulate } = await import('@noonloop/sim-core');
+    const { simulate } = await import('../core.ts');
     await progress.show('simulating');
     const runs = designs.map((design) => simulate(design, weather));
     await progress.show('drawing');

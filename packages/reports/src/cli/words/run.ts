@@ -90,7 +90,7 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
         });
   await progress.show('reading the weather');
   const weather = await weatherOf(options.weather!, options);
-  const { simulate } = await import('@noonloop/sim-core');
+  const { simulate } = await import('../core.ts');
   const runs: RunResult[] = [];
   for (const [index, design] of designs.entries()) {
     await progress.show(`simulating ${index + 1} of ${designs.length}: ${design.name}`);

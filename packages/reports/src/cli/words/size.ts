@@ -35,7 +35,7 @@ export const size: Word<SizeOptions> = {
       .option('--design-out <file>', 'write the design with the sizes filled in; - for standard output'),
   run: async ({ files, options, units, progress }) => {
     const { PARTS, partsOf, SIZE } = await import('../size-parts.ts');
-    const { defineSystem } = await import('@noonloop/sim-core');
+    const { defineSystem } = await import('../core.ts');
     const { input, design } = await writtenDesign(files[0]!);
     const parts = partsAsked(options.parts, PARTS, partsOf(design));
     const limitsFile = options.limits === undefined ? null : await readSettings(options.limits);

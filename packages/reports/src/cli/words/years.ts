@@ -29,7 +29,7 @@ export const years: Word = {
     const all = await yearsOfWeather(weathers, options);
     if (all.length < 2)
       throw new Refusal(EXIT.input, [`found one year of weather, expected two or more. Name more files.`]);
-    const { simulate } = await import('@noonloop/sim-core');
+    const { simulate } = await import('../core.ts');
     const outcomes: Outcome[] = [];
     for (const [at, year] of all.entries()) {
       await progress.show(`simulating ${at + 1} of ${all.length}: ${year.source}`);

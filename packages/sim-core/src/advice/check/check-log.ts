@@ -1,5 +1,5 @@
 import type { GaugeLog, WeatherYear } from '@noonloop/weather-io';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { count, defaulted } from '../../input/field.ts';

@@ -1,5 +1,5 @@
 import { DateTime } from 'luxon';
-import { z } from 'zod';
+import * as z from 'zod';
 import { checkInput } from '../../input/check.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, flag } from '../../input/field.ts';
