@@ -23,5 +23,6 @@ export * from './physics/collector/index.ts';
 export * from './physics/draw/index.ts';
 export * from './physics/fluid/index.ts';
 export * from './physics/loop/index.ts';
+export { throughPoints } from './physics/monotone-cubic.ts';
 export * from './physics/pv/index.ts';
 export * from './physics/sun/index.ts';

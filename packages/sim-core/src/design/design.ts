@@ -36,7 +36,15 @@ export type {
   Weekday,
 } from './house.ts';
 export type { CoilDesign, LoopDesign, LoopExchanger, LoopFluid, PlateDesign } from './loop.ts';
-export type { MotorDesign, PumpDesign, PumpDrive, PvDesign, PvModuleDesign } from './pump.ts';
+export type {
+  MotorDesign,
+  PumpCurveDesign,
+  PumpDesign,
+  PumpDrive,
+  PumpPointDesign,
+  PvDesign,
+  PvModuleDesign,
+} from './pump.ts';
 
 /** A default that `defineSystem` filled in. */
 export interface DesignAssumption {

@@ -52,6 +52,24 @@ export interface MotorDesign {
   readonly startCurrent: number;
 }
 
+/** One measured point of a pump. */
+export interface PumpPointDesign {
+  /** [m³/s] */
+  readonly flow: number;
+  /** Of the liquid pumped. [m] */
+  readonly head: number;
+  /** Electrical. [W] */
+  readonly power: number;
+}
+
+/** A pump measured at one voltage. */
+export interface PumpCurveDesign {
+  /** At the pump's terminals. [V] */
+  readonly voltage: number;
+  /** From the least flow to the most; heads fall. */
+  readonly points: readonly PumpPointDesign[];
+}
+
 /** Pump of the collector loop and what drives it. */
 export interface PumpDesign {
   /** What turns it. */

@@ -1,5 +1,7 @@
+export { collectorOutlet, type FlowingCollector } from './along-flow.ts';
 export { beamEfficiency } from './beam-efficiency.ts';
 export { biaxialEffectiveIrradiance, biaxialIncidenceModifier } from './biaxial.ts';
+export { type CoverOptics, type CoverShares, coverShares, coverTransmittanceAbsorptance } from './covers.ts';
 export { diffuseModifiers } from './diffuse.ts';
 export { effectiveIrradiance } from './effective-irradiance.ts';
 export {

@@ -3,10 +3,10 @@ import { requireNumber } from '../../input/errors.ts';
 import { compileFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
 import { type PvModuleParameters, requirePvConditions, translateModule } from '../pv/module.ts';
 import { diodeCurrent, diodeVoltageOnLoad, openCircuitVoltage } from '../pv/single-diode.ts';
+import { risingRoot } from '../root.ts';
 import { type CompiledHydraulics, compileHydraulics, type HydraulicParts, loopHead } from './hydraulics.ts';
 import { type CompiledMotor, compileMotor, motorCurrent } from './motor.ts';
 import { GRAVITY, pumpSpeed } from './pump.ts';
-import { risingRoot } from './root.ts';
 
 /** Light, warmth of cells and fluid for {@link directPumpPoint}. */
 export interface DirectPumpConditions {

@@ -4,10 +4,10 @@ import type { ArrayDesign, CoilDesign, CollectorDesign, LoopDesign, PumpDesign }
 import { requireNumber } from '../../input/errors.ts';
 import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
 import { waterDensity, waterViscosity } from '../fluid/water.ts';
+import { risingRoot } from '../root.ts';
 import { coilFrictionNumber } from './coil-friction.ts';
 import { COPPER_ROUGHNESS, type CompiledFriction, compileFriction, frictionNumber } from './friction.ts';
 import { GRAVITY, pumpHead, pumpPower, pumpSpeed } from './pump.ts';
-import { risingRoot } from './root.ts';
 
 /** Share of a collector's rated drop that is laminar, hence proportional to viscosity and flow; judgement, no source. [-] */
 const COLLECTOR_LAMINAR_SHARE = 0.5;

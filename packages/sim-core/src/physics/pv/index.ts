@@ -1,9 +1,11 @@
 export { cellTemperature, cellTemperatureInWind } from './cell-temperature.ts';
 export { moduleParameters } from './datasheet.ts';
-export { diodeParameters, type PvConditions, type PvModuleParameters } from './module.ts';
+export { diodeParameters, type PvConditions, type PvModuleParameters, stringOf } from './module.ts';
 export {
   type MaximumPowerLoad,
+  type MeasuredLoad,
   type MotorLoad,
+  type OpenLoad,
   type PvLoad,
   type PvOperatingPoint,
   pvOperatingPoint,

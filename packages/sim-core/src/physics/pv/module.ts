@@ -15,6 +15,29 @@ export interface PvModuleParameters extends DiodeParameters {
   readonly currentTemperatureCoefficient: number;
 }
 
+/**
+ * Equal modules together, as one: m in series and p such strings side by side.
+ *
+ *     V = m V₁, I = p I₁   →   p I_L, p I_0, p α, m a, m/p R_s, p/m G_sh
+ *
+ * @param module - One of them.
+ * @param series - m, 1 to 100.
+ * @param parallel - p, 1 to 100; 1 by default.
+ * @throws {@link DesignError} for a number out of its range.
+ */
+export function stringOf(module: PvModuleParameters, series: number, parallel = 1): PvModuleParameters {
+  requireNumber('series', series, 1, 100, '');
+  requireNumber('parallel', parallel, 1, 100, '');
+  return {
+    photocurrent: parallel * module.photocurrent,
+    saturationCurrent: parallel * module.saturationCurrent,
+    seriesResistance: (series / parallel) * module.seriesResistance,
+    shuntConductance: (parallel / series) * module.shuntConductance,
+    modifiedIdeality: series * module.modifiedIdeality,
+    currentTemperatureCoefficient: parallel * module.currentTemperatureCoefficient,
+  };
+}
+
 /** Light and warmth of the cells. */
 export interface PvConditions {
   /** On the module's plane, 0 to 2000. [W/m²] */

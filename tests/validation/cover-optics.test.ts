@@ -1,0 +1,34 @@
+import { coverShares, coverTransmittanceAbsorptance } from '@noonloop/sim-core/formulas';
+import { describe, expect, it } from 'vitest';
+import { hasMoreCases, moreCases } from './more-cases.ts';
+import { referenceTable } from './reference-table.ts';
+
+const rows = referenceTable('reference/more/cover-optics.csv') as Readonly<Record<string, number>>[];
+const cover = (one: Readonly<Record<string, number>>) => ({
+  covers: one.covers as 1 | 2,
+  refractiveIndex: one.n!,
+  extinction: one.K_per_m!,
+  thickness: one.L_mm! / 1000,
+});
+
+describe.skipIf(!hasMoreCases)('light through covers [reference: closed forms and all fluxes solved; 1e-6]', () => {
+  it('passes, returns and keeps what the table says', () => {
+    expect(rows.length).toBeGreaterThan(100);
+    for (const one of rows) {
+      const shares = coverShares(cover(one), one.incidence_deg!);
+      expect(Math.abs(shares.transmittance - one.transmittance!)).toBeLessThan(1e-6);
+      expect(Math.abs(shares.reflectance - one.reflectance!)).toBeLessThan(1e-6);
+      expect(Math.abs(shares.absorptance - one.absorptance!)).toBeLessThan(1e-6);
+      const taken = coverTransmittanceAbsorptance(cover(one), one.plate_absorptance!, one.incidence_deg!);
+      expect(Math.abs(taken - one.tau_alpha!)).toBeLessThan(1e-6);
+    }
+  });
+
+  it.each(moreCases<Readonly<Record<string, number>>>('cover_hemispherical'))(
+    '$covers of n $n: at 0 and 60°',
+    (one) => {
+      expect(Math.abs(coverShares(cover(one), 0).transmittance - one.tau_normal!)).toBeLessThan(1e-6);
+      expect(Math.abs(coverShares(cover(one), 60).reflectance - one.rho_60!)).toBeLessThan(1e-6);
+    },
+  );
+});
