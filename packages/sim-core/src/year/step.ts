@@ -38,7 +38,11 @@ export function stepHour(machine: Machine, hour: number): void {
   const lit = drivers.lit[hour] === 1;
   const drawn = drivers.tapVolume[hour]! > 0;
   const fine = lit || mayPumpInDark(machine, hour);
-  const steps = fine ? drivers.stepsPerHour : drawn || machine.thermosiphon !== null ? machine.darkSteps : 1;
+  const steps = fine
+    ? drivers.stepsPerHour
+    : drawn || machine.thermosiphon !== null || machine.elementNode >= 0
+      ? machine.darkSteps
+      : 1;
   if (drivers.lossCoefficient !== null) machine.circuit.a1 = drivers.lossCoefficient[hour]!;
   openHour(machine, hour);
   for (let step = 0; step < steps; step++) {
