@@ -11,14 +11,13 @@ const MOST_OF_A_FUNCTION = { year: 68, elsewhere: 100 };
 /** Parameters of a function; [requirement]. */
 const MOST_PARAMETERS = 5;
 
-/** Made by code, or a table of data in the layout of its source. */
-const MAY_BE_LONG = [`${CORE}define/system-input.ts`];
-
-/** What is being written anew and still breaks a rule. A name goes when its file keeps the rules; none is added. */
-const STILL_TO_MEND = {
-  files: ['packages/sim-core/src/year/machine.ts'],
-  functions: ['gaugePanels', 'assemble', 'findNotices'],
-  parameters: ['compileCircuit', 'bookHour', 'bookParts'],
+/** What may break a rule, and why. The lists are compared whole: a name that is no longer needed fails as a new one does. */
+const EXCUSED = {
+  /** Made by code. */
+  files: [`${CORE}define/system-input.ts`],
+  /** Still to be written anew. */
+  functions: ['gaugePanels'] as string[],
+  parameters: [] as string[],
 };
 
 describe('sources of the packages, by the compiler’s own parser [requirement: files and functions that one reads at once]', () => {
@@ -27,24 +26,21 @@ describe('sources of the packages, by the compiler’s own parser [requirement: 
   });
 
   it('have at most 250 lines', () => {
-    const excused = [...MAY_BE_LONG, ...STILL_TO_MEND.files];
-    const long = sources.filter(({ path, lines }) => lines > MOST_LINES && !excused.includes(path));
-    expect(long.map(({ path, lines }) => `${path}, ${lines} lines`)).toEqual([]);
+    const long = sources.filter(({ lines }) => lines > MOST_LINES);
+    expect(long.map(({ path }) => path)).toEqual(EXCUSED.files);
   });
 
   it('have functions of at most 68 lines in the year and 100 elsewhere', () => {
     const long = sources.flatMap(({ path, functions }) => {
       const most = path.startsWith(`${CORE}year/`) ? MOST_OF_A_FUNCTION.year : MOST_OF_A_FUNCTION.elsewhere;
-      return functions.filter(({ name, lines }) => lines > most && !STILL_TO_MEND.functions.includes(name));
+      return functions.filter(({ lines }) => lines > most);
     });
-    expect(long.map(({ name, lines }) => `${name}, ${lines} lines`)).toEqual([]);
+    expect(long.map(({ name }) => name)).toEqual(EXCUSED.functions);
   });
 
   it('have functions of at most 5 parameters', () => {
-    const many = sources
-      .flatMap(({ functions }) => functions)
-      .filter(({ name, parameters }) => parameters > MOST_PARAMETERS && !STILL_TO_MEND.parameters.includes(name));
-    expect(many.map(({ name, parameters }) => `${name}, ${parameters} parameters`)).toEqual([]);
+    const many = sources.flatMap(({ functions }) => functions).filter(({ parameters }) => parameters > MOST_PARAMETERS);
+    expect(many.map(({ name }) => name)).toEqual(EXCUSED.parameters);
   });
 
   it('are seen as they are: lines, functions, parameters and circles of a sample [by hand]', () => {

@@ -19,7 +19,7 @@ export function liveSpan(
   const machine = assemble(design, weather, stepsPerHour === undefined ? {} : { stepsPerHour });
   for (let hour = from; hour < to; hour++) stepHour(machine, hour);
   const columns = Object.entries(machine.columns).map(([name, column]) => [name, column.subarray(from, to)]);
-  const books = Object.entries(machine.books).map(([part, keeper]): [string, PartBalance] => [
+  const books = Object.entries(machine.books.balance).map(([part, keeper]): [string, PartBalance] => [
     part,
     closeBalance(keeper),
   ]);

@@ -11,9 +11,10 @@ import {
   restTank,
   warmTank,
 } from '../../packages/sim-core/src/physics/tank/tank.ts';
-import { FINENESS } from '../../packages/sim-core/src/year/machine.ts';
-import { HOT_START } from '../../packages/sim-core/src/year/step.ts';
+import { HOT_START } from '../../packages/sim-core/src/year/events.ts';
+import { FINENESS } from '../../packages/sim-core/src/year/stepping.ts';
 import { plainInput } from '../examples.ts';
+import { conditions, loopStep } from '../sim-core/physics/loop/one-step.ts';
 import { integrateStep, type LoopDrive, type LoopParameters } from './loop-equations.ts';
 
 const COLLECTOR_NODES = 4;
@@ -95,14 +96,16 @@ export function compare(day: Day, finer: number): Differences {
   const { nodes, height, volume } = tankDesign;
   const counts = [12 * finer, 12 * finer * FINENESS, 4 * finer, finer, finer * restParts(finer)];
   const fluid = compileFluid(design.loop.fluid, design.loop.glycolMassFraction);
-  const circuit = compileCircuit(design, fluid, 12, counts, COLLECTOR_NODES);
+  const circuit = compileCircuit(design, fluid, 12, { stepCounts: counts, collectorNodes: COLLECTOR_NODES });
+  const { coil } = circuit;
+  coil.films = null;
   const tank = compileTank(tankDesign, counts);
   tank.temperature.forEach((_, node) => {
     tank.temperature[node] = day.tank[Math.min(Math.trunc((3 * node) / nodes), 2)]!;
   });
   const parameters: LoopParameters = {
     nodeArea: circuit.nodeArea,
-    absorberCapacity: circuit.absorberCapacity,
+    absorberCapacity: circuit.nodeCapacity,
     a1: design.array.collector.a1,
     a2: design.array.collector.a2,
     collectorNodes: COLLECTOR_NODES,
@@ -111,16 +114,18 @@ export function compare(day: Day, finer: number): Differences {
     tankCapacity: tank.nodeCapacity,
     tankLoss: [...nodeConductances(tankDesign.lossCoefficient, volume, height, nodes)],
     tankConductance: (tankDesign.verticalConductivity * (volume / height)) / (height / nodes),
-    coilBottom: circuit.coilBottom,
-    coilShare: [...circuit.coilShare],
-    coilCapacity: circuit.coilCapacity,
-    coilStanding: circuit.coilStanding,
+    coilBottom: coil.bottom,
+    coilShare: [...coil.share],
+    coilCapacity: coil.capacity,
+    coilStanding: coil.standing,
     room: tank.room,
   };
   const content = COLLECTOR_NODES + circuit.pipe.length;
-  const firstWater = content + circuit.coil.length;
-  circuit.coil.set(tank.temperature.subarray(circuit.coilBottom, circuit.coilBottom + circuit.coil.length));
-  let state = [...circuit.absorber, ...circuit.pipe, ...circuit.coil, ...tank.temperature];
+  const pieces = coil.temperature.length;
+  const firstWater = content + pieces;
+  coil.temperature.set(tank.temperature.subarray(coil.bottom, coil.bottom + pieces));
+  let state = [...circuit.absorber, ...circuit.pipe, ...coil.temperature, ...tank.temperature];
+  const loop = loopStep(tank, conditions(0, 0, tank.room, 0), [0, 0, 0]);
   const worst: Differences = { tank: 0, circuit: 0, coil: 0, tankAfterJump: 0, circuitAfterJump: 0, coilAfterJump: 0 };
   let sinceJump = 99;
   let ran = false;
@@ -142,18 +147,18 @@ export function compare(day: Day, finer: number): Differences {
       const parts = startsHot ? FINENESS : 1;
       const perHour = inHour * finer * parts;
       for (let part = 0; part < finer * parts; part++) {
-        if (drive.capacityRate > 0) {
-          const { capacityRate, coilConductance, absorbed, ambient } = drive;
-          const stream = { flow: 0, capacityRate, conductance: coilConductance };
-          circulate(circuit, tank, stream, { absorbed, ambient, room: tank.room, duration: 3600 / perHour });
-          restTank(tank, perHour, circuit.coilRise);
+        const { absorbed, ambient, capacityRate, coilConductance: conductance } = drive;
+        Object.assign(loop.conditions, { absorbed, ambient, duration: 3600 / perHour });
+        if (capacityRate > 0) {
+          Object.assign(loop.stream, { capacityRate, conductance });
+          circulate(circuit, loop);
+          restTank(tank, perHour, loop.exchange.coilRise);
         } else {
-          const { absorbed, ambient } = drive;
-          standStill(circuit, perHour, { absorbed, ambient, room: tank.room, duration: 3600 / perHour });
-          const pieces = restParts(perHour);
-          for (let rest = 0; rest < pieces; rest++) {
-            restTank(tank, perHour * pieces);
-            if (restCoil(circuit, tank, 3600 / (perHour * pieces))) warmTank(tank, circuit.coilRise);
+          standStill(circuit, perHour, loop.conditions, loop.exchange);
+          const rests = restParts(perHour);
+          for (let rest = 0; rest < rests; rest++) {
+            restTank(tank, perHour * rests);
+            if (restCoil(coil, tank, 3600 / (perHour * rests), loop.exchange)) warmTank(tank, loop.exchange.coilRise);
           }
         }
       }
@@ -162,7 +167,7 @@ export function compare(day: Day, finer: number): Differences {
     if (drive.capacityRate > 0 !== ran) sinceJump = 0;
     ran = drive.capacityRate > 0;
     if ((step + 1) % (12 / inHour) !== 0) continue;
-    const ours = [...circuit.absorber, ...circuit.pipe, ...circuit.coil, ...tank.temperature];
+    const ours = [...circuit.absorber, ...circuit.pipe, ...coil.temperature, ...tank.temperature];
     ours.forEach((temperature, at) => {
       const part = at >= firstWater ? 'tank' : at >= content ? 'coil' : 'circuit';
       const kind = sinceJump < JUMP_STEPS ? (`${part}AfterJump` as const) : part;

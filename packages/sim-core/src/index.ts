@@ -13,7 +13,7 @@ export type { Fact, Saying } from './input/saying.ts';
 export type { WorkingStep } from './input/working.ts';
 export * from './study/index.ts';
 export { RunFault } from './year/finite.ts';
-export type { StepOptions } from './year/machine.ts';
 export type * from './year/result.ts';
 export { NOTICE_CODES } from './year/result.ts';
 export { type HourState, type SimulateOptions, simulate, steps } from './year/simulate.ts';
+export type { StepOptions } from './year/stepping.ts';

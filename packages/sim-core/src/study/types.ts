@@ -3,7 +3,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemInput } from '../define/system-input.ts';
 import type { SystemDesign } from '../design/design.ts';
 import type { DesignIssue } from '../input/errors.ts';
-import type { StepOptions } from '../year/machine.ts';
+import type { StepOptions } from '../year/stepping.ts';
 import type { DefaultMeasure, Measure, PeriodSummary } from './measures.ts';
 
 /** Plain data, as a field of a design takes it. */

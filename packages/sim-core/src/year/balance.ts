@@ -34,22 +34,20 @@ export const openBalance = (stored: number, capacity: number): BalanceKeeper => 
   worstHour: 0,
 });
 
-/**
- * Books one hour. Allocates nothing.
- *
- * @param income - Heat that went in. [J]
- * @param spent - Heat that went out. [J]
- * @param through - Sum of the sizes of all flows, whatever their sign: what the residual is measured against. [J]
- * @param stored - Heat stored at the hour's end. [J]
- */
-export function bookHour(
-  keeper: BalanceKeeper,
-  hour: number,
-  income: number,
-  spent: number,
-  through: number,
-  stored: number,
-): void {
+/** What an hour did to a part: one object of a run, filled anew for each. */
+export interface BalanceEntry {
+  /** Heat that went in. [J] */
+  income: number;
+  /** Heat that went out. [J] */
+  spent: number;
+  /** Sum of the sizes of all flows, whatever their sign: what the residual is measured against. [J] */
+  through: number;
+  /** Heat stored at the hour's end. [J] */
+  stored: number;
+}
+
+/** Books one hour. Allocates nothing. */
+export function bookHour(keeper: BalanceKeeper, hour: number, { income, spent, through, stored }: BalanceEntry): void {
   const kept = stored - keeper.stored;
   const residual = income - spent - kept;
   const relative = Math.abs(residual) / Math.max(through, Math.abs(kept), keeper.floor);

@@ -1,5 +1,4 @@
 import { heatByElement } from '../physics/backup/element.ts';
-import type { Heater } from '../physics/backup/heater.ts';
 import { heatWater, keepWarm, settleMixing, type TapDraw } from '../physics/backup/supply.ts';
 import { drawnBetween, flowBetween } from '../physics/draw/within.ts';
 import { drawFromTank, outletOf, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
@@ -21,7 +20,8 @@ function wantedVolume(machine: Machine, hour: number, step: number, steps: numbe
  * more where the step is too short.
  */
 function tapsIn(machine: Machine, hour: number, step: number, steps: number, wanted: number): TapDraw {
-  const { drivers, taps } = machine;
+  const { drivers, house } = machine;
+  const { taps } = house;
   const { within } = drivers;
   const named = within === null ? 0 : flowBetween(within, hour, step / steps, (step + 1) / steps);
   taps.wanted = wanted;
@@ -38,7 +38,8 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
     keepHeaterWarm(machine, hour, steps);
     return;
   }
-  const { columns, design, heater, tank } = machine;
+  const { columns, design, house, tank } = machine;
+  const { heater } = house;
   const taps = tapsIn(machine, hour, step, steps, wanted);
   const { mains, flow, duration } = taps;
   const share = settleMixing(heater, outletOf(tank, wanted), taps);
@@ -59,7 +60,8 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
 
 /** Highest temperature at the taps. */
 function noteTaps(machine: Machine, hour: number): void {
-  const { columns, design, heater } = machine;
+  const { columns, design, house } = machine;
+  const { heater } = house;
   const { mixingValve, valveTemperature, valveAccuracy, valveMinimumDifference } = design.draw;
   const controls = mixingValve && heater.outlet >= valveTemperature + valveMinimumDifference;
   const atTap = controls ? valveTemperature + valveAccuracy : heater.outlet;
@@ -68,7 +70,8 @@ function noteTaps(machine: Machine, hour: number): void {
 
 /** Water that leaves the heater too cool to be free of legionella, or that it let pass. */
 function noteColdWater(machine: Machine, hour: number, hot: number, missing: number): void {
-  const { columns, heater, taps } = machine;
+  const { columns, house } = machine;
+  const { heater, taps } = house;
   if (heater.outlet < DISINFECTED) columns.undisinfectedVolume[hour]! += hot;
   if (!heater.instantaneous || heater.firing || heater.off > 0) return;
   columns.unfiredVolume[hour]! += hot;
@@ -77,21 +80,23 @@ function noteColdWater(machine: Machine, hour: number, hot: number, missing: num
 
 /** A step without draw. */
 export function keepHeaterWarm(machine: Machine, hour: number, steps: number): void {
-  if (!machine.heater.stored) return;
-  keepWarm(machine.heater, 3600 / steps);
+  const { heater } = machine.house;
+  if (!heater.stored) return;
+  keepWarm(heater, 3600 / steps);
   bookHeater(machine, hour);
 }
 
-function bookHeater(machine: Machine, hour: number): void {
-  const { columns, heater } = machine;
+function bookHeater({ columns, house }: Machine, hour: number): void {
+  const { heater } = house;
   columns.heaterHeat[hour]! += heater.burnerHeat;
   columns.heaterLoss[hour]! += heater.loss;
 }
 
 /** Heating element in the solar tank, where there is one; its heat is kept out of the column of solar heat. */
 export function heatTankByElement(machine: Machine, hour: number, steps: number): void {
-  if (machine.elementNode < 0 || machine.heater.out) return;
-  const { columns, design, elementNode, tank } = machine;
+  const { columns, design, house, tank } = machine;
+  const { elementNode, heater } = house;
+  if (elementNode < 0 || heater.out) return;
   const { burnerPower, setTemperature } = design.heater;
   const available = (burnerPower * 3600) / steps;
   const given = heatByElement(tank.temperature, elementNode, tank.nodeCapacity, available, setTemperature);
@@ -101,19 +106,21 @@ export function heatTankByElement(machine: Machine, hour: number, steps: number)
 
 /** The same house without the sun: its heater is fed by the mains. */
 export function stepBaseline(machine: Machine, hour: number, steps: number): void {
-  const { baseline, columns, design } = machine;
+  const { books, columns, design, house } = machine;
+  const { baseline } = house;
   let heat = 0;
   for (let step = 0; step < steps; step++) {
-    feedBaseline(machine, baseline, hour, step, steps);
+    feedBaseline(machine, hour, step, steps);
     heat += baseline.burnerHeat;
-    machine.baselineLoss[hour]! += baseline.loss;
+    books.baselineLoss[hour]! += baseline.loss;
   }
   columns.baselineHeat[hour] = heat;
   columns.baselineFuel[hour] = heat / design.baseline.burnerEfficiency;
   columns.baselineElectricity[hour] = controlsRun(machine, hour, 0) ? design.baseline.standbyPower * 3600 : 0;
 }
 
-function feedBaseline(machine: Machine, baseline: Heater, hour: number, step: number, steps: number): void {
+function feedBaseline(machine: Machine, hour: number, step: number, steps: number): void {
+  const { baseline } = machine.house;
   const wanted = wantedVolume(machine, hour, step, steps);
   if (wanted <= 0) {
     baseline.burnerHeat = 0;
@@ -126,5 +133,5 @@ function feedBaseline(machine: Machine, baseline: Heater, hour: number, step: nu
   const share = settleMixing(baseline, mains, taps);
   const hot = wanted * share;
   heatWater(baseline, hot, mains, flow * share, duration);
-  machine.baselineTapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (baseline.outlet - mains);
+  machine.books.baselineTapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (baseline.outlet - mains);
 }

@@ -8,11 +8,12 @@ const FULL = 1e-9;
 
 /** Sums up what the year did to the loop's fluid and pressure. */
 export function loopYear(machine: Machine): LoopYear {
-  const { columns, design, loopLedger, loopPressure } = machine;
+  const { columns, design, loop } = machine;
+  const { ledger, pressure } = loop;
   const coldestAbsorber = smallest(columns.absorberMinimumTemperature);
   const coldestPipe = smallest(columns.pipeMinimumTemperature);
   const coldest = Math.min(coldestAbsorber, coldestPipe);
-  const { airPressure, mostPipeSteam, steamLine } = loopPressure;
+  const { airPressure, mostPipeSteam, steamLine } = pressure;
   const steamLength = mostPipeSteam / steamLine.bore;
   return {
     airPressure,
@@ -20,15 +21,15 @@ export function loopYear(machine: Machine): LoopYear {
     longestSteam: steamLength >= (1 - FULL) * steamLine.length ? steamLine.length : steamLength,
     lowestPressure: smallest(columns.loopPressure),
     highestPressure: -smallest(columns.loopMaximumPressure.map((value) => -value)),
-    lost: loopLedger.leaked,
+    lost: ledger.leaked,
     relieved: columns.loopReliefVolume.reduce((sum, value) => sum + value, 0),
-    madeUp: loopLedger.madeUp,
+    madeUp: ledger.madeUp,
     circulationFails: first(columns.lowPressure, (share) => share > 0),
     protectionEnds: first(columns.freezingPoint, (point) => point > coldest),
     coldestAbsorber,
     coldestPipe,
     ...freezing(machine),
-    burstPoint: burstProtection(design.loop.fluid, loopPressure.glycol / loopPressure.mass),
+    burstPoint: burstProtection(design.loop.fluid, pressure.glycol / pressure.mass),
   };
 }
 

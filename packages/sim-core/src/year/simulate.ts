@@ -3,12 +3,14 @@ import type { SystemDesign } from '../design/design.ts';
 import { freezingPointOf } from '../physics/fluid/mixture.ts';
 import { checkArguments } from './arguments.ts';
 import { closeBalance } from './balance.ts';
+import { SUN_THRESHOLD } from './collect.ts';
 import { requireFinite } from './finite.ts';
 import { loopYear } from './loop-year.ts';
-import { assemble, type Machine, type StepOptions, SUN_THRESHOLD } from './machine.ts';
+import { assemble, type Machine } from './machine.ts';
 import { findNotices } from './notices.ts';
 import type { RunResult } from './result.ts';
 import { stepHour } from './step.ts';
+import type { StepOptions } from './stepping.ts';
 
 /** Hours that a run steps through. */
 const HOURS = 8760;
@@ -80,15 +82,15 @@ export function* steps(
 ): Generator<HourState, void> {
   checkArguments(design, weather, options, STEP_OPTIONS);
   const machine = assemble(design, weather, options);
-  const { circuit, columns, heater, tank } = machine;
+  const { columns, house, loop, tank } = machine;
   for (let hour = 0; hour < HOURS; hour++) {
     stepHour(machine, hour);
     requireFinite(columns, hour, hour + 1);
     yield {
       hour,
       tank: tank.temperature.slice(),
-      absorber: circuit.absorber.slice(),
-      heater: heater.temperature,
+      absorber: loop.circuit.absorber.slice(),
+      heater: house.heater.temperature,
       irradiance: columns.irradiance[hour]!,
       loopFlow: columns.loopFlow[hour]!,
       coilHeat: columns.coilHeat[hour]!,
@@ -98,7 +100,7 @@ export function* steps(
 }
 
 function toResult(machine: Machine, design: SystemDesign, weather: WeatherYear, tankNodes: Float64Array): RunResult {
-  const { books } = machine;
+  const { balance } = machine.books;
   return {
     design,
     site: weather.site,
@@ -107,17 +109,17 @@ function toResult(machine: Machine, design: SystemDesign, weather: WeatherYear, 
     columns: machine.columns,
     tankNodes,
     stepsPerHour: machine.drivers.stepsPerHour,
-    stagnationLimit: machine.stagnationLimit,
+    stagnationLimit: machine.loop.stagnationLimit,
     sunThreshold: SUN_THRESHOLD,
     freezingPoint: freezingPointOf(design.loop.fluid, design.loop.glycolMassFraction),
     loop: loopYear(machine),
     balance: {
-      collector: closeBalance(books.collector),
-      pipes: closeBalance(books.pipes),
-      tank: closeBalance(books.tank),
-      heater: closeBalance(books.heater),
-      baseline: closeBalance(books.baseline),
-      whole: closeBalance(books.whole),
+      collector: closeBalance(balance.collector),
+      pipes: closeBalance(balance.pipes),
+      tank: closeBalance(balance.tank),
+      heater: closeBalance(balance.heater),
+      baseline: closeBalance(balance.baseline),
+      whole: closeBalance(balance.whole),
     },
     notices: findNotices(machine),
   };

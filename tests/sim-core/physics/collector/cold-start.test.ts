@@ -1,10 +1,8 @@
 import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { CIRCUIT } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
-import { standStill } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
 import { assemble } from '../../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput } from '../../../examples.ts';
-import { conditions, goRound } from '../loop/one-step.ts';
+import { conditions, goRound, stand } from '../loop/one-step.ts';
 
 const weather = await inventedValley();
 
@@ -13,18 +11,20 @@ const weather = await inventedValley();
  * then flow of 3 L/min, 190 W/K, for an hour. Steps of half a minute.
  */
 function coldMorning(collectorNodes: number) {
-  const { circuit, tank } = assemble(defineSystem(plainInput), weather, { collectorNodes, stepsPerHour: 60 });
+  const { loop, tank } = assemble(defineSystem(plainInput), weather, { collectorNodes, stepsPerHour: 60 });
+  const { circuit } = loop;
   circuit.absorber.fill(-5);
   circuit.pipe.fill(-5);
   tank.temperature.fill(15);
-  for (let minute = 0; minute < 20; minute++) standStill(circuit, 60, conditions(500, -5, 18, 3600 / 60));
+  for (let minute = 0; minute < 20; minute++) stand(circuit, 60, conditions(500, -5, 18, 3600 / 60));
   let peak = -Infinity;
   let collected = 0;
   let delivered = 0;
   for (let step = 0; step < 120; step++) {
-    peak = Math.max(peak, goRound(circuit, tank, [190, 150], conditions(500, -5, 18, 30)));
-    collected += circuit.flows[CIRCUIT.collectorHeat]!;
-    delivered += circuit.flows[CIRCUIT.coilHeat]!;
+    const { outlet, collectorHeat, coilHeat } = goRound(circuit, tank, [190, 150], conditions(500, -5, 18, 30));
+    peak = Math.max(peak, outlet);
+    collected += collectorHeat;
+    delivered += coilHeat;
   }
   return { peak, collected, delivered };
 }

@@ -3,11 +3,10 @@ import { stagnationTemperature } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { boilNode, nodeHeat, settleBoiling } from '../../../../packages/sim-core/src/physics/loop/boil.ts';
 import { absorberHeat } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
-import { CIRCUIT, type Circuit } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
-import { standStill } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
+import { type Circuit, emptyExchange } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { assemble } from '../../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
-import { conditions } from './one-step.ts';
+import { conditions, stand } from './one-step.ts';
 
 const weather = await inventedValley();
 const collector = { area: 2, eta0: 0.75, a1: 3.8, a2: 0.012, dryCapacityShare: 0.6 };
@@ -15,7 +14,7 @@ const collector = { area: 2, eta0: 0.75, a1: 3.8, a2: 0.012, dryCapacityShare: 0
 /** The default design's circuit, all its absorber at one temperature, boiling at 120 °C. */
 function standing(start: number, nodes = 1): Circuit {
   const design = defineSystem({ ...plainInput, array: { ...plainInput.array, collector } });
-  const { circuit } = assemble(design, weather, { collectorNodes: nodes, stepsPerHour: 12 });
+  const { circuit } = assemble(design, weather, { collectorNodes: nodes, stepsPerHour: 12 }).loop;
   circuit.absorber.fill(start);
   circuit.boilingPoint = 120;
   return circuit;
@@ -34,7 +33,7 @@ describe('boilNode', () => {
     let temperature = start;
     for (let step = 0; step < 100_000; step++) {
       const dry = temperature > 120 || (temperature === 120 && limit > 120);
-      const capacity = dry ? circuit.dryCapacity : circuit.absorberCapacity;
+      const capacity = dry ? circuit.dryCapacity : circuit.nodeCapacity;
       temperature += (slope * (limit - temperature) * duration) / 100_000 / capacity;
     }
     const before = nodeHeat(circuit, start);
@@ -57,8 +56,8 @@ describe('a standing collector', () => {
   it('comes to the same dry stagnation temperature as without boiling [ISO 9806, closed form]', () => {
     const circuit = standing(20, 4);
     for (let step = 0; step < 200; step++) {
-      standStill(circuit, 12, conditions(750, 30, 20, 3600 / 12));
-      settleBoiling(circuit, false, 120, conditions(750, 30, 20, 300));
+      const exchange = stand(circuit, 12, conditions(750, 30, 20, 3600 / 12));
+      settleBoiling(circuit, false, 120, conditions(750, 30, 20, 300), exchange);
     }
     expect(circuit.boiling).toBe(true);
     expect(circuit.absorber[0]).toBeCloseTo(stagnationTemperature(collector, 1000, 30), 6);
@@ -68,9 +67,9 @@ describe('a standing collector', () => {
     const circuit = standing(20, 4);
     let kept = absorberHeat(circuit);
     for (let step = 0; step < 96; step++) {
-      standStill(circuit, 12, conditions(step < 60 ? 750 : 0, 25, 20, 3600 / 12));
-      settleBoiling(circuit, false, 118, conditions(step < 60 ? 750 : 0, 25, 20, 300)); // the loop's pressure says so, once it is free to
-      kept += circuit.flows[CIRCUIT.absorbed]! - circuit.flows[CIRCUIT.collectorLoss]!;
+      const exchange = stand(circuit, 12, conditions(step < 60 ? 750 : 0, 25, 20, 3600 / 12));
+      settleBoiling(circuit, false, 118, conditions(step < 60 ? 750 : 0, 25, 20, 300), exchange); // the loop's pressure says so, once it is free to
+      kept += exchange.absorbed - exchange.collectorLoss;
       expect(Math.abs(absorberHeat(circuit) / kept - 1)).toBeLessThan(1e-12);
     }
     expect(circuit.boiling).toBe(false);
@@ -80,8 +79,8 @@ describe('a standing collector', () => {
   it('turns liquid that a flow has overheated into steam, heat for heat', () => {
     const circuit = standing(100, 2);
     circuit.absorber[1] = 126;
-    const heat = circuit.absorberCapacity * 226;
-    settleBoiling(circuit, true, 125, conditions(750, 30, 20, 300));
+    const heat = circuit.nodeCapacity * 226;
+    settleBoiling(circuit, true, 125, conditions(750, 30, 20, 300), emptyExchange(0));
     expect(circuit.absorber[1]).toBeCloseTo(120 + 6 / 0.6, 12);
     expect(absorberHeat(circuit)).toBeCloseTo(heat, 4);
     expect(circuit.boilingPoint).toBe(120); // held while it boils
@@ -90,34 +89,35 @@ describe('a standing collector', () => {
   it('leaves it no hotter than it would stand in that light; the rest goes with the steam [by hand]', () => {
     const circuit = standing(100, 2);
     circuit.absorber[1] = 150;
-    const before = absorberHeat(circuit) + 0.4 * circuit.absorberCapacity * 30; // liquid at 150 °C
+    const before = absorberHeat(circuit) + 0.4 * circuit.nodeCapacity * 30; // liquid at 150 °C
     const stagnation = 20 + (2 * 500) / (3.8 + Math.sqrt(3.8 ** 2 + 4 * 0.012 * 500)); // 120 °C
     expect(stagnation).toBeLessThan(150);
-    settleBoiling(circuit, true, 125, conditions(500, 20, 20, 300));
+    const exchange = emptyExchange(0);
+    settleBoiling(circuit, true, 125, conditions(500, 20, 20, 300), exchange);
     expect(circuit.absorber[1]).toBe(150); // flowing liquid had it there already
-    expect(before - absorberHeat(circuit)).toBeCloseTo(circuit.flows[CIRCUIT.collectorLoss]!, 4);
+    expect(before - absorberHeat(circuit)).toBeCloseTo(exchange.collectorLoss, 4);
     const bright = standing(100, 2);
     bright.absorber[1] = 150;
-    settleBoiling(bright, true, 125, conditions(700, 20, 20, 300));
+    settleBoiling(bright, true, 125, conditions(700, 20, 20, 300), exchange);
     expect(bright.absorber[1]).toBeCloseTo(20 + (2 * 700) / (3.8 + Math.sqrt(3.8 ** 2 + 4 * 0.012 * 700)), 9);
   });
 
   it('flashes where the pressure falls away: no hotter for it, and the steam carries the heat off', () => {
     const circuit = standing(110, 2);
     const before = absorberHeat(circuit);
-    const lost = circuit.flows[CIRCUIT.collectorLoss]!;
-    settleBoiling(circuit, false, 90, conditions(750, 30, 20, 300));
+    const exchange = emptyExchange(0);
+    settleBoiling(circuit, false, 90, conditions(750, 30, 20, 300), exchange);
     expect(circuit.boiling).toBe(true);
     expect([...circuit.absorber]).toEqual([110, 110]);
     // By hand: of two nodes the liquid, 0.4 of their heat capacity, gives up 20 K.
-    const carriedOff = circuit.flows[CIRCUIT.collectorLoss]! - lost;
-    expect(carriedOff).toBeCloseTo(2 * 0.4 * circuit.absorberCapacity * 20, 6);
+    const carriedOff = exchange.collectorLoss;
+    expect(carriedOff).toBeCloseTo(2 * 0.4 * circuit.nodeCapacity * 20, 6);
     expect(absorberHeat(circuit)).toBeCloseTo(before - carriedOff, 4);
   });
 
   it('in a loop under vacuum does not boil at night: the boiling point is held at 80 °C', () => {
     const circuit = standing(20, 2);
-    settleBoiling(circuit, false, 3, conditions(0, 10, 20, 300));
+    settleBoiling(circuit, false, 3, conditions(0, 10, 20, 300), emptyExchange(0));
     expect(circuit.boiling).toBe(false);
     expect(circuit.boilingPoint).toBe(80);
   });

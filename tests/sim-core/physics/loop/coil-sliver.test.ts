@@ -2,7 +2,6 @@ import { defineSystem, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { compileCircuit, pipeHeat } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
-import { CIRCUIT } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { coilShares } from '../../../../packages/sim-core/src/physics/loop/coil-shares.ts';
 import { compileTank, tankHeat } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
@@ -17,7 +16,7 @@ describe('a coil piece that hardly exchanges', () => {
     ['next to nothing flows', 0.4, 1e-4],
   ])('keeps the heat of pipes and tank where %s [what leaves one enters the other]', (_, top, rate) => {
     const design = defineSystem({ ...plainInput, coil: { top } });
-    const circuit = compileCircuit(design, fluid, 10, [12], 4);
+    const circuit = compileCircuit(design, fluid, 10, { stepCounts: [12], collectorNodes: 4 });
     const tank = compileTank(design.tank, [12]);
     tank.temperature.fill(35);
     tank.drift.fill(-1e-5); // losses and conduction of the step before, as `restTank` leaves them
@@ -25,11 +24,10 @@ describe('a coil piece that hardly exchanges', () => {
     for (let step = 0; step < 12; step++) {
       const pipes = pipeHeat(circuit);
       const stored = tankHeat(tank);
-      goRound(circuit, tank, [rate, 40], conditions(0, 5, 18, 300));
-      const { flows } = circuit;
-      const left = flows[CIRCUIT.collectorHeat]! - flows[CIRCUIT.pipeLoss]! - flows[CIRCUIT.coilHeat]!;
+      const { collectorHeat, pipeLoss, coilHeat } = goRound(circuit, tank, [rate, 40], conditions(0, 5, 18, 300));
+      const left = collectorHeat - pipeLoss - coilHeat;
       expect(Math.abs(left - (pipeHeat(circuit) - pipes))).toBeLessThan(1e-6); // [J]
-      expect(Math.abs(flows[CIRCUIT.coilHeat]! - (tankHeat(tank) - stored))).toBeLessThan(1e-6);
+      expect(Math.abs(coilHeat - (tankHeat(tank) - stored))).toBeLessThan(1e-6);
     }
   });
 });
@@ -37,7 +35,7 @@ describe('a coil piece that hardly exchanges', () => {
 describe('a trickle through a coil in a large tank', () => {
   it('keeps the heat of the pipes to 1e-11 of what flows [what leaves the ring enters the tank]', () => {
     const design = defineSystem({ ...plainInput, tank: { volume: 1.5, nodes: 5 } });
-    const circuit = compileCircuit(design, fluid, 10, [48], 4);
+    const circuit = compileCircuit(design, fluid, 10, { stepCounts: [48], collectorNodes: 4 });
     const tank = compileTank(design.tank, [48]);
     let worst = 0;
     for (const rate of [0.05, 0.4]) {
@@ -46,11 +44,9 @@ describe('a trickle through a coil in a large tank', () => {
       circuit.absorber.fill(15);
       for (let step = 0; step < 40; step++) {
         const pipes = pipeHeat(circuit);
-        goRound(circuit, tank, [rate, 40], conditions(0, 5, 18, 75));
-        const { flows } = circuit;
-        const [array, lost, coil] = [flows[CIRCUIT.collectorHeat]!, flows[CIRCUIT.pipeLoss]!, flows[CIRCUIT.coilHeat]!];
-        const residual = Math.abs(array - lost - coil - (pipeHeat(circuit) - pipes));
-        worst = Math.max(worst, residual / (Math.abs(array) + Math.abs(lost) + Math.abs(coil)));
+        const { collectorHeat, pipeLoss, coilHeat } = goRound(circuit, tank, [rate, 40], conditions(0, 5, 18, 75));
+        const residual = Math.abs(collectorHeat - pipeLoss - coilHeat - (pipeHeat(circuit) - pipes));
+        worst = Math.max(worst, residual / (Math.abs(collectorHeat) + Math.abs(pipeLoss) + Math.abs(coilHeat)));
       }
     }
     expect(worst).toBeLessThan(1e-11);

@@ -3,12 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { coilMean } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
 import { compileCircuit } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
+import { emptyExchange } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { coilUA, compileCoil } from '../../../../packages/sim-core/src/physics/loop/coil.ts';
 import { circulate } from '../../../../packages/sim-core/src/physics/loop/coil-step.ts';
 import { restCoil } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
 import { compileTank, warmTank } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { plainInput, sum } from '../../../examples.ts';
-import { conditions, goRound } from './one-step.ts';
+import { conditions, goRound, loopStep } from './one-step.ts';
 
 const fluid = compileFluid('propylene-glycol', 0.4);
 
@@ -21,7 +22,7 @@ describe('a cold slug behind a warm pipe, 35 nodes of water over a coil of four'
         tank: { volume: 0.1, nodes: 40 },
         coil: { bottom: 0, top: 0.1, length: 40 },
       });
-      const circuit = compileCircuit(design, fluid, -20, [parts], 4);
+      const circuit = compileCircuit(design, fluid, -20, { stepCounts: [parts], collectorNodes: 4 });
       const tank = compileTank(design.tank, [parts]);
       tank.temperature.fill(20);
       circuit.pipe.set([25, 25, -20, -20]);
@@ -42,12 +43,13 @@ describe('films of the coil', () => {
   const films = compileCoil(design.coil, fluid, compileFluid('water', 0));
 
   it('are taken at the middle of the tube, not at its inlet [definition of a mean film]', () => {
-    const circuit = compileCircuit(design, fluid, 10, [6], 4);
+    const circuit = compileCircuit(design, fluid, 10, { stepCounts: [6], collectorNodes: 4 });
     const tank = compileTank(design.tank, [6]);
     tank.temperature.fill(30);
-    const stream = { flow: 3e-5, capacityRate: 3e-5 * 1020 * 3700, conductance: 0 };
+    const step = loopStep(tank, conditions(700, 20, 18, 600), [3e-5, 3e-5 * 1020 * 3700, 0]);
+    const { stream } = step;
     // The tank is held: a steady state.
-    for (let step = 0; step < 60; step++) circulate(circuit, tank, stream, conditions(700, 20, 18, 600), films);
+    for (let time = 0; time < 60; time++) circulate(circuit, step);
     const inlet = circuit.pipe[1]!;
     const middle = coilMean(circuit);
     expect(inlet - middle).toBeGreaterThan(8);
@@ -56,14 +58,15 @@ describe('films of the coil', () => {
   });
 
   it('of the first step behind a standing coil are those of the fluid that comes', () => {
-    const circuit = compileCircuit(design, fluid, 10, [6], 4);
+    const circuit = compileCircuit(design, fluid, 10, { stepCounts: [6], collectorNodes: 4 });
     const tank = compileTank(design.tank, [6]);
     tank.temperature.fill(30);
     circuit.absorber.fill(70);
     circuit.pipe.fill(60);
-    circuit.coil.fill(30);
-    const stream = { flow: 3e-5, capacityRate: 3e-5 * 1020 * 3700, conductance: 0 };
-    circulate(circuit, tank, stream, conditions(700, 20, 18, 600), films);
+    circuit.coil.temperature.fill(30);
+    const step = loopStep(tank, conditions(700, 20, 18, 600), [3e-5, 3e-5 * 1020 * 3700, 0]);
+    const { stream } = step;
+    circulate(circuit, step);
     // Within what 3 K of film temperature move.
     expect(stream.conductance / coilUA(films, stream.flow, coilMean(circuit), 30)).toBeCloseTo(1, 1);
     expect(stream.conductance).toBeGreaterThan(1.3 * coilUA(films, stream.flow, 30.001, 30));
@@ -74,31 +77,31 @@ describe('content of the coil', () => {
   const design = defineSystem(plainInput);
 
   it('is its fluid and its metal [by hand: 12 m of 20/22 mm; copper 3.44 MJ/(m³·K), handbook]', () => {
-    const circuit = compileCircuit(design, fluid, 10, [6], 4);
+    const circuit = compileCircuit(design, fluid, 10, { stepCounts: [6], collectorNodes: 4 });
     const bore = (Math.PI / 4) * 0.02 ** 2 * 12;
     const metal = (Math.PI / 4) * (0.022 ** 2 - 0.02 ** 2) * 12;
     // 40 % propylene glycol at 40 °C, reference table of Melinder 2010: 1023 kg/m³, 3738 J/(kg·K).
-    expect(circuit.coilCapacity / (bore * 1023 * 3738 + metal * 3.44e6)).toBeCloseTo(1, 2);
+    expect(circuit.coil.capacity / (bore * 1023 * 3738 + metal * 3.44e6)).toBeCloseTo(1, 2);
   });
 
   it('goes to the water around the standing coil, heat for heat [two bodies, closed form]', () => {
-    const circuit = compileCircuit(design, fluid, 10, [6], 4);
+    const { coil } = compileCircuit(design, fluid, 10, { stepCounts: [6], collectorNodes: 4 });
     const tank = compileTank(design.tank, [6]);
+    const exchange = emptyExchange(design.tank.nodes);
     tank.temperature.fill(30);
-    circuit.coil.fill(50);
+    coil.temperature.fill(50);
     let given = 0;
     for (let step = 0; step < 12; step++) {
-      if (!restCoil(circuit, tank, 600)) continue;
-      given += circuit.flows[4]!;
-      warmTank(tank, circuit.coilRise);
+      if (!restCoil(coil, tank, 600, exchange)) continue;
+      given += exchange.coilHeat;
+      warmTank(tank, exchange.coilRise);
     }
     const stored = sum(tank.temperature.map((temperature) => temperature - 30)) * tank.nodeCapacity;
-    const left =
-      sum(circuit.coilShare.map((share, piece) => share * (circuit.coil[piece]! - 30))) * circuit.coilCapacity;
+    const left = sum(coil.share.map((share, piece) => share * (coil.temperature[piece]! - 30))) * coil.capacity;
     expect(given / stored).toBeCloseTo(1, 9);
-    expect((given + left) / (20 * circuit.coilCapacity)).toBeCloseTo(1, 9);
+    expect((given + left) / (20 * coil.capacity)).toBeCloseTo(1, 9);
     // One node of the tank takes 62 kJ/K, its piece of the coil some 2.4: at rest they are 0.73 K over the start,
     // and no further apart than the 0.01 K from which the content is taken to rest.
-    expect(circuit.coil[3]! - tank.temperature[circuit.coilBottom + 3]!).toBeLessThan(0.01);
+    expect(coil.temperature[3]! - tank.temperature[coil.bottom + 3]!).toBeLessThan(0.01);
   });
 });

@@ -6,7 +6,6 @@ import {
   fluidSpecificHeat,
 } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { compileCircuit } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
-import { CIRCUIT } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { compileTank } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
 import { conditions, goRound } from './one-step.ts';
@@ -19,7 +18,7 @@ const RATE = (2 / 60_000) * fluidDensity(fluid, 40) * fluidSpecificHeat(fluid, 4
 
 /** A cold start: array at 60 °C, pipes at 10 °C, tank at 20 °C. Coil's inlet over time [°C], and heat into the tank [J]. */
 function coldStart(pipeNodes: number, duration: number, until: number) {
-  const circuit = compileCircuit(design, fluid, 10, [3600 / duration], 4, pipeNodes);
+  const circuit = compileCircuit(design, fluid, 10, { stepCounts: [3600 / duration], collectorNodes: 4, pipeNodes });
   const tank = compileTank(design.tank, [3600 / duration]);
   tank.temperature.fill(20);
   circuit.pipe.fill(10);
@@ -27,9 +26,8 @@ function coldStart(pipeNodes: number, duration: number, until: number) {
   const inlet: number[] = [];
   let heat = 0;
   for (let time = duration; time <= until; time += duration) {
-    goRound(circuit, tank, [RATE, 300], conditions(500, 10, 18, duration));
+    heat += goRound(circuit, tank, [RATE, 300], conditions(500, 10, 18, duration)).coilHeat;
     inlet.push(circuit.pipe[2 * pipeNodes - 1]!);
-    heat += circuit.flows[CIRCUIT.coilHeat]!;
   }
   const half = circuit.pipeCapacity.slice(0, 2 * pipeNodes).reduce((total, capacity) => total + capacity);
   return { inlet, heat, delay: half / RATE };

@@ -47,7 +47,7 @@ describe('flow by buoyancy', () => {
 describe('drive of a loop', () => {
   const design = defineSystem({ ...plainInput, loop: { checkValve: false } });
   const c = compileFluid('propylene-glycol', 0.4);
-  const circuit = compileCircuit(design, c, 20, [1], 4);
+  const circuit = compileCircuit(design, c, 20, { stepCounts: [1], collectorNodes: 4 });
   const tank = compileTank(design.tank, [1]);
   const rises = loopRises(design, circuit.absorber.length, circuit.pipe.length);
 

@@ -1,10 +1,10 @@
 import { DesignError, defineSystem, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
+import { relieveTank } from '../../../../packages/sim-core/src/physics/tank/relief.ts';
 import { buriedShare, coilInWater } from '../../../../packages/sim-core/src/physics/tank/sediment.ts';
 import {
   compileTank,
   outletOf,
-  relieveTank,
   restTank,
   tankHeat,
   WATER_HEAT_CAPACITY,
@@ -20,19 +20,19 @@ describe('relief valve', () => {
     tank.temperature.fill(60, 0, 4);
     tank.temperature.fill(101, 4);
     const before = tankHeat(tank);
-    const relieved = { volume: 0, heat: 0 };
+    const relieved = { reliefVolume: 0, reliefHeat: 0 };
     expect(relieveTank(tank, 12, relieved)).toBe(true);
     // Down to the water at 60 °C; what they held above the valve's 99 °C has left as water of that temperature before.
-    expect(relieved.volume).toBeCloseTo(16 * 0.015 * (1 + 2 / (99 - 12)), 12);
-    expect(relieved.heat / 3.6e6).toBeCloseTo((16 * 0.015 * WATER_HEAT_CAPACITY * (101 - 12)) / 3.6e6, 9);
-    expect(relieved.heat / (before - tankHeat(tank))).toBeCloseTo(1, 12);
+    expect(relieved.reliefVolume).toBeCloseTo(16 * 0.015 * (1 + 2 / (99 - 12)), 12);
+    expect(relieved.reliefHeat / 3.6e6).toBeCloseTo((16 * 0.015 * WATER_HEAT_CAPACITY * (101 - 12)) / 3.6e6, 9);
+    expect(relieved.reliefHeat / (before - tankHeat(tank))).toBeCloseTo(1, 12);
     expect(tank.temperature[19]).toBe(60);
   });
 
   it('opens at its temperature, not below', () => {
     const tank = compileTank(plainTank, [1]);
     tank.temperature.fill(98.9);
-    expect(relieveTank(tank, 12, { volume: 0, heat: 0 })).toBe(false);
+    expect(relieveTank(tank, 12, { reliefVolume: 0, reliefHeat: 0 })).toBe(false);
   });
 
   it('balances a year of large panels: what it lets out is in the tank’s books', () => {

@@ -67,7 +67,9 @@ export function runSpan(
   const mains = assembled.drivers.mains.slice();
   const tapVolume = assembled.drivers.tapVolume.slice();
   const machine = { ...assembled, drivers: { ...assembled.drivers, mains, tapVolume } };
-  const { circuit, columns, heater, tank } = machine;
+  const { columns, house, loop, tank } = machine;
+  const { circuit } = loop;
+  const { heater } = house;
   if (start !== null) {
     tank.temperature.set(start.tank);
     heater.temperature = start.heater;

@@ -13,17 +13,18 @@
  * practice, no source.
  */
 import { stagnationRise } from '../collector/efficiency.ts';
+import { hottest } from '../extremes.ts';
 import { meanDecay } from '../relaxation.ts';
-import { CIRCUIT, type Circuit, type StepConditions } from './circuit-state.ts';
+import type { Circuit, LoopExchange, StepConditions } from './circuit-state.ts';
 
 /** Below this boiling point the loop is taken as drawn empty by a vacuum, and stands for want of pressure. [°C] */
 const LOWEST_BOILING_POINT = 80;
 
 /** Heat of one node above 0 °C. [J] */
-export function nodeHeat({ absorberCapacity, boilingPoint, dryCapacity }: Circuit, temperature: number): number {
+export function nodeHeat({ nodeCapacity, boilingPoint, dryCapacity }: Circuit, temperature: number): number {
   return temperature > boilingPoint
-    ? absorberCapacity * boilingPoint + dryCapacity * (temperature - boilingPoint)
-    : absorberCapacity * temperature;
+    ? nodeCapacity * boilingPoint + dryCapacity * (temperature - boilingPoint)
+    : nodeCapacity * temperature;
 }
 
 /**
@@ -37,13 +38,13 @@ export function nodeHeat({ absorberCapacity, boilingPoint, dryCapacity }: Circui
  * @returns ∫ slope (T − limit) dt. [J]
  */
 export function boilNode(circuit: Circuit, node: number, limit: number, slope: number, duration: number): number {
-  const { absorber, absorberCapacity, boilingPoint, dryCapacity } = circuit;
+  const { absorber, nodeCapacity, boilingPoint, dryCapacity } = circuit;
   let temperature = absorber[node]!;
   let left = duration;
   let lost = 0;
   for (;;) {
     const dry = temperature > boilingPoint || (temperature === boilingPoint && limit > boilingPoint);
-    const capacity = dry ? dryCapacity : absorberCapacity;
+    const capacity = dry ? dryCapacity : nodeCapacity;
     const x = (slope * left) / capacity;
     const decay = Math.exp(-x);
     const end = limit + (temperature - limit) * decay;
@@ -66,45 +67,44 @@ export function boilNode(circuit: Circuit, node: number, limit: number, slope: n
  * Settles after a step whether the collectors boil. Nodes that a flow has carried past T_b give their liquid's excess to the empty absorber, up to
  * where it would stand in the step's light; where none holds steam, the loop's pressure sets T_b anew. Allocates nothing.
  *
- * @param circuit - Changed in place; what steam carries off is added to the step's loss of the array.
+ * @param circuit - Changed in place.
  * @param flowed - Whether the step was one with flow.
  * @param boilingPoint - At the collectors' pressure. [°C]
+ * @param exchange - What steam carries off is added to the array's loss.
  */
 export function settleBoiling(
   circuit: Circuit,
   flowed: boolean,
   boilingPoint: number,
   { absorbed, ambient }: StepConditions,
+  exchange: LoopExchange,
 ): void {
-  const highest = hottest(circuit);
+  const highest = hottest(circuit.absorber);
   circuit.boiling = highest > circuit.boilingPoint;
   if (circuit.boiling) {
-    if (flowed) empty(circuit, ambient + stagnationRise(absorbed, circuit.a1, circuit.a2));
+    if (flowed) exchange.collectorLoss += empty(circuit, ambient + stagnationRise(absorbed, circuit.a1, circuit.a2));
     return;
   }
   circuit.boilingPoint = Math.max(boilingPoint, LOWEST_BOILING_POINT);
   circuit.boiling = highest > circuit.boilingPoint;
   // The pressure fell away over hot liquid: it cools itself, and warms nothing.
-  if (circuit.boiling) empty(circuit, Number.NEGATIVE_INFINITY);
+  if (circuit.boiling) exchange.collectorLoss += empty(circuit, Number.NEGATIVE_INFINITY);
 }
 
 /**
- * Turns liquid above T_b into steam: the heat that it held above T_b goes into the empty absorber as far as that stays under `most`, and
- * what is left of it with the steam, as loss.
+ * Turns liquid above T_b into steam: the heat that it held above T_b goes into the empty absorber as far as that stays under `most`.
+ *
+ * @returns What is left of it, which goes with the steam. [J]
  */
-function empty({ absorber, absorberCapacity, boilingPoint, dryCapacity, flows }: Circuit, most: number): void {
+function empty({ absorber, boilingPoint, dryCapacity, nodeCapacity }: Circuit, most: number): number {
+  let gone = 0;
   for (let node = 0; node < absorber.length; node++) {
     const here = absorber[node]!;
     const over = here - boilingPoint;
     if (over <= 0) continue;
-    const kept = boilingPoint + (over * absorberCapacity) / dryCapacity;
+    const kept = boilingPoint + (over * nodeCapacity) / dryCapacity;
     absorber[node] = Math.min(kept, Math.max(here, most));
-    flows[CIRCUIT.collectorLoss]! += dryCapacity * (kept - absorber[node]!);
+    gone += dryCapacity * (kept - absorber[node]!);
   }
-}
-
-function hottest({ absorber }: Circuit): number {
-  let highest = absorber[0]!;
-  for (let node = 1; node < absorber.length; node++) if (absorber[node]! > highest) highest = absorber[node]!;
-  return highest;
+  return gone;
 }

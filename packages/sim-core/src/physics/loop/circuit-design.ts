@@ -3,11 +3,9 @@ import { type CompiledFluid, compileFluid, fluidDensity, fluidSpecificHeat } fro
 import { coilInWater } from '../tank/sediment.ts';
 import { nodeHeat } from './boil.ts';
 import { circuitRing } from './circuit.ts';
-import { type Circuit, coilTemperature, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
+import { type Circuit, type Coil, coilTemperature, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
 import { coilUA, compileCoil } from './coil.ts';
 import { pipeLossConductance } from './pipe.ts';
-
-export type { Circuit } from './circuit-state.ts';
 
 /** Copper: density times specific heat, handbook; steel's is 5 % more. [J/(m³·K)] */
 const COPPER_HEAT_CAPACITY = 8930 * 385;
@@ -19,32 +17,32 @@ const STANDING_WATER = 40;
 /** Keeps the arithmetic finite where a section has no length. [J/K] */
 const SMALLEST_CAPACITY = 1;
 
+/** How finely a circuit is cut. */
+export interface CircuitGrid {
+  /** Every number of steps an hour that the run may use. */
+  readonly stepCounts: readonly number[];
+  /** Nodes of the array along the flow. */
+  readonly collectorNodes: number;
+  /** Nodes of each of the four pipe sections; 1 by default. */
+  readonly pipeNodes?: number;
+}
+
 /**
  * Prepares the collector circuit.
  *
  * @param design - The system.
  * @param fluid - Its fluid.
  * @param start - Temperature of absorber and pipes at the start. [°C]
- * @param stepCounts - Every number of steps an hour that the run may use.
- * @param collectorNodes - Nodes of the array along the flow.
- * @param pipeNodes - Nodes of each of the four pipe sections.
- * @param upwards - Whether the fluid runs through the coil from below, as it does where the loop runs backwards.
+ * @param grid - How finely it is cut.
  */
-export function compileCircuit(
-  design: SystemDesign,
-  fluid: CompiledFluid,
-  start: number,
-  stepCounts: readonly number[],
-  collectorNodes: number,
-  pipeNodes = 1,
-  upwards = false,
-): Circuit {
+export function compileCircuit(design: SystemDesign, fluid: CompiledFluid, start: number, grid: CircuitGrid): Circuit {
   const { array, tank } = design;
   const { collector } = array;
+  const { collectorNodes, pipeNodes = 1, stepCounts } = grid;
   const nodeArea = (array.panels * collector.area) / collectorNodes;
+  const nodeCapacity = collector.heatCapacity * nodeArea;
   const pipe = pipeNodesOf(design, fluid, pipeNodes);
-  const share = coilInWater(design);
-  const content = coilContent(design, fluid);
+  const coil = compileCoilOf(design, fluid);
   const decays = stepCounts.map((count): [number, Float64Array] => [
     count,
     pipe.capacity.map((capacity, at) => Math.exp((-pipe.conductance[at]! * 3600) / (count * capacity))),
@@ -52,9 +50,10 @@ export function compileCircuit(
   return {
     absorber: new Float64Array(collectorNodes).fill(start),
     pipe: pipe.capacity.map((_, at) => (isIndoors(at, pipe.capacity.length) ? tank.roomTemperature : start)),
+    coil,
     flowed: false,
-    absorberCapacity: collector.heatCapacity * nodeArea,
-    dryCapacity: collector.heatCapacity * nodeArea * collector.dryCapacityShare,
+    nodeCapacity,
+    dryCapacity: nodeCapacity * collector.dryCapacityShare,
     boilingPoint: Number.POSITIVE_INFINITY,
     boiling: false,
     nodeArea,
@@ -63,15 +62,20 @@ export function compileCircuit(
     pipeCapacity: pipe.capacity,
     pipeConductance: pipe.conductance,
     pipeDecay: new Map(decays),
-    upwards,
-    coil: new Float64Array(share.shares.length).fill(tank.initialTemperature),
-    coilCapacity: content.capacity,
-    coilStanding: content.standing,
-    coilBottom: share.bottom,
-    coilShare: share.shares,
-    coilRise: new Float64Array(tank.nodes),
-    flows: new Float64Array(5),
-    ...circuitRing(collectorNodes, share.shares.length, pipe.capacity, pipe.conductance, upwards),
+    upwards: false,
+    ...circuitRing(collectorNodes, coil.share.length, pipe.capacity, pipe.conductance, false),
+  };
+}
+
+/** A circuit as the fluid sees it that runs backwards: with nodes and a ring of its own, and the same coil. */
+export function mirrorOf(circuit: Circuit): Circuit {
+  const { absorber, coil, pipe, pipeCapacity, pipeConductance } = circuit;
+  return {
+    ...circuit,
+    absorber: absorber.slice(),
+    pipe: pipe.slice(),
+    upwards: true,
+    ...circuitRing(absorber.length, coil.share.length, pipeCapacity, pipeConductance, true),
   };
 }
 
@@ -98,15 +102,22 @@ function pipeNodesOf(design: SystemDesign, fluid: CompiledFluid, perSection: num
   };
 }
 
-/** Heat capacity of the coil's fluid and metal, and its conductance at standstill; a plate exchanger's are left out. */
-function coilContent({ coil, loop }: SystemDesign, fluid: CompiledFluid) {
-  if (loop.exchanger === 'plate') return { capacity: SMALLEST_CAPACITY, standing: 0 };
+/** The coil at the tank's temperature; a plate exchanger's content and its exchange at rest are left out. */
+function compileCoilOf(design: SystemDesign, fluid: CompiledFluid): Coil {
+  const { coil, loop, tank } = design;
+  const { bottom, shares } = coilInWater(design);
+  const start = new Float64Array(shares.length).fill(tank.initialTemperature);
+  const place = { temperature: start, bottom, share: shares };
+  if (loop.exchanger === 'plate') return { ...place, capacity: SMALLEST_CAPACITY, standing: 0, films: null };
   const bore = (Math.PI / 4) * coil.innerDiameter ** 2;
   const metal = (Math.PI / 4) * coil.outerDiameter ** 2 - bore;
   const fluidCapacity = fluidDensity(fluid, PIPE_REFERENCE) * fluidSpecificHeat(fluid, PIPE_REFERENCE);
+  const films = compileCoil(coil, fluid, compileFluid('water', 0));
   return {
+    ...place,
     capacity: coil.length * (bore * fluidCapacity + metal * COPPER_HEAT_CAPACITY),
-    standing: coilUA(compileCoil(coil, fluid, compileFluid('water', 0)), 0, STANDING_COIL, STANDING_WATER),
+    standing: coilUA(films, 0, STANDING_COIL, STANDING_WATER),
+    films,
   };
 }
 
@@ -119,7 +130,7 @@ export function absorberHeat(circuit: Circuit): number {
 
 /** Heat in the pipes and the coil above 0 °C. [J] */
 export function pipeHeat(circuit: Circuit): number {
-  let sum = coilTemperature(circuit) * circuit.coilCapacity;
+  let sum = coilTemperature(circuit.coil) * circuit.coil.capacity;
   for (let at = 0; at < circuit.pipe.length; at++) sum += circuit.pipe[at]! * circuit.pipeCapacity[at]!;
   return sum;
 }

@@ -1,3 +1,6 @@
+import type { Tank } from '../tank/tank.ts';
+import type { CompiledCoil } from './coil.ts';
+import type { PumpAnswer } from './pump-offer.ts';
 import type { Ring } from './ring.ts';
 
 /** What a circuit keeps of its boiling. */
@@ -23,20 +26,6 @@ export interface RingPlaces {
 /** Pipe sections in the order of the flow: hot outdoors, hot indoors, cold indoors, cold outdoors. */
 export const PIPE_SECTIONS = 4;
 
-/** What the circuit's last step exchanged; indices into {@link Circuit.flows}. [J] */
-export const CIRCUIT = {
-  /** Light turned into heat in the absorber. */
-  absorbed: 0,
-  /** Heat lost by the array to air and sky. */
-  collectorLoss: 1,
-  /** Heat carried out of the array by the fluid, less what it carried in. */
-  collectorHeat: 2,
-  /** Heat lost by the pipes. */
-  pipeLoss: 3,
-  /** Heat that the coil gave the tank. */
-  coilHeat: 4,
-} as const;
-
 /** What acts on the loop in one step: one object of a run, filled anew in each. */
 export interface StepConditions {
   /** Light turned into heat in the absorber, less what the sky takes beyond the rated loss; negative at night. [W/m²] */
@@ -50,13 +39,71 @@ export interface StepConditions {
 }
 
 /** The fluid that goes round in one step: one object of a run, filled anew in each. */
-export interface LoopStream {
-  /** Volume flow. [m³/s] */
-  flow: number;
+export interface LoopStream extends PumpAnswer {
   /** Heat capacity rate, ṁ c_p. [W/K] */
   capacityRate: number;
   /** UA of the whole coil. [W/K] */
   conductance: number;
+}
+
+/** What the loop exchanged in one step: one object of a run, written anew in each. */
+export interface LoopExchange {
+  /** Light turned into heat in the absorber, less what the sky takes beyond the rated loss. [J] */
+  absorbed: number;
+  /** Heat lost by the array to air and sky. [J] */
+  collectorLoss: number;
+  /** Heat carried out of the array by the fluid, less what it carried in. [J] */
+  collectorHeat: number;
+  /** Heat lost by the pipes. [J] */
+  pipeLoss: number;
+  /** Heat given to the tank, through coil or plate exchanger. [J] */
+  coilHeat: number;
+  /** Fluid leaving the array, mean of the step; of one with flow. [°C] */
+  outlet: number;
+  /** Rise of each tank node by the coil's heat; nothing but the coil writes here. Shape [tank nodes]. [K] */
+  readonly coilRise: Float64Array;
+}
+
+/** What the coil needs to know of the tank; nothing of it is changed. */
+export type CoilWater = Pick<Tank, 'drift' | 'nodeCapacity' | 'temperature'>;
+
+/** All that a step of the loop works with: one object of a run. */
+export interface LoopStep {
+  /** Around the coil. */
+  readonly water: CoilWater;
+  /** What acts on the loop. */
+  readonly conditions: StepConditions;
+  /** What goes round. */
+  readonly stream: LoopStream;
+  /** What comes of it. */
+  readonly exchange: LoopExchange;
+}
+
+/** Makes room for what a loop exchanges with a tank of some nodes. */
+export const emptyExchange = (tankNodes: number): LoopExchange => ({
+  absorbed: 0,
+  collectorLoss: 0,
+  collectorHeat: 0,
+  pipeLoss: 0,
+  coilHeat: 0,
+  outlet: 0,
+  coilRise: new Float64Array(tankNodes),
+});
+
+/** The coil in the tank: its content, and how well heat passes its wall. With a plate exchanger, next to nothing. */
+export interface Coil {
+  /** Fluid and metal beside each tank node that it touches, from {@link bottom} upwards. Shape [pieces]. [°C] */
+  readonly temperature: Float64Array;
+  /** Heat capacity of fluid and metal. [J/K] */
+  readonly capacity: number;
+  /** Lowest tank node that it touches. */
+  readonly bottom: number;
+  /** Share of the coil in each node from {@link bottom} upwards; they add up to 1, to less where part of it lies in sediment. Shape [pieces]. */
+  readonly share: Float64Array;
+  /** Conductance at standstill. [W/K] */
+  readonly standing: number;
+  /** Tables of the films, renewed with the fluid; `null` for a conductance that does not change. */
+  films: CompiledCoil | null;
 }
 
 /** The collector circuit ready to be stepped: its state and what does not depend on it. */
@@ -65,10 +112,11 @@ export interface Circuit extends BoilingState, RingPlaces {
   readonly absorber: Float64Array;
   /** Pipe along the flow, each of the {@link PIPE_SECTIONS} in equal nodes. Shape [4 × nodes a section]. [°C] */
   readonly pipe: Float64Array;
+  readonly coil: Coil;
   /** Whether fluid went round in the last step: its coil pieces warm or cool their nodes as they did then. */
   flowed: boolean;
   /** Heat capacity of one collector node. [J/K] */
-  readonly absorberCapacity: number;
+  readonly nodeCapacity: number;
   /** Reference area of one collector node. [m²] */
   readonly nodeArea: number;
   /** Changed by the hour where wind matters. [W/(m²·K)] */
@@ -80,33 +128,19 @@ export interface Circuit extends BoilingState, RingPlaces {
   readonly pipeConductance: Float64Array;
   /** Decay of a standing node in one step, by steps per hour. */
   readonly pipeDecay: ReadonlyMap<number, Float64Array>;
-  /** Fluid and metal of the coil beside each tank node that it touches, from {@link coilBottom} upwards. Shape [coil pieces]. [°C] */
-  readonly coil: Float64Array;
-  /** Heat capacity of the coil's fluid and metal. [J/K] */
-  readonly coilCapacity: number;
-  /** Conductance of the standing coil. [W/K] */
-  readonly coilStanding: number;
-  /** Lowest tank node that the coil touches. */
-  readonly coilBottom: number;
   /** Whether the fluid runs through the coil from its lower end upwards. */
   readonly upwards: boolean;
-  /** Share of the coil in each node from {@link coilBottom} upwards; they add up to 1. */
-  readonly coilShare: Float64Array;
-  /** Rise by the last step's coil heat of each tank node; nothing else writes here. Shape [tank nodes]. [K] */
-  readonly coilRise: Float64Array;
-  /** Exchange of the last step, see {@link CIRCUIT}. [J] */
-  readonly flows: Float64Array;
   /** Collector nodes, hot pipes, coil pieces with the coil's content between them, cold pipes, in the order of the flow. */
   readonly ring: Ring;
 }
 
 /** Mean of the coil's content along the tube. [°C] */
-export function coilTemperature({ coil, coilShare }: Circuit): number {
+export function coilTemperature({ share, temperature }: Coil): number {
   let sum = 0;
   let whole = 0;
-  for (let piece = 0; piece < coil.length; piece++) {
-    sum += coilShare[piece]! * coil[piece]!;
-    whole += coilShare[piece]!;
+  for (let piece = 0; piece < temperature.length; piece++) {
+    sum += share[piece]! * temperature[piece]!;
+    whole += share[piece]!;
   }
   return sum / whole;
 }

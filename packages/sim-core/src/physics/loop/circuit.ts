@@ -3,7 +3,15 @@
  * content) is a stirred volume that obeys a linear equation with constant coefficients over the step. The parts are set up, {@link closeRing}
  * solves them together, and what became of them is written back. Nothing here allocates but {@link circuitRing}.
  */
-import { CIRCUIT, type Circuit, isIndoors, type RingPlaces, type StepConditions, sourceAt } from './circuit-state.ts';
+import {
+  type Circuit,
+  coilTemperature,
+  isIndoors,
+  type LoopExchange,
+  type RingPlaces,
+  type StepConditions,
+  sourceAt,
+} from './circuit-state.ts';
 import { makeRing, NUMBERS, RING, type Ring } from './ring.ts';
 
 const { inlet: INLET, own: OWN, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START, x: X } = RING;
@@ -61,20 +69,13 @@ export function circuitRing(
  *
  * A collector node's loss is taken at the mean of its inlet and outlet, as ISO 9806 defines its coefficients; the quadratic
  * loss is linearised about that mean at the start of the step.
- *
- * @param contentTemperature - Of the coil, by `coilTemperature`. [°C]
  */
-export function setLoop(
-  circuit: Circuit,
-  contentTemperature: number,
-  capacityRate: number,
-  conditions: StepConditions,
-): void {
-  const { coilCapacity, contentAt, ring } = circuit;
+export function setLoop(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
+  const { coil, contentAt, ring } = circuit;
   setArray(circuit, capacityRate, conditions);
   setPipes(circuit, capacityRate, conditions);
-  ring[contentAt + X] = (capacityRate * conditions.duration) / coilCapacity;
-  ring[contentAt + START] = contentTemperature;
+  ring[contentAt + X] = (capacityRate * conditions.duration) / coil.capacity;
+  ring[contentAt + START] = coilTemperature(coil);
 }
 
 /** One slope for all nodes (about their mean excess), the value of the loss by node. */
@@ -87,7 +88,7 @@ function setArray(circuit: Circuit, capacityRate: number, conditions: StepCondit
   const slope = nodeArea * (circuit.a1 + 2 * circuit.a2 * Math.abs(excess / nodes));
   const inletWeight = Math.min(0.5, (0.5 * capacityRate) / slope);
   const total = capacityRate + slope * (1 - inletWeight);
-  const x = (total * duration) / circuit.absorberCapacity;
+  const x = (total * duration) / circuit.nodeCapacity;
   const share = (capacityRate - slope * inletWeight) / total;
   const perTotal = 1 / total;
   let before = pipe[pipe.length - 1]!;
@@ -123,14 +124,14 @@ function setPipes(circuit: Circuit, capacityRate: number, conditions: StepCondit
   }
 }
 
-/**
- * Writes the solved step into array, pipes and the coil's content, and into `flows` what they exchanged; the coil's heat is left to those who
- * know its other side.
- *
- * @returns Mean temperature of the fluid that leaves the array. [°C]
- */
-export function takeLoop(circuit: Circuit, capacityRate: number, conditions: StepConditions): number {
-  const { absorber, coil, contentAt, flows, pipe, pipeAt, ring } = circuit;
+/** Writes the solved step into array, pipes and the coil's content, and what they exchanged; the coil's heat is left to those who know its other side. */
+export function takeLoop(
+  circuit: Circuit,
+  capacityRate: number,
+  conditions: StepConditions,
+  exchange: LoopExchange,
+): void {
+  const { absorber, coil, contentAt, pipe, pipeAt, ring } = circuit;
   const { duration } = conditions;
   let lost = 0;
   for (let node = 0, at = 0; node < absorber.length; node++, at += NUMBERS) {
@@ -140,10 +141,11 @@ export function takeLoop(circuit: Circuit, capacityRate: number, conditions: Ste
     lost += ring[at + SLOPE]! * mean - ring[at + SOURCE]!;
   }
   const outlet = ring[absorber.length * NUMBERS + INLET]!;
-  const light = conditions.absorbed * circuit.nodeArea * absorber.length;
-  flows[CIRCUIT.absorbed] = light * duration;
-  flows[CIRCUIT.collectorLoss] = (lost + light) * duration;
-  flows[CIRCUIT.collectorHeat] = capacityRate * (outlet - ring[INLET]!) * duration;
+  const absorbed = conditions.absorbed * circuit.nodeArea * absorber.length;
+  exchange.absorbed = absorbed * duration;
+  exchange.collectorLoss = (lost + absorbed) * duration;
+  exchange.collectorHeat = capacityRate * (outlet - ring[INLET]!) * duration;
+  exchange.outlet = outlet;
 
   let pipeLoss = 0;
   for (let node = 0; node < pipe.length; node++) {
@@ -151,11 +153,10 @@ export function takeLoop(circuit: Circuit, capacityRate: number, conditions: Ste
     pipe[node]! += ring[at + RISE]!;
     pipeLoss += ring[at + LOSS]! * (ring[at + NUMBERS + INLET]! - ring[at + AROUND]!);
   }
-  flows[CIRCUIT.pipeLoss] = pipeLoss * duration;
+  exchange.pipeLoss = pipeLoss * duration;
   // The content keeps the profile of the water around it, as the fluid does on its way down.
   const risen = ring[contentAt + RISE]!;
-  for (let piece = 0; piece < coil.length; piece++) coil[piece]! += risen;
-  return outlet;
+  for (let piece = 0; piece < coil.temperature.length; piece++) coil.temperature[piece]! += risen;
 }
 
 /** Mean of what the pump moves, array and pipes, at the start of a step. [°C] */

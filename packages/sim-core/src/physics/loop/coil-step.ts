@@ -1,8 +1,7 @@
 /** One step of the loop through the coil in the tank. */
-import type { Tank } from '../tank/tank.ts';
 import { coilMean, setLoop, takeLoop } from './circuit.ts';
-import { CIRCUIT, type Circuit, coilTemperature, type LoopStream, type StepConditions } from './circuit-state.ts';
-import { type CompiledCoil, coilUA } from './coil.ts';
+import { type Circuit, coilTemperature, type LoopStep } from './circuit-state.ts';
+import { coilUA } from './coil.ts';
 import { closeRing, RING } from './ring.ts';
 
 const { own: OWN, rest: REST, rise: RISE, spare: SPARE, start: START, x: X } = RING;
@@ -23,50 +22,35 @@ const FILM_CLOSE = 3;
 /** Times that a step is solved at most until pools and films agree with what came out; judgement. */
 const MOST_TRIALS = 4;
 
-/** What the coil needs to know of the tank; nothing of it is changed. */
-export type CoilWater = Pick<Tank, 'drift' | 'nodeCapacity' | 'temperature'>;
-
 /**
  * One step with fluid going round through the coil. Allocates nothing.
  *
  * The step is solved with the films and the sort of exchange (piece by piece: does it warm or cool its node?) that the start of the step
  * suggests, and again where the solution says otherwise: a pump's first step sends the pipe's content ahead of the sun's heat.
  *
- * @param circuit - Changed in place: absorber, pipe, coil, flows; `coilRise` says what the coil did to each tank node.
- * @param stream - Its conductance is set where there are films, and taken as it is where there are none.
- * @param films - Of the coil; `null` for a conductance that does not change.
- * @returns Mean temperature of the fluid that leaves the array. [°C]
+ * @param circuit - Changed in place: absorber, pipe, coil.
+ * @param step - Its exchange is written, and the stream's conductance where the coil has films.
  */
-export function circulate(
-  circuit: Circuit,
-  water: CoilWater,
-  stream: LoopStream,
-  conditions: StepConditions,
-  films: CompiledCoil | null = null,
-): number {
-  solveLoop(circuit, water, stream, conditions, films);
-  return takeLoop(circuit, stream.capacityRate, conditions);
+export function circulate(circuit: Circuit, step: LoopStep): void {
+  solveLoop(circuit, step);
+  takeLoop(circuit, step.stream.capacityRate, step.conditions, step.exchange);
 }
 
-/** Solves a step and leaves the state as it was: what came of it stands in ring and `coilRise`. Parameters as for {@link circulate}. */
-export function solveLoop(
-  circuit: Circuit,
-  water: CoilWater,
-  stream: LoopStream,
-  conditions: StepConditions,
-  films: CompiledCoil | null,
-): void {
-  const beside = water.temperature[circuit.coilBottom + (circuit.coilShare.length >> 1)]!;
-  let between = coilTemperature(circuit);
-  setLoop(circuit, between, stream.capacityRate, conditions);
+/** Solves a step and leaves the state as it was: what came of it stands in the ring, and in the exchange what the coil gave. */
+export function solveLoop(circuit: Circuit, step: LoopStep): void {
+  const { conditions, stream, water } = step;
+  const { bottom, films, share } = circuit.coil;
+  const beside = water.temperature[bottom + (share.length >> 1)]!;
+  let between = coilTemperature(circuit.coil);
+  setLoop(circuit, stream.capacityRate, conditions);
   for (let trial = 1; ; trial++) {
     if (films !== null) stream.conductance = coilUA(films, stream.flow, between, beside);
-    setCoil(circuit, water, stream, conditions.duration, trial === 1 && !circuit.flowed);
+    setCoil(circuit, step, trial === 1 && !circuit.flowed);
     closeRing(circuit.ring);
     const solved = coilMean(circuit);
     const far = films !== null && Math.abs(solved - between) > FILM_CLOSE;
     // Both are looked at: the sorts are corrected on the way.
-    if (!(weighCoil(circuit, water) || far) || trial === MOST_TRIALS) return;
+    if (!(weighCoil(circuit, step) || far) || trial === MOST_TRIALS) return;
     between = solved;
   }
 }
@@ -80,38 +64,40 @@ export function solveLoop(
  *
  * @param guess - Whether every piece is taken to warm or cool its node as the hot pipe's end would; else as the ring has it.
  */
-function setCoil(circuit: Circuit, water: CoilWater, stream: LoopStream, duration: number, guess: boolean): void {
-  const { coilAt, coilBottom, coilShare, pipe, ring } = circuit;
+function setCoil(circuit: Circuit, { conditions, stream, water }: LoopStep, guess: boolean): void {
+  const { coilAt, pipe, ring } = circuit;
+  const { bottom, share } = circuit.coil;
+  const { duration } = conditions;
   const { capacityRate, conductance } = stream;
   const { drift, nodeCapacity, temperature } = water;
   const mostDrift = MOST_DRIFT / duration;
   const fluid = pipe[(pipe.length >> 1) - 1]!;
-  let low = coilBottom + coilShare.length; // lowest node of the pool that was found last, and whether the fluid warms it
+  let low = bottom + share.length; // lowest node of the pool that was found last, and whether the fluid warms it
   let poolWarms = 0;
   let perWeight = 1;
   let lastShare = -1;
   let effectiveness = 0;
   let perRate = 0;
   let x = 0;
-  for (let piece = coilShare.length - 1; piece >= 0; piece--) {
+  for (let piece = share.length - 1; piece >= 0; piece--) {
     const at = coilAt[piece]!;
-    const node = coilBottom + piece;
+    const node = bottom + piece;
     const here = temperature[node]!;
     const warms = guess ? (fluid > here ? 1 : 0) : ring[at + WARMS]!;
     if (node < low || warms !== poolWarms) {
       // A warmed node carries those above it that are no warmer, a cooled one those below.
       const highest = warms === 1 ? temperature.length - 1 : node;
-      const lowest = warms === 1 ? coilBottom : 0;
+      const lowest = warms === 1 ? bottom : 0;
       let high = node;
       while (high < highest && temperature[high + 1]! - temperature[high]! < POOLED) high++;
       low = node;
       while (low > lowest && temperature[low]! - temperature[low - 1]! < POOLED) low--;
-      perWeight = (node - Math.max(low, coilBottom) + 1) / (high - low + 1);
+      perWeight = (node - Math.max(low, bottom) + 1) / (high - low + 1);
       poolWarms = warms;
     }
     // All but the end pieces are of one length.
-    if (coilShare[piece]! !== lastShare) {
-      lastShare = coilShare[piece]!;
+    if (share[piece]! !== lastShare) {
+      lastShare = share[piece]!;
       effectiveness = -Math.expm1((-conductance * lastShare) / capacityRate);
       perRate = nodeCapacity / (capacityRate * effectiveness);
       x = duration / perRate;
@@ -128,13 +114,16 @@ function setCoil(circuit: Circuit, water: CoilWater, stream: LoopStream, duratio
 }
 
 /** Says what the solved step does to the tank nodes around the coil. @returns Whether a pool was taken for the wrong sort. */
-function weighCoil(circuit: Circuit, { nodeCapacity, temperature }: CoilWater): boolean {
-  const { coilAt, coilBottom, coilRise, coilShare, ring } = circuit;
+function weighCoil(circuit: Circuit, { exchange, water }: LoopStep): boolean {
+  const { coilAt, ring } = circuit;
+  const { bottom, share } = circuit.coil;
+  const { coilRise } = exchange;
+  const { nodeCapacity, temperature } = water;
   let sum = 0;
   let turned = false;
-  for (let piece = coilShare.length - 1; piece >= 0; piece--) {
+  for (let piece = share.length - 1; piece >= 0; piece--) {
     const at = coilAt[piece]!;
-    const node = coilBottom + piece;
+    const node = bottom + piece;
     const pooled = ring[at + RISE]! - ring[at + DRIFT]!;
     const risen = pooled / ring[at + PER_WEIGHT]!;
     coilRise[node] = risen;
@@ -145,6 +134,6 @@ function weighCoil(circuit: Circuit, { nodeCapacity, temperature }: CoilWater): 
     const here = temperature[node]!;
     turned ||= temperature[node + 1]! - here < POOLED || here - temperature[node - 1]! < POOLED;
   }
-  circuit.flows[CIRCUIT.coilHeat] = sum * nodeCapacity;
+  exchange.coilHeat = sum * nodeCapacity;
   return turned;
 }

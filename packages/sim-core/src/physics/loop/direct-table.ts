@@ -14,6 +14,7 @@ import { flowAtBackEmf } from './direct-pump.ts';
 import { type CompiledHydraulics, loopHead } from './hydraulics.ts';
 import { type CompiledMotor, motorCurrent } from './motor.ts';
 import { pumpSpeed } from './pump.ts';
+import type { PumpAnswer, PumpOffer } from './pump-offer.ts';
 
 const FLUID_ROWS = 45;
 /** Cell temperatures −40 to 100 by 10 °C. */
@@ -37,8 +38,6 @@ export interface DirectTable {
   readonly flow: Float64Array;
   /** Electrical power of the motor, likewise. [W] */
   readonly power: Float64Array;
-  /** Power of the last look-up. [W] */
-  lastPower: number;
 }
 
 /** Fills the table. */
@@ -67,7 +66,6 @@ export function compileDirectTable(
     ),
     flow: new Float64Array(size),
     power: new Float64Array(size),
-    lastPower: 0,
   };
   const curve = {
     flow: new Float64Array(POINTS + 1),
@@ -137,27 +135,21 @@ function fillLights(table: DirectTable, curve: LoadCurve, cell: Float64Array, mo
 }
 
 /**
- * Flow for a light, cell and fluid temperature; the motor's power is left in `table.lastPower`. Allocates nothing. Within 0.6 % of
- * what {@link directPumpPoint} gives in full sun.
+ * Flow and power for a light, cell and fluid temperature. Allocates nothing. Within 0.6 % of what {@link directPumpPoint} gives in full sun.
  *
- * @param irradiance - On the module; held at 1500. [W/m²]
- * @param cellTemperature - Held at −40 and 100. [°C]
- * @param fluidTemperature - Mean of the loop; held at the ends of the fluid's range. [°C]
- * @returns [m³/s]
+ * @param offer - Light is held at 1500 W/m², the cells at −40 and 100 °C, the fluid at the ends of its range.
+ * @param answer - Written.
  */
-export function tableDirectFlow(
-  table: DirectTable,
-  irradiance: number,
-  cellTemperature: number,
-  fluidTemperature: number,
-): number {
+export function readDirectTable(table: DirectTable, offer: PumpOffer, answer: PumpAnswer): void {
+  const { irradiance, cellTemperature, fluidTemperature } = offer;
   const { flow, power, runningLight } = table;
   const z = Math.min(Math.max((cellTemperature - COLDEST_CELL) * (1 / CELL_STEP), 0), CELL_COLUMNS - 1);
   const column = z < CELL_COLUMNS - 1 ? z | 0 : CELL_COLUMNS - 2;
   const fz = z - column;
   const darkest = runningLight[column]! + fz * (runningLight[column + 1]! - runningLight[column]!);
-  table.lastPower = 0;
-  if (!(irradiance > darkest)) return 0;
+  answer.flow = 0;
+  answer.power = 0;
+  if (!(irradiance > darkest)) return;
   const x = LIGHTS * Math.sqrt(Math.min((irradiance - darkest) / (MOST_LIGHT - darkest), 1));
   const step = x < LIGHTS ? x | 0 : LIGHTS - 1;
   const fx = x - step;
@@ -165,8 +157,8 @@ export function tableDirectFlow(
   const row = y < FLUID_ROWS ? y | 0 : FLUID_ROWS - 1;
   const fy = y - row;
   const at = (row * CELL_COLUMNS + column) * (LIGHTS + 1) + step;
-  table.lastPower = between(power, at, fx, fy, fz);
-  return between(flow, at, fx, fy, fz);
+  answer.flow = between(flow, at, fx, fy, fz);
+  answer.power = between(power, at, fx, fy, fz);
 }
 
 /** Trilinear between eight corners. */

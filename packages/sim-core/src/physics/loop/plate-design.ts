@@ -1,6 +1,7 @@
 /** What of the design the plate exchanger needs. */
 import type { SystemDesign } from '../../design/design.ts';
 import { DesignError, quote } from '../../input/errors.ts';
+import { emptyExchange } from './circuit-state.ts';
 import { type Plate, platePieces } from './plate.ts';
 
 /** Tank nodes times pieces of an hour of flow from which a year would take many minutes; judgement. */
@@ -35,8 +36,7 @@ export function compilePlate(design: SystemDesign): Plate {
     secondaryFlow: loop.plate.secondaryFlow,
     entry,
     column: new Float64Array(entry + 1),
-    flows: new Float64Array(5),
-    part: { absorbed: 0, ambient: 0, room: 0, duration: 0 },
+    piece: { conditions: { absorbed: 0, ambient: 0, room: 0, duration: 0 }, exchange: emptyExchange(0) },
   };
 }
 

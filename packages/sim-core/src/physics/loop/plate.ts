@@ -4,7 +4,7 @@ import { chargeDown } from '../tank/charge.ts';
 import { mixInversions } from '../tank/inversion.ts';
 import { type Tank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import { setLoop, takeLoop } from './circuit.ts';
-import { CIRCUIT, type Circuit, coilTemperature, type StepConditions } from './circuit-state.ts';
+import type { Circuit, LoopExchange, LoopStep, StepConditions } from './circuit-state.ts';
 import { counterflowEffectiveness } from './exchanger.ts';
 import { closeRing, NUMBERS, RING } from './ring.ts';
 
@@ -22,10 +22,8 @@ export interface Plate {
   readonly entry: number;
   /** Scratch of entry + 1 nodes. */
   readonly column: Float64Array;
-  /** Scratch: what the pieces of a step exchanged. */
-  readonly flows: Float64Array;
-  /** Scratch: what acts on a piece of a step. */
-  readonly part: StepConditions;
+  /** Scratch: what acts on a piece of a step, and what it exchanges. */
+  readonly piece: Pick<LoopStep, 'conditions' | 'exchange'>;
 }
 
 /**
@@ -39,48 +37,62 @@ export interface Plate {
  *
  * @param circuit - Compiled with one coil piece.
  * @param tank - Its nodes from the bottom to the return are changed in place.
- * @param capacityRate - Of the loop, W_1. [W/K]
- * @returns Mean temperature of the fluid that leaves the array. [°C]
+ * @param step - Its exchange is written.
  */
-export function circulatePlate(
-  plate: Plate,
-  circuit: Circuit,
-  tank: Tank,
-  capacityRate: number,
-  conditions: StepConditions,
-): number {
-  const { column, entry, flows, part } = plate;
+export function circulatePlate(plate: Plate, circuit: Circuit, tank: Tank, step: LoopStep): void {
+  const { column, entry, piece, secondaryFlow } = plate;
+  const { conditions, exchange, stream } = step;
+  const { capacityRate } = stream;
   const { ring } = circuit;
-  const { duration } = conditions;
-  const secondary = plate.secondaryFlow * WATER_HEAT_CAPACITY;
-  const pieces = platePieces(plate.secondaryFlow, duration, tank.nodeVolume);
-  const length = duration / pieces;
-  const smaller = Math.min(capacityRate, secondary);
-  const ratio = smaller / Math.max(capacityRate, secondary);
+  const pieces = platePieces(secondaryFlow, conditions.duration, tank.nodeVolume);
+  const duration = conditions.duration / pieces;
+  const secondaryRate = secondaryFlow * WATER_HEAT_CAPACITY;
+  const moved = (secondaryFlow * duration) / tank.nodeVolume;
+  const smaller = Math.min(capacityRate, secondaryRate);
+  const ratio = smaller / Math.max(capacityRate, secondaryRate);
   const effectiveness = counterflowEffectiveness(plate.conductance / smaller, ratio) * (smaller / capacityRate);
   const at = circuit.coilAt[0]!;
-  part.absorbed = conditions.absorbed;
-  part.ambient = conditions.ambient;
-  part.room = conditions.room;
-  part.duration = length;
-  flows.fill(0);
-  let outlet = 0;
-  for (let piece = 0; piece < pieces; piece++) {
+  takeConditions(piece.conditions, conditions, duration);
+  clearExchange(exchange);
+  for (let turn = 0; turn < pieces; turn++) {
     const bottom = tank.temperature[0]!;
-    setLoop(circuit, coilTemperature(circuit), capacityRate, part);
+    setLoop(circuit, capacityRate, piece.conditions);
     ring[at + OWN] = effectiveness;
     ring[at + START] = bottom;
     closeRing(ring);
-    outlet += takeLoop(circuit, capacityRate, part);
-    const heat = capacityRate * (ring[at + INLET]! - ring[at + NUMBERS + INLET]!) * length;
-    circuit.flows[CIRCUIT.coilHeat] = heat;
-    for (let flow = 0; flow < flows.length; flow++) flows[flow]! += circuit.flows[flow]!;
-    const share = (plate.secondaryFlow * length) / tank.nodeVolume;
-    chargeDown(tank.temperature, entry, share, bottom + heat / (secondary * length), column);
+    takeLoop(circuit, capacityRate, piece.conditions, piece.exchange);
+    const heat = capacityRate * (ring[at + INLET]! - ring[at + NUMBERS + INLET]!) * duration;
+    piece.exchange.coilHeat = heat;
+    addExchange(exchange, piece.exchange);
+    chargeDown(tank.temperature, entry, moved, bottom + heat / (secondaryRate * duration), column);
     mixInversions(tank.temperature);
   }
-  circuit.flows.set(flows);
-  return outlet / pieces;
+  exchange.outlet /= pieces;
+}
+
+function takeConditions(into: StepConditions, { absorbed, ambient, room }: StepConditions, duration: number): void {
+  into.absorbed = absorbed;
+  into.ambient = ambient;
+  into.room = room;
+  into.duration = duration;
+}
+
+function clearExchange(exchange: LoopExchange): void {
+  exchange.absorbed = 0;
+  exchange.collectorLoss = 0;
+  exchange.collectorHeat = 0;
+  exchange.pipeLoss = 0;
+  exchange.coilHeat = 0;
+  exchange.outlet = 0;
+}
+
+function addExchange(sum: LoopExchange, piece: LoopExchange): void {
+  sum.absorbed += piece.absorbed;
+  sum.collectorLoss += piece.collectorLoss;
+  sum.collectorHeat += piece.collectorHeat;
+  sum.pipeLoss += piece.pipeLoss;
+  sum.coilHeat += piece.coilHeat;
+  sum.outlet += piece.outlet;
 }
 
 /** Pieces into which a step is cut. */

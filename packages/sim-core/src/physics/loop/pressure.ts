@@ -1,4 +1,5 @@
 /** Pressure of the closed loop: what its liquid leaves of the expansion vessel's gas. */
+import { hottest } from '../extremes.ts';
 import { saturationTemperature, waterMoleFraction } from '../fluid/boiling.ts';
 import { type CompiledFluid, fluidDensity, liquidMass } from '../fluid/compile.ts';
 import { mixtureDensity } from '../fluid/mixture.ts';
@@ -119,13 +120,11 @@ export function settlePressure(
     state.coilVolume * fluidDensity(fluid, coil) +
     liquidMass(fluid, pipe, state.pipeVolume) +
     liquidMass(fluid, absorber, state.collectorVolume);
-  let hottest = absorber[0]!;
-  for (let node = 1; node < absorber.length; node++) if (absorber[node]! > hottest) hottest = absorber[node]!;
   let stored = (state.mass - inLoop) / state.vesselDensity;
   state.steam = 0;
   state.pipeSteam = 0;
   setPressure(state, stored);
-  if (standing && hottest > state.boilingPoint) {
+  if (standing && hottest(absorber) > state.boilingPoint) {
     stored = pushBySteam(state, absorber, stored);
     setPressure(state, stored);
     if (state.pipeSteam > state.mostPipeSteam) state.mostPipeSteam = state.pipeSteam;

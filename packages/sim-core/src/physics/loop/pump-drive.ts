@@ -1,9 +1,10 @@
 import type { PumpDesign, PvDesign } from '../../design/pump.ts';
 import { moduleParameters } from '../pv/datasheet.ts';
-import { compileDirectTable, type DirectTable, tableDirectFlow } from './direct-table.ts';
+import { compileDirectTable, type DirectTable, readDirectTable } from './direct-table.ts';
 import { compileFlowTable, type FlowTable, tableFlow, tableFullPower } from './flow-table.ts';
 import type { CompiledHydraulics } from './hydraulics.ts';
 import { compileMotor } from './motor.ts';
+import type { PumpAnswer, PumpOffer } from './pump-offer.ts';
 
 /** The pump's drive ready for the year loop. */
 export interface CompiledDrive {
@@ -14,8 +15,6 @@ export interface CompiledDrive {
   readonly offered: FlowTable | null;
   /** Flow by light; the direct drive's. */
   readonly direct: DirectTable | null;
-  /** Electrical power of the last flow, at the module or from the mains. [W] */
-  power: number;
 }
 
 /** Prepares the tables that the drive needs, and no others. */
@@ -28,33 +27,18 @@ export function compileDrive(pump: PumpDesign, pv: PvDesign, hydraulics: Compile
     direct: isDirect
       ? compileDirectTable(hydraulics, compileMotor(pump), moduleParameters(pv.module), pv.modules)
       : null,
-    power: 0,
   };
 }
 
-/**
- * Flow of the turning pump; its electrical power is left in `drive.power`. Allocates nothing.
- *
- * @param supply - Power offered by the booster, infinite with the mains; not used by the direct drive. [W]
- * @param irradiance - On the module. [W/m²]
- * @param cellTemperature - Of the module. [°C]
- * @param fluidTemperature - Mean of the loop. [°C]
- * @returns [m³/s]
- */
-export function driveFlow(
-  drive: CompiledDrive,
-  supply: number,
-  irradiance: number,
-  cellTemperature: number,
-  fluidTemperature: number,
-): number {
+/** Flow of the turning pump, and the electrical power that it takes. Allocates nothing. */
+export function turnPump(drive: CompiledDrive, offer: PumpOffer, answer: PumpAnswer): void {
   const { direct, offered } = drive;
+  const { supply, fluidTemperature } = offer;
   if (direct !== null) {
-    const flow = tableDirectFlow(direct, irradiance, cellTemperature, fluidTemperature);
-    drive.power = direct.lastPower;
-    return flow;
+    readDirectTable(direct, offer, answer);
+    return;
   }
   // At full speed the booster leaves what the pump does not take.
-  drive.power = Math.min(supply, tableFullPower(offered!, fluidTemperature)) / drive.efficiency;
-  return tableFlow(offered!, supply, fluidTemperature);
+  answer.power = Math.min(supply, tableFullPower(offered!, fluidTemperature)) / drive.efficiency;
+  answer.flow = tableFlow(offered!, supply, fluidTemperature);
 }

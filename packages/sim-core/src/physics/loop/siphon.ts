@@ -7,8 +7,8 @@
  */
 import { fluidDensity, fluidSpecificHeat, fluidViscosity } from '../fluid/compile.ts';
 import { meanFluidTemperature, takeLoop } from './circuit.ts';
-import type { Circuit, StepConditions } from './circuit-state.ts';
-import { type CoilWater, solveLoop } from './coil-step.ts';
+import type { Circuit, LoopStep } from './circuit-state.ts';
+import { solveLoop } from './coil-step.ts';
 import { loopHead } from './hydraulics.ts';
 import { GRAVITY } from './pump.ts';
 import { NUMBERS, RING } from './ring.ts';
@@ -29,28 +29,18 @@ const MOST_TRIALS = 60;
  * @param circuit - Changed in place as by `circulate`; as it was where nothing flows.
  * @returns Volume flow, negative backwards; 0 where nothing flows. [m³/s]
  */
-export function siphonStep(
-  siphon: Thermosiphon,
-  circuit: Circuit,
-  water: CoilWater,
-  conditions: StepConditions,
-): number {
-  const { mirror, stream } = siphon;
+export function siphonStep(siphon: Thermosiphon, circuit: Circuit, step: LoopStep): number {
+  const { mirror } = siphon;
   // Once it runs one way it is looked for that way first.
   const first = siphon.flow < 0 ? -1 : 1;
   for (let turn = 0; turn < 2; turn++) {
     const direction = turn === 0 ? first : -first;
     const along = direction > 0 ? circuit : mirror;
     if (direction < 0) reverse(circuit, mirror);
-    const flow = settleFlow(
-      siphon,
-      along,
-      water,
-      conditions,
-      direction === Math.sign(siphon.flow) ? Math.abs(siphon.flow) : 0,
-    );
+    const guess = direction === Math.sign(siphon.flow) ? Math.abs(siphon.flow) : 0;
+    const flow = settleFlow(siphon, along, step, guess);
     if (flow === 0) continue;
-    takeLoop(along, stream.capacityRate, conditions);
+    takeLoop(along, step.stream.capacityRate, step.conditions, step.exchange);
     if (direction < 0) reverse(mirror, circuit);
     siphon.flow = direction * flow;
     return siphon.flow;
@@ -65,13 +55,7 @@ export function siphonStep(
  * @param guess - Where to look first; 0 where nothing is known.
  * @returns 0 where nothing flows that way. [m³/s]
  */
-function settleFlow(
-  siphon: Thermosiphon,
-  along: Circuit,
-  water: CoilWater,
-  conditions: StepConditions,
-  guess: number,
-): number {
+function settleFlow(siphon: Thermosiphon, along: Circuit, step: LoopStep, guess: number): number {
   let low = 0;
   let high = Number.POSITIVE_INFINITY;
   let above = 0;
@@ -79,7 +63,7 @@ function settleFlow(
   let side = 0;
   let flow = guess > 0 ? guess : LEAST_FLOW;
   for (let trial = 1; trial <= MOST_TRIALS; trial++) {
-    const more = excess(siphon, along, water, conditions, flow);
+    const more = excess(siphon, along, step, flow);
     if (Math.abs(more) <= CLOSE * flow) return flow;
     if (more > 0) {
       low = flow;
@@ -107,19 +91,14 @@ function settleFlow(
  *
  * The step is solved with that flow; its means weigh the columns and thin the fluid.
  */
-function excess(
-  siphon: Thermosiphon,
-  along: Circuit,
-  water: CoilWater,
-  conditions: StepConditions,
-  flow: number,
-): number {
-  const { films, hydraulics, stream } = siphon;
+function excess(siphon: Thermosiphon, along: Circuit, step: LoopStep, flow: number): number {
+  const { hydraulics } = siphon;
+  const { stream } = step;
   const { fluid } = hydraulics;
   const start = meanFluidTemperature(along);
   stream.flow = flow;
   stream.capacityRate = flow * fluidDensity(fluid, start) * fluidSpecificHeat(fluid, start);
-  solveLoop(along, water, stream, conditions, films);
+  solveLoop(along, step);
   const mean = solvedMean(along);
   const density = fluidDensity(fluid, mean);
   const friction = loopHead(hydraulics, flow, density, fluidViscosity(fluid, mean)) * density * GRAVITY;
@@ -128,7 +107,7 @@ function excess(
 
 /** Pressure by which the solved step's means drive the fluid along the circuit. [Pa] */
 function drive({ hydraulics, rises }: Thermosiphon, along: Circuit): number {
-  const { absorber, coilAt, coilShare, pipe, pipeAt, ring, upwards } = along;
+  const { absorber, coil, coilAt, pipe, pipeAt, ring, upwards } = along;
   const { fluid } = hydraulics;
   let weight = 0;
   for (let node = 0; node < absorber.length; node++) {
@@ -139,10 +118,10 @@ function drive({ hydraulics, rises }: Thermosiphon, along: Circuit): number {
     const rise = rises.pipe[upwards ? pipe.length - 1 - node : node]!;
     weight += rise * fluidDensity(fluid, pipe[node]! + ring[pipeAt[node]! + RISE]!);
   }
-  for (let piece = 0; piece < coilShare.length; piece++) {
+  for (let piece = 0; piece < coil.share.length; piece++) {
     const at = coilAt[piece]!;
     const fluidHere = 0.5 * (ring[at + INLET]! + ring[at + NUMBERS + INLET]!);
-    weight += rises.coil * coilShare[piece]! * fluidDensity(fluid, fluidHere);
+    weight += rises.coil * coil.share[piece]! * fluidDensity(fluid, fluidHere);
   }
   return upwards ? GRAVITY * weight : -GRAVITY * weight;
 }

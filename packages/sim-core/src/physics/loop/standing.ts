@@ -1,7 +1,14 @@
 import { meanDecay } from '../relaxation.ts';
 import type { Tank } from '../tank/tank.ts';
 import { boilNode } from './boil.ts';
-import { CIRCUIT, type Circuit, isIndoors, type StepConditions, sourceAt } from './circuit-state.ts';
+import {
+  type Circuit,
+  type Coil,
+  isIndoors,
+  type LoopExchange,
+  type StepConditions,
+  sourceAt,
+} from './circuit-state.ts';
 
 /** A coil's content no further from its water exchanges nothing. [K] */
 const AT_REST = 0.01;
@@ -10,16 +17,21 @@ const AT_REST = 0.01;
  * One step with the fluid standing: each collector node and pipe section follows its own balance. Allocates nothing; exact but for the
  * quadratic loss, which goes along the line between start and end of the step. The coil is left to {@link restCoil}.
  *
- * @param circuit - Changed in place: absorber, pipe, flows.
+ * @param circuit - Changed in place: absorber, pipe.
  * @param stepsPerHour - One of those that the circuit was compiled for.
+ * @param exchange - Written.
  */
-export function standStill(circuit: Circuit, stepsPerHour: number, conditions: StepConditions): void {
-  const { flows } = circuit;
+export function standStill(
+  circuit: Circuit,
+  stepsPerHour: number,
+  conditions: StepConditions,
+  exchange: LoopExchange,
+): void {
   const { ambient, duration } = conditions;
-  const light = conditions.absorbed * circuit.nodeArea * circuit.absorber.length;
-  flows[CIRCUIT.absorbed] = light * duration;
-  flows[CIRCUIT.collectorLoss] = (light + standingLoss(circuit, conditions)) * duration;
-  flows[CIRCUIT.collectorHeat] = 0;
+  const absorbed = conditions.absorbed * circuit.nodeArea * circuit.absorber.length;
+  exchange.absorbed = absorbed * duration;
+  exchange.collectorLoss = (absorbed + standingLoss(circuit, conditions)) * duration;
+  exchange.collectorHeat = 0;
 
   const { pipe, pipeCapacity } = circuit;
   const decays = circuit.pipeDecay.get(stepsPerHour)!;
@@ -31,14 +43,14 @@ export function standStill(circuit: Circuit, stepsPerHour: number, conditions: S
     pipe[at] = around + left;
     pipeLoss += (over - left) * pipeCapacity[at]!;
   }
-  flows[CIRCUIT.pipeLoss] = pipeLoss;
-  flows[CIRCUIT.coilHeat] = 0;
+  exchange.pipeLoss = pipeLoss;
+  exchange.coilHeat = 0;
   circuit.flowed = false;
 }
 
 /** What the array's nodes lose beyond the light that they absorb. [W] */
 function standingLoss(circuit: Circuit, conditions: StepConditions): number {
-  const { absorber, absorberCapacity, boilingPoint, nodeArea, a1, a2 } = circuit;
+  const { absorber, nodeCapacity, boilingPoint, nodeArea, a1, a2 } = circuit;
   const { ambient, duration } = conditions;
   let lost = 0;
   for (let node = 0; node < absorber.length; node++) {
@@ -46,10 +58,10 @@ function standingLoss(circuit: Circuit, conditions: StepConditions): number {
     // First about the start; then along the line from there to where that ends.
     const tangent = nodeArea * (a1 + 2 * a2 * Math.abs(start - ambient));
     const towards = sourceAt(circuit, start, tangent, conditions) / tangent;
-    const foreseen = towards + (start - towards) * Math.exp((-tangent * duration) / absorberCapacity);
+    const foreseen = towards + (start - towards) * Math.exp((-tangent * duration) / nodeCapacity);
     const slope = nodeArea * (a1 + a2 * (Math.abs(start - ambient) + Math.abs(foreseen - ambient)));
     const limit = sourceAt(circuit, start, slope, conditions) / slope;
-    const exponent = (slope * duration) / absorberCapacity;
+    const exponent = (slope * duration) / nodeCapacity;
     const decay = Math.exp(-exponent);
     const end = limit + (start - limit) * decay;
     if (start > boilingPoint || end > boilingPoint) {
@@ -70,35 +82,39 @@ function standingLoss(circuit: Circuit, conditions: StepConditions): number {
  *
  * Allocates nothing.
  *
- * @param circuit - Changed in place: coil, flows; `coilRise` says what the tank nodes are to rise by.
+ * @param coil - Its content is changed in place.
  * @param duration - Length of the step. [s]
- * @returns Whether anything passed.
+ * @param exchange - Receives the heat, and what the tank nodes are to rise by.
+ * @returns Whether anything passed; where not, nothing is written.
  */
 export function restCoil(
-  circuit: Circuit,
+  coil: Coil,
   water: Pick<Tank, 'nodeCapacity' | 'temperature'>,
   duration: number,
+  exchange: LoopExchange,
 ): boolean {
-  const { coil, coilBottom, coilCapacity, coilRise, coilShare, coilStanding } = circuit;
+  const { bottom, capacity, share, standing } = coil;
+  const content = coil.temperature;
+  const { coilRise } = exchange;
   const { nodeCapacity, temperature } = water;
   let furthest = 0;
   let whole = 0;
-  for (let piece = 0; piece < coil.length; piece++) {
-    furthest = Math.max(furthest, Math.abs(coil[piece]! - temperature[coilBottom + piece]!));
-    whole += coilShare[piece]!;
+  for (let piece = 0; piece < content.length; piece++) {
+    furthest = Math.max(furthest, Math.abs(content[piece]! - temperature[bottom + piece]!));
+    whole += share[piece]!;
   }
-  if (coilStanding === 0 || furthest < AT_REST) return false;
-  const x = (coilStanding * duration) / coilCapacity;
+  if (standing === 0 || furthest < AT_REST) return false;
+  const x = (standing * duration) / capacity;
   const kept = Math.exp(-x);
   let heat = 0;
-  for (let piece = 0; piece < coil.length; piece++) {
-    const ratio = (coilCapacity * coilShare[piece]!) / (whole * nodeCapacity);
-    const over = coil[piece]! - temperature[coilBottom + piece]!;
+  for (let piece = 0; piece < content.length; piece++) {
+    const ratio = (capacity * share[piece]!) / (whole * nodeCapacity);
+    const over = content[piece]! - temperature[bottom + piece]!;
     const rise = (over * (1 - kept / (1 + x * ratio)) * ratio) / (1 + ratio);
-    coil[piece]! -= rise / ratio;
-    coilRise[coilBottom + piece] = rise;
+    content[piece]! -= rise / ratio;
+    coilRise[bottom + piece] = rise;
     heat += rise * nodeCapacity;
   }
-  circuit.flows[CIRCUIT.coilHeat] = heat;
+  exchange.coilHeat = heat;
   return true;
 }

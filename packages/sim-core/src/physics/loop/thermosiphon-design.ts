@@ -1,23 +1,32 @@
 /** What of the design a loop without a check valve needs. */
 import type { SystemDesign } from '../../design/design.ts';
-import { type Circuit, type LoopStream, PIPE_SECTIONS } from './circuit-state.ts';
-import type { CompiledCoil } from './coil.ts';
+import { mirrorOf } from './circuit-design.ts';
+import { type Circuit, PIPE_SECTIONS } from './circuit-state.ts';
 import type { CompiledHydraulics } from './hydraulics.ts';
 import type { LoopRises } from './thermosiphon.ts';
 
 /** A loop whose fluid may run without the pump, either way. */
 export interface Thermosiphon {
   readonly rises: LoopRises;
-  /** Friction, and films of the coil: both renewed with the fluid. */
+  /** Friction; renewed with the fluid. */
   hydraulics: CompiledHydraulics;
-  films: CompiledCoil;
-  /** What goes round in a trial. */
-  readonly stream: LoopStream;
   /** The circuit seen against the flow: its state is copied in and out for a step backwards. */
   readonly mirror: Circuit;
   /** Flow of the last step, from which the next is sought; negative backwards. [m³/s] */
   flow: number;
 }
+
+/** Prepares a loop to run without the pump. @param circuit - Forwards. */
+export const compileThermosiphon = (
+  design: SystemDesign,
+  circuit: Circuit,
+  hydraulics: CompiledHydraulics,
+): Thermosiphon => ({
+  rises: loopRises(design, circuit.absorber.length, circuit.pipe.length),
+  hydraulics,
+  mirror: mirrorOf(circuit),
+  flow: 0,
+});
 
 /** Length of a panel over its width; judgement. [-] */
 const PANEL_SLENDERNESS = 2;

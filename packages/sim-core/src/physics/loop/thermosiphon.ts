@@ -32,12 +32,12 @@ export interface LoopRises {
  * @returns Negative where it drives backwards. [Pa]
  */
 export function buoyancyPressure(rises: LoopRises, fluid: CompiledFluid, circuit: Circuit, tank: Tank): number {
-  const { absorber, pipe, coilBottom, coilShare } = circuit;
+  const { absorber, coil, pipe } = circuit;
   let weight = 0;
   for (let node = 0; node < absorber.length; node++) weight += rises.collector * fluidDensity(fluid, absorber[node]!);
   for (let at = 0; at < pipe.length; at++) weight += rises.pipe[at]! * fluidDensity(fluid, pipe[at]!);
-  for (let node = 0; node < coilShare.length; node++) {
-    weight += rises.coil * coilShare[node]! * fluidDensity(fluid, tank.temperature[coilBottom + node]!);
+  for (let piece = 0; piece < coil.share.length; piece++) {
+    weight += rises.coil * coil.share[piece]! * fluidDensity(fluid, tank.temperature[coil.bottom + piece]!);
   }
   return -GRAVITY * weight;
 }

@@ -19,9 +19,6 @@ import { drawThrough } from './transport.ts';
  */
 export const WATER_HEAT_CAPACITY = 4.1468e6;
 
-/** Fall of the top node below the opening temperature at which the relief valve shuts again; judgement. [K] */
-const RELIEF_RESEAT = 5;
-
 /** Parts of an hour in which losses and conduction go at least: within 0.05 K of an independent integration. */
 const LONGEST_REST = 4;
 
@@ -62,8 +59,9 @@ export interface Tank {
   readonly steps: ReadonlyMap<number, TankStep>;
   /** How fast losses and conduction changed each node in the last step with coil. Shape [nodes]. [K/s] */
   readonly drift: Float64Array;
-  /** Scratch. Shape [nodes]. */
+  /** Scratch: the profile turned over, and the one halfway through a step. Shape [nodes]. */
   readonly middle: Float64Array;
+  readonly halfway: Float64Array;
 }
 
 /**
@@ -111,6 +109,7 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     steps,
     drift: new Float64Array(nodes),
     middle: new Float64Array(nodes),
+    halfway: new Float64Array(nodes),
   };
 }
 
@@ -164,7 +163,7 @@ function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, r
 
 /** {@link cool} on the profile halfway through a step in which the coil gave heat. */
 function coolAfterCoil(tank: Tank, step: TankStep, coilRise: Float64Array): number {
-  const { drift, middle, nodeCapacity, temperature } = tank;
+  const { drift, halfway, middle, nodeCapacity, temperature } = tank;
   const perSecond = step.stepsPerHour / 3600;
   for (let node = 0; node < temperature.length; node++) temperature[node]! += coilRise[node]!;
   mixInversions(temperature, middle);
@@ -174,13 +173,12 @@ function coolAfterCoil(tank: Tank, step: TankStep, coilRise: Float64Array): numb
   }
   const nodes = temperature.length;
   for (let node = 0; node < nodes; node++) {
-    const halfway = 0.5 * (temperature[node]! - coilRise[node]! + middle[node]!);
-    middle[node] = halfway;
-    drift[node] = halfway;
+    halfway[node] = 0.5 * (temperature[node]! - coilRise[node]! + middle[node]!);
+    middle[node] = halfway[node]!;
   }
   const lost = cool(middle, step, nodeCapacity, tank.room);
   for (let node = 0; node < nodes; node++) {
-    const changed = middle[node]! - drift[node]!;
+    const changed = middle[node]! - halfway[node]!;
     temperature[node]! += changed;
     drift[node] = changed * perSecond;
   }
@@ -209,42 +207,4 @@ export function restTank(tank: Tank, stepsPerHour: number, coilRise: Float64Arra
 export function warmTank({ temperature }: Tank, rise: Float64Array): void {
   for (let node = 0; node < temperature.length; node++) temperature[node]! += rise[node]!;
   mixInversions(temperature);
-}
-
-/** What the relief valve let out in a step. */
-export interface Relieved {
-  /** Water. [m³] */
-  volume: number;
-  /** Its heat above mains. [J] */
-  heat: number;
-}
-
-/**
- * Lets hot water out while the top is too hot: from the opening temperature until the top has fallen by 5 K, at most the whole
- * tank at once. The valve's capacity is far above what the sun brings, so the event takes no time here, and no water is ever hotter than
- * its setting: what a step brought beyond it has left as water of that temperature.
- *
- * @param relieved - Receives what left.
- * @returns Whether the valve opened.
- */
-export function relieveTank(tank: Tank, mains: number, relieved: Relieved): boolean {
-  const { nodeCapacity, nodeVolume, reliefTemperature, temperature } = tank;
-  const top = temperature.length - 1;
-  relieved.volume = 0;
-  relieved.heat = 0;
-  if (temperature[top]! < reliefTemperature) return false;
-  let beyond = 0;
-  for (let node = top; node >= 0 && temperature[node]! > reliefTemperature; node--) {
-    beyond += temperature[node]! - reliefTemperature;
-    temperature[node] = reliefTemperature;
-  }
-  let nodes = 0;
-  let fallen = beyond;
-  while (nodes <= top && temperature[top]! > reliefTemperature - RELIEF_RESEAT) {
-    fallen += drawThrough(temperature, 1, mains) - mains;
-    nodes++;
-  }
-  relieved.volume = nodeVolume * (nodes + beyond / Math.max(reliefTemperature - mains, RELIEF_RESEAT));
-  relieved.heat = nodeCapacity * fallen;
-  return true;
 }

@@ -1,0 +1,119 @@
+/** Sun on the array, and the loop between it and the tank. */
+import { decidePump, differenceWants } from '../physics/control/pump-control.ts';
+import { sensedDifference } from '../physics/control/sensors.ts';
+import { coldest, hottest } from '../physics/extremes.ts';
+import { fluidDensity, fluidSpecificHeat } from '../physics/fluid/compile.ts';
+import { settleBoiling } from '../physics/loop/boil.ts';
+import { meanFluidTemperature } from '../physics/loop/circuit.ts';
+import { circulate } from '../physics/loop/coil-step.ts';
+import { circulatePlate } from '../physics/loop/plate.ts';
+import { turnPump } from '../physics/loop/pump-drive.ts';
+import { siphonStep } from '../physics/loop/siphon.ts';
+import { standStill } from '../physics/loop/standing.ts';
+import { settleLoop } from './loop-step.ts';
+import type { Machine } from './machine.ts';
+
+/** Irradiance on the collectors from which sun is said to fall on them; judgement: the light of dusk and of the darkest days is less. [W/m²] */
+export const SUN_THRESHOLD = 50;
+
+/** One step of the loop: pumped, by buoyancy, or standing. @returns Whether fluid moves. */
+export function collectHeat(machine: Machine, hour: number, steps: number, at: number): boolean {
+  const { columns, control, drivers, exchange, loop } = machine;
+  const { circuit, pressure, step } = loop;
+  const { conditions } = step;
+  const share = 1 / steps;
+  const irradiance = at < 0 ? 0 : drivers.irradiance[at]!;
+  // By day the rated losses hold the sky's share already: the test stood under one.
+  conditions.absorbed = irradiance > 0 ? drivers.absorbed[at]! : -drivers.skyLoss[hour]!;
+  conditions.ambient = drivers.ambient[hour]!;
+  conditions.duration = 3600 / steps;
+
+  const flows = pumpLoop(machine, hour, at, share) || siphonLoop(machine, hour, share);
+  if (!flows) standStill(circuit, steps, conditions, exchange);
+  settleLoop(machine, hour, !flows);
+  settleBoiling(circuit, flows, pressure.boilingPoint, conditions, exchange);
+  if (circuit.boiling) columns.boiling[hour]! += share;
+
+  bookLoop(machine, hour);
+  columns.irradiance[hour]! += irradiance * share;
+  if (at >= 0) columns.pvIrradiance[hour]! += drivers.pvIrradiance[at]! * share;
+  if (control.heldOff) columns.highLimit[hour]! += share;
+  noteAbsorber(machine, hour, share, irradiance >= SUN_THRESHOLD && !flows);
+  return flows;
+}
+
+/** One step of the pumped loop through coil or plate exchanger. @returns Whether the pump moves fluid; where not, nothing is changed. */
+function pumpLoop(machine: Machine, hour: number, at: number, share: number): boolean {
+  const { columns, control, drivers, loop, tank } = machine;
+  const { circuit, drive, fluid, offer, plate, step } = loop;
+  const { conditions, exchange, stream } = step;
+  const supply = drive.onMains ? Number.POSITIVE_INFINITY : at < 0 ? 0 : drivers.pumpSupply[at]!;
+  const top = tank.temperature[tank.temperature.length - 1]!;
+  if (!decidePump(control, supply, top, pumpWanted(machine, hour), conditions.duration)) return false;
+  if (!canFlow(machine, hour, share)) return false;
+  const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
+  const temperature = meanFluidTemperature(circuit);
+  offer.supply = supply;
+  offer.irradiance = sun;
+  offer.cellTemperature = conditions.ambient + sun * drivers.cellRise;
+  offer.fluidTemperature = temperature;
+  turnPump(drive, offer, stream);
+  if (stream.flow <= 0) return false;
+  stream.capacityRate = stream.flow * fluidDensity(fluid, temperature) * fluidSpecificHeat(fluid, temperature);
+  if (plate === null) circulate(circuit, step);
+  else circulatePlate(plate, circuit, tank, step);
+  const energy = drive.onMains ? columns.pumpElectricity : columns.pumpPvEnergy;
+  energy[hour]! += stream.power * conditions.duration;
+  columns.pumpRunning[hour]! += share;
+  columns.loopFlow[hour]! += stream.flow * share;
+  columns.collectorOutletTemperature[hour]! += exchange.outlet * share;
+  return true;
+}
+
+/** Whether the controller asks for flow and the pump can give it. */
+function pumpWanted({ control, design, drivers, loop, tank }: Machine, hour: number): boolean {
+  if (drivers.pumpOut[hour] === 1) return false;
+  if (control.mode === 'power') return true;
+  if (control.mode === 'schedule') return control.scheduled[hour % 24] === 1;
+  const sensed = sensedDifference(loop.circuit, tank, design.control.difference, control.running);
+  return differenceWants(control, sensed);
+}
+
+/** Whether the loop passes a flow that the pump would drive: no steam in the collectors, and pressure enough; notes where that is too little. */
+function canFlow({ columns, design, loop }: Machine, hour: number, share: number): boolean {
+  if (loop.circuit.boiling) return false;
+  if (loop.pressure.top >= design.loop.minimumPressure) return true;
+  columns.lowPressure[hour]! += share;
+  return false;
+}
+
+/** One step by buoyancy alone, where no check valve forbids it. @returns Whether fluid moves; where not, nothing is changed. */
+function siphonLoop({ columns, design, loop }: Machine, hour: number, share: number): boolean {
+  const { circuit, pressure, siphon, step } = loop;
+  if (siphon === null || circuit.boiling || pressure.top < design.loop.minimumPressure) return false;
+  const flow = siphonStep(siphon, circuit, step);
+  if (flow === 0) return false;
+  columns.thermosiphonFlow[hour]! += flow * share;
+  columns.thermosiphonHeat[hour]! -= step.exchange.coilHeat;
+  return true;
+}
+
+/** Adds up what array and pipes exchanged. */
+function bookLoop({ books, columns, exchange }: Machine, hour: number): void {
+  columns.collectorHeat[hour]! += exchange.collectorHeat;
+  columns.pipeLoss[hour]! += exchange.pipeLoss;
+  books.absorbed[hour]! += exchange.absorbed;
+  books.collectorLoss[hour]! += exchange.collectorLoss;
+}
+
+/** Highest and lowest absorber temperature, and standstill in sun. */
+function noteAbsorber({ columns, loop }: Machine, hour: number, share: number, standsInSun: boolean): void {
+  const { absorber } = loop.circuit;
+  const highest = hottest(absorber);
+  const lowest = coldest(absorber);
+  if (highest > columns.absorberTemperature[hour]!) columns.absorberTemperature[hour] = highest;
+  if (lowest < columns.absorberMinimumTemperature[hour]!) columns.absorberMinimumTemperature[hour] = lowest;
+  if (!standsInSun) return;
+  columns.noFlowInSun[hour]! += share;
+  if (highest > loop.stagnationLimit) columns.stagnation[hour]! += share;
+}

@@ -1,0 +1,60 @@
+/** Which steps are cut finer than the rest, and which hours need more than one. Nothing here changes the state. */
+import { sensedDifference } from '../physics/control/sensors.ts';
+import type { Machine } from './machine.ts';
+
+/** A rise that the bound below does not see: heat left in the circuit, pump and draw within the step; judgement. [K] */
+const LIMIT_MARGIN = 1;
+/** Absorber over the pipe behind it from which a start is followed in finer steps; judgement. [K] */
+export const HOT_START = 30;
+/** Difference over the controller's stop from which the pump is taken to run on for a step; judgement. [K] */
+const SPARE_DIFFERENCE = 3;
+
+/** Whether something may happen within a step that would come up to its length too late. @param at - Place in the sub-hourly drivers, -1 in the dark. */
+export const hasEvent = (machine: Machine, hour: number, at: number): boolean =>
+  nearLimit(machine, at) || maySwitch(machine, hour, at) || startsHot(machine, hour, at);
+
+/** Whether the pump may turn in an hour without light: only one on the mains can. */
+export function mayPumpInDark(machine: Machine, hour: number): boolean {
+  const { control, design, loop, tank } = machine;
+  if (!loop.drive.onMains) return false;
+  if (control.mode === 'schedule') return control.scheduled[hour % 24] === 1;
+  const { difference } = design.control;
+  return control.running || sensedDifference(loop.circuit, tank, difference, false) > 0;
+}
+
+/** Whether an hour without light and pump is taken in one step: no draw, no element, no flow by buoyancy. */
+export const isQuiet = ({ drivers, house, loop }: Machine, hour: number): boolean =>
+  drivers.tapVolume[hour] === 0 && loop.siphon === null && house.elementNode < 0;
+
+/**
+ * Whether the high limit or the tank's relief valve may act in this step: a step's length late they would show in the peak temperature.
+ * Below the limit the step's light, all of it in the water from the coil's foot upwards, bounds how far the top may rise.
+ */
+function nearLimit({ control, drivers, loop, tank }: Machine, at: number): boolean {
+  const top = tank.temperature[tank.temperature.length - 1]!;
+  if (control.limited) return top < control.release + LIMIT_MARGIN;
+  const event = Math.min(control.limit, tank.reliefTemperature);
+  return at >= 0 && top > event - LIMIT_MARGIN - drivers.absorbed[at]! * loop.risePerLight;
+}
+
+/**
+ * Whether a controller by temperature difference may switch: false if the running pump is well above its stop difference, or the standing
+ * absorber cannot reach the start difference within this step. Where the sun hardly carries the flow, the pump cycles within minutes.
+ */
+function maySwitch({ control, design, drivers, loop, tank }: Machine, hour: number, at: number): boolean {
+  if (control.mode !== 'difference' || control.limited || drivers.pumpOut[hour] === 1) return false;
+  const { circuit } = loop;
+  const { difference } = design.control;
+  const sensed = sensedDifference(circuit, tank, difference, control.running);
+  if (control.running) return sensed < difference.stop + SPARE_DIFFERENCE;
+  const absorbed = at < 0 ? 0 : drivers.absorbed[at]!;
+  const rise = (absorbed * 3600 * circuit.nodeArea) / (drivers.stepsPerHour * circuit.nodeCapacity);
+  return sensed + rise > difference.start - SPARE_DIFFERENCE;
+}
+
+/** Whether the pump may start in this step under an absorber whose content would go round many times before the step ends. */
+function startsHot({ control, drivers, loop }: Machine, hour: number, at: number): boolean {
+  if (control.running || control.limited || at < 0 || drivers.pumpOut[hour] === 1) return false;
+  const { absorber, pipe } = loop.circuit;
+  return absorber[absorber.length - 1]! - pipe[0]! > HOT_START;
+}
