@@ -4,6 +4,7 @@ import { fitCollector, foretellOutlet, formulaPairs, lightFactor } from '../vali
 import {
   defaultTankLoss,
   EVEN,
+  feedingNights,
   fittedSettings,
   fittedTankLoss,
   nightEnds,
@@ -17,11 +18,10 @@ import { type Misfit, misfit, type Pairs } from '../validation/measured/sets.ts'
 import { stagnationRows } from '../validation/measured/stagnation.ts';
 import { SENSORS, storeDay } from '../validation/measured/store.ts';
 import { hourShares, misplaced, showers } from '../validation/measured/taps.ts';
+import { gaugesTable } from './measured-gauges.ts';
+import { table } from './page-tables.ts';
 
 type Cell = string | number;
-const row = (cells: readonly Cell[]): string => `| ${cells.join(' | ')} |`;
-const table = (head: readonly string[], rows: readonly (readonly Cell[])[]): string =>
-  [row(head), row(head.map(() => '---')), ...rows.map(row)].join('\n');
 
 const signed = (value: number, digits = 1): string => {
   const text = Math.abs(value).toFixed(digits);
@@ -97,6 +97,7 @@ function store(): string {
 }
 
 function house(): string {
+  const feeding = feedingNights();
   const [fitted, usual] = [fittedTankLoss(), defaultTankLoss()];
   const rows = (
     [
@@ -115,7 +116,7 @@ function house(): string {
   return [
     table(['loss', 'W/K', 'part of the tank', 'nights', 'bias, K', 'RMSE, K'], rows),
     '',
-    `The mean fell by ${fixed(nightFall(), 2)} K a night.`,
+    `The mean fell by ${fixed(nightFall(), 2)} K a night. Left out are ${feeding.count} nights on which the collectors stood warmer than the room; on them the tank seems to lose ${fixed(feeding.loss, 2)} W/K.`,
   ].join('\n');
 }
 
@@ -181,6 +182,7 @@ export const measuredTables = (): Record<string, string> => ({
   store: store(),
   nights: house(),
   control: control(),
+  gauges: gaugesTable(),
   taps: taps(),
   mains: mains(),
   stagnation: stagnation(),

@@ -50,5 +50,6 @@ export { formatQuantity, type UnitKind, type Units } from './units.ts';
 export { type CalendarInWords, calendarInWords, type TaskInWords } from './words/calendar.ts';
 export { type CalibrationInWords, calibrationInWords } from './words/calibration.ts';
 export { type CauseInWords, type CheckInWords, checkInWords, type TestInWords } from './words/check.ts';
+export { type GaugeFindingInWords, type GaugesInWords, gaugesInWords } from './words/gauges.ts';
 export { noticeWords } from './words/notices.ts';
 export { type YardTestInWords, yardTestInWords } from './words/yard-test.ts';

@@ -1,5 +1,6 @@
 export * from './advice/check/index.ts';
 export * from './advice/freeze/index.ts';
+export * from './advice/gauges/index.ts';
 export * from './advice/sizing/index.ts';
 export * from './advice/survey/index.ts';
 export { defineSystem } from './define/define.ts';

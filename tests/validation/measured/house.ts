@@ -1,7 +1,7 @@
 /**
  * One house in Germany, collector, tank bottom and top, third sensor, pump: thermal-solar-plant-dataset, MIT, copyright 2018 Stephan
  * Strittmatter. The tank's volume, its sensors' heights and the controller's settings are not in it. Fitted, and said so at each: the loss on every
- * second quiet night, the settings on every second month.
+ * second quiet night, the settings on every second month. Nights on which the tank warmed the collectors are left out of the loss.
  */
 import { defineSystem } from '@noonloop/sim-core';
 import {
@@ -28,9 +28,29 @@ interface Night {
   readonly room: number;
 }
 
-/** Nights in which the third sensor keeps within 1.5 K: then it hangs in the room. Every second is for fitting. */
-function nights(): [fitted: Night[], kept: Night[]] {
+/** Warmest collector from 23 to 5 h, by the date of the morning. [°C] */
+function warmestAtNight(): Map<string, number> {
+  const warmest = new Map<string, number>();
+  const morningOf = (day: string) => new Date(Date.parse(`${day}T00:00:00Z`) + 86_400_000).toISOString().slice(0, 10);
+  for (const { day, hour, collector } of houseLog()) {
+    if (hour >= 5 && hour < 23) continue;
+    const morning = hour >= 23 ? morningOf(day) : day;
+    warmest.set(morning, Math.max(warmest.get(morning) ?? Number.NEGATIVE_INFINITY, collector));
+  }
+  return warmest;
+}
+
+/**
+ * Nights in which the third sensor keeps within 1.5 K: then it hangs in the room. Every second is for fitting. On some the standing collector is
+ * warmer than the room: the tank feeds it, and what it loses then is no loss of its insulation.
+ */
+function nights(feeding = false): [fitted: Night[], kept: Night[]] {
+  const warmest = warmestAtNight();
   const all = measuredRows(NIGHTS_FILE)
+    .filter(({ date, room0, room1 }) => {
+      const fed = warmest.get(date!)! > (Number(room0) + Number(room1)) / 2;
+      return fed === feeding;
+    })
     .map((row) => Object.fromEntries(Object.entries(row).map(([name, text]) => [name, Number(text)])))
     .filter((row) => Math.abs(row.room0! - row.room1!) < 1.5)
     .map(
@@ -47,8 +67,15 @@ function nights(): [fitted: Night[], kept: Night[]] {
 const middle = ({ bottom, top }: Night, at: 0 | 1): number => (bottom[at] + top[at]) / 2;
 
 /** Loss of a tank of 300 L whose mean cools as on the nights for fitting, τ by least squares. [W/K] */
-export function fittedTankLoss(): number {
-  const [fitted] = nights();
+export const fittedTankLoss = (): number => lossOf(nights()[0]);
+
+/** Nights on which the tank feeds the collectors, and what it seems to lose on them. [W/K] */
+export function feedingNights(): { count: number; loss: number } {
+  const all = nights(true).flat();
+  return { count: all.length, loss: lossOf(all) };
+}
+
+function lossOf(fitted: readonly Night[]): number {
   const cooled = (time: number) =>
     fitted.reduce((sum, night) => {
       const end = night.room + (middle(night, 0) - night.room) * Math.exp(-night.hours / time);
@@ -116,6 +143,7 @@ export function nightEnds(lossCoefficient: number): NightEnds {
 interface Reading {
   readonly month: number;
   readonly day: string;
+  readonly hour: number;
   readonly collector: number;
   readonly bottom: number;
   readonly top: number;
@@ -127,6 +155,7 @@ export function houseLog(): readonly Reading[] {
   log ??= measuredRows(HOUSE_FILE).map((row) => ({
     month: Number(row.time_local!.slice(5, 7)),
     day: row.time_local!.slice(0, 10),
+    hour: Number(row.time_local!.slice(11, 13)),
     collector: Number(row.collector_C),
     bottom: Number(row.tank_bottom_C),
     top: Number(row.tank_top_C),

@@ -3,10 +3,12 @@ import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
 import { sharedFile } from '../../shared.ts';
 
+/** A measured table as it stands. */
+export const measuredText = (path: string): string => readFileSync(sharedFile(`measured/${path}`), 'utf8');
+
 /** Rows of a measured table: text by the names of the head. */
 export function measuredRows(path: string): Record<string, string>[] {
-  const text = readFileSync(sharedFile(`measured/${path}`), 'utf8');
-  return Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;
+  return Papa.parse<Record<string, string>>(measuredText(path), { header: true, skipEmptyLines: true }).data;
 }
 
 /** Measured and modelled, pair by pair. */

@@ -11,6 +11,8 @@ export type LogUnit =
   | 'm'
   | 'ft'
   | 'yes/no'
+  | '%'
+  | 'W/m2'
   | 'kWh'
   | 'MJ'
   | 'therm'
@@ -145,7 +147,16 @@ export const LOG_QUANTITIES: Readonly<Record<GaugeKey, LogQuantity>> = {
   loopPressure: { words: 'gauge pressure of the loop', minimum: -1e5, maximum: 2e7, units: PRESSURES },
   pumpRuns: { words: 'whether the pump turns', minimum: 0, maximum: 1, units: { 'yes/no': [1, 0] } },
   heaterMeter: { words: 'meter of the backup heater', minimum: 0, maximum: 1e15, units: METERS },
+  collectorTemperature: { words: 'temperature of the collector', minimum: -60, maximum: 400, units: TEMPERATURES },
+  tankBottomTemperature: { words: 'temperature of the tank’s bottom', minimum: -30, maximum: 270, units: TEMPERATURES },
+  roomTemperature: { words: 'temperature of the tank’s room', minimum: -40, maximum: 160, units: TEMPERATURES },
+  airTemperature: { words: 'temperature of the outdoor air', minimum: -70, maximum: 160, units: TEMPERATURES },
+  pumpSpeed: { words: 'speed of the pump', minimum: 0, maximum: 1, units: { '%': [0.01, 0] } },
+  light: { words: 'light', minimum: 0, maximum: 2000, units: { 'W/m2': [1, 0] } },
 };
 
 /** Quantities in the order of a reading. */
 export const GAUGE_KEYS = Object.keys(LOG_QUANTITIES) as GaugeKey[];
+
+/** Those that a reading always has, read or not; the others are a logger's. */
+export const NOTEBOOK_KEYS = GAUGE_KEYS.slice(0, 6);

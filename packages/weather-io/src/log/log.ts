@@ -18,6 +18,18 @@ export interface GaugeReading {
   readonly pumpRuns: boolean | null;
   /** Meter of the backup heater's gas or electricity: energy counted so far, from any start. [J] */
   readonly heaterMeter: number | null;
+  /** Sensor of the collector. [°C] */
+  readonly collectorTemperature?: number | null;
+  /** Thermometer at the bottom of the solar tank, by the coil. [°C] */
+  readonly tankBottomTemperature?: number | null;
+  /** Air of the room in which the tank stands. [°C] */
+  readonly roomTemperature?: number | null;
+  /** Outdoor air in the shade. [°C] */
+  readonly airTemperature?: number | null;
+  /** What the pump is told to do or does, as a share of its full speed; 0 stands. [-] */
+  readonly pumpSpeed?: number | null;
+  /** Light on the panels or on level ground. [W/m²] */
+  readonly light?: number | null;
 }
 
 /** Quantities of a reading. */

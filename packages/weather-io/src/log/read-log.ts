@@ -77,7 +77,9 @@ function parse(text: string, layout: LogLayout, source: string, notes: WeatherAs
   checkMeter(taken, layout, faults);
   faults.throwIfAny();
   const dated = taken.filter(({ moment }) => moment.hour !== null);
-  const readings = dated.map(({ reading }) => reading).filter((row) => GAUGE_KEYS.some((key) => row[key] !== null));
+  const readings = dated
+    .map(({ reading }) => reading)
+    .filter((row) => GAUGE_KEYS.some((key) => (row[key] ?? null) !== null));
   const leapDay = taken.length - dated.length;
   if (leapDay > 0) {
     const words = `${leapDay} readings of 29 February are left out: the simulated year has no such day.`;

@@ -1,7 +1,15 @@
 // Rows of a notebook to readings.
 import { type Faults, quote } from '../errors.ts';
 import { headerIndex } from '../table/csv.ts';
-import { FUEL_UNITS, fuelHeat, GAUGE_KEYS, LOG_QUANTITIES, type LogColumn, type LogLayout } from './layout.ts';
+import {
+  FUEL_UNITS,
+  fuelHeat,
+  GAUGE_KEYS,
+  LOG_QUANTITIES,
+  type LogColumn,
+  type LogLayout,
+  NOTEBOOK_KEYS,
+} from './layout.ts';
 import type { GaugeKey, GaugeReading } from './log.ts';
 import { type Moment, momentOf } from './moment.ts';
 
@@ -81,7 +89,7 @@ export class LogRows {
       return null;
     }
     const reading: Record<string, number | boolean | null> = { hour: moment.hour ?? 0, line };
-    for (const key of GAUGE_KEYS) reading[key] = null;
+    for (const key of NOTEBOOK_KEYS) reading[key] = null;
     for (const { key, column, at } of this.#columns) reading[key] = this.#value(key, column, cells[at]!, line);
     return { moment, reading: reading as unknown as GaugeReading };
   }

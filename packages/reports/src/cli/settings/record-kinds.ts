@@ -62,6 +62,12 @@ const GAUGES = [
   'loopPressure',
   'pumpRuns',
   'heaterMeter',
+  'collectorTemperature',
+  'tankBottomTemperature',
+  'roomTemperature',
+  'airTemperature',
+  'pumpSpeed',
+  'light',
 ] as const;
 const GAUGE_UNITS = [
   'degC',
@@ -73,6 +79,8 @@ const GAUGE_UNITS = [
   'm',
   'ft',
   'yes/no',
+  '%',
+  'W/m2',
   'kWh',
   'MJ',
   'therm',

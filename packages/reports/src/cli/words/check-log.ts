@@ -1,14 +1,18 @@
 // A notebook of gauge readings beside what the model expects.
-import type { LogCheck } from '@noonloop/sim-core';
+import type { GaugeCheck, LogCheck } from '@noonloop/sim-core';
 import { formatReading, gaugeUnit, gaugeWord } from '../../charts/check-words.ts';
 import { wrap } from '../../formats/table.ts';
 import type { Units } from '../../units.ts';
 import { checkInWords } from '../../words/check.ts';
+import { gaugesInWords } from '../../words/gauges.ts';
 import { designOf } from '../designs.ts';
+import { EXIT, Refusal } from '../exit-codes.ts';
 import { checkTarget } from '../files.ts';
 import { blaming } from '../in-words.ts';
 import { notebookOf } from '../logs.ts';
 import { deliver, targetOf } from '../output.ts';
+import { type Answer, cautionBlocks, heading, listOf, sentences, table } from '../sheet/model.ts';
+import { renderAnswer } from '../sheet/render.ts';
 import { harmless } from '../terminal.ts';
 import { weatherOf } from '../weather.ts';
 import { type CommonOptions, choice, outputOptions, unitsOption, type Word, weatherOptions } from '../word.ts';
@@ -23,12 +27,12 @@ interface CheckGaugesOptions {
 
 /** Ranks what may be wrong with a system by the readings of its gauges. */
 export const checkLogWord: Word<CheckGaugesOptions> = {
-  usage: 'check-log <design>',
-  summary: 'what may be wrong, by a notebook of gauge readings',
+  usage: 'check-log [design]',
+  summary: 'what may be wrong, by a notebook of gauges or a logger',
   description:
-    'Sets gauge readings against what the model expects in their weather, and ranks what may be wrong. The weather must be of the very weeks of the log; a typical year will not do.',
+    'Sets gauge readings against what the model expects in their weather, and ranks what may be wrong. The weather must be of the very weeks of the log; a typical year will not do. Without weather a logger’s frequent readings are looked at by themselves: it says what they show, and what it cannot tell.',
   example: 'noonloop check-log house.yaml --weather town.csv --log log.yaml --units us',
-  needs: ['weather', 'log'],
+  needs: ['log'],
   options: (command) =>
     weatherOptions(unitsOption(outputOptions(command)))
       .option('-l, --log <file>', 'YAML or JSON that names the table of readings and its layout')
@@ -41,9 +45,25 @@ export const checkLogWord: Word<CheckGaugesOptions> = {
     const pictureTarget = targetOf(picture, options.force);
     for (const one of [target, pictureTarget]) if (one !== null) await checkTarget(one);
     await progress.show('reading design, weather and log');
-    const design = await designOf(files[0]!);
+    const design = files[0] === undefined ? null : await designOf(files[0]);
     const { settings, log, known } = await notebookOf(options.log!);
-    const weather = await weatherOf(options.weather!, options);
+    if (options.weather === undefined) {
+      if (picture !== undefined)
+        throw new Refusal(EXIT.usage, ['--picture draws a check with weather. Say --weather.']);
+      const { checkGauges } = await import('@noonloop/sim-core');
+      const check = await blaming(settings, () => checkGauges(log, design));
+      progress.clear();
+      const answer = gaugesAnswer(check, units, design?.name);
+      await deliver(
+        await renderAnswer(answer, formatOf(options), { units, width: terminal.width }),
+        target,
+        terminal,
+        quiet,
+      );
+      return undefined;
+    }
+    if (design === null) throw new Refusal(EXIT.usage, ['check-log with weather needs a design. Give its file.']);
+    const weather = await weatherOf(options.weather, options);
     const { checkLog } = await import('@noonloop/sim-core');
     await progress.show('running the system healthy and with each fault: this takes a while');
     const check = await blaming(settings, () => checkLog(design, weather, log, known));
@@ -59,6 +79,32 @@ export const checkLogWord: Word<CheckGaugesOptions> = {
     return undefined;
   },
 };
+
+/** What gauges alone tell. */
+function gaugesAnswer(check: GaugeCheck, units: Units, title = 'Gauges by themselves'): Answer {
+  const { headline, findings, figures, untold, cautions } = gaugesInWords(check, units);
+  return {
+    sheet: {
+      title,
+      blocks: [
+        sentences(headline),
+        ...cautionBlocks(cautions),
+        ...findings.flatMap(({ name, evidence, look, who }) => [
+          heading(`${name.charAt(0).toUpperCase()}${name.slice(1)}`),
+          sentences(`${evidence} ${look} Who may do more: ${who}`),
+        ]),
+        heading('What the gauges say of the house'),
+        table(
+          'figures',
+          [{ label: 'figure' }, { label: 'in the middle' }, { label: 'days or nights' }],
+          figures.map(({ name, value, spread }) => [name, value, spread]),
+        ),
+        ...listOf('What they cannot tell', untold),
+      ],
+    },
+    data: { ...check, words: gaugesInWords(check, units) },
+  };
+}
 
 const formatOf = ({ json, format, out = '' }: CommonOptions): CheckFormat =>
   (json === true ? 'json' : (format as CheckFormat | undefined)) ??

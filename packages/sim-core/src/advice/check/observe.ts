@@ -3,8 +3,11 @@ import type { GaugeKey, GaugeLog } from '@noonloop/weather-io';
 import type { Trace } from './span-run.ts';
 import type { ReadingNoise } from './uncertainty.ts';
 
-/** Quantities with a number; whether the pump runs is yes or no. */
-export type MeasuredKey = Exclude<GaugeKey, 'pumpRuns'>;
+/** Quantities that a run foretells as a number. */
+export type MeasuredKey = Extract<
+  GaugeKey,
+  'tankTopTemperature' | 'flowTemperature' | 'returnTemperature' | 'loopPressure' | 'heaterMeter'
+>;
 
 export const MEASURED: readonly MeasuredKey[] = [
   'tankTopTemperature',

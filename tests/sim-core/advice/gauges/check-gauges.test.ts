@@ -1,0 +1,132 @@
+// Gauges by themselves, on an invented house whose every number is a closed form; the real one is in tests/validation/measured.
+import { checkGauges, DesignError, defineSystem } from '@noonloop/sim-core';
+import type { GaugeLog, GaugeReading } from '@noonloop/weather-io';
+import { describe, expect, it } from 'vitest';
+import { plainInput } from '../../../examples.ts';
+
+const DAYS = 40;
+/** Time constant of the invented tank. [h] */
+const TIME = 100;
+const ROOM = 18;
+const READINGS = Array.from({ length: DAYS * 96 }, (_, at) => at / 4);
+
+/** One quarter of an hour of a house in invented weather: sun from 8 to 16 h, every fourth day dull. */
+function readingAt(hour: number): GaugeReading & { collectorTemperature: number; tankBottomTemperature: number } {
+  const [day, clock] = [Math.floor(hour / 24), hour % 24];
+  const dull = day % 4 === 3;
+  const runs = !dull && clock >= 9 && clock < 15;
+  const evening = 55 + (day % 3);
+  const cooled = ROOM + (evening - ROOM) * Math.exp(-((clock + 9) % 24) / TIME);
+  const charged = runs ? cooled + ((evening - cooled) * (clock - 9)) / 6 : clock >= 15 ? evening : cooled;
+  const mean = dull ? cooled : charged;
+  const bottom = mean - 5;
+  const sunny = dull ? 0 : Math.max(0, 1 - ((clock - 12) / 4) ** 2);
+  const collector = runs
+    ? bottom + 8 + 10 * sunny
+    : Math.min(8 - 4 * Math.cos((clock * Math.PI) / 12) + 90 * sunny, bottom + 7);
+  return {
+    hour,
+    line: null,
+    tankTopTemperature: mean + 5,
+    flowTemperature: null,
+    returnTemperature: null,
+    loopPressure: null,
+    pumpRuns: runs,
+    heaterMeter: null,
+    collectorTemperature: collector,
+    tankBottomTemperature: bottom,
+    roomTemperature: ROOM,
+    light: 900 * sunny,
+  };
+}
+
+type Row = ReturnType<typeof readingAt>;
+const logOf = (change: (row: Row) => Partial<GaugeReading> = () => ({})): GaugeLog => ({
+  source: 'invented',
+  calendarYear: 2023,
+  assumptions: [],
+  readings: READINGS.map((hour) => {
+    const row = readingAt(hour);
+    return { ...row, ...change(row) };
+  }),
+});
+const night = ({ hour }: Row): boolean => hour % 24 < 5;
+const late = ({ hour }: Row): boolean => hour >= 20 * 24;
+const found = (log: GaugeLog) => checkGauges(log).findings.map(({ fault }) => fault);
+
+describe('gauges by themselves', () => {
+  it('nothing wrong, and the figures that were put in [closed form]', () => {
+    const { verdict, figures, untold } = checkGauges(logOf(), defineSystem(plainInput));
+    expect(verdict).toBe('nothing-seen');
+    const figure = Object.fromEntries(figures.map(({ key, value }) => [key, value]));
+    expect(Math.abs(figure['night-time-constant']! - TIME)).toBeLessThan(0.5);
+    // 300 L at 4.18 kJ/(kg K) over 100 h.
+    expect(Math.abs(figure['tank-loss']! - (300 * 4.18) / 3.6 / TIME)).toBeLessThan(0.05);
+    expect(Math.abs(figure['running-difference']! - 18)).toBeLessThan(3);
+    expect(untold).toContain('no-weather');
+  });
+
+  // What each fault does by itself: requirement.
+  it.each([
+    ['night-circulation', (row: Row) => (night(row) ? { collectorTemperature: row.tankBottomTemperature - 8 } : {})],
+    [
+      'pump-stands',
+      (row: Row) =>
+        row.pumpRuns
+          ? { pumpRuns: false, collectorTemperature: 110, tankTopTemperature: 40, tankBottomTemperature: 35 }
+          : {},
+    ],
+    [
+      'no-flow',
+      (row: Row) =>
+        row.pumpRuns ? { collectorTemperature: 110, tankTopTemperature: 40, tankBottomTemperature: 35 } : {},
+    ],
+    ['sensor-apart', (row: Row) => (late(row) ? { collectorTemperature: row.collectorTemperature + 6 } : {})],
+    ['sensor-apart', (row: Row) => (late(row) ? { tankBottomTemperature: row.tankBottomTemperature + 5 } : {})],
+    ['sensor-dead', (row: Row) => (late(row) ? { collectorTemperature: 31 } : {})],
+    ['sensor-dead', (row: Row) => (row.hour % 50 === 7 ? { collectorTemperature: 300 } : {})],
+    ['sensor-dead', (row: Row) => (late(row) ? { tankBottomTemperature: row.tankTopTemperature! + 8 } : {})],
+  ] as const)('%s', (fault, change) => {
+    expect(found(logOf(change))).toContain(fault);
+  });
+
+  it('since the day on which it began', () => {
+    const off = logOf((row) => (late(row) ? { collectorTemperature: row.collectorTemperature + 6 } : {}));
+    const [first] = checkGauges(off).findings;
+    expect(Math.abs(first!.since! / 24 - 20)).toBeLessThanOrEqual(2);
+  });
+
+  it('light shows a pump that stands before the collector is very hot', () => {
+    const warm = (row: Row) =>
+      row.pumpRuns ? { pumpRuns: false, collectorTemperature: row.tankBottomTemperature + 18 } : {};
+    expect(found(logOf(warm))).toContain('pump-stands');
+    expect(found(logOf((row) => ({ ...warm(row), light: null })))).not.toContain('pump-stands');
+  });
+
+  it('a loss and a start that were written count; defaults do not', () => {
+    const tight = { ...plainInput, tank: { volume: 0.3, lossCoefficient: 2 } };
+    expect(checkGauges(logOf(), defineSystem(tight)).verdict).toBe('tank-loss');
+    const control = { mode: 'difference', difference: { start: 20, stop: 3 } } as const;
+    const { findings } = checkGauges(logOf(), defineSystem({ ...plainInput, control }));
+    expect(findings.map(({ evidence }) => evidence.code)).toEqual(['starts-off-setting']);
+  });
+
+  it('refuses what it cannot use, with places', () => {
+    const faults = (log: GaugeLog): string => {
+      try {
+        checkGauges(log);
+      } catch (error) {
+        if (error instanceof DesignError) return error.message;
+      }
+      return 'no refusal';
+    };
+    const few = logOf();
+    expect(faults({ ...few, readings: few.readings.filter((_, at) => at % 8 === 0) })).toContain('2 h apart');
+    expect(faults({ ...few, readings: few.readings.slice(0, 300) })).toContain('at least 7 days');
+    expect(faults(logOf(() => ({ collectorTemperature: null })))).toContain('no collectorTemperature');
+    expect(faults(logOf(({ hour }) => (hour === 5 ? { light: -4 } : {})))).toContain(
+      'log.readings[20].light: found -4',
+    );
+    expect(faults({ ...few, readings: 4 as never })).toContain('log.readings: found 4');
+  });
+});
