@@ -239,7 +239,7 @@ describe('one system of units', () => {
   it('has no metric unit in a US report, electricity in kWh excepted [definition]', async () => {
     for (const [name, text] of await reports('us')) {
       const others = text.replace(
-        /(?:(?:pump|heater|baseline)Electricity(?:_|,)|Electricity of (?:the pump|heater controls|controls, no solar)\s*\\?\[)kWh/g,
+        /(?:(?:(?:pump|heater|baseline)Electricity|heaterPvEnergy)(?:_|,)|Electricity of (?:the pump|heater controls|controls, no solar)\s*\\?\[)kWh/g,
         '',
       );
       expect(others.match(/°C|degC|kWh|\d L\b|\[L\]|\d K\b|W\/m|m²|\d m\b|\bbar\b|\bkPa\b/), name).toBeNull();

@@ -44,7 +44,7 @@ function dayOf(given: TimerCase) {
   const steps = 3600 / STEP;
   const found = { heat: 0, loss: 0, at: new Map<number, number>([[0, given.T_start_C]]) };
   for (let step = 0; step < 24 * steps; step++) {
-    heater.out = off[Math.trunc(step / steps)]! > 0;
+    heater.most = off[Math.trunc(step / steps)]! > 0 ? 0 : given.power_W;
     stepHeater(heater, 0, 0, STEP);
     found.heat += heater.burnerHeat / 3.6e6;
     found.loss += heater.loss / 3.6e6;

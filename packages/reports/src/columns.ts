@@ -50,6 +50,7 @@ export const COLUMN_KINDS: Readonly<Record<keyof RunColumns, UnitKind>> = {
   tapTemperature: 'temperature',
   heaterHeat: 'energy',
   heaterFuel: 'fuel',
+  heaterPvEnergy: 'electricity',
   heaterLoss: 'energy',
   heaterElectricity: 'electricity',
   baselineHeat: 'energy',

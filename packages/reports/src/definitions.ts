@@ -70,7 +70,12 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
   heaterFuel: sum(
     'Fuel, with solar',
     'fuel',
-    'Fuel that the backup heater burns after the solar tank, by gross calorific value.',
+    'Fuel that the backup heater burns after the solar tank, by gross calorific value; with an electric heater or heat pump its electricity from the mains.',
+  ),
+  heaterPvEnergy: sum(
+    'Spare PV into the heater',
+    'electricity',
+    'Electricity that the backup heater takes from the house’s own PV before it takes any from the mains. It is not in the fuel; the house without the solar system has the same PV.',
   ),
   baselineFuel: sum(
     'Fuel, without solar',
@@ -180,7 +185,7 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
   burnerLoss: sum(
     'Lost in burning',
     'energy',
-    'Fuel burnt with the solar system less the heat that it put into the water.',
+    'Fuel burnt with the solar system less the heat that it put into the water; below zero with a heat pump: what it took from the air.',
   ),
   reliefVolume: sum('Let out by relief valve', 'discharge', 'Water let out by the relief valve of the solar tank.'),
   loopReliefVolume: sum(
@@ -194,6 +199,9 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
     'Heat in the water let out by the relief valve of the solar tank, above the temperature of the cold mains.',
   ),
 };
+
+/** Numbers of what few houses have: reports leave them out where they are 0 in all designs. */
+export const WHERE_USED: readonly NumberKey[] = ['heaterPvEnergy'];
 
 /** Keys in the order of reports. */
 export const NUMBER_KEYS = Object.keys(DEFINITIONS) as readonly NumberKey[];

@@ -16,6 +16,8 @@ export const DESIGN_SCHEMA_VERSION = 1;
 const WRITTEN: Readonly<Record<string, string>> = {
   'draw.profile': 'Day by name: a tapping profile of EU regulation 812/2013 (3XS to XXL), or a household’s shape.',
   'draw.dailyVolume': 'Mixed water at the taps on a day with factor 1; beside no volumes and no people. [m³]',
+  'heater.netEfficiency':
+    'Heat into the water over fuel by net calorific value, as European boilers’ papers often have it; instead of burnerEfficiency, beside fuel. [-]',
   'draw.people': 'How many live in the house; instead of dailyVolume.',
   'draw.volumePerPerson': 'Mixed water a head and day, beside people. [m³]',
   'draw.volumes':

@@ -180,7 +180,7 @@ describe('faults of heater and draw, by path', () => {
   };
 
   it.each([
-    ['heater.kind', { heater: { kind: 'heat-pump' } }],
+    ['heater.kind', { heater: { kind: 'wood-stove' } }],
     ['heater.volume', { heater: { kind: 'instantaneous-gas', volume: 0.1 } }],
     ['heater.lossCoefficient', { heater: { kind: 'element', lossCoefficient: 2 } }],
     ['heater.minimumPower', { heater: { kind: 'stored-gas', minimumPower: 3000 } }],

@@ -3,6 +3,7 @@ import type { SystemDesign } from '@noonloop/sim-core';
 import { type Glycol, glycolVolumeFromMass } from '@noonloop/sim-core/formulas';
 import type { Site } from '@noonloop/weather-io';
 import { plainText } from '../escape.ts';
+import { FUELS } from '../money/fuels.ts';
 import { formatNumber, formatQuantity, type Units } from '../units.ts';
 
 /** One part of the line; the same part of several designs can be set side by side. */
@@ -38,6 +39,8 @@ export const facingWords = (azimuth: number): string => SIXTEENTHS[Math.round(az
 const HEATERS: Readonly<Record<SystemDesign['heater']['kind'], (fuel: string) => string>> = {
   'stored-gas': (fuel) => `${fuel} heater behind`,
   'stored-electric': () => 'electric heater behind',
+  'stored-boiler': (fuel) => `store behind, warmed by ${fuel}`,
+  'heat-pump': () => 'heat pump behind',
   'instantaneous-gas': (fuel) => `${fuel} flow-through heater behind`,
   'instantaneous-electric': () => 'electric flow-through heater behind',
   element: () => 'electric element in the tank',
@@ -54,7 +57,7 @@ function glycolWords({ fluid, glycolMassFraction }: SystemDesign['loop']): strin
  * Parts of a system's line.
  *
  * @param units - of the numbers
- * @param fuel - what the heater burns, where prices say so
+ * @param fuel - what the heater burns, where prices say so and the design does not
  */
 export function systemParts(design: SystemDesign, units: Units, fuel = 'gas'): SystemPart[] {
   const { array, draw, heater, loop, tank } = design;
@@ -67,7 +70,7 @@ export function systemParts(design: SystemDesign, units: Units, fuel = 'gas'): S
     { part: 'tank', words: `${formatQuantity(tank.volume, 'volume', units)} tank` },
     { part: 'water', words: `${formatQuantity(draw.dailyVolume, 'volume', units)} of water a day` },
     { part: 'glycol', words: glycolWords(loop) },
-    { part: 'heater', words: HEATERS[heater.kind](fuel) },
+    { part: 'heater', words: HEATERS[heater.kind](heater.fuel === null ? fuel : FUELS[heater.fuel].word) },
   ];
 }
 

@@ -48,7 +48,7 @@ export const trades: Rule = ({ result: { design } }): Found => {
 
 /** Flue and carbon monoxide of a burner. @internal */
 export const flue: Rule = ({ result: { design } }) =>
-  design.heater.carrier === 'electricity'
+  design.heater.carrier === 'electricity' || design.heater.carrier === 'heat'
     ? null
     : { code: 'flue', severity: 'note', facts: {}, finding: [], advice: ['act'] };
 

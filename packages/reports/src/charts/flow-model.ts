@@ -49,7 +49,6 @@ export function flowGraph({ year, design }: Summary): FlowGraph | null {
     year.reliefHeat,
     year.heaterFuel,
     year.heaterHeat,
-    year.burnerLoss,
     year.heaterLoss,
     year.tapHeat,
   ];
@@ -97,14 +96,24 @@ export function flowGraph({ year, design }: Summary): FlowGraph | null {
   store('coil', 2, year.coilHeat - year.deliveredEnergy - year.tankLoss - year.reliefHeat, 'solar');
 
   const electric = design.heater.carrier === 'electricity';
+  const lost = Math.max(year.burnerLoss, 0);
+  const fromAir = Math.max(-year.burnerLoss, 0);
+  const bought = year.heaterFuel + year.heaterPvEnergy;
+  const pvShare = bought > 0 ? year.heaterPvEnergy / bought : 0;
+  const useful = year.heaterHeat - fromAir;
   place('fuel', electric ? 'Electricity' : 'Fuel', 4, year.heaterFuel, 'fuel');
-  place('burning', electric ? 'Lost in the element' : 'Lost in burning', 5, year.burnerLoss, 'loss');
+  place('pv', 'Spare PV', 4, year.heaterPvEnergy, 'solar');
+  place('air', 'Heat from the air', 4, fromAir, 'solar');
+  place('burning', electric ? 'Lost in the element' : 'Lost in burning', 5, lost, 'loss');
 
   const hot = year.deliveredEnergy + year.heaterHeat;
   place('hot', 'Hot water', 5, hot, 'tankTop');
   join('delivered', 'hot', year.deliveredEnergy, 'solar');
-  join('fuel', 'hot', year.heaterHeat, 'fuel');
-  join('fuel', 'burning', year.burnerLoss, 'loss');
+  join('fuel', 'hot', useful * (1 - pvShare), 'fuel');
+  join('pv', 'hot', useful * pvShare, 'solar');
+  join('air', 'hot', fromAir, 'solar');
+  join('fuel', 'burning', lost * (1 - pvShare), 'loss');
+  join('pv', 'burning', lost * pvShare, 'loss');
   place('taps', 'Heat at the taps', 6, year.tapHeat, 'tankTop');
   place('heater', 'Lost by backup heater', 6, year.heaterLoss, 'loss');
   join('hot', 'taps', year.tapHeat, 'tankTop');

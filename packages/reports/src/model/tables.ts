@@ -2,7 +2,7 @@
 import type { BalancePart, RunResult } from '@noonloop/sim-core';
 import { formatHour, MONTH_NAMES } from '../calendar.ts';
 import { type Comparison, type ComparisonReference, type ComparisonRow, referenceIndex } from '../compare.ts';
-import { DEFINITIONS, MONTH_KEYS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
+import { DEFINITIONS, MONTH_KEYS, NUMBER_KEYS, type NumberKey, WHERE_USED } from '../definitions.ts';
 import { labelWithUnit, shownMonths } from '../shown.ts';
 import type { Summary } from '../summary.ts';
 import { displayUnit, formatNumber, formatValue, shownDifference, toDisplay, type Units } from '../units.ts';
@@ -90,6 +90,8 @@ function numberRow(
 
 /** Every number of every design. */
 export const numberRows = (summaries: readonly Summary[], comparison: Comparison | null, units: Units): NumberRow[] =>
-  NUMBER_KEYS.map((key, index) =>
-    numberRow(key, summaries, comparison?.rows[index] ?? null, comparison?.against ?? 'first', units),
+  NUMBER_KEYS.flatMap((key, index) =>
+    WHERE_USED.includes(key) && summaries.every(({ year }) => year[key] === 0)
+      ? []
+      : [numberRow(key, summaries, comparison?.rows[index] ?? null, comparison?.against ?? 'first', units)],
   );

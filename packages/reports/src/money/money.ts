@@ -1,4 +1,4 @@
-import type { RunResult } from '@noonloop/sim-core';
+import type { RunResult, SystemDesign } from '@noonloop/sim-core';
 import { ReportError } from '../errors.ts';
 import { type PeriodSummary, summarize } from '../summary.ts';
 import { checkPrices } from './check.ts';
@@ -41,8 +41,8 @@ export function money(result: RunResult, options: MoneyOptions): Money {
   const electricityWithout = year.baselineElectricity;
   const fuel = resolvePrice(options.fuel, inflation);
   const baseline = options.baselineFuel === undefined ? fuel : resolvePrice(options.baselineFuel, inflation);
-  checkCarrier(fuel, design.heater.carrier, 'money.fuel');
-  checkCarrier(baseline, design.baseline.carrier, 'money.baselineFuel');
+  checkCarrier(fuel, design.heater, 'money.fuel');
+  checkCarrier(baseline, design.baseline, 'money.baselineFuel');
   const electricity = electricityPrice(options, fuel, electricityWith + electricityWithout);
 
   const flows: Flow[] = [
@@ -130,21 +130,33 @@ function billedFuel(year: PeriodSummary, fuel: ResolvedPrice, baseline: Resolved
   };
 }
 
-/** Gas burners may burn propane or oil in a report; electric heaters take electricity only. */
-function checkCarrier({ carrier }: ResolvedPrice, of: 'gas' | 'electricity', path: string): void {
-  if ((carrier === 'electricity') !== (of === 'electricity'))
-    throw new ReportError(
-      `${path}.carrier`,
-      carrier,
-      of === 'electricity' ? 'electricity, which the heater draws' : 'a fuel, which the heater burns',
-      'Price what the design’s heater takes; without and with the sun may differ (baselineFuel).',
-    );
+/** A burner of no stated fuel may burn any in a report; one with a fuel burns that, and electric heaters take electricity only. */
+function checkCarrier(
+  { carrier }: ResolvedPrice,
+  of: Pick<SystemDesign['heater'], 'carrier' | 'fuel'>,
+  path: string,
+): void {
+  const electric = of.carrier === 'electricity';
+  const fits = of.fuel === null ? (carrier === 'electricity') === electric : carrier === of.fuel;
+  if (fits) return;
+  throw new ReportError(
+    `${path}.carrier`,
+    carrier,
+    of.fuel !== null
+      ? `${of.fuel}, as the design’s heater has it (heater.fuel)`
+      : electric
+        ? 'electricity, which the heater draws'
+        : 'a fuel, which the heater burns',
+    'Price what the design’s heater takes; without and with the sun may differ (baselineFuel).',
+  );
 }
+
+const ON_ELECTRICITY = { carrier: 'electricity', fuel: null } as const;
 
 function electricityPrice(options: MoneyOptions, fuel: ResolvedPrice, used: number): ResolvedPrice | null {
   if (options.electricity !== undefined) {
     const price = resolvePrice(options.electricity, options.inflation ?? 0);
-    checkCarrier(price, 'electricity', 'money.electricity');
+    checkCarrier(price, ON_ELECTRICITY, 'money.electricity');
     return price;
   }
   if (fuel.carrier === 'electricity') return fuel;

@@ -56,12 +56,22 @@ function collectDefaults(
     list.push({ path, value: plainValue(output), unit: known.unit, source: known.source });
     return;
   }
-  const inner = schema instanceof z.ZodDefault || schema instanceof z.ZodPrefault ? schema.unwrap() : schema;
-  if (!(inner instanceof z.ZodObject)) return;
+  const inner = bare(schema);
+  if (!(inner instanceof z.ZodObject) || output === null || output === undefined) return;
   for (const [key, field] of Object.entries(inner.shape)) {
     const below = path === '' ? key : `${path}.${key}`;
     collectDefaults(field as z.ZodType, member(input, key), member(output, key), below, list);
   }
+}
+
+/** What a field takes, without what makes it optional. */
+function bare(schema: z.ZodType): z.ZodType {
+  const mayLack =
+    schema instanceof z.ZodDefault ||
+    schema instanceof z.ZodPrefault ||
+    schema instanceof z.ZodOptional ||
+    schema instanceof z.ZodNullable;
+  return mayLack ? bare(schema.unwrap() as z.ZodType) : schema;
 }
 
 /** Structured defaults are shown as text. */

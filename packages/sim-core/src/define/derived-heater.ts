@@ -1,4 +1,5 @@
-import type { EnergyCarrier, HeaterDesign, HeaterKind } from '../design/design.ts';
+import type { EnergyCarrier, HeaterDesign, HeaterFuel, HeaterKind } from '../design/design.ts';
+import { grossEfficiency } from '../physics/backup/fuels.ts';
 import { lossOfLabelClass } from '../physics/backup/labels.ts';
 import type { Fill } from './derived-array.ts';
 import type { CheckedInput } from './schema/system.ts';
@@ -14,19 +15,29 @@ const OVER_TAPS = 5;
 const LEAST_FLOW = 2 / 60_000;
 const LEAST_SETTING = 40;
 
-const carrierOf = (kind: HeaterKind): EnergyCarrier =>
-  kind === 'stored-gas' || kind === 'instantaneous-gas' ? 'gas' : 'electricity';
+const BURNERS: readonly HeaterKind[] = ['stored-gas', 'instantaneous-gas', 'stored-boiler'];
+const GASES: readonly (HeaterFuel | null)[] = [null, 'natural-gas', 'propane', 'lpg'];
+
+const carrierOf = (kind: HeaterKind, fuel: HeaterFuel | null): EnergyCarrier => {
+  if (!BURNERS.includes(kind)) return 'electricity';
+  if (fuel === 'district-heat') return 'heat';
+  return GASES.includes(fuel) ? 'gas' : 'fuel';
+};
 
 interface Default {
   readonly value: number;
   readonly source: string;
 }
 
+const STORED: readonly HeaterKind[] = ['stored-gas', 'stored-electric', 'stored-boiler', 'heat-pump'];
+
 const POWER: Readonly<Record<HeaterKind, Default>> = {
   'stored-gas': {
     value: 9000,
     source: 'burner of a common stored gas heater at its efficiency, common practice, no source',
   },
+  'stored-boiler': { value: 15_000, source: 'coil of a common store behind a boiler, common practice, no source' },
+  'heat-pump': { value: 1800, source: 'heat of a common heat pump for hot water, 1.5 to 2.5 kW (from memory)' },
   'stored-electric': { value: 4500, source: 'one element of a common electric store, common practice, no source' },
   'instantaneous-gas': { value: 28_000, source: 'a common wall-hung heater, common practice, no source' },
   'instantaneous-electric': { value: 21_000, source: 'a common three-phase heater, common practice, no source' },
@@ -38,11 +49,19 @@ const EFFICIENCY: Readonly<Record<HeaterKind, Default>> = {
     value: 0.77,
     source: 'recovery efficiency of atmospheric stored gas heaters, 0.75 to 0.80 (from memory)',
   },
+  'stored-boiler': {
+    value: 0.8,
+    source: 'boilers without condensing through a summer and winter, 0.75 to 0.85 by gross value (from memory)',
+  },
+  'heat-pump': { value: 1, source: '' },
   'stored-electric': { value: 1, source: RESISTANCE_SOURCE },
   'instantaneous-gas': { value: 0.82, source: 'non-condensing heaters, energy factor near 0.82 (from memory)' },
   'instantaneous-electric': { value: 0.98, source: 'losses of its cables and case; judgement' },
   element: { value: 1, source: RESISTANCE_SOURCE },
 };
+
+/** What feeds a store with heat from a network. */
+const STATION: Default = { value: 0.98, source: 'losses of the station’s exchanger; judgement' };
 
 const MINIMUM_POWER: Readonly<Partial<Record<HeaterKind, Default>>> = {
   'instantaneous-gas': {
@@ -54,6 +73,8 @@ const MINIMUM_POWER: Readonly<Partial<Record<HeaterKind, Default>>> = {
 
 const STANDBY_POWER: Readonly<Record<HeaterKind, Default>> = {
   'stored-gas': { value: 0, source: 'standing pilot, no electronics; judgement' },
+  'stored-boiler': { value: 3, source: 'electronic control and pump of the store, a mean; judgement' },
+  'heat-pump': { value: 3, source: 'electronic control and display, judgement' },
   'stored-electric': { value: 0, source: 'thermostat without electronics; judgement' },
   'instantaneous-gas': { value: 3, source: 'electronic control and display, judgement' },
   'instantaneous-electric': { value: 3, source: 'electronic control and display, judgement' },
@@ -68,9 +89,9 @@ export function heaterDefaults(
   fill: Fill,
 ): HeaterDesign {
   const { kind } = heater;
-  const stored = kind === 'stored-gas' || kind === 'stored-electric';
+  const stored = STORED.includes(kind);
   const flowThrough = kind === 'instantaneous-gas' || kind === 'instantaneous-electric';
-  const by = (field: 'burnerPower' | 'burnerEfficiency' | 'standbyPower', unit: string, preset: Default) =>
+  const by = (field: 'burnerPower' | 'standbyPower', unit: string, preset: Default) =>
     fill(`heater.${field}`, heater[field], preset.value, unit, preset.source);
   const volume = stored
     ? fill('heater.volume', heater.volume, 0.15, 'm³', 'a common size of stored heater, common practice, no source')
@@ -86,13 +107,41 @@ export function heaterDefaults(
     : fill('heater.setTemperature', heater.setTemperature, 60, '°C', HYGIENE_SOURCE);
   const burnerPower = by('burnerPower', 'W', POWER[kind]);
   const least = MINIMUM_POWER[kind];
+  const fuel =
+    kind === 'stored-boiler'
+      ? fill<HeaterFuel>('heater.fuel', heater.fuel ?? undefined, 'heating-oil', '', 'judgement: a house with a boiler')
+      : (heater.fuel ?? null);
   return {
     kind,
-    carrier: carrierOf(kind),
+    carrier: carrierOf(kind, fuel),
+    fuel,
     volume,
     setTemperature,
     burnerPower,
-    burnerEfficiency: by('burnerEfficiency', '-', EFFICIENCY[kind]),
+    burnerEfficiency: efficiency(heater, fuel, fill),
+    cop:
+      kind === 'heat-pump'
+        ? (heater.cop ?? {
+            carnotShare: fill(
+              'heater.cop.carnotShare',
+              undefined,
+              0.4,
+              '-',
+              'judgement: heat pumps for hot water reach 0.35 to 0.45 of Carnot',
+            ),
+          })
+        : null,
+    airFrom:
+      kind === 'heat-pump'
+        ? fill(
+            'heater.airFrom',
+            heater.airFrom,
+            'outdoors',
+            '',
+            'judgement: a room that it cools in winter is heated otherwise',
+          )
+        : 'outdoors',
+    sparePv: heater.sparePv ?? null,
     minimumPower: least
       ? fill('heater.minimumPower', heater.minimumPower, Math.min(least.value, burnerPower), 'W', least.source)
       : 0,
@@ -120,6 +169,15 @@ export function heaterDefaults(
     offDays: heater.offDays,
     heatingHours: heater.heatingHours,
   };
+}
+
+/** By gross calorific value, from one by net where that was given; a heat pump has its curve in place of it. */
+function efficiency(heater: CheckedInput['heater'], fuel: HeaterFuel | null, fill: Fill): number {
+  const { burnerEfficiency, kind, netEfficiency } = heater;
+  if (kind === 'heat-pump') return 1;
+  if (netEfficiency !== undefined && fuel !== null) return grossEfficiency(fuel, netEfficiency);
+  const { value, source } = fuel === 'district-heat' ? STATION : EFFICIENCY[kind];
+  return fill('heater.burnerEfficiency', burnerEfficiency, value, '-', source);
 }
 
 function storedLoss(heater: CheckedInput['heater'], kind: HeaterKind, volume: number, fill: Fill): number {

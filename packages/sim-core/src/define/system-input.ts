@@ -75,6 +75,8 @@ export interface HeaterInput {
   readonly kind?:
     | 'stored-gas'
     | 'stored-electric'
+    | 'stored-boiler'
+    | 'heat-pump'
     | 'instantaneous-gas'
     | 'instantaneous-electric'
     | 'element'
@@ -85,8 +87,28 @@ export interface HeaterInput {
   readonly setTemperature?: Quantity | undefined;
   /** Most heat that burner or element puts into the water. [W] Left out, it follows: burner of a common stored gas heater at its efficiency, common practice, no source. From 500 to 200000. For example "40000 BTU/h". */
   readonly burnerPower?: Quantity | undefined;
-  /** Heat into the water over final energy: fuel by gross calorific value, or electricity. [-] Left out, it follows: recovery efficiency of atmospheric stored gas heaters, 0.75 to 0.80 (from memory). From 0.2 to 1. For example "35 %". */
+  /** What it burns; `null` with gas kinds: said by the prices alone. A heat network counts as one. */
+  readonly fuel?:
+    | 'natural-gas'
+    | 'propane'
+    | 'lpg'
+    | 'heating-oil'
+    | 'kerosene'
+    | 'wood'
+    | 'wood-pellets'
+    | 'district-heat'
+    | null
+    | undefined;
+  /** Heat into the water over final energy: fuel by gross calorific value, or electricity; 1 with a heat pump, see cop. [-] Left out, it follows: recovery efficiency of atmospheric stored gas heaters, 0.75 to 0.80 (from memory). From 0.2 to 1. For example "35 %". */
   readonly burnerEfficiency?: Quantity | undefined;
+  /** Heat into the water over fuel by net calorific value, as European boilers’ papers often have it; instead of burnerEfficiency, beside fuel. [-] From 0.2 to 1.11. For example "35 %". */
+  readonly netEfficiency?: Quantity | undefined;
+  /** Heat pump: heat over electricity, step by step; `null` with other kinds. */
+  readonly cop?: CopInputByAtZero | CopInputByAtNoLift | CopInputByCarnotShare | CopInputByAirTemperatures | undefined;
+  /** Heat pump: where its air comes from. The cold that it leaves in a room is not reckoned. */
+  readonly airFrom?: 'outdoors' | 'room' | undefined;
+  /** Electric, with resistance: what feeds it before the mains do; `null`: nothing. A season or timer holds back the mains only. */
+  readonly sparePv?: SparePvInput | null | undefined;
   /** Instantaneous: least heat at which it fires. [W] Left out, it follows: least flame of older heaters, a fifth to a sixth of their most; common practice, no source. From 0 to 100000. For example "40000 BTU/h". */
   readonly minimumPower?: Quantity | undefined;
   /** Instantaneous: least rise of the water at which it fires. [K] Left out, it follows: judgement: the least power decides. From 0 to 40. For example "9 degF". */
@@ -107,6 +129,50 @@ export interface HeaterInput {
   readonly offDays?: readonly string[] | undefined;
   /** Timer: spans of whole hours in which it may heat, by the house's clock (`draw.summerTime`), such as `[[5, 8], [17, 22]]`. The house without the sun has the same timer; `null`: all day. */
   readonly heatingHours?: readonly (readonly [number, number])[] | null | undefined;
+}
+
+/** Electric, with resistance: what feeds it before the mains do; `null`: nothing. A season or timer holds back the mains only. */
+export interface SparePvInput {
+  /** At 1000 W/m² and cells of 25 °C, in the plane of `pv`. [W] From 50 to 100000. For example "40000 BTU/h". */
+  readonly peakPower: Quantity;
+  /** Power lost or gained for each kelvin of the cells, as a share. [1/K] Default -0.004: crystalline silicon, −0.3 to −0.5 % a kelvin on data sheets (from memory). From -0.01 to 0.002. For example "35 %". */
+  readonly temperatureCoefficient?: Quantity | undefined;
+  /** Inverter, cables, dust. [-] Default 0.86: inverter, cables, dust: 14 % lost is the usual entry of yield estimates (from memory). From 0.3 to 1. For example "35 %". */
+  readonly systemEfficiency?: Quantity | undefined;
+  /** What the house takes before the heater gets any, all day. [W] Default 250: judgement: refrigerator, standby and some use by day. From 0 to 100000. For example "40000 BTU/h". */
+  readonly houseLoad?: Quantity | undefined;
+}
+
+/** Heat pump: heat over electricity, step by step; `null` with other kinds. */
+export interface CopInputByAirTemperatures {
+  /** Air, rising. [°C] */
+  readonly airTemperatures: readonly number[];
+  /** COP at each. [-] */
+  readonly values: readonly number[];
+  /** Straight lines between them, or a smooth curve that overshoots no point. */
+  readonly between: 'lines' | 'curve';
+}
+
+/** Heat pump: heat over electricity, step by step; `null` with other kinds. */
+export interface CopInputByCarnotShare {
+  /** The share. [-] From 0.1 to 0.8. For example "35 %". */
+  readonly carnotShare: Quantity;
+}
+
+/** Heat pump: heat over electricity, step by step; `null` with other kinds. */
+export interface CopInputByAtNoLift {
+  /** At no lift. [-] From 1 to 20. For example "35 %". */
+  readonly atNoLift: Quantity;
+  /** Less for each kelvin of the lift. [1/K] From 0 to 0.5. For example "35 %". */
+  readonly perLiftKelvin: Quantity;
+}
+
+/** Heat pump: heat over electricity, step by step; `null` with other kinds. */
+export interface CopInputByAtZero {
+  /** At air of 0 °C. [-] From 0.5 to 10. For example "35 %". */
+  readonly atZero: Quantity;
+  /** More for each kelvin of the air. [1/K] From -0.5 to 0.5. For example "35 %". */
+  readonly perAirKelvin: Quantity;
 }
 
 /** Water used, and the mains. */

@@ -27,11 +27,18 @@ export type {
   OutageDesign,
 } from './control.ts';
 export type {
+  CopByPoints,
+  CopCurve,
+  CopOfCarnot,
+  CopOverAir,
+  CopOverLift,
   DrawDesign,
   EnergyCarrier,
   HeaterDesign,
+  HeaterFuel,
   HeaterKind,
   MainsDesign,
+  SparePvDesign,
   TankDesign,
   Weekday,
 } from './house.ts';

@@ -192,7 +192,7 @@ export function movers(design: SystemDesign, weather: WeatherYear, known: KnownB
         (factor) => ({ 'coil.length': coil.length * factor }),
       ),
     );
-  if (heater.carrier === 'gas')
+  if (heater.carrier === 'gas' || heater.carrier === 'fuel')
     list.push(
       factorMover(
         { name: 'burner', deviation: 0.04, source: 'seasonal efficiency 3 points (from memory)' },

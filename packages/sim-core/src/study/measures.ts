@@ -23,6 +23,8 @@ export interface PeriodSummary {
   readonly fuelSaved: number;
   /** Fuel with the solar system. [J] */
   readonly heaterFuel: number;
+  /** Electricity that the backup heater takes from the house's spare PV. [J] */
+  readonly heaterPvEnergy: number;
   /** Fuel without the solar system. [J] */
   readonly baselineFuel: number;
   /** Burner's heat into the water, with the solar system. [J] */
@@ -77,7 +79,7 @@ export interface PeriodSummary {
   readonly tankLoss: number;
   /** Standby loss of the backup heater. [J] */
   readonly heaterLoss: number;
-  /** Fuel less the heat that it put into water. [J] */
+  /** Fuel and spare PV less the heat that they put into water; negative with a heat pump: what the air gave. [J] */
   readonly burnerLoss: number;
   /** Water let out by the tank's relief valve. [m³] */
   readonly reliefVolume: number;
@@ -101,6 +103,7 @@ export const MEASURE_UNITS: Readonly<Record<Measure, string>> = {
   fuelSaving: '-',
   fuelSaved: 'J',
   heaterFuel: 'J',
+  heaterPvEnergy: 'J',
   baselineFuel: 'J',
   heaterHeat: 'J',
   baselineHeat: 'J',

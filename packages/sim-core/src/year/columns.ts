@@ -51,6 +51,7 @@ export function emptyColumns(drivers: Drivers): RunColumns {
     tapTemperature: column(),
     heaterHeat: column(),
     heaterFuel: column(),
+    heaterPvEnergy: column(),
     heaterLoss: column(),
     heaterElectricity: column(),
     baselineHeat: column(),

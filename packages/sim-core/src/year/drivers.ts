@@ -1,6 +1,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
 import { heaterOffHours } from '../physics/backup/hours.ts';
+import { sparePower } from '../physics/backup/spare-pv.ts';
 import { mainsColumn } from '../physics/draw/mains.ts';
 import { type DrawSchedule, drawSchedule } from '../physics/draw/schedule.ts';
 import type { DrawWithin } from '../physics/draw/within.ts';
@@ -24,6 +25,8 @@ export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDri
   readonly within: DrawWithin | null;
   /** Hours in which the heater may not heat, bits of `HEATER_OFF`; `null`: none. Shape [8760]. */
   readonly heaterOff: Uint8Array | null;
+  /** Spare power of the house's own PV, mean of the hour; `null`: none. Shape [8760]. [W] */
+  readonly sparePv: Float64Array | null;
   /** Hours in which taps no warmer than the mains kept a draw of a tapping profile from its heat. */
   readonly heldDrawHours: number;
   /** What was taken for granted about the weather, in words. */
@@ -48,17 +51,19 @@ export function compileDrivers(design: SystemDesign, weather: WeatherYear, steps
   const mains = mainsColumns(weather, draw.mains, () => mainsColumn(draw.mains, weather));
   const schedule =
     draw.volumes === null ? schedules(weather, draw, () => drawSchedule(draw, mains)) : drawSchedule(draw, mains);
+  const supply = supplies(weather, supplyDependsOn(design, stepsPerHour), () =>
+    compilePumpDrivers(design, array.pvIrradiance, weather.columns.dryBulb, stepsPerHour),
+  );
   return {
     stepsPerHour,
     ...array,
-    ...supplies(weather, supplyDependsOn(design, stepsPerHour), () =>
-      compilePumpDrivers(design, array.pvIrradiance, weather.columns.dryBulb, stepsPerHour),
-    ),
+    ...supply,
     ambient: weather.columns.dryBulb,
     mains: mains.slice(),
     tapVolume: schedule.volume.slice(),
     within: schedule.within,
     heaterOff: heaterOffHours(design.heater, draw.summerTime),
+    sparePv: sparePvHours(design, array.pvIrradiance, weather.columns.dryBulb, supply, stepsPerHour),
     heldDrawHours: schedule.heldHours,
     assumptions: [...weather.assumptions.map((assumption) => assumption.text), ...arrayAssumptions],
   };
@@ -70,4 +75,21 @@ function supplyDependsOn({ array, control, pump, pv }: SystemDesign, stepsPerHou
   const light = [groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels !== 'ignored'];
   const drive = pump.drive === 'booster' ? pump.boosterEfficiency : pump;
   return [stepsPerHour, light, pv, drive, pump.drive, control.outages];
+}
+
+/** Spare power hour by hour, the mean of its steps; none in a blackout, when the inverter has no mains to follow. */
+function sparePvHours(
+  { heater: { sparePv } }: SystemDesign,
+  light: Float64Array,
+  air: Float64Array,
+  { blackout, cellRise }: PumpDrivers,
+  stepsPerHour: number,
+): Float64Array | null {
+  if (sparePv === null) return null;
+  return Float64Array.from({ length: HOURS }, (_, hour) => {
+    let sum = 0;
+    for (let step = hour * stepsPerHour; step < (hour + 1) * stepsPerHour; step++)
+      sum += sparePower(sparePv, light[step]!, air[hour]!, cellRise);
+    return blackout[hour] === 1 ? 0 : sum / stepsPerHour;
+  });
 }

@@ -1,3 +1,4 @@
+import type { Heater } from '../physics/backup/heater.ts';
 import { HEATER_OFF } from '../physics/backup/hours.ts';
 import { coldest, hottest } from '../physics/extremes.ts';
 import { tankHeat } from '../physics/tank/tank.ts';
@@ -15,12 +16,22 @@ export function openHour(machine: Machine, hour: number): void {
   heater.off = off;
   heater.out = off > 0 || (blackout && heater.needsMains);
   baseline.out = (off & HEATER_OFF.timer) > 0 || (blackout && baseline.needsMains);
+  feedHeater(machine, heater, hour);
+  feedHeater(machine, baseline, hour);
   columns.absorberTemperature[hour] = hottest(absorber);
   columns.absorberMinimumTemperature[hour] = coldest(absorber);
   columns.tankMaximumTemperature[hour] = tank.temperature[tank.temperature.length - 1]!;
   columns.tapTemperature[hour] = drivers.mains[hour]!;
   columns.loopMaximumPressure[hour] = loop.pressure.gauge;
   columns.pipeMinimumTemperature[hour] = coldestOutdoors(pipe);
+}
+
+/** Most heat of a heater in this hour, and the air of a heat pump. */
+function feedHeater({ drivers }: Machine, heater: Heater, hour: number): void {
+  const { airFrom, burnerEfficiency, burnerPower, roomTemperature } = heater.design;
+  const spare = drivers.sparePv === null ? 0 : drivers.sparePv[hour]! * burnerEfficiency;
+  heater.most = heater.out ? Math.min(spare, burnerPower) : burnerPower;
+  if (heater.cop !== null) heater.air = airFrom === 'room' ? roomTemperature : drivers.ambient[hour]!;
 }
 
 /** Writes the state at the hour's end and books the hour's energy. */
@@ -32,7 +43,12 @@ export function closeHour(machine: Machine, hour: number): void {
   columns.tankTopTemperature[hour] = temperature[top]!;
   columns.tankBottomTemperature[hour] = temperature[0]!;
   columns.tankMeanTemperature[hour] = tankHeat(tank) / (tank.nodeCapacity * (top + 1));
-  columns.heaterFuel[hour] = columns.heaterHeat[hour]! / design.heater.burnerEfficiency;
+  // A heat pump's is booked step by step.
+  if (house.heater.cop === null)
+    columns.heaterFuel[hour] = Math.max(
+      columns.heaterHeat[hour]! / design.heater.burnerEfficiency - columns.heaterPvEnergy[hour]!,
+      0,
+    );
   const hasPower = controlsRun(machine, hour, house.heater.off);
   columns.heaterElectricity[hour] = hasPower ? design.heater.standbyPower * 3600 : 0;
   const running = columns.pumpRunning[hour]!;

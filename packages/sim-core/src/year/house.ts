@@ -1,4 +1,5 @@
 import { heatByElement } from '../physics/backup/element.ts';
+import type { Heater } from '../physics/backup/heater.ts';
 import { heatWater, keepWarm, settleMixing, type TapDraw } from '../physics/backup/supply.ts';
 import { drawnBetween, flowBetween } from '../physics/draw/within.ts';
 import { drawFromTank, outletOf, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
@@ -53,7 +54,7 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
   const got = hot * WATER_HEAT_CAPACITY * (heater.outlet - mains);
   columns.tapHeatAsked[hour]! += asked;
   columns.tapHeat[hour]! += got;
-  bookHeater(machine, hour);
+  bookHeater(machine, hour, duration);
   noteTaps(machine, hour);
   noteColdWater(machine, hour, hot, asked - got);
 }
@@ -83,39 +84,55 @@ export function keepHeaterWarm(machine: Machine, hour: number, steps: number): v
   const { heater } = machine.house;
   if (!heater.stored) return;
   keepWarm(heater, 3600 / steps);
-  bookHeater(machine, hour);
+  bookHeater(machine, hour, 3600 / steps);
 }
 
-function bookHeater({ columns, house }: Machine, hour: number): void {
+function bookHeater(machine: Machine, hour: number, duration: number): void {
+  const { columns, house } = machine;
   const { heater } = house;
   columns.heaterHeat[hour]! += heater.burnerHeat;
   columns.heaterLoss[hour]! += heater.loss;
+  if (heater.cop !== null) columns.heaterFuel[hour]! += heater.electricity;
+  else if (machine.drivers.sparePv !== null)
+    columns.heaterPvEnergy[hour]! += fromPv(machine, heater, heater.burnerHeat, hour, duration);
 }
+
+/** Electricity that spare PV gives of a step's heat: all that it has, before the mains. [J] */
+const fromPv = ({ drivers }: Machine, heater: Heater, heat: number, hour: number, duration: number): number =>
+  Math.min(heat / heater.design.burnerEfficiency, drivers.sparePv![hour]! * duration);
 
 /** Heating element in the solar tank, where there is one; its heat is kept out of the column of solar heat. */
 export function heatTankByElement(machine: Machine, hour: number, steps: number): void {
   const { columns, design, house, tank } = machine;
   const { elementNode, heater } = house;
-  if (elementNode < 0 || heater.out) return;
-  const { burnerPower, setTemperature } = design.heater;
-  const available = (burnerPower * 3600) / steps;
+  if (elementNode < 0 || heater.most <= 0) return;
+  const { setTemperature } = design.heater;
+  const available = (heater.most * 3600) / steps;
   const given = heatByElement(tank.temperature, elementNode, tank.nodeCapacity, available, setTemperature);
   columns.heaterHeat[hour]! += given;
   columns.solarHeat[hour]! -= given;
+  if (machine.drivers.sparePv !== null)
+    columns.heaterPvEnergy[hour]! += fromPv(machine, heater, given, hour, 3600 / steps);
 }
 
 /** The same house without the sun: its heater is fed by the mains. */
 export function stepBaseline(machine: Machine, hour: number, steps: number): void {
   const { books, columns, design, house } = machine;
   const { baseline } = house;
+  const { cop } = baseline;
+  const withPv = machine.drivers.sparePv !== null;
   let heat = 0;
+  let pumped = 0;
+  let free = 0;
   for (let step = 0; step < steps; step++) {
     feedBaseline(machine, hour, step, steps);
     heat += baseline.burnerHeat;
+    if (cop !== null) pumped += baseline.electricity;
+    else if (withPv) free += fromPv(machine, baseline, baseline.burnerHeat, hour, 3600 / steps);
     books.baselineLoss[hour]! += baseline.loss;
   }
   columns.baselineHeat[hour] = heat;
-  columns.baselineFuel[hour] = heat / design.baseline.burnerEfficiency;
+  columns.baselineFuel[hour] = cop === null ? Math.max(heat / design.baseline.burnerEfficiency - free, 0) : pumped;
   columns.baselineElectricity[hour] = controlsRun(machine, hour, 0) ? design.baseline.standbyPower * 3600 : 0;
 }
 

@@ -107,10 +107,12 @@ export interface RunColumns {
   /** Heat that the backup heater's burner or element puts into the water, with the solar system. [J] */
   readonly heaterHeat: Float64Array;
   /**
-   * Final energy of the backup heater's carrier (`design.heater.carrier`), with the solar system: gas by gross calorific value,
-   * or electricity. [J]
+   * Final energy of the backup heater's carrier (`design.heater.carrier`), with the solar system: fuel by gross calorific value,
+   * heat from a network, or electricity from the mains. [J]
    */
   readonly heaterFuel: Float64Array;
+  /** Electricity that the backup heater takes from the house's spare PV, besides {@link heaterFuel}. [J] */
+  readonly heaterPvEnergy: Float64Array;
   /** Standby loss of the backup heater, with the solar system. [J] */
   readonly heaterLoss: Float64Array;
   /** Electricity that the backup heater's controls draw besides {@link heaterFuel}; it heats no water. [J] */

@@ -21,7 +21,7 @@ describe('water for the taps from a store', () => {
 
   // 150 L of 60 °C without a burner's help; a third of that is wanted mixed in one step.
   it('the share is that of the mean outlet that it brings [definition; to 0.005 of share]', () => {
-    const store = { ...heater({ kind: 'stored-gas', volume: 0.15 }), out: true };
+    const store = { ...heater({ kind: 'stored-gas', volume: 0.15 }), most: 0 };
     const share = settleMixing(store, 10, { wanted: 0.05, mains: 10, target: 40, flow: 1e-4, duration: MINUTES });
     expect(store.temperature).toBe(60); // as before the trials
     expect(share).toBeGreaterThan(hotShare(40, 10, 60) + 0.03);

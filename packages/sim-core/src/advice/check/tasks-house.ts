@@ -150,7 +150,7 @@ function heaterTasks({ design, spring, wear }: RuleContext): Rule[] {
     reasons: where(true, because('hot-draws', { hours: hours(hotDrawHours), hottest: fact(hottestTank, '°C') })),
   };
   const rules = heater.kind !== 'element' && hotDrawHours > 0 ? [behind] : [];
-  if (heater.carrier !== 'gas') return rules;
+  if (heater.carrier !== 'gas' && heater.carrier !== 'fuel') return rules;
   const reasons = [because('burns-fuel')];
   return [
     ...rules,

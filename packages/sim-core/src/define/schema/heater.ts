@@ -1,25 +1,45 @@
 import * as z from 'zod';
 import type { HeaterKind } from '../../design/design.ts';
 import { choice, defaulted, fault, quantity } from '../../input/field.ts';
+import { HEATER_FUELS } from '../../physics/backup/fuels.ts';
 import { dayRanges, hourSpans } from './calendar.ts';
+import { copSchema, sparePvSchema } from './heat-pump.ts';
+
+const STORED: readonly HeaterKind[] = ['stored-gas', 'stored-electric', 'stored-boiler', 'heat-pump'];
+const INSTANTANEOUS: readonly HeaterKind[] = ['instantaneous-gas', 'instantaneous-electric'];
+const BURNING: readonly HeaterKind[] = ['stored-gas', 'stored-boiler', 'instantaneous-gas'];
 
 /** Fields that only some kinds have. */
 export const KINDS_OF_FIELD: Readonly<Record<string, readonly HeaterKind[]>> = {
-  volume: ['stored-gas', 'stored-electric'],
-  lossCoefficient: ['stored-gas', 'stored-electric'],
-  roomTemperature: ['stored-gas', 'stored-electric'],
-  minimumPower: ['instantaneous-gas', 'instantaneous-electric'],
-  minimumRise: ['instantaneous-gas', 'instantaneous-electric'],
-  minimumFlow: ['instantaneous-gas', 'instantaneous-electric'],
+  volume: STORED,
+  lossCoefficient: STORED,
+  roomTemperature: STORED,
+  minimumPower: INSTANTANEOUS,
+  minimumRise: INSTANTANEOUS,
+  minimumFlow: INSTANTANEOUS,
   elementHeight: ['element'],
   baselineVolume: ['element'],
+  fuel: BURNING,
+  netEfficiency: BURNING,
+  burnerEfficiency: [...BURNING, 'stored-electric', 'instantaneous-electric', 'element'],
+  cop: ['heat-pump'],
+  airFrom: ['heat-pump'],
+  sparePv: ['stored-electric', 'element'],
 };
 
 /** Schema of the backup heater; defaults go by its kind and stand in `derived-heater.ts`. */
 export const heaterSchema = z
   .strictObject({
     kind: defaulted(
-      choice(['stored-gas', 'stored-electric', 'instantaneous-gas', 'instantaneous-electric', 'element']),
+      choice([
+        'stored-gas',
+        'stored-electric',
+        'stored-boiler',
+        'heat-pump',
+        'instantaneous-gas',
+        'instantaneous-electric',
+        'element',
+      ]),
       'stored-gas',
       '',
       'judgement: the heater that the house already has',
@@ -27,7 +47,12 @@ export const heaterSchema = z
     volume: quantity('volume', 0.02, 2).optional(),
     setTemperature: quantity('temperature', 40, 85).optional(),
     burnerPower: quantity('power', 500, 200_000).optional(),
+    fuel: choice(HEATER_FUELS).nullable().optional(),
     burnerEfficiency: quantity('fraction', 0.2, 1).optional(),
+    netEfficiency: quantity('fraction', 0.2, 1.11).optional(),
+    cop: copSchema.optional(),
+    airFrom: choice(['outdoors', 'room']).optional(),
+    sparePv: sparePvSchema.nullable().optional(),
     minimumPower: quantity('power', 0, 100_000).optional(),
     minimumRise: quantity('temperatureDifference', 0, 40).optional(),
     minimumFlow: quantity('flow', 0, 1e-3).optional(),
@@ -46,7 +71,19 @@ export const heaterSchema = z
       const expected = `nothing with kind "${heater.kind}"; it belongs to ${kinds.join(' and ')}`;
       fault(context, 'a value', expected, 'Remove it, or choose another kind.', [field]);
     }
-    const { burnerPower, minimumPower } = heater;
+    const { burnerEfficiency, burnerPower, fuel, kind, minimumPower, netEfficiency } = heater;
+    if (netEfficiency !== undefined && burnerEfficiency !== undefined) {
+      const expected = 'one efficiency, by gross or by net calorific value';
+      fault(context, 'both', expected, 'Remove netEfficiency or burnerEfficiency.', ['netEfficiency']);
+    }
+    if (netEfficiency !== undefined && fuel == null && kind !== 'stored-boiler') {
+      const expected = 'a fuel beside it: what net is over gross depends on it';
+      fault(context, 'netEfficiency alone', expected, 'Give heater.fuel too.', ['netEfficiency']);
+    }
+    if (fuel === 'district-heat' && kind !== 'stored-boiler') {
+      const expected = 'a fuel that this heater burns';
+      fault(context, '"district-heat"', expected, 'A heat network warms kind "stored-boiler".', ['fuel']);
+    }
     if (burnerPower !== undefined && minimumPower !== undefined && minimumPower > burnerPower) {
       const expected = `at most the heater’s power, ${burnerPower} W`;
       fault(context, `${minimumPower} W`, expected, 'Check the range of modulation.', ['minimumPower']);

@@ -1,6 +1,7 @@
 import type { HeaterDesign } from '../../design/design.ts';
 import { meanOfRise } from '../relaxation.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
+import { type CompiledCop, compileCop, heldCopAt } from './heat-pump.ts';
 
 /** A heater ready to be stepped, and what its last step did. */
 export interface Heater {
@@ -16,6 +17,14 @@ export interface Heater {
   firing: boolean;
   /** Whether it cannot heat: it needs the mains, and they are out, or {@link off} says so. */
   out: boolean;
+  /** Most heat that it may put into the water now: its own, what spare PV gives where the mains may not, or none. [W] */
+  most: number;
+  /** Heat pump: electricity of the last step. [J] */
+  electricity: number;
+  /** Heat pump: its air in this hour. [°C] */
+  air: number;
+  /** Heat pump: its curve; `null` with other kinds. */
+  readonly cop: CompiledCop | null;
   /** Why it may not heat in this hour, bits of `HEATER_OFF`; 0: it may. */
   off: number;
   /** Whether it heats by electricity, or has electrics that light its gas. */
@@ -38,6 +47,10 @@ export const compileHeater = (design: HeaterDesign): Heater => ({
   firing: false,
   out: false,
   off: 0,
+  most: design.burnerPower,
+  electricity: 0,
+  air: design.roomTemperature,
+  cop: design.cop === null ? null : compileCop(design.cop),
   needsMains: design.carrier === 'electricity' || design.standbyPower > 0,
   stored: design.volume > 0,
   instantaneous: design.kind === 'instantaneous-gas' || design.kind === 'instantaneous-electric',
@@ -51,10 +64,10 @@ export const compileHeater = (design: HeaterDesign): Heater => ({
  *     C dT/dt = W (T_in − T) − UA (T − T_room) + Q
  *
  * Linear with constant coefficients over the step, so solved exactly; Q is the constant burner power that ends the step at
- * the set temperature, between nothing and the burner's own. The step's mean temperature is the outlet, so heat in, out, lost
+ * the set temperature, between nothing and {@link Heater.most}. A heat pump's electricity is Q over its COP at the mean of the step. The step's mean temperature is the outlet, so heat in, out, lost
  * and stored add up to rounding.
  *
- * @param heater - Changed in place: temperature, outlet, burnerHeat, loss.
+ * @param heater - Changed in place: temperature, outlet, burnerHeat, loss, electricity.
  * @param volume - Water that flows through. [m³]
  * @param inlet - Its temperature. [°C]
  * @param duration - Length of the step. [s]
@@ -72,8 +85,7 @@ export function stepHeater(heater: Heater, volume: number, inlet: number, durati
   // K that one watt, held for the step, adds to its end.
   const perWatt = (duration / capacity) * risen;
   const free = start + (source - total * start) * perWatt;
-  const most = heater.out ? 0 : design.burnerPower;
-  const power = Math.min(Math.max((design.setTemperature - free) / perWatt, 0), most);
+  const power = Math.min(Math.max((design.setTemperature - free) / perWatt, 0), heater.most);
   const rate = (source + power - total * start) * (duration / capacity);
   const mean = start + rate * late;
 
@@ -81,4 +93,5 @@ export function stepHeater(heater: Heater, volume: number, inlet: number, durati
   heater.outlet = mean;
   heater.burnerHeat = power * duration;
   heater.loss = design.lossCoefficient * (mean - design.roomTemperature) * duration;
+  if (heater.cop !== null) heater.electricity = heater.burnerHeat / heldCopAt(heater.cop, heater.air, mean);
 }

@@ -1,3 +1,5 @@
+export { grossEfficiency } from './fuels.ts';
+export { heatPumpCop } from './heat-pump.ts';
 export { type FiringLimits, instantaneousOutlet } from './instantaneous.ts';
 export {
   lossFromStandbyShare,
