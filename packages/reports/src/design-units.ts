@@ -22,6 +22,7 @@ const UNITS_OF_NAMES: Record<string, string> = {
   windingResistance: 'Ω',
   frictionCurrent: 'A',
   startCurrent: 'A',
+  startVoltage: 'V',
   startPower: 'W',
   stopPower: 'W',
   shutOffHead: 'm',

@@ -8,6 +8,7 @@ import { arrayAway } from './array.ts';
 import { backflow, bonding, flue, roof, steam, trades } from './general.ts';
 import { coilSmall, fluidLimit, freezing, givenBack, heldInSun, poisonousFluid, thinning } from './loop.ts';
 import { boiling, loopPressureHigh, loopRelief, lowPressure, steamReach, vesselSmall } from './pressure.ts';
+import { moduleVoltage } from './roofs.ts';
 import { hotTank, relief, tankIce, tankRating, tankSwell } from './tank.ts';
 import type { Caution, CautionSeverity, Found, Rule, RuleContext } from './types.ts';
 import { coolWater, heaterOff, heaterSetting, hotInlet, hydrogen, lukewarm, scald, shortfall } from './water.ts';
@@ -21,6 +22,7 @@ const RULES: readonly Rule[] = [
   hotTank,
   tankIce,
   poisonousFluid,
+  moduleVoltage,
   heaterSetting,
   loopPressureHigh,
   vesselSmall,

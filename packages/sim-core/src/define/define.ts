@@ -1,11 +1,12 @@
 import * as z from 'zod';
 import type { DesignAssumption, SystemDesign } from '../design/design.ts';
 import { checkInput, member } from '../input/check.ts';
+import { DesignError, quote } from '../input/errors.ts';
 import { provenance } from '../input/field.ts';
 import { moduleParameters } from '../physics/pv/datasheet.ts';
 import { derivedDefaults } from './derived.ts';
 import { isUsed } from './derived-pump.ts';
-import { keptAssumptions, readSaved } from './saved.ts';
+import { keptAssumptions, PLATE, RATED_POINT, readSaved } from './saved.ts';
 import { systemSchema } from './schema/system.ts';
 import type { SystemInput } from './system-input.ts';
 
@@ -27,6 +28,7 @@ import type { SystemInput } from './system-input.ts';
 export function defineSystem(input: SystemInput | SystemDesign): SystemDesign {
   const saved = readSaved(input);
   const written = saved?.input ?? input;
+  if (saved === null) refuseTwice(written);
   const checked = checkInput(systemSchema, written);
   const filled: DesignAssumption[] = [];
   collectDefaults(systemSchema, written, checked, '', filled);
@@ -38,9 +40,32 @@ export function defineSystem(input: SystemInput | SystemDesign): SystemDesign {
   return deepFreeze({
     ...design,
     assumptions: assumptions.filter(
-      ({ path }) => isUsed(path, pump, control) && (hasPlate || !path.startsWith('loop.plate')),
+      ({ path }) => isUsed(path, design.pv, pump, control) && (hasPlate || !path.startsWith('loop.plate')),
     ),
   });
+}
+
+/** Fields that follow where measured points are given. */
+const BY_POINTS = [
+  ['pump', 'curves', RATED_POINT],
+  ['pv.module', 'ivPoints', PLATE],
+] as const;
+
+/** Refuses measured points beside the numbers that follow from them. */
+function refuseTwice(written: unknown): void {
+  const issues = BY_POINTS.flatMap(([path, points, fields]) => {
+    const part = path.split('.').reduce(member, written);
+    if (!Array.isArray(member(part, points))) return [];
+    return fields
+      .filter((field) => member(part, field) !== undefined)
+      .map((field) => ({
+        path: `${path}.${field}`,
+        found: `${quote(member(part, field))} beside ${path}.${points}`,
+        expected: 'one of the two',
+        remedy: `Leave it out: it follows from ${points}.`,
+      }));
+  });
+  if (issues.length > 0) throw new DesignError(issues);
 }
 
 /** Lists the defaults that the schema filled in: fields with a source whose value the input does not give. */

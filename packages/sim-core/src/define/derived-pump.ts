@@ -1,6 +1,7 @@
 import type { ControlDesign } from '../design/control.ts';
-import type { PumpDesign } from '../design/pump.ts';
+import type { PumpCurveDesign, PumpDesign, PvDesign } from '../design/pump.ts';
 import { DesignError } from '../input/errors.ts';
+import { curveHead, curvePower, mostVoltage, openFlowOf } from '../physics/loop/pump-curves.ts';
 import type { Fill } from './derived-array.ts';
 import { FRICTION_SHARE } from './schema/pump.ts';
 import type { CheckedInput } from './schema/system.ts';
@@ -10,8 +11,57 @@ const WINDING_SHARE = 0.15;
 /** Current that breaks a standing rotor away, over that of its friction when turning; judgement. [-] */
 const START_RATIO = 2;
 
-/** Motor of the pump from its rated point where its parameters are not given. */
+/** A pump with its motor: from its rated point, or as measured. */
 export function pumpDefaults(pump: CheckedInput['pump'], fill: Fill): PumpDesign {
+  return pump.curves === null ? ratedPump(pump, fill) : measuredPump(pump, pump.curves, fill);
+}
+
+/** Share of the least voltage measured at which a pump turns; judgement. [-] */
+const START_SHARE = 0.5;
+
+/** Rated point and motor of a measured pump: what its curves have at the highest voltage, and at the start. */
+function measuredPump(pump: CheckedInput['pump'], curves: readonly PumpCurveDesign[], fill: Fill): PumpDesign {
+  const volts = mostVoltage(curves);
+  const openFlow = openFlowOf(curves);
+  const startVoltage = fill(
+    'pump.startVoltage',
+    pump.startVoltage,
+    START_SHARE * curves[0]!.voltage,
+    'V',
+    'judgement: half of the least voltage that was measured',
+  );
+  const still = curvePower(curves, startVoltage, 0) / startVoltage;
+  const open = curvePower(curves, startVoltage, (openFlow * startVoltage) / volts) / startVoltage;
+  const taken = 'current that the measured pump takes at its start voltage';
+  return {
+    ...pump,
+    startVoltage,
+    shutOffHead: curveHead(curves, volts, 0),
+    openFlow,
+    shutOffPower: curvePower(curves, volts, 0),
+    openFlowPower: curvePower(curves, volts, openFlow),
+    motor: {
+      ratedVoltage: volts,
+      windingResistance: 0,
+      frictionCurrent: fill(
+        'pump.motor.frictionCurrent',
+        pump.motor.frictionCurrent,
+        Math.min(still, open),
+        'A',
+        `${taken}, the lesser of no flow and open flow`,
+      ),
+      startCurrent: fill(
+        'pump.motor.startCurrent',
+        pump.motor.startCurrent,
+        Math.max(still, open),
+        'A',
+        `${taken}, the greater of no flow and open flow`,
+      ),
+    },
+  };
+}
+
+function ratedPump(pump: CheckedInput['pump'], fill: Fill): PumpDesign {
   const { motor } = pump;
   const { ratedVoltage } = motor;
   const ratedCurrent = pump.openFlowPower / ratedVoltage;
@@ -24,6 +74,8 @@ export function pumpDefaults(pump: CheckedInput['pump'], fill: Fill): PumpDesign
   );
   return {
     ...pump,
+    // Only a measured pump has a use for it.
+    startVoltage: pump.startVoltage ?? 0,
     motor: {
       ratedVoltage,
       windingResistance: fill(
@@ -80,8 +132,10 @@ export function controlDefaults({ control, pump }: CheckedInput, fill: Fill): Co
 /**
  * Whether a default has a say in a design: those of another drive or mode than the one chosen are not worth a line in a report.
  */
-export function isUsed(path: string, pump: PumpDesign, control: ControlDesign): boolean {
-  if (path.startsWith('pump.motor.')) return pump.drive === 'direct';
+export function isUsed(path: string, pv: PvDesign, pump: PumpDesign, control: ControlDesign): boolean {
+  if (pv.module.ivPoints !== null && /^pv\.module\.(shortCircuit|openCircuit|maximumPower)/.test(path)) return false;
+  if (pump.curves !== null && /^pump\.(shutOff|openFlow|motor\.ratedVoltage)/.test(path)) return false;
+  if (path.startsWith('pump.motor.') || path === 'pump.startVoltage') return pump.drive === 'direct';
   if (/^pump\.(boosterEfficiency|startPower|stopPower)$/.test(path)) return pump.drive === 'booster';
   if (path.startsWith('pv.')) return pump.drive !== 'mains';
   if (path === 'control.difference.pipeSensorContact') {

@@ -1,5 +1,6 @@
 import type { DesignAssumption, SystemDesign } from '../design/design.ts';
 import { DesignError } from '../input/errors.ts';
+import { plateOf } from '../physics/pv/points.ts';
 import { arrayDefaults, type Fill } from './derived-array.ts';
 import { drawDefaults } from './derived-draw.ts';
 import { baselineHeater, heaterDefaults } from './derived-heater.ts';
@@ -51,6 +52,7 @@ export function derivedDefaults(
     array: filledArray,
     pv: {
       ...pv,
+      module: pv.module.ivPoints === null ? pv.module : { ...pv.module, ...plateOf(pv.module.ivPoints) },
       tilt: fill('pv.tilt', pv.tilt, array.tilt, '°', 'judgement: module in the collectors’ plane'),
       azimuth: fill('pv.azimuth', pv.azimuth, array.azimuth, '°', 'judgement: module in the collectors’ plane'),
     },

@@ -40,6 +40,8 @@ export function readSaved(input: unknown): SavedDesign | null {
       ...change(design, 'loop', (loop) =>
         without(loop, filled.has('loop.fillPressure') ? ['fillPressure'] : ['pressure']),
       ),
+      ...change(design, 'pump', (pump) => without(pump, isSet(pump.curves) ? RATED_POINT : ['startVoltage'])),
+      ...change(design, 'pv', (pv) => ({ ...pv, ...change(pv, 'module', unsaveModule) })),
       ...change(design, 'draw', unsaveDraw),
       ...change(design, 'heater', (heater) => unsaveHeater(heater, baseline)),
     } as unknown as SystemInput,
@@ -58,6 +60,15 @@ function unsaveArray(array: Fields): Fields {
   if (!isFields(collector) || typeof collector.a4 !== 'number') return array;
   return { ...array, collector: without(collector, ['skyCoefficient']) };
 }
+
+/** Follow from the curves of a measured pump. */
+export const RATED_POINT = ['shutOffHead', 'openFlow', 'shutOffPower', 'openFlowPower'];
+/** Follow from a module's measured points. */
+export const PLATE = ['shortCircuitCurrent', 'openCircuitVoltage', 'maximumPowerCurrent', 'maximumPowerVoltage'];
+
+const isSet = (value: unknown): boolean => value !== null && value !== undefined;
+
+const unsaveModule = (module: Fields): Fields => (isSet(module.ivPoints) ? without(module, PLATE) : module);
 
 /** Of volume, record, profile and shares only what the others follow from. */
 function unsaveDraw(draw: Fields): Fields {

@@ -367,6 +367,28 @@ export interface PumpInput {
   readonly shutOffPower?: Quantity | undefined;
   /** Electrical power at rated speed and open flow. [W] Default 16: invented: a small brushless circulator. From 0.1 to 1000. For example "40000 BTU/h". */
   readonly openFlowPower?: Quantity | undefined;
+  /** The pump as measured, by rising voltage: in place of heads, flow and powers above, which then are those of the highest voltage. The pump follows a booster up to that voltage. `null`: the four numbers have to do. Default null: judgement: the plate has no more than the four numbers. */
+  readonly curves?: readonly CurveInput[] | null | undefined;
+  /** Voltage from which a measured pump turns on the module alone; used with curves where the drive is `direct`. [V] From 0.1 to 400. For example "17500 mV". */
+  readonly startVoltage?: Quantity | undefined;
+}
+
+/** The pump as measured, by rising voltage: in place of heads, flow and powers above, which then are those of the highest voltage. The pump follows a booster up to that voltage. `null`: the four numbers have to do. */
+export interface CurveInput {
+  /** At the pump's terminals. [V] From 1 to 400. For example "17500 mV". */
+  readonly voltage: Quantity;
+  /** From the least flow to the most; heads fall. */
+  readonly points: readonly PointInput[];
+}
+
+/** From the least flow to the most; heads fall. */
+export interface PointInput {
+  /** [m³/s] From 0 to 0.01. For example "3 L/min". */
+  readonly flow: Quantity;
+  /** Of the liquid pumped. [m] From 0 to 50. For example "6.5 ft". */
+  readonly head: Quantity;
+  /** Electrical. [W] From 0.01 to 1000. For example "40000 BTU/h". */
+  readonly power: Quantity;
 }
 
 /** Motor; used where the drive is `direct`. */
@@ -383,8 +405,10 @@ export interface MotorInput {
 
 /** PV modules that drive the pump, and their plane. */
 export interface PvInput {
-  /** Equal modules in parallel. Default 1: judgement: one module. From 1 to 20. */
+  /** Equal modules, or strings of them, in parallel. Default 1: judgement: one module. From 1 to 20. */
   readonly modules?: number | undefined;
+  /** Modules of a string, one after the other: a directly driven pump of 24 V may want two of 12. Default 1: judgement: one module. From 1 to 20. */
+  readonly inSeries?: number | undefined;
   /** From the horizontal, 0 to 90. [°] Left out, it follows: judgement: module in the collectors’ plane. From 0 to 90. For example "40 deg". */
   readonly tilt?: Quantity | undefined;
   /** Clockwise from north. [°] Left out, it follows: judgement: module in the collectors’ plane. From 0 to 360. For example "40 deg". */
@@ -413,8 +437,18 @@ export interface ModuleInput {
   readonly cells?: number | undefined;
   /** Nominal operating cell temperature. [°C] Default 46: glass-front module in the open, common practice, no source. From 30 to 70. For example "120 degF". */
   readonly nominalOperatingCellTemperature?: Quantity | undefined;
+  /** Current over voltage as measured at 1000 W/m² and 25 °C, from near short circuit to near open circuit: in place of the four currents and voltages above, which then follow. `null`: the plate has them. Default null: judgement: the plate has what is needed. */
+  readonly ivPoints?: readonly IvPointInput[] | null | undefined;
   /** Area on which its light falls; `null`: not known, cells are taken as warm as if no power left them. [m²] Default null: not known: cells as warm as if no power left them, a little less power in full sun. From 0.001 to 20. For example "24 ft2". */
   readonly area?: Quantity | null | undefined;
+}
+
+/** Current over voltage as measured at 1000 W/m² and 25 °C, from near short circuit to near open circuit: in place of the four currents and voltages above, which then follow. `null`: the plate has them. */
+export interface IvPointInput {
+  /** At the terminals. [V] From 0 to 200. For example "17500 mV". */
+  readonly voltage: Quantity;
+  /** Out of the module. [A] From 0 to 30. For example "600 mA". */
+  readonly current: Quantity;
 }
 
 /** Panels and their plane. */

@@ -1,3 +1,11 @@
+/** One measured point of a PV module. */
+export interface PvPointDesign {
+  /** At the terminals. [V] */
+  readonly voltage: number;
+  /** Out of the module. [A] */
+  readonly current: number;
+}
+
 /** The PV module that drives the pump, by its data sheet at 1000 W/m² and 25 °C. */
 export interface PvModuleDesign {
   /** Name for reports. */
@@ -18,14 +26,21 @@ export interface PvModuleDesign {
   readonly cells: number;
   /** Nominal operating cell temperature. [°C] */
   readonly nominalOperatingCellTemperature: number;
+  /**
+   * Current over voltage as measured at 1000 W/m² and 25 °C, from near short circuit to near open circuit: in place of the four currents and voltages
+   * above, which then follow. `null`: the plate has them.
+   */
+  readonly ivPoints: readonly PvPointDesign[] | null;
   /** Area on which its light falls; `null`: not known, cells are taken as warm as if no power left them. [m²] */
   readonly area: number | null;
 }
 
 /** PV modules and where they look. */
 export interface PvDesign {
-  /** Equal modules in parallel. */
+  /** Equal modules, or strings of them, in parallel. */
   readonly modules: number;
+  /** Modules of a string, one after the other: a directly driven pump of 24 V may want two of 12. */
+  readonly inSeries: number;
   /** From the horizontal, 0 to 90. [°] */
   readonly tilt: number;
   /** Clockwise from north. [°] */
@@ -90,4 +105,11 @@ export interface PumpDesign {
   readonly shutOffPower: number;
   /** Electrical power at rated speed and open flow. [W] */
   readonly openFlowPower: number;
+  /**
+   * The pump as measured, by rising voltage: in place of heads, flow and powers above, which then are those of the highest voltage. The pump follows a
+   * booster up to that voltage. `null`: the four numbers have to do.
+   */
+  readonly curves: readonly PumpCurveDesign[] | null;
+  /** Voltage from which a measured pump turns on the module alone; used with {@link curves} where the drive is `direct`. [V] */
+  readonly startVoltage: number;
 }

@@ -1,9 +1,9 @@
 import type { SystemDesign } from '../design/design.ts';
 import { outageHours } from '../physics/control/outages.ts';
 import { standstillCurrent } from '../physics/loop/direct-pump.ts';
-import { compileMotor } from '../physics/loop/motor.ts';
+import { type CompiledMotor, compileMotor } from '../physics/loop/motor.ts';
 import { noctRise, ratedEfficiency } from '../physics/pv/cell-temperature.ts';
-import { moduleParameters } from '../physics/pv/datasheet.ts';
+import { stringParameters } from '../physics/pv/datasheet.ts';
 import { type PvModuleParameters, translateModule } from '../physics/pv/module.ts';
 import { compilePvPower, PV_TABLE, tablePower } from '../physics/pv/power-table.ts';
 
@@ -46,7 +46,7 @@ export function compilePumpDrivers(
     for (let hour = 0; hour < pumpOut.length; hour++) if (blackout[hour] === 1) pumpOut[hour] = 1;
     return { pumpSupply: new Float64Array(0), cellRise, pumpOut, blackout, heldModuleHours: 0 };
   }
-  const module = moduleParameters(pv.module);
+  const module = stringParameters(pv);
   const cells = new Float64Array(light.length);
   for (let step = 0; step < light.length; step++) {
     cells[step] = air[Math.trunc(step / stepsPerHour)]! + light[step]! * cellRise;
@@ -54,7 +54,7 @@ export function compilePumpDrivers(
   const pumpSupply =
     pump.drive === 'booster'
       ? boosterPower(module, light, cells, pump.boosterEfficiency * pv.modules)
-      : standstillCurrents(module, light, cells, pv.modules, compileMotor(pump).resistance);
+      : standstillCurrents(module, light, cells, pv.modules, compileMotor(pump));
   return { pumpSupply, cellRise, pumpOut, blackout, heldModuleHours: heldHours(light, cells, stepsPerHour) };
 }
 
@@ -79,14 +79,14 @@ function standstillCurrents(
   light: Float64Array,
   cells: Float64Array,
   modules: number,
-  resistance: number,
+  motor: CompiledMotor,
 ): Float64Array {
   const p = new Float64Array(5);
   const current = new Float64Array(light.length);
   for (let step = 0; step < current.length; step++) {
     if (!(light[step]! > 0)) continue;
     translateModule(module, light[step]!, cells[step]!, p);
-    current[step] = standstillCurrent(p, modules, resistance);
+    current[step] = standstillCurrent(p, modules, motor);
   }
   return current;
 }

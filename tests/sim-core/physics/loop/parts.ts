@@ -12,6 +12,8 @@ export const parts = {
     openFlow: 12 / 6e4,
     shutOffPower: 8,
     openFlowPower: 22,
+    curves: null,
+    startVoltage: 0,
   },
   loop: {
     fluid: 'propylene-glycol',

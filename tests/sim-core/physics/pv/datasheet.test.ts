@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { PvModuleDesign } from '../../../../packages/sim-core/src/design/design.ts';
 import type { DesignError } from '../../../../packages/sim-core/src/input/errors.ts';
+import type { PvPlate } from '../../../../packages/sim-core/src/physics/pv/datasheet.ts';
 import {
   diodeParameters,
   moduleParameters,
@@ -15,7 +15,7 @@ const openVoltage = (module: PvModuleParameters, cellTemperature: number): numbe
   openCircuitVoltage(packDiode(diodeParameters(module, { irradiance: 1000, cellTemperature })));
 
 /** The data sheet that a module would have. */
-function sheetOf(module: PvModuleParameters, cells: number): PvModuleDesign {
+function sheetOf(module: PvModuleParameters, cells: number): PvPlate {
   const best = pvOperatingPoint(module, stc, { kind: 'maximum-power' });
   return {
     name: 'invented',
@@ -47,7 +47,7 @@ const modules = [
   ['50 W', module(3.054575, 4.1678522e-10, 0.21, 140, 0.96193016, 0.0016)],
 ] as const;
 
-const sheet: PvModuleDesign = {
+const sheet: PvPlate = {
   name: 'invented 20 W',
   shortCircuitCurrent: 1.24,
   openCircuitVoltage: 21.6,

@@ -3,7 +3,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
 import type { PvModuleDesign } from '../../design/pump.ts';
 import { type PumpOnModule, pumpOnModule, pumpThresholds, supplyInLight } from '../../physics/loop/pump-in-light.ts';
-import { moduleParameters } from '../../physics/pv/datasheet.ts';
+import { stringParameters } from '../../physics/pv/datasheet.ts';
 import { simulate } from '../../year/simulate.ts';
 
 /** Starts that are tried, each √2 of the one before. [W/m²] */
@@ -90,7 +90,7 @@ function startingAt(on: PumpOnModule, irradiance: number): SystemDesign | null {
   const sized = (factor: number): SystemDesign => ({ ...design, pv: { ...pv, module: scaled(pv.module, factor) } });
   const factor = sizeForStart((trial) => {
     const changed = sized(trial);
-    return supplyInLight({ ...on, design: changed, module: moduleParameters(changed.pv.module) }, irradiance);
+    return supplyInLight({ ...on, design: changed, module: stringParameters(changed.pv) }, irradiance);
   }, pump.motor.startCurrent);
   return factor === null ? null : sized(factor);
 }

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
+import { faultOfCurves } from '../../physics/loop/pump-curves.ts';
 
 const pumpSource = 'invented: a small brushless circulator';
 
@@ -68,6 +69,27 @@ function bestEfficiency(pump: {
   return best;
 }
 
+const curveSchema = z.strictObject({
+  voltage: quantity('voltage', 1, 400),
+  points: z
+    .array(
+      z.strictObject({
+        flow: quantity('flow', 0, 1e-2),
+        head: quantity('length', 0, 50),
+        power: quantity('power', 0.01, 1000),
+      }),
+    )
+    .max(100),
+});
+
+const curvesSchema = z
+  .array(curveSchema)
+  .max(12)
+  .superRefine((curves, context) => {
+    const wrong = faultOfCurves(curves);
+    if (wrong !== null) fault(context, wrong.found, wrong.expected, 'Sort the voltages and points, and check them.');
+  });
+
 /** Schema of the pump and its drive. */
 export const pumpSchema = z
   .strictObject({
@@ -86,6 +108,8 @@ export const pumpSchema = z
     openFlow: quantityOr('flow', 1e-6, 1e-2, 10 / 60_000, pumpSource),
     shutOffPower: quantityOr('power', 0.1, 1000, 10, pumpSource),
     openFlowPower: quantityOr('power', 0.1, 1000, 16, pumpSource),
+    curves: defaulted(curvesSchema.nullable(), null, '', 'judgement: the plate has no more than the four numbers'),
+    startVoltage: quantity('voltage', 0.1, 400).optional(),
   })
   .superRefine((pump, context) => {
     if (pump.stopPower > pump.startPower) {
@@ -97,6 +121,8 @@ export const pumpSchema = z
         ['stopPower'],
       );
     }
+    // What follows checks a rated point; measured curves have been checked.
+    if (pump.curves !== null) return;
     if (pump.openFlowPower < pump.shutOffPower) {
       fault(
         context,

@@ -1,7 +1,18 @@
 import * as z from 'zod';
 import { count, defaulted, fault, label, quantity, quantityOr } from '../../input/field.ts';
+import { faultOfPoints } from '../../physics/pv/points.ts';
 
 const moduleSource = 'invented: data sheet of a common small 36-cell module';
+
+/** Points of a module, from near short circuit to near open circuit. */
+const pointsSchema = z
+  .array(z.strictObject({ voltage: quantity('voltage', 0, 200), current: quantity('current', 0, 30) }))
+  .max(200)
+  .superRefine((points, context) => {
+    const wrong = faultOfPoints(points);
+    if (wrong !== null)
+      fault(context, wrong, 'points as measured from near short circuit to near open circuit', 'Sort them by voltage.');
+  });
 
 /** Schema of the PV module. */
 const moduleSchema = z
@@ -21,6 +32,7 @@ const moduleSchema = z
       46,
       'glass-front module in the open, common practice, no source',
     ),
+    ivPoints: defaulted(pointsSchema.nullable(), null, '', 'judgement: the plate has what is needed'),
     area: defaulted(
       quantity('area', 0.001, 20).nullable(),
       null,
@@ -52,6 +64,7 @@ const moduleSchema = z
 /** Schema of the modules; their plane follows the array's where none is given. */
 export const pvSchema = z.strictObject({
   modules: defaulted(count(1, 20), 1, '', 'judgement: one module'),
+  inSeries: defaulted(count(1, 20), 1, '', 'judgement: one module'),
   tilt: quantity('angle', 0, 90).optional(),
   azimuth: quantity('angle', 0, 360).optional(),
   module: moduleSchema.prefault({}),

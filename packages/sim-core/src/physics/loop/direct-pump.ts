@@ -90,7 +90,7 @@ export function directPumpPoint(
   return {
     voltage,
     current,
-    standstillCurrent: standstillCurrent(p, modules, motor.resistance),
+    standstillCurrent: standstillCurrent(p, modules, motor),
     speed,
     flow,
     head,
@@ -104,9 +104,12 @@ export function directPumpPoint(
 const motorCurrentOffered = (p: Float64Array, modules: number, resistance: number, backEmf: number): number =>
   modules * diodeCurrent(p, diodeVoltageOnLoad(p, backEmf, modules * resistance));
 
-/** The same through the winding of a standing rotor. Allocates nothing. [A] */
-export const standstillCurrent = (p: Float64Array, modules: number, resistance: number): number =>
-  motorCurrentOffered(p, modules, resistance, 0);
+/** The same through the winding of a standing rotor; into a measured pump, at its start voltage. Allocates nothing. [A] */
+export const standstillCurrent = (
+  p: Float64Array,
+  modules: number,
+  { resistance, startBackEmf }: Pick<CompiledMotor, 'resistance' | 'startBackEmf'>,
+): number => motorCurrentOffered(p, modules, resistance, startBackEmf);
 
 /** Flow of a pump so fast that its back-EMF is this voltage: no module of that open-circuit voltage drives more. [m³/s] */
 export function flowAtBackEmf(

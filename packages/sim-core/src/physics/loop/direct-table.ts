@@ -62,7 +62,7 @@ export function compileDirectTable(
     lowest,
     rowsPerKelvin: FLUID_ROWS / (highest - lowest),
     runningLight: Float64Array.from(cells, (p) =>
-      Math.min(lightForLoad(p, friction / modules, friction * motor.resistance), MOST_LIGHT),
+      Math.min(lightForLoad(p, friction / modules, friction * motor.resistance + motor.startBackEmf), MOST_LIGHT),
     ),
     flow: new Float64Array(size),
     power: new Float64Array(size),

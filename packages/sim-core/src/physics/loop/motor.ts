@@ -11,6 +11,8 @@
  * in the friction; k does not change with temperature or current (judgements).
  */
 import type { PumpDesign } from '../../design/design.ts';
+import { pumpPower } from './pump.ts';
+import { mostVoltage } from './pump-curves.ts';
 
 /** A motor worked into what its kernel needs. */
 export interface CompiledMotor {
@@ -22,16 +24,24 @@ export interface CompiledMotor {
   readonly ratedBackEmf: number;
   /** I_f. [A] */
   readonly frictionCurrent: number;
+  /** Voltage besides that of the winding that a start takes: 0, or a measured pump's start voltage. [V] */
+  readonly startBackEmf: number;
 }
 
 /** Works a pump's motor into its kernel's constants. Checks nothing. */
 export function compileMotor(pump: PumpDesign): CompiledMotor {
   const { ratedVoltage, windingResistance, frictionCurrent } = pump.motor;
+  if (pump.curves !== null) {
+    // A measured pump is seen from its terminals: the winding is in its curves.
+    const ratedBackEmf = mostVoltage(pump.curves);
+    return { pump, resistance: 0, ratedBackEmf, frictionCurrent, startBackEmf: pump.startVoltage };
+  }
   return {
     pump,
     resistance: windingResistance,
     ratedBackEmf: ratedVoltage - (windingResistance * pump.openFlowPower) / ratedVoltage,
     frictionCurrent,
+    startBackEmf: 0,
   };
 }
 
@@ -45,6 +55,7 @@ export function ratedSpeedCurrent(motor: CompiledMotor, openShare: number): numb
 /** Current that turns the pump at a speed ratio s and flow [m³/s]; I_f at standstill. [A] */
 export function motorCurrent(motor: CompiledMotor, speed: number, flow: number): number {
   if (!(speed > 0)) return motor.frictionCurrent;
+  if (motor.pump.curves !== null) return pumpPower(motor.pump, speed, flow) / (motor.ratedBackEmf * speed);
   const openShare = flow / (speed * motor.pump.openFlow);
   return motor.frictionCurrent + speed * speed * (ratedSpeedCurrent(motor, openShare) - motor.frictionCurrent);
 }

@@ -1,5 +1,5 @@
 import type { PumpDesign, PvDesign } from '../../design/pump.ts';
-import { moduleParameters } from '../pv/datasheet.ts';
+import { stringParameters } from '../pv/datasheet.ts';
 import { compileDirectTable, type DirectTable, readDirectTable } from './direct-table.ts';
 import { compileFlowTable, type FlowTable, tableFlow, tableFullPower } from './flow-table.ts';
 import type { CompiledHydraulics } from './hydraulics.ts';
@@ -24,9 +24,7 @@ export function compileDrive(pump: PumpDesign, pv: PvDesign, hydraulics: Compile
     onMains: pump.drive === 'mains',
     efficiency: pump.drive === 'booster' ? pump.boosterEfficiency : 1,
     offered: isDirect ? null : compileFlowTable(hydraulics),
-    direct: isDirect
-      ? compileDirectTable(hydraulics, compileMotor(pump), moduleParameters(pv.module), pv.modules)
-      : null,
+    direct: isDirect ? compileDirectTable(hydraulics, compileMotor(pump), stringParameters(pv), pv.modules) : null,
   };
 }
 

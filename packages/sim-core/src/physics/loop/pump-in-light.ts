@@ -2,11 +2,12 @@
 import type { SystemDesign } from '../../design/design.ts';
 import { compileFluid } from '../fluid/compile.ts';
 import { noctRise, ratedEfficiency } from '../pv/cell-temperature.ts';
-import { moduleParameters } from '../pv/datasheet.ts';
+import { stringParameters } from '../pv/datasheet.ts';
 import { type PvModuleParameters, translateModule } from '../pv/module.ts';
 import { pvOperatingPoint } from '../pv/operating-point.ts';
 import { directPumpPoint, standstillCurrent } from './direct-pump.ts';
 import { type CompiledHydraulics, compileHydraulics, operatingPoint } from './hydraulics.ts';
+import { compileMotor } from './motor.ts';
 
 /** Pump and module in one light. */
 export interface PumpInLight {
@@ -39,7 +40,7 @@ const BRIGHTEST = 1200;
 /** Prepares a design's pump and module for an outdoor air [°C]. */
 export const pumpOnModule = (design: SystemDesign, air: number): PumpOnModule => ({
   design,
-  module: moduleParameters(design.pv.module),
+  module: stringParameters(design.pv),
   hydraulics: compileHydraulics(design, compileFluid(design.loop.fluid, design.loop.glycolMassFraction)),
   air,
 });
@@ -61,7 +62,7 @@ export function supplyInLight(of: PumpOnModule, irradiance: number): number {
   if (pump.drive === 'booster') return pump.boosterEfficiency * powerInLight(of, irradiance);
   const p = new Float64Array(5);
   translateModule(of.module, irradiance, cellsIn(of, irradiance), p);
-  return standstillCurrent(p, pv.modules, pump.motor.windingResistance);
+  return standstillCurrent(p, pv.modules, compileMotor(pump));
 }
 
 /** Pump and module in one light, the fluid at a temperature [°C]. */

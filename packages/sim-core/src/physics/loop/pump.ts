@@ -1,11 +1,12 @@
 import type { PumpDesign } from '../../design/design.ts';
 import { requireNumber } from '../../input/errors.ts';
+import { curveHead, curvePower, curveVoltage, mostVoltage } from './pump-curves.ts';
 
 /** Standard acceleration of gravity. [m/s²] */
 export const GRAVITY = 9.80665;
 
 /**
- * Head of a pump, H = s² H0 − (H0/Q0²) Q².
+ * Head of a pump, H = s² H0 − (H0/Q0²) Q². A pump by measured curves has theirs; its speed is the voltage over the highest that was measured.
  *
  * @param pump - H0 shut-off head, Q0 open flow at rated speed.
  * @param speed - Speed over rated speed, s. [-]
@@ -13,6 +14,7 @@ export const GRAVITY = 9.80665;
  * @returns H, of the liquid pumped; negative when more flows than the pump can push. [m]
  */
 export function pumpHead(pump: PumpDesign, speed: number, flow: number): number {
+  if (pump.curves !== null) return curveHead(pump.curves, speed * mostVoltage(pump.curves), flow);
   const openShare = flow / pump.openFlow;
   return pump.shutOffHead * (speed * speed - openShare * openShare);
 }
@@ -26,12 +28,14 @@ export function pumpHead(pump: PumpDesign, speed: number, flow: number): number 
  * @returns P. [W]
  */
 export function pumpPower(pump: PumpDesign, speed: number, flow: number): number {
+  if (pump.curves !== null) return curvePower(pump.curves, speed * mostVoltage(pump.curves), flow);
   const openShare = flow / pump.openFlow;
   return speed * speed * (speed * pump.shutOffPower + (pump.openFlowPower - pump.shutOffPower) * openShare);
 }
 
 /** Speed ratio at which a pump gives a head [m] at a flow [m³/s]: the inverse of {@link pumpHead}. [-] */
 export function pumpSpeed(pump: PumpDesign, head: number, flow: number): number {
+  if (pump.curves !== null) return curveVoltage(pump.curves, head, flow) / mostVoltage(pump.curves);
   const openShare = flow / pump.openFlow;
   return Math.sqrt(head / pump.shutOffHead + openShare * openShare);
 }

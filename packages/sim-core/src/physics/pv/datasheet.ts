@@ -1,9 +1,12 @@
 /** From the data sheet of a PV module to the five parameters of its single-diode equation. */
 
-import type { PvModuleDesign } from '../../design/design.ts';
+import type { PvDesign, PvModuleDesign } from '../../design/design.ts';
 import { DesignError, type DesignIssue, quote, requireNumber } from '../../input/errors.ts';
-import { BOLTZMANN_eV, type PvModuleParameters, REFERENCE_TEMPERATURE, translateModule } from './module.ts';
+import { BOLTZMANN_eV, type PvModuleParameters, REFERENCE_TEMPERATURE, stringOf, translateModule } from './module.ts';
 import { openCircuitVoltage } from './single-diode.ts';
+
+/** What a data sheet or plate says of a module. */
+export type PvPlate = Omit<PvModuleDesign, 'ivPoints'>;
 
 /** Ideality factors searched; real silicon modules lie between 0.7 and 2. [-] */
 const LOWEST_IDEALITY = 0.5;
@@ -30,7 +33,7 @@ const HALVINGS = 60;
  *   says which voltage temperature coefficients would fit the other values.
  * @see De Soto, Klein & Beckman (2006), Solar Energy 80(1) 78.
  */
-export function moduleParameters(sheet: PvModuleDesign, path = 'pv.module'): PvModuleParameters {
+export function moduleParameters(sheet: PvPlate, path = 'pv.module'): PvModuleParameters {
   requireSheet(sheet, path);
   const wanted = sheet.voltageTemperatureCoefficient;
   const flattest = fitCurve(sheet, LOWEST_IDEALITY * thermalVoltage(sheet));
@@ -42,7 +45,7 @@ export function moduleParameters(sheet: PvModuleDesign, path = 'pv.module'): PvM
 }
 
 /** Fit with the largest a that still has real resistances and a voltage coefficient not below `limit` [V/K]. */
-function steepestFit(sheet: PvModuleDesign, flattest: PvModuleParameters, limit: number): PvModuleParameters {
+function steepestFit(sheet: PvPlate, flattest: PvModuleParameters, limit: number): PvModuleParameters {
   let low = LOWEST_IDEALITY * thermalVoltage(sheet);
   let high = HIGHEST_IDEALITY * thermalVoltage(sheet);
   let fit = flattest;
@@ -59,14 +62,20 @@ function steepestFit(sheet: PvModuleDesign, flattest: PvModuleParameters, limit:
   return fit;
 }
 
+/** Parameters of one string of a design's modules. */
+export function stringParameters({ inSeries, module }: PvDesign): PvModuleParameters {
+  const one = moduleParameters(module);
+  return inSeries === 1 ? one : stringOf(one, inSeries);
+}
+
 /** kT/q of all cells at 25 °C. [V] */
-const thermalVoltage = (sheet: PvModuleDesign): number => sheet.cells * BOLTZMANN_eV * (REFERENCE_TEMPERATURE + 273.15);
+const thermalVoltage = (sheet: PvPlate): number => sheet.cells * BOLTZMANN_eV * (REFERENCE_TEMPERATURE + 273.15);
 
 /**
  * Parameters that meet the three points and the maximum for one a; `null` when that takes a negative resistance, which
  * happens from some a on.
  */
-function fitCurve(sheet: PvModuleDesign, a: number): PvModuleParameters | null {
+function fitCurve(sheet: PvPlate, a: number): PvModuleParameters | null {
   let low = 0;
   let high = (sheet.openCircuitVoltage - sheet.maximumPowerVoltage) / sheet.maximumPowerCurrent;
   if (powerSlope(sheet, a, low, solvePoints(sheet, a, low)) < 0) return null;
@@ -89,7 +98,7 @@ function fitCurve(sheet: PvModuleDesign, a: number): PvModuleParameters | null {
 }
 
 /** Diode current at open circuit I_0 e^(V_oc/a) [A] and G_sh [S] that meet the three points: two linear equations. */
-function solvePoints(sheet: PvModuleDesign, a: number, seriesResistance: number) {
+function solvePoints(sheet: PvPlate, a: number, seriesResistance: number) {
   const { shortCircuitCurrent, openCircuitVoltage: voc, maximumPowerCurrent, maximumPowerVoltage } = sheet;
   const atShort = shortCircuitCurrent * seriesResistance;
   const atMaximum = maximumPowerVoltage + maximumPowerCurrent * seriesResistance;
@@ -104,7 +113,7 @@ function solvePoints(sheet: PvModuleDesign, a: number, seriesResistance: number)
 
 /** dP/dV at the maximum power point; falls with R_s. [A] */
 function powerSlope(
-  sheet: PvModuleDesign,
+  sheet: PvPlate,
   a: number,
   seriesResistance: number,
   points: { readonly atOpenCircuit: number; readonly shuntConductance: number },
@@ -116,13 +125,13 @@ function powerSlope(
 }
 
 /** Change of open-circuit voltage with cell temperature that a fit has. [V/K] */
-function voltageCoefficient(sheet: PvModuleDesign, fit: PvModuleParameters): number {
+function voltageCoefficient(sheet: PvPlate, fit: PvModuleParameters): number {
   const warm = new Float64Array(5);
   translateModule(fit, 1000, REFERENCE_TEMPERATURE + WARMING, warm);
   return (openCircuitVoltage(warm) - sheet.openCircuitVoltage) / WARMING;
 }
 
-function requireSheet(sheet: PvModuleDesign, path: string): void {
+function requireSheet(sheet: PvPlate, path: string): void {
   requireNumber(`${path}.shortCircuitCurrent`, sheet.shortCircuitCurrent, 1e-3, 100, 'A');
   requireNumber(`${path}.openCircuitVoltage`, sheet.openCircuitVoltage, 0.1, 500, 'V');
   requireNumber(`${path}.cells`, sheet.cells, 1, 1000, '');
@@ -133,7 +142,7 @@ function requireSheet(sheet: PvModuleDesign, path: string): void {
 }
 
 /** No curve of a diode goes through the points of the sheet. */
-function unfittable(sheet: PvModuleDesign, path: string): DesignError {
+function unfittable(sheet: PvPlate, path: string): DesignError {
   const fillFactor =
     (sheet.maximumPowerCurrent * sheet.maximumPowerVoltage) / (sheet.shortCircuitCurrent * sheet.openCircuitVoltage);
   return new DesignError([
@@ -147,7 +156,7 @@ function unfittable(sheet: PvModuleDesign, path: string): DesignError {
 }
 
 /** The points fit, but not together with the voltage temperature coefficient. */
-function contradictory(sheet: PvModuleDesign, path: string, steepest: number, flattest: number): DesignError {
+function contradictory(sheet: PvPlate, path: string, steepest: number, flattest: number): DesignError {
   const issue: DesignIssue = {
     path: `${path}.voltageTemperatureCoefficient`,
     found: quote(sheet.voltageTemperatureCoefficient),

@@ -1,5 +1,5 @@
 export { cellTemperature, cellTemperatureInWind } from './cell-temperature.ts';
-export { moduleParameters } from './datasheet.ts';
+export { moduleParameters, type PvPlate } from './datasheet.ts';
 export { diodeParameters, type PvConditions, type PvModuleParameters, stringOf } from './module.ts';
 export {
   type MaximumPowerLoad,
