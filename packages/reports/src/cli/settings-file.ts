@@ -10,6 +10,9 @@ const LONG = 500_000;
 /** Deepest nesting; a design has six levels. Judgement. */
 const DEEPEST = 50;
 
+/** Most names in a long JSON text: the fullest file that this program writes has some thousand. Judgement. */
+const MOST_NAMES = 20_000;
+
 /** Faults shown; more of them come as a count. */
 const MOST_FAULTS = 20;
 
@@ -31,6 +34,7 @@ export async function readSettings(path: string): Promise<Settings> {
 export function parseSettings(text: string, path: string): Settings {
   checkDepth(text, path);
   if (text.length > LONG) {
+    checkNameCount(text, path);
     let value: unknown;
     try {
       value = JSON.parse(text);
@@ -145,6 +149,14 @@ function checkDepth(text: string, path: string): void {
   if (depth > DEEPEST * 4 || /^ {400}/m.test(text) || /^(?:- ){50}/m.test(text)) {
     throw new Refusal(EXIT.input, [`${path}: nested too deeply for a design. Check brackets and indents.`]);
   }
+}
+
+/** Refuses a long text of names before an object is made of them. */
+function checkNameCount(text: string, path: string): void {
+  const names = text.matchAll(/"\s*:/g);
+  for (let count = 0; count <= MOST_NAMES; count++) if (names.next().done === true) return;
+  const words = `found more than ${MOST_NAMES} fields, expected those of one design or settings file. Give another file.`;
+  throw new Refusal(EXIT.input, [`${path}: ${words}`]);
 }
 
 const OPEN = { list: 91, map: 123 };
