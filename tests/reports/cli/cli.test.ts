@@ -1,13 +1,14 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { renderText } from '@noonloop/reports';
 import { bands, defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { DRAFTS } from '../../../packages/reports/src/cli/drafts/index.ts';
-import { forgetAll, markPlace, writeWhole } from '../../../packages/reports/src/cli/files.ts';
+import { forgetAll, writeWhole } from '../../../packages/reports/src/cli/files.ts';
 import { formatOf } from '../../../packages/reports/src/cli/output.ts';
 import { inventedValley } from '../../examples.ts';
 import { command, example, ownFolder } from './command.ts';
@@ -359,11 +360,13 @@ describe('as a process', () => {
   });
 
   it('what is half written when a signal comes is taken away', async () => {
-    const path = inFolder('held.part');
-    expect(await markPlace(path, '1')).toBe(true);
-    expect(await markPlace(path, '1')).toBe(false);
+    const path = inFolder('ended/report.txt');
+    mkdirSync(dirname(path));
+    const ended = writeWhole({ path, force: false }, 'x'.repeat(50_000_000)).catch((error: Error) => error.message);
+    while (!readdirSync(dirname(path)).some((name) => name.endsWith('.part'))) await setImmediate();
     forgetAll();
-    expect(existsSync(path)).toBe(false);
+    expect(await ended).toMatch(/cannot be written/);
+    expect(readdirSync(dirname(path))).toEqual([]);
   });
 
   it('ends with its code and separates results from errors', () => {

@@ -1,5 +1,6 @@
 // Studies from one small file [the studies themselves: tests/sim-core/study]; all settings are drafts or invented here.
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { hostname } from 'node:os';
 import { join } from 'node:path';
 import * as core from '@noonloop/sim-core';
 import { synthesizeYear, vetWeather, type WeatherYear } from '@noonloop/weather-io';
@@ -88,9 +89,12 @@ describe('a study', () => {
     expect((await keep('merged.jsonl', '--json')).out).toBe(whole.out);
     expect(existsSync(at('whole.jsonl.lock'))).toBe(false);
     // A process that still runs, such as this one, holds its file.
-    at('whole.jsonl.lock', String(process.pid));
+    at('whole.jsonl.lock', `${process.ppid} ${hostname()}\n`);
     const held = await keep('whole.jsonl');
-    expect([held.exit, held.err]).toEqual([4, expect.stringContaining(`process ${process.pid} is writing rows there`)]);
+    expect([held.exit, held.err]).toEqual([
+      4,
+      expect.stringContaining(`process ${process.ppid} on ${hostname()} is writing rows there`),
+    ]);
   });
 
   it.each<[string, string, RegExp]>([

@@ -87,6 +87,39 @@ describe('place of a shard, by the schedulers’ documented variables', () => {
       { JOB_COMPLETION_INDEX: '3', SHARD_COUNT: '4' },
       { index: 3, count: 4 },
     ],
+    // A single task of an array that is started again.
+    [
+      {
+        SHARD_COUNT: '7',
+        SHARD_FIRST: '0',
+        SLURM_ARRAY_TASK_ID: '3',
+        SLURM_ARRAY_TASK_COUNT: '1',
+        SLURM_ARRAY_TASK_MIN: '3',
+      },
+      { index: 3, count: 7 },
+    ],
+    [
+      {
+        SHARD_COUNT: '7',
+        SHARD_FIRST: '1',
+        SLURM_ARRAY_TASK_ID: '3',
+        SLURM_ARRAY_TASK_COUNT: '2',
+        SLURM_ARRAY_TASK_MIN: '2',
+      },
+      { index: 2, count: 7 },
+    ],
+    [
+      { SHARD_COUNT: '7', SLURM_ARRAY_TASK_ID: '0', SLURM_ARRAY_TASK_COUNT: '1', SLURM_ARRAY_TASK_MIN: '0' },
+      { index: 0, count: 7 },
+    ],
+    [
+      { SHARD_COUNT: '7', SLURM_ARRAY_TASK_ID: '7', SLURM_ARRAY_TASK_COUNT: '1', SLURM_ARRAY_TASK_MIN: '7' },
+      { index: 6, count: 7 },
+    ],
+    [
+      { SHARD_COUNT: '7', SLURM_ARRAY_TASK_ID: '9', SLURM_ARRAY_TASK_COUNT: '7', SLURM_ARRAY_TASK_MIN: '5' },
+      { index: 4, count: 7 },
+    ],
     [
       { AWS_BATCH_JOB_ARRAY_INDEX: '0', AWS_BATCH_JOB_ARRAY_SIZE: '9' },
       { index: 0, count: 9 },
@@ -103,5 +136,17 @@ describe('place of a shard, by the schedulers’ documented variables', () => {
     expect(() => shardFromEnvironment({ JOB_COMPLETION_INDEX: '3' })).toThrow(/SHARD_COUNT/);
     expect(() => shardFromEnvironment({ SHARD_INDEX: '7', SHARD_COUNT: '7' })).toThrow(/from 0 to 6/);
     expect(() => shardFromEnvironment({ SHARD_INDEX: '-1', SHARD_COUNT: '7' })).toThrow(/SHARD_INDEX/);
+  });
+
+  it('refuses what would repeat a part: a count alone, a task of an array that does not say where it begins', () => {
+    expect(() => shardFromEnvironment({ SHARD_COUNT: '7' })).toThrow(/SHARD_COUNT without an index/);
+    expect(shardFromEnvironment({ SHARD_COUNT: '1' })).toEqual({ index: 0, count: 1 });
+    const again = {
+      SHARD_COUNT: '7',
+      SLURM_ARRAY_TASK_ID: '3',
+      SLURM_ARRAY_TASK_COUNT: '1',
+      SLURM_ARRAY_TASK_MIN: '3',
+    };
+    expect(() => shardFromEnvironment(again)).toThrow(/SHARD_FIRST/);
   });
 });

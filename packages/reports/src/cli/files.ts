@@ -56,20 +56,6 @@ export function forgetAll(): void {
   }
 }
 
-/** Makes a file that must not be there yet, and takes it away when the process ends. @returns `false` where it is there. */
-export async function markPlace(path: string, text: string): Promise<boolean> {
-  try {
-    const file = await open(path, 'wx');
-    leaveNothing(path);
-    await file.writeFile(text, 'utf8');
-    await file.close();
-    return true;
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
-    throw error;
-  }
-}
-
 /** A path that output may go to, and whether what is there may be replaced. */
 export interface Target {
   readonly path: string;

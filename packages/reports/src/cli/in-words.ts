@@ -103,7 +103,8 @@ export function explain(error: unknown): { readonly exit: ExitCode; readonly lin
   const known = ['WeatherError', 'DrawError', 'LogError', 'DesignError', 'ReportError', 'StudyError'];
   if (error instanceof Error && known.includes(error.name)) {
     const lines = forCommand(error.message).split('\n');
-    return { exit: EXIT.input, lines: atMost(lines, lines.length) };
+    const ofFile = 'kind' in error && error.kind === 'file';
+    return { exit: ofFile ? EXIT.output : EXIT.input, lines: atMost(lines, lines.length) };
   }
   const code = error instanceof Error && 'syscall' in error ? (error as NodeJS.ErrnoException).code : undefined;
   if (code !== undefined) {

@@ -11,11 +11,15 @@ export class StudyError extends Error {
   /** What to do about it. */
   readonly remedy: string;
 
-  constructor(place: string, found: string, expected: string, remedy: string) {
+  /** `file`: the system or another process stands in the way of a file; `study`: anything else. */
+  readonly kind: 'file' | 'study';
+
+  constructor(place: string, found: string, expected: string, remedy: string, kind: 'file' | 'study' = 'study') {
     super(`${place}: found ${found}, expected ${expected}. ${remedy}`);
     this.place = place;
     this.found = found;
     this.expected = expected;
     this.remedy = remedy;
+    this.kind = kind;
   }
 }

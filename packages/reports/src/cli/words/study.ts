@@ -101,9 +101,7 @@ async function runWhole(
   const { runStudy } = await import('@noonloop/sim-core/node');
   const rows: StudyRow[] = [];
   const listed = { outcome: (options?: Parameters<Study['run']>[0]) => listing(made, options, rows) };
-  const work = () => runStudy(listed, runnerOptions(call));
-  const { keep } = call.options;
-  const outcome = keep === undefined ? await work() : await (await import('../study/lock.ts')).holding(keep, work);
+  const outcome = await runStudy(listed, runnerOptions(call));
   return { rows, outcome };
 }
 
@@ -130,8 +128,7 @@ async function runPart(call: Call<StudyWordOptions>, { study: made, name, said }
   const { runStudy, shardFromEnvironment } = await import('@noonloop/sim-core/node');
   const [index, count] = part === 'auto' ? placeOf(shardFromEnvironment()) : partOf(part!);
   const piece = shard(made, index, count);
-  const { holding } = await import('../study/lock.ts');
-  const rows = await holding(keep, () => runStudy(piece, runnerOptions(call)));
+  const rows = await runStudy(piece, runnerOptions(call));
   const words = `Part ${index + 1} of ${count}: ${rows.length} of ${piece.total} designs are in ${keep}. "noonloop merge" puts the parts together.`;
   return {
     sheet: { title: `${said.study} of ${name}`, blocks: [sentences(words)] },

@@ -1,20 +1,19 @@
 /** What tells one study from another. */
-import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { StudyPlan } from '../types.ts';
+import { arithmeticPrint, digest, enginePrint } from './engine.ts';
 
 const manifest = JSON.parse(readFileSync(new URL('../../../package.json', import.meta.url), 'utf8')) as {
   readonly version: string;
 };
 
-/** Version of the simulation that computes the rows. */
-const ENGINE_VERSION = manifest.version;
-
 /** Parts of a study of which each has its own print, so that a refusal can name what has changed. */
 export interface Fingerprint {
-  /** Version of sim-core. */
+  /** Version of sim-core, and a print of the sources that compute: they change between versions too. */
   readonly engine: string;
+  /** What `Math` of the JavaScript engine gives, to the bit: Node 20 and 22 agree, 24 differs in last bits. */
+  readonly arithmetic: string;
   /** Kind of study. */
   readonly kind: string;
   /** Base design, axes, ranges, seeds and sizes. */
@@ -25,16 +24,10 @@ export interface Fingerprint {
   readonly request: string;
 }
 
-/** Half a SHA-256 in hexadecimal: enough that no two studies share it by chance. */
-const digest = (parts: Iterable<string | Uint8Array>): string => {
-  const hash = createHash('sha256');
-  for (const part of parts) hash.update(part);
-  return hash.digest('hex').slice(0, 32);
-};
-
 /** Prints of a plan; a shard's are those of the whole study. */
 export const fingerprintOf = (plan: StudyPlan): Fingerprint => ({
-  engine: ENGINE_VERSION,
+  engine: `${manifest.version} ${enginePrint()}`,
+  arithmetic: arithmeticPrint(),
   kind: plan.kind,
   description: digest([JSON.stringify(plan.description)]),
   weather: digest(plan.weathers.flatMap(weatherParts)),

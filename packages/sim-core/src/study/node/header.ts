@@ -52,7 +52,8 @@ export function headerOf(plan: StudyPlan): ResultsHeader {
 }
 
 const PARTS: Readonly<Record<keyof Fingerprint, string>> = {
-  engine: 'another version of the simulation',
+  engine: 'another version or build of the simulation',
+  arithmetic: 'the arithmetic of another JavaScript engine (Node 24 rounds otherwise than 20 and 22)',
   kind: 'another kind of study',
   description: 'another base design, other axes, ranges, seeds or sizes',
   weather: 'other weather',

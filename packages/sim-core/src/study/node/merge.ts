@@ -1,3 +1,4 @@
+import { unlinkSync } from 'node:fs';
 import { open, rename } from 'node:fs/promises';
 import { StudyError } from '../study-error.ts';
 import { type ResultsHeader, requireSameStudy } from './header.ts';
@@ -29,6 +30,9 @@ export async function mergeResults(paths: readonly string[], target: string): Pr
   const header: ResultsHeader = { ...first, shard: null, first: 0, count: first.total };
   const draft = `${target}.part`;
   const output = await open(draft, 'w');
+  const forget = () => unlinkSync(draft);
+  process.on('exit', forget);
+  let isWhole = false;
   try {
     await output.appendFile(writeLine('header', header));
     for (const { path, file } of parts) {
@@ -49,8 +53,11 @@ export async function mergeResults(paths: readonly string[], target: string): Pr
       }
     }
     await output.sync();
+    isWhole = true;
   } finally {
     await output.close();
+    process.off('exit', forget);
+    if (!isWhole) forget();
   }
   await rename(draft, target);
   return header;

@@ -1,11 +1,11 @@
 import { createRequire } from 'node:module';
-import { availableParallelism } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { Piscina } from 'piscina';
 import { issue, refuse } from '../request.ts';
 import type { StudyRow, StudyRunner } from '../types.ts';
 import { shareWeather } from './shared-weather.ts';
+import { threadsGiven } from './threads.ts';
 import type { PoolTask } from './worker.ts';
 
 /** Threads that simulate, until they are closed. */
@@ -18,7 +18,7 @@ export interface StudyPool extends StudyRunner {
 
 /** Options of {@link startPool}. */
 export interface PoolOptions {
-  /** Threads, 1 to 256. Default: as many as the machine lets this process use at once. */
+  /** Threads, 1 to 256. Default: as many as the job was given, by affinity, Slurm, control group and memory. */
   readonly workers?: number;
 }
 
@@ -39,7 +39,7 @@ const IN_HAND = 3;
  * @throws DesignError for a number of threads out of range.
  */
 export function startPool(options: PoolOptions = {}): StudyPool {
-  const { workers = availableParallelism() } = options;
+  const { workers = threadsGiven() } = options;
   const fits = Number.isInteger(workers) && workers >= 1 && workers <= 256;
   refuse(fits ? [] : [issue('workers', workers, 'a whole number from 1 to 256', 'Leave it out for one a core.')]);
   const threads = new Piscina<PoolTask, StudyRow[]>({ ...workerFile(), minThreads: workers, maxThreads: workers });

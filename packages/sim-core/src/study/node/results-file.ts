@@ -4,6 +4,7 @@ import { StudyError } from '../study-error.ts';
 import type { ResultsStore, StudyPlan, StudyRow } from '../types.ts';
 import { headerOf, type ResultsHeader, requireHeader, requireSameStudy } from './header.ts';
 import { LINE_START, readLine, writeLine } from './lines.ts';
+import { type Lock, lockFile } from './lock.ts';
 
 /** Bytes read at once. */
 const CHUNK = 1 << 16;
@@ -96,17 +97,26 @@ async function openResults(path: string, file: FileHandle): Promise<OpenResults>
  */
 export function resultsFile(path: string): ResultsStore {
   let file: FileHandle | null = null;
+  let lock: Lock | null = null;
+  const end = async () => {
+    const [handle, held] = [file, lock];
+    file = null;
+    lock = null;
+    await handle?.close();
+    held?.release();
+  };
   return {
     open: async (plan: StudyPlan) => {
-      const handle = await open(path, 'a+');
-      file = handle;
+      lock = await saying(path, lockFile(path));
       try {
+        const handle = await saying(path, open(path, 'a+'));
+        file = handle;
         const header = headerOf(plan);
         const kept = await openResults(path, handle);
         if (kept.header !== null) requireSamePart(path, kept.header, header);
         else {
           await handle.truncate(0);
-          await handle.appendFile(writeLine('header', header));
+          await saying(path, handle.appendFile(writeLine('header', header)));
         }
         return (async function* () {
           let end = kept.header === null ? (await handle.stat()).size : kept.headerEnd;
@@ -117,20 +127,27 @@ export function resultsFile(path: string): ResultsStore {
           if ((await handle.stat()).size > end) await handle.truncate(end);
         })();
       } catch (error) {
-        await handle.close();
-        file = null;
+        await end();
         throw error;
       }
     },
     append: async (rows) => {
-      await file?.appendFile(rows.map((row) => writeLine('row', row)).join(''));
+      if (file !== null) await saying(path, file.appendFile(rows.map((row) => writeLine('row', row)).join('')));
     },
-    close: async () => {
-      await file?.close();
-      file = null;
-    },
+    close: end,
   };
 }
+
+/** What the system refuses, such as a full disk, as an error of the study. */
+function inWords(path: string, error: unknown): unknown {
+  const { code } = error as NodeJS.ErrnoException;
+  if (error instanceof StudyError || code === undefined) return error;
+  const remedy = 'Check free space and permissions, then run the study again: it goes on behind its last whole row.';
+  return new StudyError(path, `that it cannot be written (${code})`, 'a file to write rows to', remedy, 'file');
+}
+
+const saying = <T>(path: string, work: Promise<T>): Promise<T> =>
+  work.catch((error: unknown) => Promise.reject(inWords(path, error)));
 
 function requireSamePart(path: string, found: ResultsHeader, expected: ResultsHeader): void {
   requireSameStudy(path, found, expected);

@@ -8,7 +8,7 @@ import { resultsFile } from './results-file.ts';
 
 /** Options of {@link runStudy}. */
 export interface RunStudyOptions extends Pick<RunOptions, 'signal' | 'onProgress'> {
-  /** Threads. Default: as many as the machine lets this process use at once; 1: none besides this one. */
+  /** Threads. Default: as many as the job was given (see `startPool`); 1: none besides this one. */
   readonly workers?: number;
   /** Results file; where it is there already the study goes on behind its rows. Default: none. */
   readonly file?: string;
