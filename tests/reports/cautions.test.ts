@@ -208,6 +208,38 @@ describe('a heater that is off for a season or by a timer', () => {
   });
 });
 
+const INSULATED = { insulationThickness: 0.02, insulationConductivity: 0.035, surroundings: 20 };
+const RING = {
+  ...INSULATED,
+  length: 60,
+  outerDiameter: 0.028,
+  innerDiameter: 0.0256,
+  flow: 8e-6,
+  hours: [[6, 22]] as const,
+  pumpPower: 10,
+};
+const withRing = (ring: SystemDesign['draw']['ring']): RunResult => having(fixture(), { draw: { ring } });
+const withLongPipe = (innerDiameter: number): RunResult =>
+  having(fixture(), {
+    draw: { hotPipe: { ...INSULATED, length: 12, outerDiameter: innerDiameter + 0.002, innerDiameter } },
+  });
+
+describe('pipes of hot water', () => {
+  it('a ring that comes back below 50 °C, or rests, is a caution; one that does neither is none [HSE HSG274]', () => {
+    const found = of(cautions(withRing(RING)), 'ring-lukewarm')!;
+    expect(value(found, 'returned')).toBeLessThan(50);
+    expect(found.finding).toContain('rests for hours');
+    const kept = { ...RING, flow: 5e-5, hours: [[0, 24]] as const };
+    expect(codes(cautions(withRing(kept)))).not.toContain('ring-lukewarm');
+    expect(of(cautions(withRing({ ...kept, hours: RING.hours })), 'ring-lukewarm')!.finding).not.toContain('below 50');
+  });
+
+  it('more than 3 L in the pipe to the taps are a caution: 12 m of 20 mm hold 3.8, of 16 mm 2.4 L [by hand; DVGW W 551]', () => {
+    expect(value(of(cautions(withLongPipe(0.02)), 'long-pipe'), 'content')).toBeCloseTo(0.00377, 5);
+    expect(codes(cautions(withLongPipe(0.016)))).not.toContain('long-pipe');
+  });
+});
+
 describe('what is hot, cold or full', () => {
   it('warns of a tank above 93 °C and above its rating, and of relief, with litres [Chicago code, ANSI Z21.22]', () => {
     const run = fixture();
@@ -463,7 +495,17 @@ describe('all sentences', () => {
     const { array } = reached.design;
     const collector = { ...array.collector, stagnationTemperature: 189.4 };
     const stated = { ...reached, design: { ...reached.design, array: { ...array, collector } } };
-    return [base(), water, flowThrough, stated, fixture(), withHeaterOff(['05-01..09-30']), withHeaterOff([])];
+    return [
+      base(),
+      water,
+      flowThrough,
+      stated,
+      fixture(),
+      withHeaterOff(['05-01..09-30']),
+      withHeaterOff([]),
+      withRing(RING),
+      withLongPipe(0.02),
+    ];
   }
   const all = everything();
   const spoken = (units: 'metric' | 'us'): Caution[] => all.flatMap((run) => cautions(run, units));

@@ -52,6 +52,8 @@ export const COLUMN_KINDS: Readonly<Record<keyof RunColumns, UnitKind>> = {
   heaterFuel: 'fuel',
   heaterPvEnergy: 'electricity',
   heaterLoss: 'energy',
+  ringLoss: 'energy',
+  hotPipeLoss: 'energy',
   heaterElectricity: 'electricity',
   baselineHeat: 'energy',
   baselineFuel: 'fuel',

@@ -101,7 +101,7 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
   heaterElectricity: sum(
     'Electricity of heater controls',
     'electricity',
-    'Electricity that the controls of the backup heater draw from the mains; it heats no water. What an electric heater heats with is its fuel.',
+    'Electricity that the controls of the backup heater, and the pump of a hot-water ring, draw from the mains; it heats no water. What an electric heater heats with is its fuel.',
   ),
   baselineElectricity: sum(
     'Electricity of controls, no solar',
@@ -182,6 +182,16 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
     'energy',
     'Standby heat lost by the backup heater to its room, with the solar system.',
   ),
+  ringLoss: sum(
+    'Lost by the hot-water ring',
+    'energy',
+    'Heat lost by the recirculation ring while its pump runs, and what its water and pipe cooled in its rests. The house without the solar system has the same ring.',
+  ),
+  hotPipeLoss: sum(
+    'Lost on the way to the taps',
+    'energy',
+    'Heat of hot water that cools in the pipe to the taps between draws, and that the pipe loses while water runs; the tap’s water is counted after it.',
+  ),
   burnerLoss: sum(
     'Lost in burning',
     'energy',
@@ -201,7 +211,7 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
 };
 
 /** Numbers of what few houses have: reports leave them out where they are 0 in all designs. */
-export const WHERE_USED: readonly NumberKey[] = ['heaterPvEnergy'];
+export const WHERE_USED: readonly NumberKey[] = ['heaterPvEnergy', 'ringLoss', 'hotPipeLoss'];
 
 /** Keys in the order of reports. */
 export const NUMBER_KEYS = Object.keys(DEFINITIONS) as readonly NumberKey[];

@@ -11,7 +11,18 @@ import { boiling, loopPressureHigh, loopRelief, lowPressure, steamReach, vesselS
 import { moduleVoltage } from './roofs.ts';
 import { hotTank, relief, tankIce, tankRating, tankSwell } from './tank.ts';
 import type { Caution, CautionSeverity, Found, Rule, RuleContext } from './types.ts';
-import { coolWater, heaterOff, heaterSetting, hotInlet, hydrogen, lukewarm, scald, shortfall } from './water.ts';
+import {
+  coolWater,
+  heaterOff,
+  heaterSetting,
+  hotInlet,
+  hydrogen,
+  longPipe,
+  lukewarm,
+  ring,
+  scald,
+  shortfall,
+} from './water.ts';
 
 /** In this order among equals; those that hold for every system come last. */
 const RULES: readonly Rule[] = [
@@ -36,6 +47,8 @@ const RULES: readonly Rule[] = [
   arrayAway,
   heaterOff,
   coolWater,
+  ring,
+  longPipe,
   lukewarm,
   hotInlet,
   shortfall,

@@ -1,5 +1,5 @@
 /** Cautions about the water that people touch and breathe. */
-import { burnTime } from '@noonloop/sim-core/formulas';
+import { burnTime, recirculationLoss } from '@noonloop/sim-core/formulas';
 import { burnWords } from '../words/burns.ts';
 import {
   celsius,
@@ -10,6 +10,7 @@ import {
   hours as hoursOf,
   joules,
   kelvin,
+  metres,
   moment,
   type Rule,
   share,
@@ -34,6 +35,8 @@ const COOL_WATER = 0.1;
 const HOT_INLET = 60;
 /** Plastic pipe. [°C] 180 °F, ASTM F876, from memory. */
 const PLASTIC = 740 / 9;
+/** Water that goes round. [J/(m³·K)] Near 50 °C, handbook value. */
+const WATER = 988 * 4180;
 /** Rounding of a degree of Fahrenheit to one of Celsius and back. [K] */
 const ROUNDING = 0.05;
 
@@ -140,6 +143,56 @@ export const heaterOff: Rule = ({ result: { design, notices } }) => {
     facts: { ...notice.facts, hours: hoursOf(notice.hours), disinfection: celsius(DISINFECTION) },
     finding: ['found'],
     advice: offDays.length > 0 ? ['why', 'season'] : ['why', 'timer'],
+  };
+};
+
+/** Water that comes back from a ring. [°C] HSE HSG274 part 2. */
+const RING_RETURN = 50;
+/** Water that may stand in a pipe to a tap. [m³] DVGW W 551, 3 L; from memory. */
+const STANDING_WATER = 0.003;
+
+/** Ring that comes back lukewarm, or rests. @internal */
+export const ring: Rule = ({ result: { design } }) => {
+  const { draw, heater } = design;
+  if (draw.ring === null) return null;
+  const { flow, hours, length, outerDiameter, surroundings } = draw.ring;
+  const { returned } = recirculationLoss({
+    ...draw.ring,
+    pipeOuterDiameter: outerDiameter,
+    capacityRate: flow * WATER,
+    supply: heater.setTemperature,
+    rest: 0,
+  });
+  const rests = hours.reduce((sum, [from, to]) => sum + to - from, 0) < 24;
+  const cool = returned < RING_RETURN;
+  if (!cool && !rests) return null;
+  return {
+    code: 'ring-lukewarm',
+    severity: 'warning',
+    facts: {
+      supply: celsius(heater.setTemperature),
+      returned: celsius(returned),
+      limit: celsius(RING_RETURN),
+      length: metres(length),
+      surroundings: celsius(surroundings),
+    },
+    finding: cool ? (rests ? ['cool', 'rests'] : ['cool']) : ['rests'],
+    advice: ['act'],
+  };
+};
+
+/** Much water that stands between heater and taps. @internal */
+export const longPipe: Rule = ({ result: { design } }) => {
+  const { hotPipe } = design.draw;
+  if (hotPipe === null) return null;
+  const content = (Math.PI / 4) * hotPipe.innerDiameter ** 2 * hotPipe.length;
+  if (content <= STANDING_WATER) return null;
+  return {
+    code: 'long-pipe',
+    severity: 'warning',
+    facts: { content: cubicMetres(content), limit: cubicMetres(STANDING_WATER), length: metres(hotPipe.length) },
+    finding: ['found'],
+    advice: ['act'],
   };
 };
 

@@ -118,7 +118,10 @@ export function flowGraph({ year, design }: Summary): FlowGraph | null {
   place('heater', 'Lost by backup heater', 6, year.heaterLoss, 'loss');
   join('hot', 'taps', year.tapHeat, 'tankTop');
   join('hot', 'heater', year.heaterLoss, 'loss');
-  store('hot', 5, hot - year.tapHeat - year.heaterLoss, 'tankTop');
+  const onTheWay = year.ringLoss + year.hotPipeLoss;
+  place('ring', 'Lost on the way to the taps', 6, onTheWay, 'loss');
+  join('hot', 'ring', onTheWay, 'loss');
+  store('hot', 5, hot - year.tapHeat - year.heaterLoss - onTheWay, 'tankTop');
   return { nodes, links };
 }
 

@@ -83,6 +83,30 @@ export const WATER_WORDS = {
     who: WHO.ownerOrPlumber,
     source: 'HSE ACoP L8 and HSG274 part 2, read in secondary pages',
   },
+  'ring-lukewarm': {
+    severity: ['warning'],
+    raised:
+      'water comes back from the recirculation ring below 50 °C (122 °F) when the heater is at its setting, or the ring rests for hours',
+    short: 'water in the recirculation ring can be lukewarm',
+    says: {
+      cool: 'At {supply} from the heater water comes back from the {length} ring at {returned}, below {limit}: somewhere in it legionella may grow.',
+      rests: 'The ring rests for hours a day; its water cools towards {surroundings} and stands.',
+      act: 'More insulation, more flow or a hotter heater brings the return to {limit}; whether the ring may rest, and how long, the local code says. Hotter water needs a mixing valve at the taps.',
+    },
+    who: WHO.plumber,
+    source: 'HSE HSG274 part 2: {limit} at the return, read in secondary pages',
+  },
+  'long-pipe': {
+    severity: ['warning'],
+    raised: 'more than 3 L (0.8 gal) of water stand in the pipe between heater and taps (`draw.hotPipe`)',
+    short: '{content} of water stand in the pipe to the taps',
+    says: {
+      found: 'In the {length} of pipe to the taps {content} of water stand and cool between draws, more than {limit}.',
+      act: 'Standing lukewarm water grows legionella: a thinner or shorter pipe, or a ring that keeps it hot, is better. Let the first water run off after days away, and do not breathe its spray; the local code may ask for more.',
+    },
+    who: WHO.ownerOrPlumber,
+    source: 'DVGW worksheet W 551: at most {limit} without circulation (from memory)',
+  },
   shortfall: {
     severity: ['note'],
     raised: 'the taps miss 0.1 % or more of the heat that they ask for in the year',

@@ -47,6 +47,8 @@ export function derivedDefaults(
   const filledArray = arrayDefaults(array, fill);
   const backup = heaterDefaults(heater, tank.roomTemperature, draw.tapTemperature, fill);
 
+  refuseRing(draw.ring !== null, backup.volume);
+
   return {
     ...input,
     array: filledArray,
@@ -88,6 +90,14 @@ export function derivedDefaults(
     pump: pumpDefaults(input.pump, fill),
     control: controlDefaults(input, fill),
   };
+}
+
+/** What comes back from a ring must have a store to go to. */
+function refuseRing(hasRing: boolean, store: number): void {
+  if (!hasRing || store > 0) return;
+  const expected = 'a heater with a store, which the ring’s water comes back to';
+  const remedy = 'Choose a stored heater, or give the pipe to the taps as draw.hotPipe.';
+  throw new DesignError([{ path: 'draw.ring', found: 'a ring at a heater without a store', expected, remedy }]);
 }
 
 /** A tank more than half full of sediment is no tank. */

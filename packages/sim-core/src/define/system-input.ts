@@ -229,8 +229,50 @@ export interface DrawInput {
   readonly valveAccuracy?: Quantity | undefined;
   /** Hot water must exceed the set temperature by this for the valve to control; nearer, the taps may run as hot as it is. [K] Default 10: data sheets of thermostatic mixing valves, common practice, no source. From 0 to 30. For example "9 degF". */
   readonly valveMinimumDifference?: Quantity | undefined;
+  /** Hot water kept going round past the taps, in the house without the sun too; `null`: none. It needs a heater with a store. */
+  readonly ring?: RingInput | null | undefined;
+  /** From the heater, or from the ring, to the taps; its water cools between draws. `null`: taps beside the heater. */
+  readonly hotPipe?: HotPipeInput | null | undefined;
   /** Cold mains. [°C] Default 'from-weather': Burch & Christensen 2007, from the weather file. From 0 to 40. */
   readonly mains?: 'from-weather' | number | readonly number[] | undefined;
+}
+
+/** From the heater, or from the ring, to the taps; its water cools between draws. `null`: taps beside the heater. */
+export interface HotPipeInput {
+  /** One way. [m] From 0.2 to 200. For example "6.5 ft". */
+  readonly length: Quantity;
+  /** Of the bare pipe. [m] Default 0.018: a common copper pipe to a bathroom, common practice, no source. From 0.004 to 0.1. For example "6.5 ft". */
+  readonly outerDiameter?: Quantity | undefined;
+  /** Bore. [m] Default 0.016: wall of 1 mm, common practice, no source. From 0.003 to 0.09. For example "6.5 ft". */
+  readonly innerDiameter?: Quantity | undefined;
+  /** 0 for a bare pipe. [m] Default 0.02: judgement: as thick as the pipe, which energy codes ask for. From 0 to 0.3. For example "6.5 ft". */
+  readonly insulationThickness?: Quantity | undefined;
+  /** Of the insulation. [W/(m·K)] Default 0.035: foam or mineral wool at 40 °C (from memory). From 0.01 to 0.2. For example "0.023 BTU/(h ft degF)". */
+  readonly insulationConductivity?: Quantity | undefined;
+  /** Air around it. [°C] Default 20: judgement: pipes in heated rooms. From -20 to 50. For example "120 degF". */
+  readonly surroundings?: Quantity | undefined;
+}
+
+/** Hot water kept going round past the taps, in the house without the sun too; `null`: none. It needs a heater with a store. */
+export interface RingInput {
+  /** There and back. [m] From 1 to 2000. For example "6.5 ft". */
+  readonly length: Quantity;
+  /** Of the bare pipe. [m] Default 0.022: a common copper pipe of rings, common practice, no source. From 0.006 to 0.15. For example "6.5 ft". */
+  readonly outerDiameter?: Quantity | undefined;
+  /** Bore. [m] Default 0.02: wall of 1 mm, common practice, no source. From 0.004 to 0.14. For example "6.5 ft". */
+  readonly innerDiameter?: Quantity | undefined;
+  /** 0 for a bare pipe. [m] Default 0.02: judgement: as thick as the pipe, which energy codes ask for. From 0 to 0.3. For example "6.5 ft". */
+  readonly insulationThickness?: Quantity | undefined;
+  /** Of the insulation. [W/(m·K)] Default 0.035: foam or mineral wool at 40 °C (from memory). From 0.01 to 0.2. For example "0.023 BTU/(h ft degF)". */
+  readonly insulationConductivity?: Quantity | undefined;
+  /** Air around it. [°C] Default 20: judgement: pipes in heated rooms. From -20 to 50. For example "120 degF". */
+  readonly surroundings?: Quantity | undefined;
+  /** Water that goes round. [m³/s] Default 0.00005: judgement: some kelvins from supply to return in a house. From 0.000001 to 0.001. For example "3 L/min". */
+  readonly flow?: Quantity | undefined;
+  /** Spans of whole hours in which its pump runs, by the house's clock. Default [[0,24]]: judgement: all day, as hygiene asks for. */
+  readonly hours?: readonly (readonly [number, number])[] | undefined;
+  /** Electricity of its pump; counted with the heater's controls. [W] Default 10: small electronic pump, 5 to 15 W (from memory). From 0 to 500. For example "40000 BTU/h". */
+  readonly pumpPower?: Quantity | undefined;
 }
 
 /** Storage tank. */

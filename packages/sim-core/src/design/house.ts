@@ -82,6 +82,48 @@ export interface DrawDesign {
   readonly valveMinimumDifference: number;
   /** Cold mains. [°C] */
   readonly mains: MainsDesign;
+  /** Hot water kept going round past the taps, in the house without the sun too; `null`: none. It needs a heater with a store. */
+  readonly ring: RingDesign | null;
+  /** From the heater, or from the ring, to the taps; its water cools between draws. `null`: taps beside the heater. */
+  readonly hotPipe: HotPipeDesign | null;
+}
+
+/** Recirculation ring from heater to taps and back. */
+export interface RingDesign {
+  /** There and back. [m] */
+  readonly length: number;
+  /** Of the bare pipe. [m] */
+  readonly outerDiameter: number;
+  /** Bore. [m] */
+  readonly innerDiameter: number;
+  /** 0 for a bare pipe. [m] */
+  readonly insulationThickness: number;
+  /** Of the insulation. [W/(m·K)] */
+  readonly insulationConductivity: number;
+  /** Air around it. [°C] */
+  readonly surroundings: number;
+  /** Water that goes round. [m³/s] */
+  readonly flow: number;
+  /** Spans of whole hours in which its pump runs, by the house's clock. */
+  readonly hours: readonly (readonly [from: number, to: number])[];
+  /** Electricity of its pump; counted with the heater's controls. [W] */
+  readonly pumpPower: number;
+}
+
+/** The longest way from heater or ring to the taps, as one pipe. */
+export interface HotPipeDesign {
+  /** One way. [m] */
+  readonly length: number;
+  /** Of the bare pipe. [m] */
+  readonly outerDiameter: number;
+  /** Bore. [m] */
+  readonly innerDiameter: number;
+  /** 0 for a bare pipe. [m] */
+  readonly insulationThickness: number;
+  /** Of the insulation. [W/(m·K)] */
+  readonly insulationConductivity: number;
+  /** Air around it. [°C] */
+  readonly surroundings: number;
 }
 
 /**

@@ -79,6 +79,10 @@ export interface PeriodSummary {
   readonly tankLoss: number;
   /** Standby loss of the backup heater. [J] */
   readonly heaterLoss: number;
+  /** Lost by a recirculation ring. [J] */
+  readonly ringLoss: number;
+  /** Lost by the pipe from heater or ring to the taps. [J] */
+  readonly hotPipeLoss: number;
   /** Fuel and spare PV less the heat that they put into water; negative with a heat pump: what the air gave. [J] */
   readonly burnerLoss: number;
   /** Water let out by the tank's relief valve. [m³] */
@@ -131,6 +135,8 @@ export const MEASURE_UNITS: Readonly<Record<Measure, string>> = {
   heatGivenBack: 'J',
   tankLoss: 'J',
   heaterLoss: 'J',
+  ringLoss: 'J',
+  hotPipeLoss: 'J',
   burnerLoss: 'J',
   reliefVolume: 'm³',
   loopReliefVolume: 'm³',

@@ -39,6 +39,8 @@ const SUMS = {
   heatGivenBack: 'heatGivenBack',
   tankLoss: 'tankLoss',
   heaterLoss: 'heaterLoss',
+  ringLoss: 'ringLoss',
+  hotPipeLoss: 'hotPipeLoss',
   reliefVolume: 'reliefVolume',
   reliefHeat: 'reliefHeat',
 } as const satisfies Partial<Record<keyof PeriodSummary, keyof RunColumns>>;

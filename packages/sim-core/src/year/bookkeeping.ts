@@ -77,7 +77,7 @@ function bookHeater(machine: Machine, hour: number): void {
   const { entry } = books;
   const solar = columns.solarHeat[hour]!;
   const burner = columns.heaterHeat[hour]!;
-  const lost = columns.heaterLoss[hour]!;
+  const lost = columns.heaterLoss[hour]! + columns.ringLoss[hour]! + columns.hotPipeLoss[hour]!;
   const taps = columns.tapHeat[hour]!;
   entry.income = solar + burner;
   entry.spent = lost + taps;

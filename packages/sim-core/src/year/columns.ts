@@ -53,6 +53,8 @@ export function emptyColumns(drivers: Drivers): RunColumns {
     heaterFuel: column(),
     heaterPvEnergy: column(),
     heaterLoss: column(),
+    ringLoss: column(),
+    hotPipeLoss: column(),
     heaterElectricity: column(),
     baselineHeat: column(),
     baselineFuel: column(),

@@ -1,18 +1,17 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
-import { heaterOffHours } from '../physics/backup/hours.ts';
-import { sparePower } from '../physics/backup/spare-pv.ts';
 import { mainsColumn } from '../physics/draw/mains.ts';
 import { type DrawSchedule, drawSchedule } from '../physics/draw/schedule.ts';
 import type { DrawWithin } from '../physics/draw/within.ts';
 import { type ArrayDrivers, compileArrayDrivers } from './array-drivers.ts';
+import { compileHouseDrivers, type HouseDrivers } from './house-drivers.ts';
 import { compilePumpDrivers, type PumpDrivers } from './pump-drivers.ts';
 import { recent } from './recent.ts';
 
 const HOURS = 8760;
 
 /** All that acts on the system from outside, computed before the year starts: nothing in it depends on the state. */
-export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDrivers {
+export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDrivers, HouseDrivers {
   /** Steps in each hour of the sub-hourly columns. */
   readonly stepsPerHour: number;
   /** Outdoor air. Shape [8760]. [°C] */
@@ -23,10 +22,6 @@ export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDri
   readonly tapVolume: Float64Array;
   /** Where inside its hour that water is wanted; `null`: evenly. */
   readonly within: DrawWithin | null;
-  /** Hours in which the heater may not heat, bits of `HEATER_OFF`; `null`: none. Shape [8760]. */
-  readonly heaterOff: Uint8Array | null;
-  /** Spare power of the house's own PV, mean of the hour; `null`: none. Shape [8760]. [W] */
-  readonly sparePv: Float64Array | null;
   /** Hours in which taps no warmer than the mains kept a draw of a tapping profile from its heat. */
   readonly heldDrawHours: number;
   /** What was taken for granted about the weather, in words. */
@@ -62,8 +57,12 @@ export function compileDrivers(design: SystemDesign, weather: WeatherYear, steps
     mains: mains.slice(),
     tapVolume: schedule.volume.slice(),
     within: schedule.within,
-    heaterOff: heaterOffHours(design.heater, draw.summerTime),
-    sparePv: sparePvHours(design, array.pvIrradiance, weather.columns.dryBulb, supply, stepsPerHour),
+    ...compileHouseDrivers(design, schedule, {
+      light: array.pvIrradiance,
+      air: weather.columns.dryBulb,
+      cellRise: supply.cellRise,
+      blackout: supply.blackout,
+    }),
     heldDrawHours: schedule.heldHours,
     assumptions: [...weather.assumptions.map((assumption) => assumption.text), ...arrayAssumptions],
   };
@@ -75,21 +74,4 @@ function supplyDependsOn({ array, control, pump, pv }: SystemDesign, stepsPerHou
   const light = [groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels !== 'ignored'];
   const drive = pump.drive === 'booster' ? pump.boosterEfficiency : pump;
   return [stepsPerHour, light, pv, drive, pump.drive, control.outages];
-}
-
-/** Spare power hour by hour, the mean of its steps; none in a blackout, when the inverter has no mains to follow. */
-function sparePvHours(
-  { heater: { sparePv } }: SystemDesign,
-  light: Float64Array,
-  air: Float64Array,
-  { blackout, cellRise }: PumpDrivers,
-  stepsPerHour: number,
-): Float64Array | null {
-  if (sparePv === null) return null;
-  return Float64Array.from({ length: HOURS }, (_, hour) => {
-    let sum = 0;
-    for (let step = hour * stepsPerHour; step < (hour + 1) * stepsPerHour; step++)
-      sum += sparePower(sparePv, light[step]!, air[hour]!, cellRise);
-    return blackout[hour] === 1 ? 0 : sum / stepsPerHour;
-  });
 }

@@ -26,11 +26,12 @@ export function openHour(machine: Machine, hour: number): void {
   columns.pipeMinimumTemperature[hour] = coldestOutdoors(pipe);
 }
 
-/** Most heat of a heater in this hour, and the air of a heat pump. */
+/** Most heat of a heater in this hour, the loss of its ring, and the air of a heat pump. */
 function feedHeater({ drivers }: Machine, heater: Heater, hour: number): void {
   const { airFrom, burnerEfficiency, burnerPower, roomTemperature } = heater.design;
   const spare = drivers.sparePv === null ? 0 : drivers.sparePv[hour]! * burnerEfficiency;
   heater.most = heater.out ? Math.min(spare, burnerPower) : burnerPower;
+  if (drivers.ring !== null) heater.ring = drivers.ring[hour]!;
   if (heater.cop !== null) heater.air = airFrom === 'room' ? roomTemperature : drivers.ambient[hour]!;
 }
 
@@ -50,13 +51,17 @@ export function closeHour(machine: Machine, hour: number): void {
       0,
     );
   const hasPower = controlsRun(machine, hour, house.heater.off);
-  columns.heaterElectricity[hour] = hasPower ? design.heater.standbyPower * 3600 : 0;
+  columns.heaterElectricity[hour] = (hasPower ? design.heater.standbyPower * 3600 : 0) + ringPumpEnergy(machine, hour);
   const running = columns.pumpRunning[hour]!;
   columns.collectorOutletTemperature[hour] =
     running > 0 ? columns.collectorOutletTemperature[hour]! / running : absorber[absorber.length - 1]!;
   tendLoop(machine, hour);
   bookParts(machine, hour);
 }
+
+/** Electricity of the ring's pump in an hour. [J] */
+export const ringPumpEnergy = ({ design, drivers }: Machine, hour: number): number =>
+  drivers.ring !== null && drivers.ring[hour]! > 0 ? design.draw.ring!.pumpPower * 3600 : 0;
 
 /** Whether a heater's controls draw power: the mains are there, and it is not switched off for days. A timer leaves them on. */
 export const controlsRun = ({ drivers }: Machine, hour: number, off: number): boolean =>

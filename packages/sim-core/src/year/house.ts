@@ -3,7 +3,7 @@ import type { Heater } from '../physics/backup/heater.ts';
 import { heatWater, keepWarm, settleMixing, type TapDraw } from '../physics/backup/supply.ts';
 import { drawnBetween, flowBetween } from '../physics/draw/within.ts';
 import { drawFromTank, outletOf, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
-import { controlsRun } from './hour.ts';
+import { controlsRun, ringPumpEnergy } from './hour.ts';
 import type { Machine } from './machine.ts';
 
 /** Storage temperature against legionella, 60 °C (HSE HSG274 part 2, page quoting it), less a kelvin of the thermostat's; judgement. [°C] */
@@ -39,24 +39,45 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
     keepHeaterWarm(machine, hour, steps);
     return;
   }
-  const { columns, design, house, tank } = machine;
+  const { columns, design, drivers, house, tank } = machine;
   const { heater } = house;
   const taps = tapsIn(machine, hour, step, steps, wanted);
   const { mains, flow, duration } = taps;
-  const share = settleMixing(heater, outletOf(tank, wanted), taps);
-  const hot = wanted * share;
+  const inlet = outletOf(tank, wanted);
+  const share = settleMixing(heater, inlet, taps);
+  const extra = drivers.hotPipe === null ? 0 : forPipe(machine, heater, hour, inlet);
+  const hot = wanted * share + extra;
   const outlet = drawFromTank(tank, hot, mains, flow * share);
   heatWater(heater, hot, outlet, flow * share, duration);
 
   columns.hotVolume[hour]! += hot;
   columns.solarHeat[hour]! += hot * WATER_HEAT_CAPACITY * (outlet - mains);
   const asked = wanted * WATER_HEAT_CAPACITY * Math.max(design.draw.tapTemperature - mains, 0);
-  const got = hot * WATER_HEAT_CAPACITY * (heater.outlet - mains);
+  const lost = extra * WATER_HEAT_CAPACITY * (heater.outlet - mains);
+  const got = hot * WATER_HEAT_CAPACITY * (heater.outlet - mains) - lost;
+  if (extra > 0) columns.hotPipeLoss[hour]! += lost;
   columns.tapHeatAsked[hour]! += asked;
   columns.tapHeat[hour]! += got;
   bookHeater(machine, hour, duration);
   noteTaps(machine, hour);
   noteColdWater(machine, hour, hot, asked - got);
+}
+
+/** Hot water must be this much above the mains to count as what warms the pipe; judgement. [K] */
+const WARM = 1;
+
+/**
+ * Hot water that a step's draws leave in the pipe to the taps, above what the taps mix: its heat makes up for what the pipe lost.
+ *
+ * @param cold - What reaches the heater: the hot water of a house without one behind the tank. [°C]
+ */
+function forPipe({ design, drivers, house }: Machine, heater: Heater, hour: number, cold: number): number {
+  const { mains, wanted } = house.taps;
+  const hot = heater.stored || heater.instantaneous ? heater.temperature : cold;
+  const above = hot - design.draw.hotPipe!.surroundings;
+  if (above <= 0 || hot < mains + WARM) return 0;
+  const heat = (drivers.hotPipe![hour]! * above * wanted) / drivers.tapVolume[hour]!;
+  return heat / (WATER_HEAT_CAPACITY * (hot - mains));
 }
 
 /** Highest temperature at the taps. */
@@ -92,6 +113,7 @@ function bookHeater(machine: Machine, hour: number, duration: number): void {
   const { heater } = house;
   columns.heaterHeat[hour]! += heater.burnerHeat;
   columns.heaterLoss[hour]! += heater.loss;
+  if (machine.drivers.ring !== null) columns.ringLoss[hour]! += heater.ringLoss;
   if (heater.cop !== null) columns.heaterFuel[hour]! += heater.electricity;
   else if (machine.drivers.sparePv !== null)
     columns.heaterPvEnergy[hour]! += fromPv(machine, heater, heater.burnerHeat, hour, duration);
@@ -129,11 +151,12 @@ export function stepBaseline(machine: Machine, hour: number, steps: number): voi
     heat += baseline.burnerHeat;
     if (cop !== null) pumped += baseline.electricity;
     else if (withPv) free += fromPv(machine, baseline, baseline.burnerHeat, hour, 3600 / steps);
-    books.baselineLoss[hour]! += baseline.loss;
+    books.baselineLoss[hour]! += baseline.loss + baseline.ringLoss;
   }
   columns.baselineHeat[hour] = heat;
   columns.baselineFuel[hour] = cop === null ? Math.max(heat / design.baseline.burnerEfficiency - free, 0) : pumped;
-  columns.baselineElectricity[hour] = controlsRun(machine, hour, 0) ? design.baseline.standbyPower * 3600 : 0;
+  columns.baselineElectricity[hour] =
+    (controlsRun(machine, hour, 0) ? design.baseline.standbyPower * 3600 : 0) + ringPumpEnergy(machine, hour);
 }
 
 function feedBaseline(machine: Machine, hour: number, step: number, steps: number): void {
@@ -142,13 +165,17 @@ function feedBaseline(machine: Machine, hour: number, step: number, steps: numbe
   if (wanted <= 0) {
     baseline.burnerHeat = 0;
     baseline.loss = 0;
+    baseline.ringLoss = 0;
     keepWarm(baseline, 3600 / steps);
     return;
   }
   const taps = tapsIn(machine, hour, step, steps, wanted);
   const { mains, flow, duration } = taps;
   const share = settleMixing(baseline, mains, taps);
-  const hot = wanted * share;
+  const extra = machine.drivers.hotPipe === null ? 0 : forPipe(machine, baseline, hour, mains);
+  const hot = wanted * share + extra;
   heatWater(baseline, hot, mains, flow * share, duration);
-  machine.books.baselineTapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (baseline.outlet - mains);
+  const lost = extra * WATER_HEAT_CAPACITY * (baseline.outlet - mains);
+  machine.books.baselineTapHeat[hour]! += hot * WATER_HEAT_CAPACITY * (baseline.outlet - mains) - lost;
+  machine.books.baselineLoss[hour]! += lost;
 }

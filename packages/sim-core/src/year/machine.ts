@@ -75,9 +75,10 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
 
 function assembleHouse({ baseline, draw, heater, tank }: SystemDesign): House {
   const target = draw.mixingValve ? Math.min(draw.tapTemperature, draw.valveTemperature) : draw.tapTemperature;
+  const ringRoom = draw.ring?.surroundings ?? 0;
   return {
-    heater: compileHeater(heater),
-    baseline: compileHeater(baseline),
+    heater: { ...compileHeater(heater), ringRoom },
+    baseline: { ...compileHeater(baseline), ringRoom },
     taps: { wanted: 0, mains: 0, target, flow: 0, duration: 0 },
     elementNode: heater.kind === 'element' ? Math.trunc(heater.elementHeight * tank.nodes) : -1,
   };

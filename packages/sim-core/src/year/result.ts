@@ -87,7 +87,7 @@ export interface RunColumns {
   readonly mainsTemperature: Float64Array;
   /** Mixed water used at the taps. [m³] */
   readonly tapVolume: Float64Array;
-  /** Hot water taken from the heater for it (through the solar tank). [m³] */
+  /** Hot water taken from the heater for it (through the solar tank), and for what cooled in the pipe to the taps. [m³] */
   readonly hotVolume: Float64Array;
   /** Heat asked for at the taps, above mains. [J] */
   readonly tapHeatAsked: Float64Array;
@@ -115,13 +115,17 @@ export interface RunColumns {
   readonly heaterPvEnergy: Float64Array;
   /** Standby loss of the backup heater, with the solar system. [J] */
   readonly heaterLoss: Float64Array;
-  /** Electricity that the backup heater's controls draw besides {@link heaterFuel}; it heats no water. [J] */
+  /** Heat lost by the recirculation ring while its pump runs, and put back after its rests, with the solar system. [J] */
+  readonly ringLoss: Float64Array;
+  /** Heat lost by the pipe from heater or ring to the taps, in hot water that the taps do not use, with the solar system. [J] */
+  readonly hotPipeLoss: Float64Array;
+  /** Electricity that the backup heater's controls and the pump of a ring draw besides {@link heaterFuel}; it heats no water. [J] */
   readonly heaterElectricity: Float64Array;
   /** Heat that the baseline heater gives the same house without the solar system. [J] */
   readonly baselineHeat: Float64Array;
   /** Final energy of the baseline heater's carrier (`design.baseline.carrier`), without the solar system. [J] */
   readonly baselineFuel: Float64Array;
-  /** Electricity that the baseline heater's controls draw besides {@link baselineFuel}. [J] */
+  /** Electricity that the baseline heater's controls and the pump of a ring draw besides {@link baselineFuel}. [J] */
   readonly baselineElectricity: Float64Array;
 }
 

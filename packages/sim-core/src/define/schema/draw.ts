@@ -7,6 +7,7 @@ import { HOUSEHOLD_SHAPES } from '../../physics/draw/household.ts';
 import { WEEKDAYS } from '../../physics/draw/schedule.ts';
 import { TAPPING_TABLE } from '../../physics/draw/tapping-data.ts';
 import { dayRange, dayRanges } from './calendar.ts';
+import { hotPipeSchema, ringSchema } from './ring.ts';
 
 const PROFILES = [...Object.keys(TAPPING_TABLE), ...Object.keys(HOUSEHOLD_SHAPES)] as DrawProfileName[];
 const HOURS = 8760;
@@ -109,6 +110,8 @@ export const drawSchema = z
       10,
       'data sheets of thermostatic mixing valves, common practice, no source',
     ),
+    ring: ringSchema.nullable().default(null),
+    hotPipe: hotPipeSchema.nullable().default(null),
     mains: defaulted(mainsSchema, 'from-weather', '°C', 'Burch & Christensen 2007, from the weather file'),
   })
   .superRefine((draw, context) => {

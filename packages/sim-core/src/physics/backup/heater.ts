@@ -17,6 +17,12 @@ export interface Heater {
   firing: boolean;
   /** Whether it cannot heat: it needs the mains, and they are out, or {@link off} says so. */
   out: boolean;
+  /** Loss of its recirculation ring in this hour, per kelvin over {@link ringRoom}; 0: none. [W/K] */
+  ring: number;
+  /** Air around the ring. [°C] */
+  ringRoom: number;
+  /** Loss of the ring in the last step. [J] */
+  ringLoss: number;
   /** Most heat that it may put into the water now: its own, what spare PV gives where the mains may not, or none. [W] */
   most: number;
   /** Heat pump: electricity of the last step. [J] */
@@ -47,6 +53,9 @@ export const compileHeater = (design: HeaterDesign): Heater => ({
   firing: false,
   out: false,
   off: 0,
+  ring: 0,
+  ringRoom: 0,
+  ringLoss: 0,
   most: design.burnerPower,
   electricity: 0,
   air: design.roomTemperature,
@@ -61,13 +70,13 @@ export const compileHeater = (design: HeaterDesign): Heater => ({
 /**
  * One step of a stored heater with water flowing through it. Allocates nothing.
  *
- *     C dT/dt = W (T_in − T) − UA (T − T_room) + Q
+ *     C dT/dt = W (T_in − T) − UA (T − T_room) − UA_ring (T − T_a) + Q
  *
  * Linear with constant coefficients over the step, so solved exactly; Q is the constant burner power that ends the step at
  * the set temperature, between nothing and {@link Heater.most}. A heat pump's electricity is Q over its COP at the mean of the step. The step's mean temperature is the outlet, so heat in, out, lost
  * and stored add up to rounding.
  *
- * @param heater - Changed in place: temperature, outlet, burnerHeat, loss, electricity.
+ * @param heater - Changed in place: temperature, outlet, burnerHeat, loss, ringLoss, electricity.
  * @param volume - Water that flows through. [m³]
  * @param inlet - Its temperature. [°C]
  * @param duration - Length of the step. [s]
@@ -76,8 +85,8 @@ export function stepHeater(heater: Heater, volume: number, inlet: number, durati
   const { capacity, design } = heater;
   const start = heater.temperature;
   const flow = (volume * WATER_HEAT_CAPACITY) / duration;
-  const total = flow + design.lossCoefficient;
-  const source = flow * inlet + design.lossCoefficient * design.roomTemperature;
+  const total = flow + design.lossCoefficient + heater.ring;
+  const source = flow * inlet + design.lossCoefficient * design.roomTemperature + heater.ring * heater.ringRoom;
   const exponent = (total * duration) / capacity;
   const late = meanOfRise(exponent);
   const risen = 1 - exponent * late;
@@ -93,5 +102,6 @@ export function stepHeater(heater: Heater, volume: number, inlet: number, durati
   heater.outlet = mean;
   heater.burnerHeat = power * duration;
   heater.loss = design.lossCoefficient * (mean - design.roomTemperature) * duration;
+  heater.ringLoss = heater.ring * (mean - heater.ringRoom) * duration;
   if (heater.cop !== null) heater.electricity = heater.burnerHeat / heldCopAt(heater.cop, heater.air, mean);
 }

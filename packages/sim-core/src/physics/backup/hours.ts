@@ -17,14 +17,29 @@ export function heaterOffHours(
   summerTime: string | null,
 ): Uint8Array | null {
   if (offDays.length === 0 && heatingHours === null) return null;
+  const on = heatingHours === null ? null : inSpans(heatingHours, summerTime);
+  const off = onDays(offDays, summerTime);
+  return off.map((switched, hour) => switched * HEATER_OFF.switched + (on?.[hour] === 0 ? HEATER_OFF.timer : 0));
+}
+
+/** A moment of the house's clock: hour of the day, and day of the year from 0. */
+type ClockTest = (hour: number, day: number) => boolean;
+
+/** Hours of the year for which a test holds by the house's clock. Shape [8760]. */
+function byTheClock(summerTime: string | null, holds: ClockTest): Uint8Array {
   const shift = clockShift(summerTime === null ? null : readDayRange(summerTime));
-  const ranges = offDays.map((days) => readDayRange(days)!);
-  return Uint8Array.from({ length: 8760 }, (_, hour) => {
-    const clock = hour + shift[hour]!;
-    const ofDay = clock % 24;
-    const day = Math.trunc(clock / 24) % 365;
-    const timer = heatingHours !== null && !heatingHours.some(([from, to]) => ofDay >= from && ofDay < to);
-    const switched = ranges.some((range) => inRange(range, day));
-    return (timer ? HEATER_OFF.timer : 0) | (switched ? HEATER_OFF.switched : 0);
+  return shift.map((ahead, hour) => {
+    const clock = hour + ahead;
+    return holds(clock % 24, Math.trunc(clock / 24) % 365) ? 1 : 0;
   });
+}
+
+/** Hours of the year in one of some spans of the day. Shape [8760]. @internal */
+export const inSpans = (spans: readonly (readonly [number, number])[], summerTime: string | null): Uint8Array =>
+  byTheClock(summerTime, (hour) => spans.some(([from, to]) => hour >= from && hour < to));
+
+/** Hours of the year on days of some ranges. Shape [8760]. @internal */
+export function onDays(days: readonly string[], summerTime: string | null): Uint8Array {
+  const ranges = days.map((range) => readDayRange(range)!);
+  return byTheClock(summerTime, (_, day) => ranges.some((range) => inRange(range, day)));
 }
