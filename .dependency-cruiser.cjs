@@ -71,6 +71,7 @@ module.exports = {
           '^packages/weather-io/src/sun/index\\.ts$',
           '^packages/sim-core/src/formulas\\.ts$',
           '^packages/sim-core/src/study/node/index\\.ts$',
+          '^packages/sim-core/schema/[^/]+\\.json$',
         ],
       },
     },

@@ -25,6 +25,7 @@ export { type HtmlOptions, renderHtml } from './formats/html.ts';
 export { JSON_SCHEMA_VERSION, type JsonOptions, renderJson } from './formats/json.ts';
 export { renderMarkdown } from './formats/markdown.ts';
 export { renderText, type TextOptions } from './formats/text.ts';
+export { type LivePageOptions, renderLivePage } from './live/render.ts';
 export type { CaseKey } from './money/definitions.ts';
 export {
   type BilledFuel,

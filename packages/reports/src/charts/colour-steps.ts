@@ -21,6 +21,13 @@ export const heatStep =
     );
   };
 
+/** What stands between the steps, as shown, and the unit. */
+export function heatTicks(units: Units): { readonly ticks: readonly string[]; readonly unit: string } {
+  const { from, step } = STEPS[units];
+  const ticks = Array.from({ length: HEAT_COUNT - 1 }, (_, at) => formatNumber(from + at * step, 0));
+  return { ticks, unit: units === 'us' ? '°F' : '°C' };
+}
+
 /** A temperature that the key points at. */
 export interface KeyMark {
   readonly word: string;
@@ -35,6 +42,7 @@ export const KEY_ROOM = 66;
 export function heatKey(context: ChartContext, marks: readonly KeyMark[], left: number): string {
   const { palette, units, width } = context;
   const { from, step } = STEPS[units];
+  const ticks = heatTicks(units);
   const size = Math.min(48, Math.floor((width - left - 12) / HEAT_COUNT));
   const text = (x: number, y: number, anchor: string, word: string, colour: string): string =>
     `<text x="${x}" y="${y}" font-size="${TEXT}" text-anchor="${anchor}" fill="${colour}">${word}</text>`;
@@ -43,10 +51,8 @@ export function heatKey(context: ChartContext, marks: readonly KeyMark[], left: 
     (_, at) =>
       `<rect x="${left + at * size}" y="18" width="${size}" height="12" fill="${heatColour(palette, at)}" stroke="${palette.grid}" stroke-width="0.5"/>`,
   );
-  const numbers = Array.from({ length: HEAT_COUNT - 1 }, (_, at) =>
-    text(left + (at + 1) * size, 13, 'middle', formatNumber(from + at * step, 0), palette.muted),
-  );
-  const unit = text(4, 28, 'start', units === 'us' ? '°F' : '°C', palette.muted);
+  const numbers = ticks.ticks.map((word, at) => text(left + (at + 1) * size, 13, 'middle', word, palette.muted));
+  const unit = text(4, 28, 'start', ticks.unit, palette.muted);
   let end = Number.NEGATIVE_INFINITY;
   let row = 0;
   const pointers = [...marks]

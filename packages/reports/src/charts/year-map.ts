@@ -5,6 +5,7 @@ import { formatQuantity } from '../units.ts';
 import { clockAxis, grid, yearAxis } from './axes.ts';
 import { heatKey, heatStep, KEY_ROOM, type KeyMark } from './colour-steps.ts';
 import { type ChartContext, panelTitle, TITLE_ROOM } from './context.ts';
+import { decisiveTemperatures } from './decisive.ts';
 import type { Drawing } from './frame.ts';
 import { HEAT_COUNT, heatColour } from './palette.ts';
 
@@ -12,19 +13,11 @@ const CELL_HEIGHT = { wide: 5, narrow: 5 }; // [px]
 const AXIS_ROOM = 30; // [px]
 const LEFT = 44; // [px]
 
-/** Temperatures that decide in a house: what the taps want, what the heater keeps, where the pump is stopped. */
-export function keyMarks({ results, units }: ChartContext): KeyMark[] {
-  const marks = new Map<string, KeyMark>();
-  for (const { design } of results)
-    for (const [word, value] of [
-      ['taps', design.draw.tapTemperature],
-      ['heater', design.heater.setTemperature],
-      ['limit', design.control.highLimit],
-    ] as const)
-      if (value !== null && Number.isFinite(value) && !marks.has(word))
-        marks.set(word, { word: `${word} ${formatQuantity(value, 'temperature', units)}`, value });
-  return [...marks.values()];
-}
+export const keyMarks = ({ results, units }: ChartContext): KeyMark[] =>
+  decisiveTemperatures(
+    results.map(({ design }) => design),
+    units,
+  );
 
 /**
  * One path a step, made of the runs of equal colour within each day: a thousand or two strokes instead of 8760 rectangles, as

@@ -41,6 +41,7 @@ const WORDS: Readonly<Record<string, Readonly<Record<string, () => Promise<Word<
   'A year': {
     run: async () => (await import('./words/run.ts')).run,
     compare: async () => (await import('./words/compare.ts')).compare,
+    live: async () => (await import('./words/live.ts')).live,
     years: async () => (await import('./words/years.ts')).years,
     picture: async () => (await import('./words/picture.ts')).picture,
     meter: async () => (await import('./words/meter.ts')).meter,

@@ -1,0 +1,23 @@
+/** A script as text, with the licences of the foreign code in it. */
+export interface LiveScript {
+  readonly text: string;
+  readonly licences: string;
+}
+
+const made = new Map<string, Promise<LiveScript>>();
+
+/**
+ * A script of the page. In a checkout it is bundled from the sources, once in a process; a packed package carries the bundles in
+ * place of this module (`pack/live.mjs`).
+ */
+export function liveScript(name: 'worker' | 'page'): Promise<LiveScript> {
+  const known = made.get(name) ?? bundled(name);
+  made.set(name, known);
+  return known;
+}
+
+async function bundled(name: string): Promise<LiveScript> {
+  const maker = new URL('../../pack/live.mjs', import.meta.url).href;
+  const { bundle } = (await import(maker)) as { bundle(name: string): Promise<LiveScript> };
+  return bundle(name);
+}
