@@ -12,10 +12,13 @@ export function licencesOf(inputs) {
   );
   const licences = [...folders].map((folder) => {
     const { name, version } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-    const files = readdirSync(folder).filter((file) => /^(licen[cs]e|notice)/i.test(file));
+    const files = readdirSync(folder, { withFileTypes: true })
+      .filter((entry) => entry.isFile() && /^(licen[cs]e|notice)/i.test(entry.name))
+      .map(({ name: file }) => file);
     return [`${name} ${version}`, ...files.map((file) => readFileSync(join(folder, file), 'utf8').trim())].join('\n\n');
   });
   const units = join(core, 'dist/input/units-licences.txt');
-  if (existsSync(units) && !licences.some((one) => one.startsWith('mathjs '))) licences.push(readFileSync(units, 'utf8').trim());
+  if (existsSync(units) && !licences.some((one) => one.startsWith('mathjs ')))
+    licences.push(readFileSync(units, 'utf8').trim());
   return `${licences.sort().join('\n\n\n')}\n`;
 }

@@ -40,7 +40,10 @@ async function script(entry) {
     logLevel: 'silent',
     plugins: [smallUnits],
   });
-  return { text: outputFiles[0].text, licences: licencesOf(Object.keys(metafile.inputs).map((file) => join(root, file))) };
+  return {
+    text: outputFiles[0].text,
+    licences: licencesOf(Object.keys(metafile.inputs).map((file) => join(root, file))),
+  };
 }
 
 /** Script of a page of the folder src/live/page. */
