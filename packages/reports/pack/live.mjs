@@ -42,7 +42,11 @@ async function script(entry) {
   });
   return {
     text: outputFiles[0].text,
-    licences: licencesOf(Object.keys(metafile.inputs).map((file) => join(root, file))),
+    licences: licencesOf(
+      Object.entries(Object.values(metafile.outputs)[0].inputs)
+        .flatMap(([file, { bytesInOutput }]) => (bytesInOutput > 0 ? [file] : []))
+        .map((file) => join(root, file)),
+    ),
   };
 }
 
