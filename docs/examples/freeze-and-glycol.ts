@@ -1,5 +1,6 @@
 // Will it freeze, when does a leak take the protection, how old does the glycol get, and what does the refractometer say?
 // The valley is invented.
+import { adviceInWords } from '@noonloop/reports';
 import {
   defineSystem,
   freezeAtSite,
@@ -58,7 +59,7 @@ const thinned = freezeOfRun(run);
 console.log(
   `The simulated year: from ${date(run.loop.protectionEnds ?? 0)} on; ${thinned.hoursBelowFreezing} h as slush, ${thinned.hoursBelowBurst} h below bursting, ${thinned.deepestBelowFreezing.toFixed(1)} K too cold.`,
 );
-for (const caution of thinned.cautions) console.log(`! ${caution}`);
+for (const caution of adviceInWords(thinned.cautions)) console.log(`! ${caution}`);
 
 const ageing = glycolAgeing(simulate(design, weather));
 console.log(
@@ -67,7 +68,7 @@ console.log(
 console.log(
   `As much as ${ageing.equivalentHours.toFixed(0)} h at ${ageing.limit} °C: test after ${ageing.monthsToTest} months.`,
 );
-for (const note of ageing.notes) console.log(`  - ${note}`);
+for (const note of adviceInWords(ageing.notes)) console.log(`  - ${note}`);
 
 console.log('\nReadings:');
 for (const reading of [

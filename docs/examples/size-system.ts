@@ -1,8 +1,11 @@
 // From a household to a list of parts, each number with its working. The house and its weather are invented.
+import { adviceInWords, workingInWords } from '@noonloop/reports';
 import {
+  type AdviceCode,
   defineSystem,
   glycolForSite,
   potableExpansion,
+  type Saying,
   type SystemInput,
   sizeArray,
   sizeCoil,
@@ -22,29 +25,13 @@ const house: SystemInput = {
   loop: { pipeLength: '80 ft', staticHeight: '20 ft' },
 };
 
-/** Units in which people read what the library holds in SI. */
-const READ_IN: Readonly<Record<string, readonly [string, number]>> = {
-  J: ['kWh', 1 / 3.6e6],
-  'J/m²': ['kWh/m²', 1 / 3.6e6],
-  'm³': ['L', 1000],
-  'm³/m²': ['L/m²', 1000],
-  'm³/s': ['L/min', 6e4],
-  'm³/(s·m²)': ['L/(min·m²)', 6e4],
-  Pa: ['bar', 1e-5],
-};
-
-function said(value: number, unit: string): string {
-  const [name, factor] = READ_IN[unit] ?? [unit, 1];
-  return `${Number((value * factor).toPrecision(4))}${name === '-' ? '' : ` ${name}`}`;
-}
-
-function print(title: string, steps: readonly WorkingStep[], notes: readonly string[] = []): void {
+function print(title: string, steps: readonly WorkingStep[], advice: readonly Saying<AdviceCode>[] = []): void {
   console.log(`\n${title}`);
-  for (const { quantity, formula, numbers, value, unit, source } of steps) {
+  for (const { quantity, formula, numbers, result, source } of workingInWords(steps)) {
     console.log(`  ${quantity}: ${formula}`);
-    console.log(`      ${numbers}  →  ${said(value, unit)}   [${source}]`);
+    console.log(`      ${numbers}  →  ${result}   [${source}]`);
   }
-  for (const note of notes) console.log(`  ! ${note}`);
+  for (const sentence of adviceInWords(advice)) console.log(`  ! ${sentence}`);
 }
 
 const array = sizeArray(defineSystem(house), weather);

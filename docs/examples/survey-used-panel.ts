@@ -1,6 +1,6 @@
 // A used panel without papers: what a tape measure and an eye found, what it is likely to do, and what to look at next.
 // The panel and the house are invented.
-import { summarize } from '@noonloop/reports';
+import { adviceInWords, summarize, surveyInWords } from '@noonloop/reports';
 import { defineSystem, rateFromSurvey, simulate } from '@noonloop/sim-core';
 import { readWeather } from '@noonloop/weather-io';
 
@@ -42,9 +42,7 @@ for (const [key, words, factor, digits] of shown) {
 }
 
 console.log('\nWhat would narrow the efficiency most:');
-for (const { what, effect, how } of rating.narrowing.slice(0, 5)) {
-  console.log(`  ± ${(100 * effect).toFixed(1)} points  ${what}. ${how}`);
-}
+for (const doubt of surveyInWords(rating).narrowing) console.log(`  - ${doubt}`);
 
 // The likely panel and the two ends, in the same house and the same year.
 const weather = await readWeather(new URL('./weather/invented-valley.csv', import.meta.url).pathname);
@@ -62,4 +60,4 @@ for (const which of ['low', 'collector', 'high'] as const) {
 }
 
 console.log('');
-for (const caution of rating.cautions) console.log(`! ${caution}`);
+for (const caution of adviceInWords(rating.cautions)) console.log(`! ${caution}`);

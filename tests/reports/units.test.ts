@@ -2,7 +2,7 @@ import { formatQuantity } from '@noonloop/reports';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatDay, formatHour, monthOfDay } from '../../packages/reports/src/calendar.ts';
-import { convertSentence, formatDesignValue } from '../../packages/reports/src/quantities.ts';
+import { formatDesignValue } from '../../packages/reports/src/quantities.ts';
 import { formatNumber, roundToSum, shownDifference, toDisplay } from '../../packages/reports/src/units.ts';
 
 describe('units of output', () => {
@@ -65,19 +65,6 @@ describe('units of output', () => {
     expect(formatDesignValue(10_000, 'W', 'heater.burnerPower', 'us')).toBe('34.12 kBtu/h');
     expect(formatDesignValue(0, '-', 'loop.outdoorShare', 'us')).toBe('0');
     expect(formatDesignValue(null, '°C', 'control.highLimit', 'us')).toBe('none');
-  });
-
-  it('turns the numbers of a sentence, ranges included [closed form: °F = 1.8 °C + 32]', () => {
-    expect(convertSentence('Held above 120 °C, and from −10 to 5 °C.', 'us')).toBe(
-      'Held above 248 °F, and from 14 to 41 °F.',
-    );
-    expect(convertSentence('Pipes of 20 m in wind of 4 m/s, 1.5 m up.', 'us')).toBe(
-      'Pipes of 66 ft in wind of 8.9 mph, 4.9 ft up.',
-    );
-    expect(convertSentence('Held above 120 °C.', 'metric')).toBe('Held above 120 °C.');
-    expect(convertSentence('A plate of 2 m² at 1000 W/m² with 2 W/(m²·K)', 'us')).toBe(
-      'A plate of 21.53 ft² at 317 Btu/(h·ft²) with 2 W/(m²·K)',
-    );
   });
 });
 

@@ -1,3 +1,4 @@
+export { ADVICE_CODES, type AdviceCode } from './advice/advice-codes.ts';
 export * from './advice/check/index.ts';
 export * from './advice/freeze/index.ts';
 export * from './advice/gauges/index.ts';
@@ -11,8 +12,9 @@ export type * from './design/design.ts';
 export type { DrawProfileName, HouseholdName, TappingName } from './design/house.ts';
 export { DesignError, type DesignIssue } from './input/errors.ts';
 export type { Quantity } from './input/quantity.ts';
-export type { Fact, Saying } from './input/saying.ts';
-export type { WorkingStep } from './input/working.ts';
+export type { Fact, Facts, Saying } from './input/saying.ts';
+export { STEP_CODES, type StepCode } from './input/step-codes.ts';
+export type { StepFact, WorkingStep } from './input/working.ts';
 export * from './study/index.ts';
 export { RunFault } from './year/finite.ts';
 export type * from './year/result.ts';

@@ -17,7 +17,7 @@ describe('notices of a run', () => {
     expect(noticeWords(freezing)).toContain('freezing point, −21 °C at');
     expect(noticeWords(freezing, 'us')).toContain('freezing point, −7 °F at');
     const wind: RunNotice = { code: 'wind-held', facts: { highest: { value: 4, unit: 'm/s' } }, hours: 3 };
-    expect(noticeWords(wind, 'us')).toContain('above 8.948 mph'); // 4 × 3600/1609.344
+    expect(noticeWords(wind, 'us')).toContain('above 8.9 mph'); // 4 × 3600/1609.344
     const motor: RunNotice = { code: 'motor-overloaded', facts: { times: { value: 1.5, unit: '1' } }, hours: 3 };
     expect(noticeWords(motor)).toContain('more than 1.5 times');
   });

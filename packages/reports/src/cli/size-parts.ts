@@ -1,9 +1,9 @@
 // The parts of a system in the order in which each needs the one before, and what each writes into the design.
-import type { SystemDesign, WorkingStep } from '@noonloop/sim-core';
+import type { AdviceCode, Saying, SystemDesign, WorkingStep } from '@noonloop/sim-core';
 import * as core from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
+import { withUnit } from '../shown-units.ts';
 import type { FieldChange } from './design-text.ts';
-import { withUnit } from './sheet/units.ts';
 
 /** A part that was sized. */
 export interface SizedPart {
@@ -12,8 +12,8 @@ export interface SizedPart {
   /** Rows of the list of parts: name, value in SI, unit. */
   readonly sizes: readonly (readonly [name: string, value: number | null, unit: string])[];
   readonly steps: readonly WorkingStep[];
-  readonly notes: readonly string[];
-  readonly cautions: readonly string[];
+  readonly notes: readonly Saying<AdviceCode>[];
+  readonly cautions: readonly Saying<AdviceCode>[];
   readonly changes: readonly FieldChange[];
   /** The library's own result. */
   readonly data: unknown;

@@ -3,7 +3,7 @@ import type { RunResult } from '@noonloop/sim-core';
 import { type Caution, type CautionCode, type CautionSeverity, cautions } from '../cautions/index.ts';
 import { designUnit } from '../design-units.ts';
 import { plainText } from '../escape.ts';
-import { convertSentence, formatDesignValue } from '../quantities.ts';
+import { formatDesignValue } from '../quantities.ts';
 import type { Summary } from '../summary.ts';
 import { formatQuantity, type Units } from '../units.ts';
 import { noticeWords } from '../words/notices.ts';
@@ -37,7 +37,7 @@ export function assumptionLines(
   return [...lines.values()].map(({ line, holders }) => ({
     path: plainText(line.path),
     value: plainText(line.value),
-    source: convertSentence(plainText(line.source), units),
+    source: plainText(line.source),
     designs: holders.length === results.length ? '' : holders.join(', '),
   }));
 }
@@ -104,7 +104,7 @@ export function limits(results: readonly RunResult[], letters: readonly string[]
 export function notes(results: readonly RunResult[], letters: readonly string[], units: Units): string[] {
   return byDesign(
     results.map(({ weatherAssumptions, notices }) => [
-      ...weatherAssumptions.map((text) => convertSentence(plainText(text), units)),
+      ...weatherAssumptions.map((text) => plainText(text)),
       ...notices.map((notice) => `${plainText(noticeWords(notice, units))} (${notice.hours} h)`),
     ]),
     letters,

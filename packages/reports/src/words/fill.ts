@@ -2,7 +2,9 @@
 import type { Fact, Saying } from '@noonloop/sim-core';
 import { MONTH_NAMES, MONTH_STARTS, momentWords, monthOfDay } from '../calendar.ts';
 import { formatDesignValue } from '../quantities.ts';
+import { withUnit } from '../shown-units.ts';
 import { displayUnit, formatNumber, toDisplay, type UnitKind, type Units } from '../units.ts';
+import { template } from './template.ts';
 
 /** Sentences by code. */
 export type Words<Code extends string> = Readonly<Record<Code, string>>;
@@ -59,8 +61,8 @@ const counted = (value: number, word: string): string => {
 
 /** From here lengths are pipes and heights, whole in metres or feet. [m] */
 const LONG = 2;
-/** NIST SP 811 (2008), appendix B: pound and foot. */
-const POUNDS_PER_SQUARE_FOOT = (0.3048 * 0.3048) / 0.45359237;
+/** Pipes are slower, winds worth a word faster. [m/s] */
+const WIND = 2;
 
 /** A fact in words. A whole number of the metric unit stays whole; others get the digits that their gauges bear. */
 export function factWords(fact: Fact, units: Units, names: Names = {}): string {
@@ -72,10 +74,9 @@ export function factWords(fact: Fact, units: Units, names: Names = {}): string {
   if (unit === 'mol/m³')
     return units === 'us' ? `${formatNumber(100.09 * value, 0)} mg/L as CaCO3` : `${formatNumber(value, 1)} mmol/L`;
   const kind = KINDS[unit];
-  if (unit === 'kg/m²')
-    return units === 'us'
-      ? `${formatNumber(value * POUNDS_PER_SQUARE_FOOT, 1)} lb/ft²`
-      : `${formatNumber(value, 0)} kg/m²`;
+  if (unit === 'kg/m²') return withUnit(value, unit, units, 2);
+  if (unit === 'm/s') return withUnit(value, value < WIND ? unit : 'm/s wind', units, 2);
+  if (unit === 'W electric' && Math.abs(value) < 1000) return withUnit(value, 'W', units, 2);
   if (kind === undefined || (kind === 'length' && Math.abs(value) < LONG))
     return formatDesignValue(value, unit, '', units);
   if (unit === 'm³' && units === 'metric' && Math.abs(value) >= 2) return `${formatNumber(value, 0)} m³`;
@@ -91,14 +92,9 @@ export function factWords(fact: Fact, units: Units, names: Names = {}): string {
   return `${text.includes('.') ? text.replace(/\.?0+$/, '') : text} ${symbol}`;
 }
 
-/** A sentence with its facts; a name that the sentence has and the facts have not is a fault of the program. */
-export function fill(sentence: string, facts: Saying['facts'], units: Units, names: Names = {}): string {
-  return sentence.replace(/\{(\w+)\}/g, (_, name: string) => {
-    const fact = facts[name];
-    if (fact === undefined) throw new TypeError(`no fact "${name}" for "${sentence}"`);
-    return factWords(fact, units, names);
-  });
-}
+/** A sentence with its facts. */
+export const fill = (sentence: string, facts: Saying['facts'], units: Units, names: Names = {}): string =>
+  template(sentence, facts, (fact) => factWords(fact, units, names));
 
 /** The sentence of a saying. */
 export const sayingWords = <Code extends string>(

@@ -1,6 +1,5 @@
 import type { ArrayDesign, DesignAssumption } from '../design/design.ts';
-import { DesignError } from '../input/errors.ts';
-import { show } from '../input/working.ts';
+import { DesignError, show } from '../input/errors.ts';
 import { beamEfficiency } from '../physics/collector/beam-efficiency.ts';
 import { diffuseModifiers } from '../physics/collector/diffuse.ts';
 import { REFERENCE_WIND } from '../physics/collector/efficiency.ts';

@@ -55,3 +55,6 @@ export function requireNumber(path: string, value: number, minimum: number, maxi
     },
   ]);
 }
+
+/** A number with few digits, for a sentence. @internal */
+export const show = (value: number, digits = 4): string => String(Number(value.toPrecision(digits)));

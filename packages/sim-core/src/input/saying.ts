@@ -10,16 +10,19 @@ export type Fact =
     }
   | string;
 
+/** Facts by the name that they have in a sentence. */
+export type Facts = Readonly<Record<string, Fact>>;
+
 /** Something to say: which sentence, and what stands in it. */
 export interface Saying<Code extends string = string> {
   /** Stable short code of the sentence. */
   readonly code: Code;
   /** What stands in it, by name: numbers in the unit beside them, names as codes. */
-  readonly facts: Readonly<Record<string, Fact>>;
+  readonly facts: Facts;
 }
 
 /** A saying. @internal */
-export const say = <Code extends string>(code: Code, facts: Saying['facts'] = {}): Saying<Code> => ({ code, facts });
+export const say = <Code extends string>(code: Code, facts: Facts = {}): Saying<Code> => ({ code, facts });
 
 /** A number with its unit. @internal */
 export const fact = (value: number, unit: string): Fact => ({ value, unit });

@@ -1,29 +1,42 @@
-/** Lines of a working: what a result was made of, for whoever checks it by hand. */
+/** Lines of a working, as data: their names, formulas and sources are those of `@noonloop/reports`. */
+import type { Fact } from './saying.ts';
+import type { StepCode } from './step-codes.ts';
+
+/** What a line takes: a number, a code, or several numbers of one unit. */
+export type StepFact =
+  | Fact
+  | {
+      /** The numbers, in the unit beside them. */
+      readonly values: readonly number[];
+      /** Their unit. */
+      readonly unit: string;
+    };
 
 /** One line of the working. */
 export interface WorkingStep {
-  /** What is computed. */
-  readonly quantity: string;
-  /** The formula in symbols. */
-  readonly formula: string;
-  /** The formula in numbers, in litres and bar. */
-  readonly numbers: string;
+  /** Which quantity by which formula; `workingInWords` of `@noonloop/reports` has the words. */
+  readonly code: StepCode;
+  /** Numbers that the formula takes, by name, in the unit beside them. */
+  readonly facts: Readonly<Record<string, StepFact>>;
   /** Result in SI. */
   readonly value: number;
   /** Unit of {@link value}. */
   readonly unit: string;
-  /** Where the formula comes from. */
-  readonly source: string;
 }
 
-/** One line, its parts in the order in which they are read. */
-export const line = (
-  quantity: string,
-  formula: string,
-  numbers: string,
-  [value, unit]: readonly [number, string],
-  source: string,
-): WorkingStep => ({ quantity, formula, numbers, value, unit, source });
+/** A number or numbers with their unit, or a code. */
+type Given = readonly [value: number | readonly number[], unit: string] | string;
 
-/** A number as a working shows it. */
-export const show = (value: number, digits = 4): string => String(Number(value.toPrecision(digits)));
+/** One line: which, its result, and the numbers that it takes. */
+export function line(
+  code: StepCode,
+  [value, unit]: readonly [number, string],
+  given: Readonly<Record<string, Given>> = {},
+): WorkingStep {
+  const facts = Object.entries(given).map(([name, one]) => {
+    if (typeof one === 'string') return [name, one] as const;
+    const [number, of] = one;
+    return [name, typeof number === 'number' ? { value: number, unit: of } : { values: number, unit: of }] as const;
+  });
+  return { code, facts: Object.fromEntries(facts), value, unit };
+}

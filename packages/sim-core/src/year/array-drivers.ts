@@ -1,6 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { ObstacleDesign, SystemDesign } from '../design/design.ts';
-import { show } from '../input/working.ts';
+import { show } from '../input/errors.ts';
 import { biaxialEffectiveIrradiance } from '../physics/collector/biaxial.ts';
 import { diffuseModifiers } from '../physics/collector/diffuse.ts';
 import { effectiveIrradiance } from '../physics/collector/effective-irradiance.ts';

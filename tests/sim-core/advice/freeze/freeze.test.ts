@@ -61,7 +61,7 @@ describe('freezeAtSite', () => {
     const report = freezeAtSite(water, darkYear(await inventedValley(), 2, 200));
     expect(report.hoursBelowFreezing).toBe(8760);
     expect(report.hoursBelowBurst).toBe(8760);
-    expect(report.cautions.join(' ')).toMatch(/split/);
+    expect(report.cautions.map(({ code }) => code)).toEqual(['fluid-may-split']);
   });
 
   it('more glycol, fewer hours; burst hours are fewer than slush hours', async () => {
@@ -139,7 +139,7 @@ describe('glycolForSite', () => {
       });
     expect(freezingPoint).toBeCloseTo(coldest - 5, 6);
     expect(burstOnlyVolumeFraction).toBeLessThan(volumeFraction);
-    expect(steps.map(({ quantity }) => quantity)).toContain('glycol to pour in');
+    expect(steps.map(({ code }) => code)).toContain('share-glycol');
     // Loop, and what the vessel holds at the fill pressure: topped up with water it would be too weak [by hand].
     const { loop, array, coil } = design;
     const bore = (diameter: number) => (Math.PI / 4) * diameter ** 2;

@@ -46,7 +46,9 @@ describe('compareCollectors', () => {
     expect(glass.stagnationTemperature).toBeCloseTo(309.521, 3);
     expect(ranking.stagnationTemperature[0]).toBe('used plates');
     expect(ranking.moneyPerHeat).toHaveLength(2);
-    expect(notes[0]).toMatch(/new tubes: 310 °C/);
+    expect(notes[0]).toMatchObject({ code: 'hot-when-dry', facts: { name: 'new tubes' } });
+    const [dry] = notes.map(({ facts }) => facts.temperature as { readonly value: number });
+    expect(Math.round(dry!.value)).toBe(310);
   });
 
   it('reports faults of the list at once, and those of a collector', async () => {

@@ -1,10 +1,10 @@
 // A table of a sheet for a spreadsheet.
 import Papa from 'papaparse';
 import { escapeCell } from '../../escape.ts';
+import { converted, unitIn } from '../../shown-units.ts';
 import type { Units } from '../../units.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import type { Cell, Column, Sheet, Table } from './model.ts';
-import { converted, unitIn } from './units.ts';
 
 /** Rows with CRLF; heads carry the unit, numbers are not rounded. @param name - Which table; the first where none is named. */
 export function sheetCsv({ blocks }: Sheet, units: Units, name?: string): string {

@@ -1,9 +1,9 @@
 // A sheet in GitHub-flavoured Markdown.
 import { escapeMarkdown } from '../../escape.ts';
-import { convertSentence } from '../../quantities.ts';
 import type { Units } from '../../units.ts';
+import { workingInWords } from '../../words/working.ts';
 import type { Block, Sheet } from './model.ts';
-import { cellText, headOf, resultOf } from './words.ts';
+import { cellText, headOf } from './words.ts';
 
 /** The whole document. */
 export function sheetMarkdown({ title, blocks }: Sheet, units: Units): string {
@@ -12,16 +12,15 @@ export function sheetMarkdown({ title, blocks }: Sheet, units: Units): string {
 }
 
 function blockMarkdown(block: Block, units: Units): string[] {
-  const say = (text: string) => escapeMarkdown(convertSentence(text, units));
   switch (block.kind) {
     case 'heading':
       return [`## ${escapeMarkdown(block.text)}`];
     case 'text':
-      return [say(block.text)];
+      return [escapeMarkdown(block.text)];
     case 'caution':
-      return [`> **caution** ${say(block.text)}`];
+      return [`> **caution** ${escapeMarkdown(block.text)}`];
     case 'list':
-      return block.items.map((item) => `- ${say(item)}`);
+      return block.items.map((item) => `- ${escapeMarkdown(item)}`);
     case 'lines':
       return ['```yaml', block.text.trimEnd().replaceAll('```', '` ` `'), '```'];
     case 'table': {
@@ -37,9 +36,9 @@ function blockMarkdown(block: Block, units: Units): string[] {
       return [
         `### ${escapeMarkdown(block.title)}`,
         '',
-        ...block.steps.map(
+        ...workingInWords(block.steps, units).map(
           (step) =>
-            `- ${escapeMarkdown(`${step.quantity}: ${step.formula}`)}<br>${escapeMarkdown(`${step.numbers} → ${resultOf(step, units)} [${step.source}]`)}`,
+            `- ${escapeMarkdown(`${step.quantity}: ${step.formula}`)}<br>${escapeMarkdown(`${step.numbers} → ${step.result} [${step.source}]`)}`,
         ),
       ];
     case 'picture':

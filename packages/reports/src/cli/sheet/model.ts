@@ -26,11 +26,10 @@ export interface Table {
 /** A part of a sheet. */
 export type Block =
   | { readonly kind: 'heading'; readonly text: string }
-  /** Sentences; metric numbers in them are shown in the units asked for. */
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'list'; readonly items: readonly string[] }
   | Table
-  /** Lines of a working, for whoever checks it by hand: metric, each result in both systems. */
+  /** Lines of a working, for whoever checks it by hand. */
   | { readonly kind: 'working'; readonly title: string; readonly steps: readonly WorkingStep[] }
   /** Lines to copy into a file. */
   | { readonly kind: 'lines'; readonly text: string }

@@ -2,10 +2,10 @@
 import { escapeHtml } from '../../escape.ts';
 import { htmlPage, type PageSection } from '../../formats/html-page.ts';
 import { bullets, cautionList, plainTable, sentence } from '../../formats/html-parts.ts';
-import { convertSentence } from '../../quantities.ts';
 import type { Units } from '../../units.ts';
+import { workingInWords } from '../../words/working.ts';
 import type { Block, Cell, Sheet, Table } from './model.ts';
-import { cellText, headOf, resultOf } from './words.ts';
+import { cellText, headOf } from './words.ts';
 
 /** The whole document, for screens and paper: what stands before the first heading is its first sheet. */
 export function sheetPage({ title, blocks }: Sheet, units: Units): string {
@@ -21,7 +21,7 @@ export function sheetPage({ title, blocks }: Sheet, units: Units): string {
   );
   return htmlPage({
     head: { title },
-    answer: leads ? [convertSentence(answer.text, units)] : [],
+    answer: leads ? [answer.text] : [],
     sheet: (leads ? rest : first!.blocks).map((block) => blockHtml(block, units)),
     sections: [
       ...sections,
@@ -32,7 +32,7 @@ export function sheetPage({ title, blocks }: Sheet, units: Units): string {
             cautions.map(({ text }) => ({
               severity: 'warning',
               findings: [],
-              advice: convertSentence(text, units),
+              advice: text,
               source: '',
             })),
           ),
@@ -60,21 +60,20 @@ function inSections(blocks: readonly Block[]): Section[] {
 }
 
 function blockHtml(block: Block, units: Units): string {
-  const say = (text: string): string => sentence(convertSentence(text, units));
   switch (block.kind) {
     case 'heading':
     case 'caution':
       return '';
     case 'text':
-      return `<p>${say(block.text)}</p>`;
+      return `<p>${sentence(block.text)}</p>`;
     case 'list':
-      return bullets(block.items.map((item) => convertSentence(item, units)));
+      return bullets(block.items);
     case 'lines':
       // Escaped line by line: escaping takes line ends away.
       return `<pre>${block.text.trimEnd().split('\n').map(indented).join('\n')}</pre>`;
     case 'table': {
       const { name, columns, rows, isWordy } = block;
-      const text = (cell: Cell, at: number) => convertSentence(cellText(cell, columns[at]!, units), units);
+      const text = (cell: Cell, at: number) => cellText(cell, columns[at]!, units);
       return plainTable(
         name,
         { header: columns.map((column) => headOf(column, units)), rows: rows.map((row) => row.map(text)) },
@@ -82,14 +81,14 @@ function blockHtml(block: Block, units: Units): string {
       );
     }
     case 'working':
-      return `<dl class="definitions">${block.steps
+      return `<dl class="definitions">${workingInWords(block.steps, units)
         .map(
           (step) =>
-            `<dt>${escapeHtml(`${step.quantity}: ${step.formula}`)}</dt><dd>${escapeHtml(step.numbers)} → <b>${escapeHtml(resultOf(step, units))}</b> <span class="small">[${escapeHtml(step.source)}]</span></dd>`,
+            `<dt>${escapeHtml(`${step.quantity}: ${step.formula}`)}</dt><dd>${escapeHtml(step.numbers)} → <b>${escapeHtml(step.result)}</b> <span class="small">[${escapeHtml(step.source)}]</span></dd>`,
         )
         .join('')}</dl>`;
     case 'picture':
-      return `<figure>${block.svg}<figcaption>${say(block.words)}</figcaption></figure>`;
+      return `<figure>${block.svg}<figcaption>${sentence(block.words)}</figcaption></figure>`;
   }
 }
 

@@ -1,10 +1,10 @@
 // A sheet for a terminal.
 import { listItem, textTable, wrap } from '../../formats/table.ts';
-import { convertSentence } from '../../quantities.ts';
 import type { Units } from '../../units.ts';
+import { workingInWords } from '../../words/working.ts';
 import { harmless } from '../terminal.ts';
 import type { Block, Cell, Sheet } from './model.ts';
-import { cellText, headOf, resultOf } from './words.ts';
+import { cellText, headOf } from './words.ts';
 
 /** Lines for a terminal of so many characters. */
 export function sheetText({ title, blocks }: Sheet, units: Units, width: number): string {
@@ -24,18 +24,18 @@ function blockText(block: Block, units: Units, width: number): string[] {
     case 'heading':
       return [`${block.text}:`];
     case 'text':
-      return wrap(convertSentence(block.text, units), width);
+      return wrap(block.text, width);
     case 'caution':
-      return wrap(`caution: ${convertSentence(block.text, units)}`, width);
+      return wrap(`caution: ${block.text}`, width);
     case 'list':
-      return block.items.flatMap((item) => listItem(convertSentence(item, units), width));
+      return block.items.flatMap((item) => listItem(item, width));
     case 'lines':
       return block.text.trimEnd().split('\n');
     case 'table': {
       const { columns, rows } = block;
       if (block.isWordy) {
         const words = (row: readonly Cell[]) => row.map((cell, at) => cellText(cell, columns[at]!, units)).join(', ');
-        return rows.flatMap((row) => listItem(convertSentence(words(row), units), width));
+        return rows.flatMap((row) => listItem(words(row), width));
       }
       const head = columns.map((column) => headOf(column, units));
       return textTable(
@@ -47,9 +47,9 @@ function blockText(block: Block, units: Units, width: number): string[] {
     case 'working':
       return [
         `${block.title}:`,
-        ...block.steps.flatMap((step) => [
+        ...workingInWords(block.steps, units).flatMap((step) => [
           ...wrap(`${step.quantity}: ${step.formula}`, width, '  '),
-          ...wrap(`${step.numbers}  →  ${resultOf(step, units)}   [${step.source}]`, width, '      '),
+          ...wrap(`${step.numbers}  →  ${step.result}   [${step.source}]`, width, '      '),
         ]),
       ];
     case 'picture':

@@ -1,8 +1,8 @@
 // What each kind of study found, as an answer.
 import type { BestOf, Measure, Spread, StudyRow, Uncertainty } from '@noonloop/sim-core';
+import { withUnit } from '../../shown-units.ts';
 import type { Answer, Block } from '../sheet/model.ts';
 import { sentences, table } from '../sheet/model.ts';
-import { withUnit } from '../sheet/units.ts';
 import type { BuiltStudy } from './build.ts';
 import { difference, influenceOf } from './influence.ts';
 import { rowCells, rowColumns, unitOf, wordsOf } from './measures.ts';

@@ -1,8 +1,8 @@
 // What all pictures of studies share.
 import type { Measure } from '@noonloop/sim-core';
 import { type Drawing, draw, paletteOf } from '../../charts/frame.ts';
+import { unitIn } from '../../shown-units.ts';
 import type { Units } from '../../units.ts';
-import { unitIn } from '../sheet/units.ts';
 import { unitOf, wordsOf } from './measures.ts';
 
 /** Width of every study picture. [px] */

@@ -1,8 +1,8 @@
 // The outcome of a study as a picture: bars of influence, bands of percentiles, a frontier, a search.
 import type { Measure, Spread, StudyRow } from '@noonloop/sim-core';
 import { escapeHtml } from '../../escape.ts';
+import { converted, unitIn, withUnit } from '../../shown-units.ts';
 import type { Units } from '../../units.ts';
-import { converted, unitIn, withUnit } from '../sheet/units.ts';
 import { axis, labelled, near, palette, svg, TEXT, text, title, WIDTH } from './frame.ts';
 import { unitOf, wordsOf } from './measures.ts';
 

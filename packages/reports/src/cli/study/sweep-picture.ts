@@ -1,8 +1,8 @@
 // A sweep as a picture: a map over two axes, else a line.
 import type { Measure, StudyRow } from '@noonloop/sim-core';
 import { HEAT_COUNT, heatColour } from '../../charts/palette.ts';
+import { converted, digits } from '../../shown-units.ts';
 import type { Units } from '../../units.ts';
-import { converted, digits } from '../sheet/units.ts';
 import { axis, labelled, near, palette, svg, TEXT, title } from './frame.ts';
 import { unitOf } from './measures.ts';
 import type { WrittenAs } from './written.ts';

@@ -1,8 +1,10 @@
 // How fast the heat of a year ages the glycol.
+
+import { withUnit } from '../../shown-units.ts';
+import { adviceInWords } from '../../words/advice.ts';
 import { designOf } from '../designs.ts';
 import { numberOf, quantityOption } from '../option-values.ts';
 import { listOf, sentences, table } from '../sheet/model.ts';
-import { withUnit } from '../sheet/units.ts';
 import { weatherOf } from '../weather.ts';
 import { type Word, weatherOptions } from '../word.ts';
 
@@ -49,7 +51,7 @@ export const ageing: Word<AgeingOptions> = {
             result.hoursAbove.map(({ temperature, hours }) => [temperature, hours]),
           ),
           { kind: 'working', title: 'Working', steps: result.steps },
-          ...listOf('What to test', result.notes),
+          ...listOf('What to test', adviceInWords(result.notes, units)),
         ],
       },
       data: verdict === null ? result : { ...result, verdict },

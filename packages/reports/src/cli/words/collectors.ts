@@ -1,5 +1,6 @@
 // Used plates or new tubes: what each gives on one roof for its price and weight.
 import type { CollectorComparisonInput, SystemInput } from '@noonloop/sim-core';
+import { adviceInWords } from '../../words/advice.ts';
 import { writtenDesign } from '../designs.ts';
 import { checked } from '../settings/check.ts';
 import { readSettings } from '../settings-file.ts';
@@ -18,7 +19,7 @@ export const collectors: Word<{ readonly candidates?: string }> = {
   needs: ['weather', 'candidates'],
   options: (command) =>
     weatherOptions(command).option('-c, --candidates <file>', 'YAML or JSON with what may be bought'),
-  run: async ({ files, options, progress }) => {
+  run: async ({ files, options, units, progress }) => {
     const { compareCollectors } = await import('@noonloop/sim-core');
     const { input, design } = await writtenDesign(files[0]!);
     const settings = await readSettings(options.candidates!);
@@ -73,7 +74,7 @@ export const collectors: Word<{ readonly candidates?: string }> = {
             'Best first',
             said.map(([words, names]) => `${words}: ${names.join(', ')}`),
           ),
-          ...listOf('Before you buy', notes),
+          ...listOf('Before you buy', adviceInWords(notes, units)),
         ],
       },
       // The years themselves are a report each: "noonloop run".

@@ -1,12 +1,12 @@
 // A design brought to what the gauges of the house say.
 import type { FittedKey } from '@noonloop/sim-core';
+import { converted, digits, unitIn } from '../../shown-units.ts';
 import { calibrationInWords } from '../../words/calibration.ts';
 import { designOf } from '../designs.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { blaming } from '../in-words.ts';
 import { notebookOf } from '../logs.ts';
 import { listOf, sentences, table } from '../sheet/model.ts';
-import { converted, digits, unitIn } from '../sheet/units.ts';
 import { yamlLines } from '../sheet/yaml-lines.ts';
 import { weatherOf } from '../weather.ts';
 import { type Word, weatherOptions } from '../word.ts';

@@ -1,10 +1,11 @@
 // Ice at the site: what the fluid in the design stands, and what it would take.
 import type { FreezeReport } from '@noonloop/sim-core';
 import { formatHour } from '../../calendar.ts';
+import { withUnit } from '../../shown-units.ts';
+import { adviceInWords } from '../../words/advice.ts';
 import { designOf } from '../designs.ts';
 import { quantityOption } from '../option-values.ts';
 import { cautionBlocks, listOf, sentences, table } from '../sheet/model.ts';
-import { withUnit } from '../sheet/units.ts';
 import { weatherOf } from '../weather.ts';
 import { type Word, weatherOptions } from '../word.ts';
 
@@ -68,9 +69,9 @@ export const freezing: Word<{ readonly margin?: string }> = {
                   ]),
                 ),
                 { kind: 'working' as const, title: 'Working of the share', steps: share.steps },
-                ...listOf('Look at', share.notes),
+                ...listOf('Look at', adviceInWords(share.notes, units)),
               ]),
-          ...cautionBlocks(now.cautions),
+          ...cautionBlocks(adviceInWords(now.cautions, units)),
         ],
       },
       data: { design: now, share, shares },

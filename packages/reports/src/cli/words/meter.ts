@@ -1,7 +1,8 @@
 // A record of water used, looked over.
+
+import { withUnit } from '../../shown-units.ts';
 import { drawOf } from '../designs.ts';
 import { listOf, sentences, table } from '../sheet/model.ts';
-import { withUnit } from '../sheet/units.ts';
 import { yamlLines } from '../sheet/yaml-lines.ts';
 import type { Word } from '../word.ts';
 

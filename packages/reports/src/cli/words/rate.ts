@@ -1,9 +1,12 @@
 // A used panel rated from a survey.
 import type { SurveyInput, SurveyRating } from '@noonloop/sim-core';
+import { converted, digits, unitIn } from '../../shown-units.ts';
+import { adviceInWords } from '../../words/advice.ts';
+import { fill } from '../../words/fill.ts';
+import { surveyInWords } from '../../words/survey.ts';
 import { checked } from '../settings/check.ts';
 import { readSettings } from '../settings-file.ts';
 import { type Block, type Column, cautionBlocks, heading, listOf, sentences, table } from '../sheet/model.ts';
-import { converted, digits, unitIn, withUnit } from '../sheet/units.ts';
 import { collectorLines } from '../sheet/yaml-lines.ts';
 import { choice, type Word } from '../word.ts';
 
@@ -40,14 +43,14 @@ const WORDS: Readonly<Record<keyof SurveyRating['bands'], readonly [string, stri
   a1: ['a1', 'W/(m²·K)'],
   a2: ['a2', 'W/(m²·K²)'],
   b0: ['incidence modifier b0', '-'],
-  efficiencyAtWork: ['efficiency, 30 K over the air, 800 W/m²', '-'],
+  efficiencyAtWork: ['efficiency, {30 K} over the air, {800 W/m²}', '-'],
   heatCapacity: ['heat capacity', 'J/(m²·K)'],
   pressureDrop: ['pressure drop at rated flow', 'Pa'],
   fluidContent: ['liquid in it', 'm³'],
   apertureArea: ['aperture area', 'm²'],
   weightEmpty: ['weight, empty', 'kg'],
   weightFull: ['weight on the roof, full', 'kg/m²'],
-  stagnationTemperature: ['dry in full sun, air of 30 °C', '°C'],
+  stagnationTemperature: ['dry in full sun, air of {30 °C}', '°C'],
 };
 
 const COLUMNS: readonly Column[] = [{ label: '' }, { label: 'low' }, { label: 'likely' }, { label: 'high' }];
@@ -56,12 +59,14 @@ const COLUMNS: readonly Column[] = [{ label: '' }, { label: 'low' }, { label: 'l
 const three = (value: number): string => digits(Number(value.toPrecision(3)));
 
 function blocks(rating: SurveyRating, units: 'metric' | 'us'): Block[] {
-  const { bands, narrowing, assumptions, cautions, steps } = rating;
+  const { bands, cautions, steps } = rating;
+  const { narrowing, assumptions } = surveyInWords(rating, units);
   const rows = Object.entries(WORDS).map(([name, [label, unit]]) => {
     const { low, likely, high } = bands[name as keyof typeof WORDS];
     const { symbol } = unitIn(unit, units);
+    const said = fill(label, {}, units);
     const cells = [low, likely, high].map((value) => three(converted(value, unit, units)));
-    return [symbol === '' ? label : `${label} [${symbol}]`, ...cells];
+    return [symbol === '' ? said : `${said} [${symbol}]`, ...cells];
   });
   return [
     sentences('In nine cases of ten each number lies between low and high.'),
@@ -72,24 +77,9 @@ function blocks(rating: SurveyRating, units: 'metric' | 'us'): Block[] {
     { kind: 'lines', text: collectorLines(rating.low) },
     heading('And at the upper end'),
     { kind: 'lines', text: collectorLines(rating.high) },
-    ...listOf(
-      'What would narrow it most',
-      narrowing
-        .filter(({ share }) => share >= 0.01)
-        .slice(0, 5)
-        .map(({ what, how, share }) => `${what} (${Math.round(share * 100)} % of the doubt): ${how}`),
-    ),
+    ...listOf('What would narrow it most', narrowing),
     { kind: 'working', title: 'Working of the likely case', steps },
-    ...listOf(
-      'What was assumed',
-      assumptions.map(({ path, value, unit, source }) => {
-        const said = typeof value === 'number' ? withUnit(value, lengthOf(unit), units) : String(value);
-        return `${path} = ${said}: ${source}`;
-      }),
-    ),
-    ...cautionBlocks(cautions),
+    ...listOf('What was assumed', assumptions),
+    ...cautionBlocks(adviceInWords(cautions, units)),
   ];
 }
-
-/** Sizes of a panel's parts read better in millimetres and inches. */
-const lengthOf = (unit: string): string => (unit === 'm' ? 'mm' : unit);

@@ -1,8 +1,8 @@
 // What a refractometer, a hydrometer or a freezer says about the glycol.
 import type { GlycolReading } from '@noonloop/sim-core';
+import { withUnit } from '../../shown-units.ts';
 import { numberOf, ofOptions, quantityOption, temperatureOption } from '../option-values.ts';
 import { sentences } from '../sheet/model.ts';
-import { withUnit } from '../sheet/units.ts';
 import { choice, type Word } from '../word.ts';
 
 interface ReadingOptions {

@@ -1,5 +1,7 @@
 // From a household to a list of parts, each number with its working, and a design with them filled in.
 import type { ArraySizing, SystemInput } from '@noonloop/sim-core';
+import { converted, digits, unitIn } from '../../shown-units.ts';
+import { adviceInWords } from '../../words/advice.ts';
 import { changedDesign, changedInput, type FieldChange } from '../design-text.ts';
 import { writtenDesign } from '../designs.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
@@ -7,7 +9,6 @@ import { blaming } from '../in-words.ts';
 import { checked } from '../settings/check.ts';
 import { readSettings, type Settings } from '../settings-file.ts';
 import { type Block, cautionBlocks, heading, sentences, table } from '../sheet/model.ts';
-import { converted, digits, unitIn } from '../sheet/units.ts';
 import type { Part, SizedPart } from '../size-parts.ts';
 import { weatherOf } from '../weather.ts';
 import { type Word, weatherOptions } from '../word.ts';
@@ -99,13 +100,13 @@ function blocks(sized: readonly [Part, SizedPart][], units: 'metric' | 'us'): Bl
   );
   return [
     table('parts', [{ label: 'part' }, { label: 'size' }, { label: 'unit' }], rows),
-    sentences('Each line of a working can be checked by hand; its numbers are metric.'),
+    sentences('Each line of a working can be checked by hand; each number wears its unit.'),
     ...sized.flatMap(([part, { words, steps, notes, cautions }]): Block[] => [
       heading(`${part[0]!.toUpperCase()}${part.slice(1)}`),
       sentences(`${words[0]!.toUpperCase()}${words.slice(1)}.`),
       { kind: 'working', title: 'Working', steps },
-      ...(notes.length === 0 ? [] : [{ kind: 'list' as const, items: notes }]),
-      ...cautionBlocks(cautions),
+      ...(notes.length === 0 ? [] : [{ kind: 'list' as const, items: adviceInWords(notes, units) }]),
+      ...cautionBlocks(adviceInWords(cautions, units)),
     ]),
     ...cautionBlocks([
       'Sizes are a start, not a permit: the local code and licensed trades decide on pressure, gas, mains electricity and roofs. Look at stagnation and the hottest tank with "noonloop run".',

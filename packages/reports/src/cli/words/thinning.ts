@@ -1,9 +1,10 @@
 // A leak that is topped up with water: until which day does the glycol protect?
+
+import { withUnit } from '../../shown-units.ts';
 import { designOf } from '../designs.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { dateOption, dayOfYear, quantityOption } from '../option-values.ts';
 import { sentences, table } from '../sheet/model.ts';
-import { withUnit } from '../sheet/units.ts';
 import { weatherOf } from '../weather.ts';
 import { type Word, weatherOptions } from '../word.ts';
 

@@ -1,8 +1,8 @@
 // A weather file looked over.
 import type { QualityReport, WeatherYear } from '@noonloop/weather-io';
+import { withUnit } from '../../shown-units.ts';
 import { EXIT } from '../exit-codes.ts';
 import { type Block, listOf, sentences, table } from '../sheet/model.ts';
-import { withUnit } from '../sheet/units.ts';
 import { weatherAsItIs } from '../weather.ts';
 import { readingOptions, type Word } from '../word.ts';
 

@@ -1,10 +1,10 @@
 // Coefficients of a panel from an hour in the yard.
 import type { YardCoefficient, YardRating, YardTestInput } from '@noonloop/sim-core';
+import { converted, unitIn } from '../../shown-units.ts';
 import { yardTestInWords } from '../../words/yard-test.ts';
 import { checked } from '../settings/check.ts';
 import { readSettings } from '../settings-file.ts';
 import { type Block, type Cell, heading, listOf, sentences, table } from '../sheet/model.ts';
-import { converted, unitIn } from '../sheet/units.ts';
 import { collectorLines } from '../sheet/yaml-lines.ts';
 import type { Word } from '../word.ts';
 

@@ -1,10 +1,10 @@
 // One design through several years of weather: the worst, the typical and the best.
 import type { RunResult } from '@noonloop/sim-core';
+import { withUnit } from '../../shown-units.ts';
 import { summarize } from '../../summary.ts';
 import { designOf } from '../designs.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { type Column, sentences, table } from '../sheet/model.ts';
-import { withUnit } from '../sheet/units.ts';
 import { yearsOfWeather } from '../weather.ts';
 import { runningOptions, type Word } from '../word.ts';
 

@@ -3,10 +3,11 @@ import { checkInput } from '../../input/check.ts';
 import { requireNumber } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
+import { type Saying, say } from '../../input/saying.ts';
+import { line, type WorkingStep } from '../../input/working.ts';
 import { boilingPoint } from '../../physics/fluid/boiling.ts';
 import type { RunResult } from '../../year/result.ts';
-import { PRACTICE } from '../sizing/working.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 
 const optionsSchema = z.strictObject({
   limit: quantity('temperature', 80, 300).optional(),
@@ -55,7 +56,7 @@ export interface GlycolAgeing {
   /** The working. */
   readonly steps: readonly WorkingStep[];
   /** What to test, and what the values mean. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Saying<AdviceCode>[];
 }
 
 /** Colder than this below the limit, ageing is left out: a sixteenth of the pace. [K] */
@@ -109,27 +110,14 @@ export function glycolAgeing(run: RunResult, options: GlycolAgeingOptions = {}):
     monthsToTest,
     testHours,
     steps: [
-      line(
-        'equivalent hours',
-        'Σ 2^((T − limit)/ΔT)',
-        `limit ${show(limit)} °C, ΔT ${show(doubling)} K, 8760 hours; where it boiled out, T up to ${show(hottestLiquid)} °C`,
-        [equivalent, 'h'],
-        'pace: rule of thumb',
-      ),
-      line(
-        'months to the next test',
-        '12 × hours worth a test/equivalent hours, 3 to 12',
-        `12 × ${show(worth)}/${show(equivalent)}`,
-        [monthsToTest, 'months'],
-        `yearly at least: ${PRACTICE}`,
-      ),
+      line('ageing-hours', [equivalent, 'h'], {
+        limit: [limit, '°C'],
+        doubling: [doubling, 'K'],
+        hottest: [hottestLiquid, '°C'],
+      }),
+      line('ageing-next-test', [monthsToTest, 'months'], { worth: [worth, 'h'], hours: [equivalent, 'h'] }),
     ],
-    notes: [
-      'pH by strip or meter: fresh 8.5 to 10; from 8 down corrosion grows more likely; below 7 drain, flush and renew (a trade magazine’s page).',
-      'Reserve of alkalinity: the maker’s kit; half of what it was when fresh is time to renew or to add inhibitor (common practice, no source).',
-      'Strength by refractometer each time: a weaker fluid means make-up, hence a leak. Dark, foul or gritty: spent, whatever it reads.',
-      'Take the sample cold: hot fluid under pressure scalds and flashes to steam.',
-    ],
+    notes: [say('test-ph'), say('test-reserve'), say('test-strength'), say('sample-cold')],
   };
 }
 

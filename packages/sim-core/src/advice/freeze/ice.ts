@@ -1,5 +1,7 @@
 /** Hours and depth below freezing and bursting, from hourly columns; shared by site and run. */
+import { fact, type Saying, say } from '../../input/saying.ts';
 import { MONTH_STARTS } from '../../physics/calendar.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 
 /** When a winter's cold begins and ends. */
 export interface FreezeSeason {
@@ -45,7 +47,7 @@ export interface FreezeReport {
   /** First and last hour below the freezing point, counted from 1 July so that a winter is whole; `null`: none. */
   readonly season: FreezeSeason | null;
   /** What hours below the burst point can lead to; empty where there are none. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Saying<AdviceCode>[];
 }
 
 /** Hourly columns, each [8760]. [°C] */
@@ -121,9 +123,7 @@ export function freezeReport({ air, absorber, pipe, freezing, burst }: ColdColum
     season: seasonOf((hour) => Math.min(absorber[hour]!, pipe[hour]!) < freezing[hour]!, southern),
     cautions:
       burstHours > 0
-        ? [
-            `In ${burstHours} hours of this year the coldest part is below ${highest(burst).toFixed(1)} °C, where the fluid may split collectors and pipes: water damage, and a loop that empties itself hot when it thaws. Do not start it after such a cold before its pressure was checked.`,
-          ]
+        ? [say('fluid-may-split', { hours: fact(burstHours, 'h'), burst: fact(highest(burst), '°C') })]
         : [],
   };
 }

@@ -3,7 +3,7 @@ import { checkInput } from '../../input/check.ts';
 import { DesignError, quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
 import { type Quantity, toSi } from '../../input/quantity.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
+import { line, type WorkingStep } from '../../input/working.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
 import { GLYCOLS, type Glycol, MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
@@ -43,7 +43,7 @@ const readingSchema = z
     fault(
       context,
       quote(value),
-      `a value from ${low} to ${high}${UNITS[scale] === '' ? '' : ` ${UNITS[scale]}`}`,
+      `a value from ${low} to ${high}${SCALE_UNITS[scale] === '1' ? '' : ` ${SCALE_UNITS[scale]}`}`,
       'Read the scale again; most hand refractometers have one scale for each glycol.',
       ['value'],
     );
@@ -81,9 +81,9 @@ export interface GlycolStrength {
   readonly steps: readonly WorkingStep[];
 }
 
-const UNITS: Readonly<Record<GlycolScale, string>> = {
+const SCALE_UNITS: Readonly<Record<GlycolScale, string>> = {
   'freezing-point': '°C',
-  'refractive-index': '',
+  'refractive-index': '1',
   brix: '°Bx',
   density: 'kg/m³',
 };
@@ -187,30 +187,18 @@ export function glycolFromReading(reading: GlycolReading): GlycolStrength {
   const error = Math.max(massFraction - weak, strong - massFraction);
   const ofWeak = compileFluid(glycol, weak).freezingPoint;
   const { freezingPoint } = compileFluid(glycol, massFraction);
-  const how = {
-    'freezing-point': ['freezing point(x) = reading', 'Melinder 2010, inverted'],
-    'refractive-index': [
-      '(n² − 1)/(n² + 2) = ρ (x r_g + (1 − x) r_w)',
-      'Lorentz & Lorenz, density of Melinder 2010; pure indices from memory',
-    ],
-    brix: ['n(°Bx) of sugar = n(x) of glycol', 'ICUMSA table from memory; Lorentz & Lorenz with Melinder 2010'],
-    density: ['ρ(x, t) = reading', 'Melinder 2010, inverted'],
-  } as const;
+  const isCorrected = scale === 'freezing-point' || scale === 'brix';
   const steps = [
-    line(
-      'glycol by mass',
-      how[scale][0],
-      `${show(shown, 6)} ${UNITS[scale]} ± ${show(give, 2)}${scale === 'freezing-point' || scale === 'brix' ? '' : ` at ${show(at)} °C`}`,
-      [massFraction, '-'],
-      how[scale][1],
-    ),
-    line(
-      'freezing point',
-      'Melinder’s curve at x',
-      `x = ${show(massFraction)}, weakest ${show(weak)}: ${show(ofWeak, 3)} °C`,
-      [freezingPoint, '°C'],
-      'Melinder 2010',
-    ),
+    line(`glycol-by-${scale}`, [massFraction, '-'], {
+      shown: [shown, SCALE_UNITS[scale]],
+      give: [give, scale === 'freezing-point' ? 'K' : SCALE_UNITS[scale]],
+      ...(isCorrected ? {} : { sample: [at, '°C'] as const }),
+    }),
+    line('glycol-freezing-point', [freezingPoint, '°C'], {
+      share: [massFraction, '1'],
+      weakest: [weak, '1'],
+      ofWeakest: [ofWeak, '°C'],
+    }),
   ];
   return {
     massFraction,

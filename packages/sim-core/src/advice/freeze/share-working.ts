@@ -1,7 +1,8 @@
 /** The working of a share of glycol, and what to look at. */
-
-import { line, show, type WorkingStep } from '../../input/working.ts';
+import { type Saying, say } from '../../input/saying.ts';
+import { line, type WorkingStep } from '../../input/working.ts';
 import type { Glycol } from '../../physics/fluid/melinder.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 
 /** What the lines show: temperatures [°C], shares [-], volumes [m³]. */
 interface ShareNumbers {
@@ -35,44 +36,26 @@ export function shareSteps({
   held,
 }: ShareNumbers): WorkingStep[] {
   return [
-    line(
-      'coldest absorber',
-      'T_min = T_air − s D/a1, hour by hour without light',
-      `hour ${coldestHour} of the year: ${show(air, 3)} °C − ${show(air - coldest, 3)} K`,
-      [coldest, '°C'],
-      'steady; long-wave of the file, or Berdahl & Martin 1984 with a cloudless sky',
-    ),
-    line(
-      'freezing point wanted',
-      'T_min − margin',
-      `${show(coldest, 4)} − ${show(margin)}`,
-      [target, '°C'],
-      'margin 3 to 5 K: common practice, no source',
-    ),
-    line('glycol by mass', 'freezing point(x) = T', `x = ${show(needed)}`, [needed, '-'], 'Melinder 2010, inverted'),
-    line(
-      'glycol by volume',
-      'v = (x/ρ_g)/(x/ρ_g + (1 − x)/ρ_w)',
-      `the larger of ${show(needed)} and the least ${show(leastMass)} by mass`,
-      [volumeFraction, '-'],
-      'volumes before mixing at 20 °C',
-    ),
-    line(
-      'glycol to pour in',
-      'v × (liquid of the loop + liquid in the vessel when filled)',
-      `${show(volumeFraction)} × (${show(whole * 1000)} L + ${show(held * 1000)} L)`,
-      [volumeFraction * (whole + held), 'm³'],
-      'mixing shrinks by up to a hundredth: top up with mixture, never with water',
-    ),
+    line('share-coldest', [coldest, '°C'], {
+      hour: [coldestHour, 'hour of the year'],
+      air: [air, '°C'],
+      fall: [air - coldest, 'K'],
+    }),
+    line('share-freezing-point', [target, '°C'], { coldest: [coldest, '°C'], margin: [margin, 'K'] }),
+    line('share-by-mass', [needed, '-']),
+    line('share-by-volume', [volumeFraction, '-'], { needed: [needed, '1'], least: [leastMass, '1'] }),
+    line('share-glycol', [volumeFraction * (whole + held), 'm³'], {
+      share: [volumeFraction, '1'],
+      loop: [whole, 'm³'],
+      vessel: [held, 'm³'],
+    }),
   ];
 }
 
 /** @param least - Whether inhibitor and biocide ask for more than the cold does. */
-export const shareNotes = (fluid: Glycol, least: boolean): string[] => [
-  'Mix before filling, with water as the maker asks (often demineralised); concentrate poured after water does not mix by itself.',
-  ...(least ? ['The cold alone would ask for less: the least share keeps inhibitor and biocide strong enough.'] : []),
-  ...(fluid === 'ethylene-glycol'
-    ? ['Ethylene glycol is poisonous: never behind a single wall against drinking water.']
-    : []),
-  'More than needed costs flow and heat: thick when cold, and less heat carried by each litre.',
+export const shareNotes = (fluid: Glycol, least: boolean): Saying<AdviceCode>[] => [
+  say('mix-before-filling'),
+  ...(least ? [say('least-share-governs' as const)] : []),
+  ...(fluid === 'ethylene-glycol' ? [say('ethylene-glycol-is-poison' as const)] : []),
+  say('more-than-needed'),
 ];

@@ -5,6 +5,7 @@ import { checkInput } from '../../input/check.ts';
 import { DesignError, requireNumber } from '../../input/errors.ts';
 import { quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
+import type { Saying } from '../../input/saying.ts';
 import type { WorkingStep } from '../../input/working.ts';
 import { siteAirPressure } from '../../physics/fluid/air-pressure.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
@@ -12,6 +13,7 @@ import { compileFluid } from '../../physics/fluid/compile.ts';
 import { MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
 import { glycolMassForFreezing, glycolMassFromVolume, glycolVolumeFromMass } from '../../physics/fluid/mixture.ts';
 import { loopVolumes, vesselHolds } from '../../physics/loop/loop-volumes.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 import { shareNotes, shareSteps } from './share-working.ts';
 import { coldAbsorber } from './site.ts';
 
@@ -59,7 +61,7 @@ export interface GlycolShare {
   /** The working. */
   readonly steps: readonly WorkingStep[];
   /** What to look at. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Saying<AdviceCode>[];
 }
 
 /**
@@ -111,7 +113,7 @@ export function glycolForSite(
   }
   const weakest = compileFluid(fluid, 0).freezingPoint;
   const needed = target < weakest ? glycolMassForFreezing(fluid, target) : 0;
-  const leastMass = glycolMassFromVolume(fluid, leastVolumeFraction);
+  const leastMass = Math.min(glycolMassFromVolume(fluid, leastVolumeFraction), MAXIMUM_MASS_FRACTION);
   const massFraction = Math.max(needed, leastMass);
   const volumeFraction = glycolVolumeFromMass(fluid, massFraction);
   const { whole } = loopVolumes(loop, coil, array);

@@ -4,7 +4,7 @@ import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
 import { count, defaulted, quantity } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
+import { line, type WorkingStep } from '../../input/working.ts';
 import { STANDARD_ATMOSPHERE } from '../../physics/fluid/air-pressure.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
@@ -112,29 +112,15 @@ export function thinning(design: SystemDesign, options: ThinningOptions): Thinni
       burstPoint: burstProtection(fluid, massFraction),
     };
   });
-  const perDay = leak * DAY * 1000;
   const steps = [
-    line(
-      'stirred volume',
-      'collectors + pipe + coil + liquid in the vessel',
-      `${show((volume - held) * 1000)} L + ${show(held * 1000)} L`,
-      [volume, 'm³'],
-      'geometry; gas law',
-    ),
-    line(
-      'share that still protects',
-      'freezing point(x*) = T_min',
-      `${show(coldest)} °C`,
-      [least, '-'],
-      'Melinder 2010, inverted',
-    ),
-    line(
-      'days until protection is gone',
-      't* = (V/q) ln[x_0 ρ(x_0)/(x* ρ(x*))]',
-      `${show(volume * 1000)} L/${show(perDay)} L/d × ln(${show(partial(start))}/${show(partial(least))})`,
-      [daysToFreezing, 'd'],
-      'mass balance of a stirred volume',
-    ),
+    line('thinning-volume', [volume, 'm³'], { parts: [volume - held, 'm³'], vessel: [held, 'm³'] }),
+    line('thinning-least', [least, '-'], { coldest: [coldest, '°C'] }),
+    line('thinning-days', [daysToFreezing, 'd'], {
+      volume: [volume, 'm³'],
+      leak: [leak * DAY, 'm³/d'],
+      start: [partial(start), 'kg/m³'],
+      end: [partial(least), 'kg/m³'],
+    }),
   ];
   return {
     daysToFreezing,

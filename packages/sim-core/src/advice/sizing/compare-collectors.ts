@@ -6,9 +6,11 @@ import { checkInput } from '../../input/check.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, label, quantity } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
+import { fact, type Saying, say } from '../../input/saying.ts';
 import { stagnationTemperature } from '../../physics/collector/efficiency.ts';
 import type { RunResult } from '../../year/result.ts';
 import { simulate } from '../../year/simulate.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 import { glycolAgeing } from '../freeze/ageing.ts';
 
 const money = z
@@ -119,7 +121,7 @@ export interface CollectorComparison {
     readonly stagnationTemperature: readonly string[];
   };
   /** What can hurt someone, or the choice. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Saying<AdviceCode>[];
 }
 
 /** Stagnation above which plastics, solder and ordinary glycol are no longer at ease; judgement. [°C] */
@@ -198,17 +200,13 @@ const total = (column: Float64Array): number => column.reduce((sum, value) => su
 const highest = (column: Float64Array): number =>
   column.reduce((high, value) => Math.max(high, value), Number.NEGATIVE_INFINITY);
 
-function notes(rows: readonly CollectorOnRoof[]): string[] {
-  const list = rows
+const notes = (rows: readonly CollectorOnRoof[]): Saying<AdviceCode>[] => [
+  ...rows
     .filter((row) => row.stagnationTemperature > HOT)
-    .map(
-      (row) =>
-        `${row.name}: ${row.stagnationTemperature.toFixed(0)} °C when dry in full sun. Pipes, vents, insulation and fluid near it must be made for that; ordinary propylene glycol is not.`,
-    );
-  return [
-    ...list,
-    'Tubes shed snow badly and break singly; flat plates weigh more in one piece. Neither is in these numbers unless `snow` was given.',
-    'Weight and wind: have the roof and its fixings checked by someone qualified. Dry collectors burn: cover them before work.',
-    'Used panels carry no warranty: press them with water, and run the year with the low and high end of their survey too.',
-  ];
-}
+    .map(({ name, stagnationTemperature: dry }) =>
+      say('hot-when-dry' as const, { name, temperature: fact(dry, '°C') }),
+    ),
+  say('tubes-and-snow'),
+  say('roof-bears-weight-and-wind'),
+  say('used-without-warranty'),
+];

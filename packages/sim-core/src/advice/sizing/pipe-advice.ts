@@ -1,4 +1,6 @@
 /** What to look at about tube and insulation. */
+import { fact, type Saying, say } from '../../input/saying.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 import type { PipeSizing } from './sizings.ts';
 
 /** @param lowestVelocity - That carries air along. [m/s] @param lossShare - Highest loss over full-sun heat. [-] */
@@ -6,20 +8,12 @@ export function pipeNotes(
   { pipe, insulation, outdoorInsulation }: Pick<PipeSizing, 'pipe' | 'insulation' | 'outdoorInsulation'>,
   lowestVelocity: number,
   lossShare: number,
-): string[] {
-  const notes: string[] = [];
-  if (!pipe.fits) notes.push('No common tube keeps velocity and head: run two tubes, or ask for less flow.');
-  if (pipe.velocity < lowestVelocity)
-    notes.push(
-      `The fluid runs at ${pipe.velocity.toFixed(2)} m/s: too slow to carry air along; give the highest point a vent that can be shut.`,
-    );
-  if (insulation.share > lossShare)
-    notes.push('No common thickness keeps the loss: shorten the pipe, or take it indoors.');
-  if (!insulation.meetsCode || !outdoorInsulation.meetsCodeOutdoors)
-    notes.push('No common thickness is as thick as codes ask for this tube: lay two shells, or a better insulation.');
-  notes.push(
-    'Codes differ: R-3 above 105 °F, or as thick as the tube indoors and twice that out of doors. The local code decides.',
-    'Insulation near the collectors must bear their stagnation temperature, and out of doors the sun and birds.',
-  );
+): Saying<AdviceCode>[] {
+  const notes: Saying<AdviceCode>[] = [];
+  if (!pipe.fits) notes.push(say('no-common-tube'));
+  if (pipe.velocity < lowestVelocity) notes.push(say('too-slow-for-air', { velocity: fact(pipe.velocity, 'm/s') }));
+  if (insulation.share > lossShare) notes.push(say('no-common-insulation'));
+  if (!insulation.meetsCode || !outdoorInsulation.meetsCodeOutdoors) notes.push(say('insulation-below-codes'));
+  notes.push(say('insulation-codes-differ'), say('insulation-near-collectors'));
   return notes;
 }

@@ -4,11 +4,12 @@ import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
+import { fact, type Saying, say } from '../../input/saying.ts';
+import { line, type WorkingStep } from '../../input/working.ts';
 import { airPressureAt } from '../../physics/fluid/air-pressure.ts';
 import { waterDensity } from '../../physics/fluid/water.ts';
 import { gasNeeded, vesselSold } from '../../physics/loop/vessel.ts';
-import { PRACTICE } from './working.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 
 const optionsSchema = z.strictObject({
   coldTemperature: quantityOr('temperature', 0, 40, 10, 'judgement: cold mains'),
@@ -53,7 +54,7 @@ export interface PotableExpansion {
   /** The working. */
   readonly steps: readonly WorkingStep[];
   /** What can hurt someone. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Saying<AdviceCode>[];
 }
 
 /** Share of the relief valve's pressure that the vessel may reach; as EN 12828 has it above 5 bar (from memory). [-] */
@@ -93,8 +94,6 @@ export function potableExpansion(design: SystemDesign, options: PotableExpansion
   const expansion = Math.max(0, densities[0] / densities[1] - 1) * volume;
   const minimumVolume = gasNeeded(expansion, supplyPressure, endPressure, air);
   const vesselVolume = vesselSold(minimumVolume);
-  const bar = (pressure: number) => `${show(pressure / 1e5, 3)} bar`;
-  const litres = (amount: number) => `${show(amount * 1000)} L`;
   return {
     expansion,
     minimumVolume,
@@ -102,24 +101,21 @@ export function potableExpansion(design: SystemDesign, options: PotableExpansion
     prechargePressure: supplyPressure,
     endPressure,
     steps: [
-      line(
-        'water that the tank gives off',
-        'V_e = V_tank [ρ(t_cold)/ρ(t_hot) − 1]',
-        `${litres(volume)} × [${densities[0].toFixed(2)}/${densities[1].toFixed(2)} − 1], ${show(cold)} to ${show(hot)} °C`,
-        [expansion, 'm³'],
-        'IAPWS SR6-08',
-      ),
-      line(
-        'smallest vessel',
-        'V_N = V_e (p_end + p_air)/(p_end − p_supply)',
-        `${litres(expansion)} × ${bar(endPressure + air)}/(${bar(endPressure)} − ${bar(supplyPressure)})`,
-        [minimumVolume, 'm³'],
-        'gas law, isothermal; end pressure nine tenths of the relief valve’s',
-      ),
-      line('vessel sold', 'list', 'next size', [vesselVolume, 'm³'], PRACTICE),
+      line('potable-expansion', [expansion, 'm³'], {
+        volume: [volume, 'm³'],
+        coldDensity: [densities[0], 'kg/m³'],
+        hotDensity: [densities[1], 'kg/m³'],
+        cold: [cold, '°C'],
+        hot: [hot, '°C'],
+      }),
+      line('potable-smallest', [minimumVolume, 'm³'], {
+        expansion: [expansion, 'm³'],
+        endAbsolute: [endPressure + air, 'Pa'],
+        end: [endPressure, 'Pa'],
+        supply: [supplyPressure, 'Pa'],
+      }),
+      line('potable-vessel', [vesselVolume, 'm³']),
     ],
-    cautions: [
-      `Behind a check valve, pressure reducer or backflow preventer ${show(expansion * 1000, 2)} L of water must find room at each heating: codes ask for an expansion vessel for drinking water there (IPC 607.3, UPC 608.3). Nothing that shuts may stand between tank, vessel and relief valve. A licensed plumber fits it by the local code.`,
-    ],
+    cautions: [say('water-must-find-room', { volume: fact(expansion, 'm³') })],
   };
 }

@@ -4,12 +4,14 @@ import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
+import type { Saying } from '../../input/saying.ts';
 import type { WorkingStep } from '../../input/working.ts';
 import { airPressureAt } from '../../physics/fluid/air-pressure.ts';
 import { boilingPoint } from '../../physics/fluid/boiling.ts';
 import { HIGHEST_TEMPERATURE } from '../../physics/fluid/compile.ts';
 import { gaugeOfVessel, prechargeFor, reserveIn, vesselSold } from '../../physics/loop/vessel.ts';
 import { type SteamReach, steamReach, vesselFor, vesselNeed } from '../../physics/loop/vessel-need.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 import { pressureCautions } from './pressure-advice.ts';
 import { pressureSteps } from './pressure-working.ts';
 import { RELIEFS } from './working.ts';
@@ -61,7 +63,7 @@ export interface PressureSizing {
   /** The working. */
   readonly steps: readonly WorkingStep[];
   /** What can hurt someone. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Saying<AdviceCode>[];
 }
 
 /**

@@ -1,9 +1,12 @@
 /** The working of `sizePumpDrive`, and what to look at. */
 import type { SystemDesign } from '../../design/design.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
-import { startNotes, startSteps } from './pump-start-words.ts';
+import { fact, type Saying, say } from '../../input/saying.ts';
+import { line, type WorkingStep } from '../../input/working.ts';
+import { HIGHEST_LIGHT } from '../../physics/loop/pump-in-light.ts';
+import type { AdviceCode } from '../advice-codes.ts';
+import { startNotes, startSteps } from './pump-start-advice.ts';
 import type { PumpSizing } from './sizings.ts';
-import { L_PER_MIN, PRACTICE } from './working.ts';
+import { FLUID_HEAT, KWH, L_PER_MIN } from './working.ts';
 
 /** Common flow of collectors: low flow to high flow, common practice, no source. [m³/(s·m²)] */
 const FLOWS = { low: 0.2 / L_PER_MIN, high: 1.5 / L_PER_MIN } as const;
@@ -22,8 +25,6 @@ interface Asked {
   readonly dullIrradiance: number;
 }
 
-const litres = (flow: number): string => `${show(flow * L_PER_MIN, 3)} L/min`;
-
 /** Lines of the working. */
 export function pumpSteps(design: SystemDesign, asked: Asked, results: Results, powerPerRated: number): WorkingStep[] {
   return [
@@ -41,34 +42,35 @@ function thresholdSteps(
   powerPerRated: number,
 ): WorkingStep[] {
   if (pump.drive === 'mains') return [];
-  const direct = pump.drive === 'direct';
   const rated = pv.module.maximumPowerCurrent * pv.module.maximumPowerVoltage;
-  const onModules = `${pv.modules} module(s) of ${show(rated)} W`;
-  const found = (light: number | null) => (light === null ? 'not reached up to 1200 W/m²' : 'bisection');
+  const modules = { modules: [pv.modules, '1'], rated: [rated, 'W'] } as const;
+  const { motor, boosterEfficiency, startPower, stopPower } = pump;
+  const [start, stop] =
+    pump.drive === 'direct'
+      ? ([
+          ['pump-start-direct', { ...modules, current: [motor.startCurrent, 'A'] }],
+          ['pump-stop-direct', { ...modules, current: [motor.frictionCurrent, 'A'] }],
+        ] as const)
+      : ([
+          ['pump-start-booster', { ...modules, power: [startPower, 'W'] }],
+          ['pump-stop-booster', { ...modules, power: [stopPower, 'W'] }],
+        ] as const);
+  const highest = { highest: [HIGHEST_LIGHT, 'W/m²'] } as const;
   const steps = [
-    line(
-      'start',
-      direct ? 'I_standstill(light) = I_start' : 'η_booster P_mp(light) = P_start',
-      `${direct ? `${show(pump.motor.startCurrent)} A` : `${show(pump.startPower)} W`}, ${onModules}`,
-      [startIrradiance ?? 0, 'W/m²'],
-      found(startIrradiance),
-    ),
-    line(
-      'stop',
-      direct ? 'I_standstill(light) = I_friction' : 'η_booster P_mp(light) = P_stop',
-      `${direct ? `${show(pump.motor.frictionCurrent)} A` : `${show(pump.stopPower)} W`}, ${onModules}`,
-      [stopIrradiance ?? 0, 'W/m²'],
-      found(stopIrradiance),
-    ),
+    startIrradiance === null
+      ? line('pump-start-never', [0, 'W/m²'], highest)
+      : line(start[0], [startIrradiance, 'W/m²'], start[1]),
+    stopIrradiance === null
+      ? line('pump-stop-never', [0, 'W/m²'], highest)
+      : line(stop[0], [stopIrradiance, 'W/m²'], stop[1]),
   ];
   if (modulePowerForStart === null) return steps;
-  const module = line(
-    'module for the start wanted',
-    'P = P_start/(η_booster × P_mp(light)/P_rated)',
-    `${show(pump.startPower)} W/(${show(pump.boosterEfficiency)} × ${show(powerPerRated)}), in ${show(asked.startIrradiance)} W/m²`,
-    [modulePowerForStart, 'W'],
-    'single diode, De Soto 2006; start power of the design',
-  );
+  const module = line('pump-module', [modulePowerForStart, 'W'], {
+    power: [startPower, 'W'],
+    efficiency: [boosterEfficiency, '1'],
+    perRated: [powerPerRated, '1'],
+    light: [asked.startIrradiance, 'W/m²'],
+  });
   return [module, ...steps];
 }
 
@@ -78,65 +80,43 @@ function flowSteps(
   asked: Asked,
   { dullMorning, flowPerArea, fullSun, riseInFullSun }: Results,
 ): WorkingStep[] {
-  const area = array.panels * array.collector.area;
+  const area = [array.panels * array.collector.area, 'm²'] as const;
+  const flow = [fullSun.flow, 'm³/s'] as const;
   return [
-    line(
-      'flow in full sun',
-      'pump curve at the power offered = Darcy–Weisbach',
-      `${show(fullSun.pumpPower)} W, fluid ${show(asked.warmFluid)} °C: ${litres(fullSun.flow)}`,
-      [fullSun.flow, 'm³/s'],
-      'affinity laws; loop page of the theory',
-    ),
-    line(
-      'flow for each m²',
-      'V̇/A',
-      `${litres(fullSun.flow)}/${show(area)} m²`,
-      [flowPerArea, 'm³/(s·m²)'],
-      `0.2 (low flow) to 1.5 L/(min·m²) (high flow): ${PRACTICE}`,
-    ),
-    line(
-      'warming through the array',
-      'Δt = η0 G A/(ρ c_p V̇)',
-      `${show(array.collector.eta0)} × 1000 × ${show(area)}/(3.9e6 × ${show(fullSun.flow)})`,
-      [riseInFullSun, 'K'],
-      'cold tank; ρ c_p of loop fluids within 6 %',
-    ),
-    line(
-      'flow on a dull morning',
-      'the same, fluid cold',
-      `${show(dullMorning.pumpPower, 3)} W in ${show(asked.dullIrradiance)} W/m², fluid ${show(asked.coldFluid)} °C: ${litres(dullMorning.flow)}${dullMorning.starts ? '' : ', but a standing pump does not start'}`,
-      [dullMorning.starts ? dullMorning.flow : 0, 'm³/s'],
-      'viscosity: Melinder 2010',
-    ),
+    line('pump-flow', flow, { power: [fullSun.pumpPower, 'W'], fluid: [asked.warmFluid, '°C'] }),
+    line('pump-flow-per-area', [flowPerArea, 'm³/(s·m²)'], {
+      flow,
+      area,
+      low: [FLOWS.low, 'm³/(s·m²)'],
+      high: [FLOWS.high, 'm³/(s·m²)'],
+    }),
+    line('pump-warming', [riseInFullSun, 'K'], {
+      eta0: [array.collector.eta0, '1'],
+      area,
+      heat: [FLUID_HEAT / KWH, 'Wh/(L·K)'],
+      flow,
+    }),
+    line(dullMorning.starts ? 'pump-dull' : 'pump-dull-standing', [dullMorning.starts ? dullMorning.flow : 0, 'm³/s'], {
+      power: [dullMorning.pumpPower, 'W'],
+      light: [asked.dullIrradiance, 'W/m²'],
+      fluid: [asked.coldFluid, '°C'],
+      flow: [dullMorning.flow, 'm³/s'],
+    }),
   ];
 }
 
 /** What to look at. */
-export function pumpNotes(results: Results): string[] {
+export function pumpNotes(results: Results): Saying<AdviceCode>[] {
   const { bestStart, dullMorning, flowPerArea, fullSun, modulePowerForStart, startIrradiance } = results;
-  const notes: string[] = [];
-  const light = startIrradiance?.toFixed(0);
-  if (startIrradiance === null)
-    notes.push('The pump never starts on this module: a larger module, or a pump that needs less.');
-  else if (startIrradiance > STARTS.late)
-    notes.push(
-      `The pump starts only in ${light} W/m²: the panels are hot by then, and dull days are lost. A larger module starts it sooner.`,
-    );
+  const notes: Saying<AdviceCode>[] = [];
+  if (startIrradiance === null) notes.push(say('pump-never-starts'));
+  else if (startIrradiance > STARTS.late) notes.push(say('pump-starts-late', { light: fact(startIrradiance, 'W/m²') }));
   else if (startIrradiance < STARTS.early && (modulePowerForStart !== null || startIrradiance > 0))
-    notes.push(
-      `The pump starts in ${light} W/m² already: in dull light it may cool the tank. A higher threshold, a smaller module, or a temperature-difference control.`,
-    );
+    notes.push(say('pump-starts-early', { light: fact(startIrradiance, 'W/m²') }));
   if (bestStart !== null) notes.push(...startNotes(bestStart));
-  if (fullSun.flow > 0 && flowPerArea < FLOWS.low)
-    notes.push('Little flow for the array: hot collectors lose more. Wider pipe, less glycol or a stronger pump.');
-  if (flowPerArea > FLOWS.high)
-    notes.push('More flow than the array needs: a smaller pump or module saves money, and the tank keeps its layers.');
-  if (fullSun.flow > 0 && dullMorning.flow < HARDLY * fullSun.flow)
-    notes.push(
-      'On a dull morning hardly anything flows: light is thin and the cold fluid thick. Mild light is then lost, which a simulation shows in figures.',
-    );
-  notes.push(
-    'A module is live while there is light, and plugs under load arc: cover it before work; mains wiring is for licensed people.',
-  );
+  if (fullSun.flow > 0 && flowPerArea < FLOWS.low) notes.push(say('little-flow'));
+  if (flowPerArea > FLOWS.high) notes.push(say('much-flow'));
+  if (fullSun.flow > 0 && dullMorning.flow < HARDLY * fullSun.flow) notes.push(say('dull-morning'));
+  notes.push(say('module-is-live'));
   return notes;
 }

@@ -8,7 +8,7 @@ import { powerInLight, pumpInLight, pumpOnModule, pumpThresholds } from '../../p
 import { findPumpStart } from './pump-start.ts';
 import { pumpNotes, pumpSteps } from './pump-working.ts';
 import type { PumpSizing } from './sizings.ts';
-import { PRACTICE } from './working.ts';
+import { FLUID_HEAT, PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
   air: quantityOr('temperature', -40, 50, 15, 'judgement: a mild day'),
@@ -32,8 +32,6 @@ export interface PumpSizingOptions {
   readonly dullIrradiance?: Quantity;
 }
 
-/** Heat capacity of loop fluids by volume, within 6 %. [J/(m³·K)] */
-const FLUID_HEAT = 3.9e6;
 /** Lights of {@link PumpSizing.rows}. [W/m²] */
 const LIGHTS = [100, 150, 200, 300, 400, 500, 600, 700, 800, 900, 1000] as const;
 

@@ -1,6 +1,8 @@
 /** What the sizing of coil, pipe and pump answers. */
+import type { Saying } from '../../input/saying.ts';
 import type { WorkingStep } from '../../input/working.ts';
 import type { PumpInLight } from '../../physics/loop/pump-in-light.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 import type { BestPumpStart } from './pump-start.ts';
 
 /** How much coil, and why. */
@@ -78,7 +80,7 @@ export interface PipeSizing {
   /** The working. */
   readonly steps: readonly WorkingStep[];
   /** What to look at. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Saying<AdviceCode>[];
 }
 
 /** What a pump does on its module. */
@@ -110,5 +112,5 @@ export interface PumpSizing {
   /** The working. */
   readonly steps: readonly WorkingStep[];
   /** What to look at. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Saying<AdviceCode>[];
 }

@@ -3,7 +3,7 @@ import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
-import { line, show, type WorkingStep } from '../../input/working.ts';
+import { line, type WorkingStep } from '../../input/working.ts';
 import { WATER_HEAT_CAPACITY } from '../../physics/tank/tank.ts';
 import { KWH, PRACTICE, stockSize } from './working.ts';
 
@@ -81,29 +81,22 @@ export function sizeTank(design: SystemDesign, options: TankSizingOptions = {}):
   const forTheDraw = daysOfDraw * draw.dailyVolume * hotShare;
   const volume = Math.max(forTheSun, forTheDraw);
   const stockVolume = stockSize(TANKS, volume);
+  const gain = [dailyGain, 'J/m²'] as const;
   const steps = [
-    line(
-      'volume for the sun',
-      'V = A q/(ρ c (t_max − t_start))',
-      `${show(area)} m² × ${show(dailyGain / KWH)} kWh/m²/(${show(WATER_HEAT_CAPACITY / KWH, 5)} kWh/(m³·K) × (${show(maximumTemperature)} − ${show(startTemperature)}) K)`,
-      [forTheSun, 'm³'],
-      'heat of water; a bright day without draw stays below the highest temperature',
-    ),
-    line(
-      'volume for the draw',
-      'V = days × V_day (t_tap − 10)/(60 − 10)',
-      `${show(daysOfDraw)} × ${show(draw.dailyVolume)} m³ × ${show(hotShare)}`,
-      [forTheDraw, 'm³'],
-      `hot water of 60 °C mixed with mains of 10 °C; days: ${PRACTICE}`,
-    ),
-    line(
-      'litres for each m²',
-      'V/A',
-      `${show(volume * 1000)} L/${show(area)} m²`,
-      [volume / area, 'm³/m²'],
-      `50 to 75 L/m²: ${PRACTICE}`,
-    ),
-    line('next size sold', 'list', `${TANKS.map((size) => size * 1000).join(', ')} L`, [stockVolume, 'm³'], PRACTICE),
+    line('tank-for-sun', [forTheSun, 'm³'], {
+      area: [area, 'm²'],
+      gain,
+      heat: [WATER_HEAT_CAPACITY / KWH, 'Wh/(L·K)'],
+      highest: [maximumTemperature, '°C'],
+      start: [startTemperature, '°C'],
+    }),
+    line('tank-for-draw', [forTheDraw, 'm³'], {
+      days: [daysOfDraw, '1'],
+      volume: [draw.dailyVolume, 'm³'],
+      hotShare: [hotShare, '1'],
+    }),
+    line('tank-per-area', [volume / area, 'm³/m²'], { volume: [volume, 'm³'], area: [area, 'm²'] }),
+    line('tank-sold', [stockVolume, 'm³'], { sold: [TANKS, 'm³'] }),
   ];
   return {
     volume,

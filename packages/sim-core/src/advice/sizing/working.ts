@@ -18,3 +18,6 @@ export const COMMON_FLOW = 0.7 / L_PER_MIN;
 
 /** Relief valves as they are sold, common practice, no source. [Pa] @internal */
 export const RELIEFS = [2.5e5, 3e5, 4e5, 6e5, 8e5, 10e5] as const;
+
+/** Heat capacity of loop fluids by volume, within 6 %. [J/(m³·K)] @internal */
+export const FLUID_HEAT = 3.9e6;

@@ -45,7 +45,7 @@ export const STANDARD = {
   inletTemperatures: [20, 35, 50, 65, 80],
 } as const;
 /** Stagnation, ISO 9806 (from memory). */
-const STAGNATION = { irradiance: 1000, ambientTemperature: 30 } as const;
+export const STAGNATION = { irradiance: 1000, ambientTemperature: 30 } as const;
 /**
  * Stagnation is measured in still air: film of 5 W/(m²·K) against 10 (Duffie & Beckman §3.15, least value, from memory). [-]
  */

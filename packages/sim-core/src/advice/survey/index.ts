@@ -1,11 +1,12 @@
 export type { SurveyNumbers } from './assess.ts';
 export type { Band } from './band.ts';
+export type { Parameter, ParameterName, SurveyOrigin } from './parameter.ts';
 export {
-  type Narrowing,
   type RatedCollector,
   rateFromSurvey,
   type SurveyBands,
   type SurveyedCollector,
+  type SurveyedNumber,
   type SurveyRating,
 } from './rate.ts';
 export type { Measured, MeasuredLimits, MeasuredValue, SurveyInput } from './schema.ts';

@@ -1,4 +1,4 @@
-/** A number of a survey: what it is, its limits, and how to know it better. */
+/** A number of a survey: what it is, its limits, and where they come from. */
 import type { Band } from './band.ts';
 
 /** Numbers that a rating is computed from. */
@@ -28,22 +28,23 @@ export type ParameterName =
   | 'wind'
   | 'topLoss';
 
-/** A number, its limits and how to know it better. */
+/** How a number of a survey is known. */
+export type SurveyOrigin = 'measured' | 'limits' | 'word' | 'guess' | 'model';
+
+/** A number, its limits, and where they come from. */
 export interface Parameter {
   /** Name. */
   readonly name: ParameterName;
   /** Field of the survey that it comes from; empty for the model's own. */
   readonly field: string;
-  /** What it is, in words. */
-  readonly what: string;
   /** Limits. */
   readonly band: Band;
   /** Unit of the limits. */
   readonly unit: string;
-  /** Where they come from: measured, a word of the survey, or a guess with its reason. */
-  readonly source: string;
-  /** Whether the survey leaves it to a guess. */
-  readonly guessed: boolean;
-  /** What would narrow it. */
-  readonly how: string;
+  /** Measured, limits given, a word of the survey, a guess for want of them, or what the formulas leave open. */
+  readonly origin: SurveyOrigin;
+  /** The word, for the origin `'word'`. */
+  readonly word?: string;
+  /** What the tool may be off, for the origin `'measured'`, in {@link unit}. */
+  readonly tool?: number;
 }

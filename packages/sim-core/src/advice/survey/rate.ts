@@ -1,6 +1,8 @@
-import type { DesignAssumption, IncidenceModifierB0 } from '../../design/design.ts';
+import type { IncidenceModifierB0 } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
+import { fact, type Saying, say } from '../../input/saying.ts';
 import type { WorkingStep } from '../../input/working.ts';
+import type { AdviceCode } from '../advice-codes.ts';
 import { type Assessed, assess, type SurveyNumbers, TEST_FLOW, type Values, WATER_20 } from './assess.ts';
 import { type Band, combine, type Swing, swingSize } from './band.ts';
 import type { Parameter, ParameterName } from './parameter.ts';
@@ -41,22 +43,12 @@ export interface SurveyedCollector extends RatedCollector {
 /** Numbers of a surveyed panel, each with its band. */
 export type SurveyBands = Readonly<Record<keyof SurveyNumbers, Band>>;
 
-/** One input of a survey, and what its doubt costs. */
-export interface Narrowing {
-  /** Field of the survey; empty for what the formulas leave open. */
-  readonly field: string;
-  /** What it is, in words. */
-  readonly what: string;
-  /** Limits that were reckoned with. */
-  readonly band: Band;
-  /** Unit of the limits. */
-  readonly unit: string;
+/** One number that went into a rating, and what its doubt costs. */
+export interface SurveyedNumber extends Parameter {
   /** Half of what the efficiency at work moves between them. [-] */
   readonly effect: number;
   /** Share of the variance of the efficiency at work, 0 to 1; all of them add up to 1. [-] */
   readonly share: number;
-  /** What would narrow it. */
-  readonly how: string;
 }
 
 /** A used panel rated from what can be seen and measured. */
@@ -71,14 +63,12 @@ export interface SurveyRating {
   readonly bands: SurveyBands;
   /** Outside length times width. [m²] */
   readonly grossArea: number;
-  /** Inputs by what their doubt costs, the costliest first. */
-  readonly narrowing: readonly Narrowing[];
+  /** All numbers that went in, the one whose doubt costs most first. */
+  readonly numbers: readonly SurveyedNumber[];
   /** The working of the likely case. */
   readonly steps: readonly WorkingStep[];
-  /** What was guessed, and what words were taken for. */
-  readonly assumptions: readonly DesignAssumption[];
   /** What can hurt someone on the way. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Saying<AdviceCode>[];
 }
 
 /**
@@ -125,16 +115,8 @@ export function rateFromSurvey(input: SurveyInput): SurveyRating {
     high: toCollector(survey, edge(1)),
     bands,
     grossArea: centre.grossArea,
-    narrowing: rank(parameters, atWork),
+    numbers: rank(parameters, atWork),
     steps: surveySteps(centre),
-    assumptions: parameters
-      .filter(({ source }) => source !== 'limits given')
-      .map(({ name, band, unit, source }) => ({
-        path: name,
-        value: band.likely,
-        unit,
-        source: `${source}; ${Number(band.low.toPrecision(4))} to ${Number(band.high.toPrecision(4))}`,
-      })),
     cautions: cautions(bands),
   };
 }
@@ -155,19 +137,11 @@ function atEdge(parameters: readonly Parameter[], swings: readonly Swing[], side
   ) as Values;
 }
 
-function rank(parameters: readonly Parameter[], swings: readonly Swing[]): Narrowing[] {
+function rank(parameters: readonly Parameter[], swings: readonly Swing[]): SurveyedNumber[] {
   const sizes = swings.map(swingSize);
   const whole = sizes.reduce((sum, size) => sum + size * size, 0) || 1;
   return parameters
-    .map(({ field, what, band, unit, how }, at) => ({
-      field,
-      what,
-      band,
-      unit,
-      effect: sizes[at]!,
-      share: sizes[at]! ** 2 / whole,
-      how,
-    }))
+    .map((parameter, at) => ({ ...parameter, effect: sizes[at]!, share: sizes[at]! ** 2 / whole }))
     .sort((a, b) => b.effect - a.effect);
 }
 
@@ -186,11 +160,12 @@ function toCollector(survey: Survey, { outputs, flow }: Assessed): SurveyedColle
   };
 }
 
-function cautions({ weightFull, stagnationTemperature }: SurveyBands): string[] {
+function cautions({ weightFull, stagnationTemperature }: SurveyBands): Saying<AdviceCode>[] {
+  const of = ({ likely, high }: Band, unit: string) => ({ likely: fact(likely, unit), high: fact(high, unit) });
   return [
-    `Full, the panel weighs ${weightFull.likely.toFixed(0)} kg for each m² of roof (up to ${weightFull.high.toFixed(0)}), and wind can lift more than that: have roof and fixings checked by someone qualified.`,
-    `Dry in full sun its plate reaches ${stagnationTemperature.likely.toFixed(0)} °C (up to ${stagnationTemperature.high.toFixed(0)}): cover it or wait for dusk before touching or filling it; water makes steam at once.`,
-    'Old glass may not be toughened: gloves, eye protection, two people. Fibres and flaking coatings: a dust mask.',
-    'Press the tubes with water before they go on a roof; frost may have split them. Work at heights and pressure systems: your local code and licensed trades decide.',
+    say('panel-weight', of(weightFull, 'kg/m²')),
+    say('plate-is-hot', of(stagnationTemperature, '°C')),
+    say('old-glass'),
+    say('press-tubes-first'),
   ];
 }

@@ -1,5 +1,5 @@
 /** The working of a yard test, line by line. */
-import { show as digits, type WorkingStep } from '../../input/working.ts';
+import { line as step, type WorkingStep } from '../../input/working.ts';
 import { fluxOf, type Line, type YardNumbers } from './yard-fit.ts';
 import type { YardTest } from './yard-schema.ts';
 
@@ -10,27 +10,28 @@ export function yardSteps(
   deviations: readonly number[],
   line: Line,
 ): WorkingStep[] {
-  const steps = points.map((point, at): WorkingStep => {
+  const readings = points.map((point, at) => {
     const { inlet, outlet, warming = 0 } = test.points[at]!;
-    const warmed = warming === 0 ? '' : ` + ${digits(test.heatCapacity)} × ${digits(warming)}/3600`;
-    return {
-      quantity: `heat of reading ${at + 1}`,
-      formula: 'q = ρ c_p V̇ (t_out − t_in)/A + C dt_m/dt',
-      numbers: `${digits(point.capacityRate)} × (${digits(outlet)} − ${digits(inlet)})${warmed}; the line gives ${digits(fluxOf(line, point))}, ± ${digits(deviations[at]!, 2)} by the tools`,
-      value: point.flux,
-      unit: 'W/m²',
-      source: `${test.fluid === 'water' ? 'IAPWS' : 'Melinder 2010'}; error: JCGM 100`,
-    };
+    return step(warming === 0 ? 'yard-heat' : 'yard-heat-warming', [point.flux, 'W/m²'], {
+      reading: [at + 1, '1'],
+      capacityRate: [point.capacityRate, 'W/(m²·K)'],
+      outlet: [outlet, '°C'],
+      inlet: [inlet, '°C'],
+      capacity: [test.heatCapacity, 'J/(m²·K)'],
+      warming: [warming, 'K/h'],
+      ofLine: [fluxOf(line, point), 'W/m²'],
+      error: [deviations[at]!, 'W/m²'],
+      fluid: test.fluid,
+    });
   });
-  const formula = 'q = eta0 K G − a1 d − a2 d |d|, weighted least squares';
-  const light = points.map((point) => `${digits(point.light, 3)}`).join(', ');
-  const difference = points.map((point) => `${digits(point.difference, 3)}`).join(', ');
-  const numbers = `K G: ${light} W/m²; d: ${difference} K`;
-  const source = 'ISO 9806 form; K: b0';
+  const columns = {
+    light: [points.map(({ light }) => light), 'W/m²'],
+    difference: [points.map(({ difference }) => difference), 'K'],
+  } as const;
   return [
-    ...steps,
-    { quantity: 'eta0', formula, numbers, value: line[0], unit: '-', source },
-    { quantity: 'a1', formula, numbers, value: line[1], unit: 'W/(m²·K)', source },
-    { quantity: 'a2', formula, numbers, value: line[2], unit: 'W/(m²·K²)', source },
+    ...readings,
+    step('yard-eta0', [line[0], '-'], columns),
+    step('yard-a1', [line[1], 'W/(m²·K)'], columns),
+    step('yard-a2', [line[2], 'W/(m²·K²)'], columns),
   ];
 }

@@ -1,9 +1,9 @@
-import { DesignError, requireNumber } from '../../input/errors.ts';
+import { DesignError, requireNumber, show } from '../../input/errors.ts';
 import type { WorkingStep } from '../../input/working.ts';
 import { fluidDensity } from '../fluid/compile.ts';
 import { checkedFluid } from '../fluid/properties.ts';
 import { type ExpansionInput, endPressure, prechargePressure, reserveRule } from './expansion-rules.ts';
-import { expansionSteps, inBar } from './expansion-working.ts';
+import { expansionSteps } from './expansion-working.ts';
 import { EN_12828_AIR, gaugeOfVessel } from './vessel.ts';
 
 /** A sized vessel. Pressures are gauge. */
@@ -113,7 +113,7 @@ const pressureError = (end: number, precharge: number): DesignError =>
   new DesignError([
     {
       path: 'endPressure',
-      found: `${inBar(end)} with a pre-charge of ${inBar(precharge)}`,
+      found: `${show(end)} Pa with a pre-charge of ${show(precharge)} Pa`,
       expected: 'an end pressure above the pre-charge',
       remedy: 'Choose a relief valve that opens later, or less static height.',
     },

@@ -35,7 +35,7 @@ export interface PumpOnModule {
 /** The largest power that the hydraulics are asked for; no pump of a house takes it. [W] */
 const MOST_POWER = 1e6;
 /** Brightest light in which a start is looked for. [W/m²] */
-const BRIGHTEST = 1200;
+export const HIGHEST_LIGHT = 1200;
 
 /** Prepares a design's pump and module for an outdoor air [°C]. */
 export const pumpOnModule = (design: SystemDesign, air: number): PumpOnModule => ({
@@ -104,9 +104,9 @@ export function pumpThresholds(of: PumpOnModule): { readonly start: number | nul
 
 /** Least light that offers a supply, see {@link supplyInLight}; by bisection. [W/m²] */
 function lightForSupply(of: PumpOnModule, supply: number): number | null {
-  if (supplyInLight(of, BRIGHTEST) < supply) return null;
+  if (supplyInLight(of, HIGHEST_LIGHT) < supply) return null;
   let low = 1;
-  let high = BRIGHTEST;
+  let high = HIGHEST_LIGHT;
   if (supplyInLight(of, low) >= supply) return 0;
   for (let round = 0; round < 40; round++) {
     const middle = (low + high) / 2;

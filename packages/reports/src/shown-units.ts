@@ -1,5 +1,5 @@
-// Numbers of a sheet in the units asked for.
-import { formatNumber, type Units } from '../../units.ts';
+// Numbers of any SI unit in the units of a report, with as many digits as a person reads.
+import { formatNumber, type Units } from './units.ts';
 
 interface Shown {
   readonly symbol: string;
@@ -34,6 +34,8 @@ const UNITS: Readonly<Record<string, readonly [Shown, Shown?]>> = {
   'm³/m²': [shown('L/m²', 1000), shown('gal/ft²', FOOT ** 2 / GALLON)],
   'm³/(s·m²)': [shown('L/(min·m²)', 6e4), shown('gal/(min·ft²)', (60 * FOOT ** 2) / GALLON)],
   'm/s': [shown('m/s'), shown('ft/s', 1 / FOOT)],
+  'm/s wind': [shown('m/s'), shown('mph', 3600 / (5280 * FOOT))],
+  'W heat': [shown('kW', 1e-3), shown('kBtu/h', 1e-3 * BTU_H)],
   'W/m²': [shown('W/m²'), shown('Btu/(h·ft²)', BTU_H * FOOT ** 2)],
   'W/K': [shown('W/K'), shown('Btu/(h·°F)', BTU_H / 1.8)],
   'W/(m·K)': [shown('W/(m·K)'), shown('Btu/(h·ft·°F)', (BTU_H * FOOT) / 1.8)],
@@ -43,6 +45,17 @@ const UNITS: Readonly<Record<string, readonly [Shown, Shown?]>> = {
   'm²·K/W': [shown('m²·K/W'), shown('h·ft²·°F/Btu', 1.8 / (BTU_H * FOOT ** 2))],
   '%': [shown('%', 100)],
   '1/J': [shown('1/kWh', 3.6e6)],
+  'm³/d': [shown('L/d', 1000), shown('gal/d', 1 / GALLON)],
+  'kg/m³': [shown('kg/m³'), shown('lb/ft³', FOOT ** 3 / POUND)],
+  'Wh/(L·K)': [shown('Wh/(L·K)'), shown('Btu/(gal·°F)', (3600 * GALLON * 1000) / BTU / 1.8)],
+  'J/(m³·K)': [shown('J/(m³·K)'), shown('Btu/(ft³·°F)', FOOT ** 3 / BTU / 1.8)],
+  's/m': [shown('s/m'), shown('s/ft', FOOT)],
+  'm·K/W': [shown('m·K/W'), shown('h·ft·°F/Btu', 1.8 / (BTU_H * FOOT))],
+  '1/m': [shown('1/m'), shown('1/ft', FOOT)],
+  'K/h': [shown('K/h'), shown('°F/h', 1.8)],
+  'A/K': [shown('A/K'), shown('A/°F', 1 / 1.8)],
+  'V/K': [shown('V/K'), shown('V/°F', 1 / 1.8)],
+  '1': [shown('')],
   '-': [shown('')],
 };
 
@@ -59,18 +72,25 @@ export const converted = (value: number, unit: string, units: Units): number => 
 };
 
 /** Four digits, as many as a person reads. */
-export function digits(value: number): string {
+export function digits(value: number, count = 4): string {
   if (value === 0) return '0';
   const size = Math.floor(Math.log10(Math.abs(value)));
-  if (size >= 7 || size < -5) return value.toExponential(3).replace('-', '−');
-  const decimals = Math.max(0, 3 - size);
+  if (size >= 7 || size < -5) return value.toExponential(count - 1).replaceAll('-', '−');
+  const decimals = Math.max(0, count - 1 - size);
   const text = formatNumber(value, Math.min(decimals, 8));
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
 
 /** A number with its unit in the units asked for. */
-export function withUnit(value: number, unit: string, units: Units): string {
+export function withUnit(value: number, unit: string, units: Units, count = 4): string {
   const { symbol } = unitIn(unit, units);
-  const number = digits(converted(value, unit, units));
-  return symbol === '' ? number : `${number} ${symbol}`;
+  const number = digits(converted(value, unit, units), count);
+  return symbol === '' || symbol === '°' ? `${number}${symbol}` : `${number} ${symbol}`;
+}
+
+/** Numbers of one unit, the unit once at their end. */
+export function listWithUnit(values: readonly number[], unit: string, units: Units): string {
+  const { symbol } = unitIn(unit, units);
+  const numbers = values.map((value) => digits(converted(value, unit, units))).join(', ');
+  return symbol === '' ? numbers : `${numbers} ${symbol}`;
 }
