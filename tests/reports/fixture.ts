@@ -42,7 +42,7 @@ function design(options: FixtureOptions): SystemDesign {
     array: { ...checked.array, panels },
     assumptions: [
       { path: 'tank.lossCoefficient', value: 1.8, unit: 'W/K', source: 'invented for this test' },
-      { path: 'tank.roomTemperature', value: 18, unit: '°C', source: 'invented: a cellar of 12 to 18 °C' },
+      { path: 'tank.roomTemperature', value: 18, unit: '°C', source: 'invented: a cellar' },
       { path: 'loop.pipeInnerDiameter', value: 0.0196, unit: 'm', source: 'common practice, no source' },
       { path: 'heater.burnerPower', value: 10_000, unit: 'W', source: 'invented for this test' },
       { path: 'draw.mixingValve', value: true, unit: '', source: 'judgement: most codes ask for one' },
@@ -135,7 +135,8 @@ export function fixture(options: FixtureOptions = {}): RunResult {
     design: system,
     site: { name: 'Invented Hill', latitude: options.latitude ?? 36, longitude: -80, elevation: 270, utcOffset: -5 },
     weatherSource: 'invented.csv',
-    weatherAssumptions: ['A weather year from formulas.'],
+    weatherAssumptions: [{ code: 'note', text: 'A weather year from formulas.' }],
+    assumptions: [],
     columns: c,
     tankNodes: new Float64Array(0),
     stepsPerHour: 20,

@@ -19,7 +19,7 @@ const hostile = (() => {
     },
     site: { ...run.site, name: HOSTILE },
     weatherSource: HOSTILE,
-    weatherAssumptions: [HOSTILE],
+    weatherAssumptions: [{ code: 'note', text: HOSTILE }],
     notices: [{ code: HOSTILE as NoticeCode, facts: {}, hours: 1 }],
   };
 })();

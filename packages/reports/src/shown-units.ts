@@ -34,6 +34,8 @@ const UNITS: Readonly<Record<string, readonly [Shown, Shown?]>> = {
   'm³/m²': [shown('L/m²', 1000), shown('gal/ft²', FOOT ** 2 / GALLON)],
   'm³/(s·m²)': [shown('L/(min·m²)', 6e4), shown('gal/(min·ft²)', (60 * FOOT ** 2) / GALLON)],
   'm/s': [shown('m/s'), shown('ft/s', 1 / FOOT)],
+  L: [shown('L'), shown('gal', 1e-3 / GALLON)],
+  hPa: [shown('hPa'), shown('inHg', 100 / 3386.389)],
   'm/s wind': [shown('m/s'), shown('mph', 3600 / (5280 * FOOT))],
   'W heat': [shown('kW', 1e-3), shown('kBtu/h', 1e-3 * BTU_H)],
   'W/m²': [shown('W/m²'), shown('Btu/(h·ft²)', BTU_H * FOOT ** 2)],

@@ -19,5 +19,6 @@ export * from './study/index.ts';
 export { RunFault } from './year/finite.ts';
 export type * from './year/result.ts';
 export { NOTICE_CODES } from './year/result.ts';
+export { RUN_ASSUMPTION_CODES, type RunAssumptionCode } from './year/run-assumptions.ts';
 export { type HourState, type SimulateOptions, simulate, steps } from './year/simulate.ts';
 export type { StepOptions } from './year/stepping.ts';

@@ -23,6 +23,7 @@ export {
   readWeather,
   readWeatherYears,
 } from './read.ts';
+export type { Said, SaidQuantity } from './said.ts';
 export type {
   MonthlyAir,
   MonthlyExtras,

@@ -1,6 +1,8 @@
 // When a file may mean several instants, the sun tells which.
+
 import { bestOffset, type ClosureInput, closureRms, contradicts } from './closure.ts';
 import type { Reading } from './formats/format.ts';
+import { amount, said } from './said.ts';
 import type { Sequence } from './table/sequence.ts';
 import { LEAP_DAY_START, monthAndDay } from './time/calendar.ts';
 import type { WeatherAssumption } from './year.ts';
@@ -33,13 +35,14 @@ export function settleReading(
   const chosen = best.rms < GOOD_CLOSURE && contradicts(best, own) ? best : own;
   const instant = (offset: number): string =>
     `the stamped hour ${offset - stampAt < 0 ? '−' : '+'} ${Math.abs(Number((offset - stampAt).toFixed(4)))} h in UTC`;
-  const found =
+  const at = instant(chosen.offset);
+  const closes = amount(chosen.rms, 'W/m²', 1);
+  const words =
     chosen === own
-      ? 'as the format has it'
-      : `where the format with the zone of its header (${instant(own.offset)}) leaves ${own.rms.toFixed(1)} W/m²`;
-  const text = `Irradiance is taken at ${instant(chosen.offset)}: there GHI = DHI + DNI cos Z closes to ${chosen.rms.toFixed(1)} W/m² rms, ${found}.`;
-  if (chosen !== own) notes.push({ code: 'instant-from-closure', text });
-  else if (confirms) notes.push({ code: 'closure-confirms-stamps', text });
+      ? said`Irradiance is taken at ${at}: there GHI = DHI + DNI cos Z closes to ${closes} rms, as the format has it.`
+      : said`Irradiance is taken at ${at}: there GHI = DHI + DNI cos Z closes to ${closes} rms, where the format with the zone of its header (${instant(own.offset)}) leaves ${amount(own.rms, 'W/m²', 1)}.`;
+  if (chosen !== own) notes.push({ code: 'instant-from-closure', ...words });
+  else if (confirms) notes.push({ code: 'closure-confirms-stamps', ...words });
   return readings.find(({ light }) => light === chosen.offset)!;
 }
 

@@ -1,3 +1,4 @@
+import type { Said } from './said.ts';
 /** Hours of the non-leap calendar that every weather year follows. */
 export const HOURS_OF_YEAR = 8760;
 
@@ -55,8 +56,10 @@ export interface WeatherColumns {
 export interface WeatherAssumption {
   /** Stable short code, such as `leap-day-dropped`. */
   readonly code: string;
-  /** One sentence for a reader. */
+  /** One sentence for a reader, in metric units. */
   readonly text: string;
+  /** Its words and quantities, where it has quantities with units. Not written to files. */
+  readonly parts?: Said['parts'];
   /** What was reckoned, where there is something; the unit stands after the underscore. Not written to files. */
   readonly numbers?: Readonly<Record<string, number>>;
 }

@@ -57,8 +57,16 @@ function print(drivers: Drivers): string {
     for (let at = 0; at < column.length; at++) sum += column[at]! * (1 + (at % 97));
     return `${name} ${sum}`;
   });
-  const { assumptions, heldDrawHours, heldModuleHours, heldWindHours, lostBeamHours, cellRise } = drivers;
-  return JSON.stringify([sums, assumptions, heldDrawHours, heldModuleHours, heldWindHours, lostBeamHours, cellRise]);
+  const { arrayAssumptions, heldDrawHours, heldModuleHours, heldWindHours, lostBeamHours, cellRise } = drivers;
+  return JSON.stringify([
+    sums,
+    arrayAssumptions,
+    heldDrawHours,
+    heldModuleHours,
+    heldWindHours,
+    lostBeamHours,
+    cellRise,
+  ]);
 }
 
 describe('drivers that runs share [equality]', () => {

@@ -10,6 +10,7 @@ import { type Ranking, type RankKey, rankSummaries } from '../rank.ts';
 import { type PeriodSummary, type Summary, summarize } from '../summary.ts';
 import type { UnitKind } from '../units.ts';
 import { noticeWords } from '../words/notices.ts';
+import { weatherNotes } from '../words/weather.ts';
 
 /** Version of the layout of {@link renderJson}; rises when a key changes its name or meaning. */
 export const JSON_SCHEMA_VERSION = 1;
@@ -68,7 +69,7 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
       utcOffset_h: site.utcOffset,
     },
     weatherSource: result.weatherSource,
-    weatherAssumptions: result.weatherAssumptions,
+    weatherAssumptions: weatherNotes(result, 'metric'),
     notices: result.notices.map((notice) => ({ ...notice, text: noticeWords(notice) })),
     stepsPerHour: result.stepsPerHour,
     stagnationLimit_degC: result.stagnationLimit,

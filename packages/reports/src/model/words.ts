@@ -7,6 +7,7 @@ import { formatDesignValue } from '../quantities.ts';
 import type { Summary } from '../summary.ts';
 import { formatQuantity, type Units } from '../units.ts';
 import { noticeWords } from '../words/notices.ts';
+import { weatherNotes } from '../words/weather.ts';
 import type { AssumptionLine, CautionGroup } from './types.ts';
 
 /** Lines of all designs, each once; those that do not hold for all carry the letters of theirs. */
@@ -103,9 +104,9 @@ export function limits(results: readonly RunResult[], letters: readonly string[]
 /** What reader and run assumed, clamped or left out. */
 export function notes(results: readonly RunResult[], letters: readonly string[], units: Units): string[] {
   return byDesign(
-    results.map(({ weatherAssumptions, notices }) => [
-      ...weatherAssumptions.map((text) => plainText(text)),
-      ...notices.map((notice) => `${plainText(noticeWords(notice, units))} (${notice.hours} h)`),
+    results.map((result) => [
+      ...weatherNotes(result, units).map(plainText),
+      ...result.notices.map((notice) => `${plainText(noticeWords(notice, units))} (${notice.hours} h)`),
     ]),
     letters,
   );

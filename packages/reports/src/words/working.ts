@@ -3,23 +3,12 @@ import type { StepCode, StepFact, WorkingStep } from '@noonloop/sim-core';
 import { MONTH_NAMES, momentWords } from '../calendar.ts';
 import { listWithUnit, withUnit } from '../shown-units.ts';
 import type { Units } from '../units.ts';
+import type { LineWords } from './line-words.ts';
 import { template } from './template.ts';
 import { GLYCOL_LINES } from './workings-glycol.ts';
 import { LOOP_LINES } from './workings-loop.ts';
 import { PANEL_LINES } from './workings-panel.ts';
 import { SIZE_LINES } from './workings-size.ts';
-
-/** Words of one line; `{name}` stands for a fact, `{5e4 Pa}` for a number of the formula itself. */
-export interface LineWords {
-  /** What is computed. */
-  readonly quantity: string;
-  /** The formula in symbols. */
-  readonly formula: string;
-  /** The formula in numbers; left out where the formula says all. */
-  readonly numbers?: string;
-  /** Where the formula comes from. */
-  readonly source: string;
-}
 
 /** A line of a working, ready to be read. */
 export interface StepInWords {

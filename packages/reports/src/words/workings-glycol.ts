@@ -1,6 +1,6 @@
 // Lines of the workings of the glycol: how much, how strong, how old, how thin.
 import type { StepCode } from '@noonloop/sim-core';
-import type { LineWords } from './working.ts';
+import type { LineWords } from './line-words.ts';
 
 const PRACTICE = 'common practice, no source';
 const INVERTED = 'Melinder 2010, inverted';

@@ -1,6 +1,6 @@
 // Lines of the workings of pressures and vessels.
 import type { StepCode } from '@noonloop/sim-core';
-import type { LineWords } from './working.ts';
+import type { LineWords } from './line-words.ts';
 
 const PRACTICE = 'common practice, no source';
 const STANDARD = 'EN 12828, from memory';

@@ -1,6 +1,6 @@
 // Lines of the workings of a surveyed panel and of a yard test.
 import type { StepCode } from '@noonloop/sim-core';
-import type { LineWords } from './working.ts';
+import type { LineWords } from './line-words.ts';
 
 const BOOK = 'Duffie & Beckman (2013)';
 const LINE = { formula: 'least squares of η = eta0 − a1 x − a2 G x² over five points', source: 'ISO 9806 form' };

@@ -1,6 +1,6 @@
 // Lines of the workings of panels, tank, pipe, coil and pump.
 import type { StepCode } from '@noonloop/sim-core';
-import type { LineWords } from './working.ts';
+import type { LineWords } from './line-words.ts';
 
 type Of<Prefix extends string> = Extract<StepCode, `${Prefix}-${string}`>;
 

@@ -46,7 +46,7 @@ export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDe
     collector.fluidContent,
     CONTENT * collector.area,
     'm³',
-    'judgement: 0.7 L for each m², a harp of thin risers',
+    'judgement: a harp of thin risers, by the area',
   );
   const atNight = (COVER.emittance * restingLoss) / (restingLoss + COVER.outside);
   const packed = 'judgement: panels twice as long as wide, upright side by side';
@@ -74,7 +74,7 @@ export function arrayDefaults(array: CheckedInput['array'], fill: Fill): ArrayDe
           collector.skyCoefficient,
           atNight,
           '-',
-          'judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a/(a + 15) with a = a1 less 3 m/s of a3',
+          'judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a/(a + 15) with a = a1 without the wind of the test',
         ),
     },
   };

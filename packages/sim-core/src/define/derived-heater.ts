@@ -154,7 +154,7 @@ export function heaterDefaults(
           heater.minimumFlow,
           LEAST_FLOW,
           'm³/s',
-          'flow switches of such heaters, 1.5 to 3 L/min (from memory)',
+          'flow switches of such heaters, of which it is near the middle (from memory)',
         )
       : 0,
     standbyPower: by('standbyPower', 'W', STANDBY_POWER[kind]),

@@ -39,7 +39,7 @@ export function loopDefaults(input: CheckedInput, array: ArrayDesign, fill: Fill
           loop.pressure,
           TOP_PRESSURE,
           'Pa',
-          'two makers’ manuals: 1.0 or 1.3 bar at the collectors and 0.1 bar for each metre down to the gauge',
+          'the higher of two makers’ manuals, at the collectors; the column of liquid down to the gauge comes on top',
         );
   const fillPressure =
     loop.pressure !== undefined

@@ -35,7 +35,7 @@ export interface ControlInput {
   readonly schedule?: readonly (readonly [number, number])[] | undefined;
   /** Failures to play through. */
   readonly outages?: readonly OutageInput[] | undefined;
-  /** Tank top temperature at which the pump is cut off; `null` for none. [°C] Default 85: lower end of common practice, no source; in hard water 60 to 65 keeps the coil clean longer, for more hours in standstill. From 30 to 120. For example "120 degF". */
+  /** Tank top temperature at which the pump is cut off; `null` for none. [°C] Default 85: lower end of common practice, no source; hard water wants it lower, which keeps the coil clean longer, for more hours in standstill. From 30 to 120. For example "120 degF". */
   readonly highLimit?: Quantity | null | undefined;
   /** Fall of the tank top below the limit before the pump may run again. [K] Default 5: judgement. From 0.5 to 40. For example "9 degF". */
   readonly highLimitHysteresis?: Quantity | undefined;
@@ -113,7 +113,7 @@ export interface HeaterInput {
   readonly minimumPower?: Quantity | undefined;
   /** Instantaneous: least rise of the water at which it fires. [K] Left out, it follows: judgement: the least power decides. From 0 to 40. For example "9 degF". */
   readonly minimumRise?: Quantity | undefined;
-  /** Instantaneous: least flow through it at which it fires. [m³/s] Left out, it follows: flow switches of such heaters, 1.5 to 3 L/min (from memory). From 0 to 0.001. For example "3 L/min". */
+  /** Instantaneous: least flow through it at which it fires. [m³/s] Left out, it follows: flow switches of such heaters, of which it is near the middle (from memory). From 0 to 0.001. For example "3 L/min". */
   readonly minimumFlow?: Quantity | undefined;
   /** Electricity that controls draw all the time; it heats no water. [W] Left out, it follows: standing pilot, no electronics; judgement. From 0 to 100. For example "40000 BTU/h". */
   readonly standbyPower?: Quantity | undefined;
@@ -311,9 +311,9 @@ export interface CoilInput {
   readonly outerDiameter?: Quantity | undefined;
   /** Conductivity of the tube's wall. [W/(m·K)] Default 50: plain steel, handbook value (from memory). From 1 to 450. For example "0.023 BTU/(h ft degF)". */
   readonly wallConductivity?: Quantity | undefined;
-  /** Resistance of scale, on the outside area. [m²·K/W] Default 0.0003: enamel of 0.3 mm at 1 W/(m·K), and clean water, handbook values (from memory); 0.0001 for bare steel. From 0 to 0.01. For example "0.0002 m2 K/W". */
+  /** Resistance of scale, on the outside area. [m²·K/W] Default 0.0003: thin enamel and clean water, handbook values (from memory); a third of it for bare steel. From 0 to 0.01. For example "0.0002 m2 K/W". */
   readonly fouling?: Quantity | undefined;
-  /** Mean diameter of the winding. [m] Default 0.4: judgement: coils of 0.3 to 0.5 m stand in tanks of 150 to 400 L. From 0.05 to 3. For example "6.5 ft". */
+  /** Mean diameter of the winding. [m] Default 0.4: judgement: coils a quarter narrower or wider stand in the tanks of houses. From 0.05 to 3. For example "6.5 ft". */
   readonly windingDiameter?: Quantity | undefined;
   /** Lower end as a share of the tank's height. [-] Default 0.05: judgement: a hand above the floor. From 0 to 0.95. For example "35 %". */
   readonly bottom?: Quantity | undefined;
@@ -331,7 +331,7 @@ export interface LoopInput {
   readonly staticHeight?: Quantity | undefined;
   /** Temperature at which the loop is filled. [°C] Default 10: as in the sizing of the vessel; judgement. From 1 to 60. For example "120 degF". */
   readonly fillTemperature?: Quantity | undefined;
-  /** Gauge pressure at the collectors when filled; from it the boiling point follows through the year. [Pa] Left out, it follows: two makers’ manuals: 1.0 or 1.3 bar at the collectors and 0.1 bar for each metre down to the gauge. From 0 to 1000000. For example "20 psi". */
+  /** Gauge pressure at the collectors when filled; from it the boiling point follows through the year. [Pa] Left out, it follows: the higher of two makers’ manuals, at the collectors; the column of liquid down to the gauge comes on top. From 0 to 1000000. For example "20 psi". */
   readonly pressure?: Quantity | undefined;
   /** Pressure at the gauge when filled: pressure and the column of liquid up to the collectors. [Pa] Left out, it follows: pressure at the collectors and the column of liquid below them. From 0 to 2000000. For example "20 psi". */
   readonly fillPressure?: Quantity | undefined;
@@ -363,7 +363,7 @@ export interface LoopInput {
   readonly pipeOuterDiameter?: Quantity | undefined;
   /** Insulation on the pipe. [m] Default 0.019: rubber foam of a common thickness, common practice, no source. From 0 to 0.2. For example "6.5 ft". */
   readonly insulationThickness?: Quantity | undefined;
-  /** Conductivity of the insulation. [W/(m·K)] Default 0.042: rubber foam at 40 °C in the mean, makers’ data sheets (from memory): 0.038 at 0 °C, 0.045 at 60 °C. From 0.01 to 0.5. For example "0.023 BTU/(h ft degF)". */
+  /** Conductivity of the insulation. [W/(m·K)] Default 0.042: warm rubber foam, makers’ data sheets (from memory); a tenth less when cold. From 0.01 to 0.5. For example "0.023 BTU/(h ft degF)". */
   readonly insulationConductivity?: Quantity | undefined;
   /** Loss of the pipe with brackets, valves and gaps over that of its insulated length alone. [-] Default 1.3: judgement, as for the tank: 1.2 with care at each bracket and valve, 2 and more as pipes are often found. From 1 to 10. For example "35 %". */
   readonly heatBridgeFactor?: Quantity | undefined;
@@ -377,7 +377,7 @@ export interface LoopInput {
 
 /** Plate exchanger; used where exchanger is `plate`. */
 export interface PlateInput {
-  /** UA; from a rated point by `plateConductance`. [W/K] Default 800: judgement: 4 kW with 5 K between the sides. From 1 to 100000. For example "4 BTU/(h degF)". */
+  /** UA; from a rated point by `plateConductance`. [W/K] Default 800: judgement: full sun of some four panels with few kelvin between the sides. From 1 to 100000. For example "4 BTU/(h degF)". */
   readonly conductance?: Quantity | undefined;
   /** Tank water through it, taken from the tank's bottom. [m³/s] Default 0.00005: judgement: as much as a small loop moves. From 0.000001 to 0.01. For example "3 L/min". */
   readonly secondaryFlow?: Quantity | undefined;
@@ -397,7 +397,7 @@ export interface PumpInput {
   readonly motor?: MotorInput | undefined;
   /** Share of the module's maximum power that the booster passes to the pump. [-] Default 0.9: judgement: a plain step-down converter. From 0.1 to 1. For example "35 %". */
   readonly boosterEfficiency?: Quantity | undefined;
-  /** Electrical power needed to break the pump away from standstill. [W] Default 2: invented: a small brushless circulator; on its 20 W module a start in some 110 W/m², 0 to 1.7 % short of the year’s best start (docs/theory/pump-and-control.md). From 0 to 500. For example "40000 BTU/h". */
+  /** Electrical power needed to break the pump away from standstill. [W] Default 2: invented: a small brushless circulator; on its own module at most 1.7 % short of the year’s best start (docs/theory/pump-and-control.md). From 0 to 500. For example "40000 BTU/h". */
   readonly startPower?: Quantity | undefined;
   /** Electrical power below which a running pump stops. [W] Default 1.2: invented: a small brushless circulator. From 0 to 500. For example "40000 BTU/h". */
   readonly stopPower?: Quantity | undefined;
@@ -519,7 +519,7 @@ export interface ArrayInput {
   readonly width?: Quantity | undefined;
   /** From its lower to its upper edge, along the slope. [m] Left out, it follows: judgement: panels twice as long as wide, upright side by side. From 0.1 to 100. For example "6.5 ft". */
   readonly slopeLength?: Quantity | undefined;
-  /** Wind along the collectors over that at 10 m above open ground; a station's lower or higher wind is first brought to 10 m. [-] Default 0.5: judgement: along a roof among houses half the wind at 10 m over open ground. From 0 to 2. For example "35 %". */
+  /** Wind along the collectors over that at 10 m above open ground; a station's lower or higher wind is first brought to 10 m. [-] Default 0.5: judgement: along a roof among houses half the wind of a station over open ground. From 0 to 2. For example "35 %". */
   readonly windFactor?: Quantity | undefined;
   /** One panel. */
   readonly collector: CollectorInput;
@@ -563,9 +563,9 @@ export interface CollectorInput {
   readonly heatCapacity?: Quantity | undefined;
   /** Share of heatCapacity that is left when the fluid has boiled out. [-] Left out, it follows: judgement: heatCapacity less that of the liquid in the panel, at least 0.3 of it. From 0.1 to 1. For example "35 %". */
   readonly dryCapacityShare?: Quantity | undefined;
-  /** Share of the sky's long-wave deficit that cools the absorber at night; equals a4 where that is given. [-] Left out, it follows: judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a/(a + 15) with a = a1 less 3 m/s of a3. From 0 to 1. For example "35 %". */
+  /** Share of the sky's long-wave deficit that cools the absorber at night; equals a4 where that is given. [-] Left out, it follows: judgement: share of the cover’s heat loss to the night sky that the absorber makes good, ε a/(a + 15) with a = a1 without the wind of the test. From 0 to 1. For example "35 %". */
   readonly skyCoefficient?: Quantity | undefined;
-  /** Liquid in one panel. [m³] Left out, it follows: judgement: 0.7 L for each m², a harp of thin risers. From 0 to 0.1. For example "80 gal". */
+  /** Liquid in one panel. [m³] Left out, it follows: judgement: a harp of thin risers, by the area. From 0 to 0.1. For example "80 gal". */
   readonly fluidContent?: Quantity | undefined;
   /** Pressure drop of one panel with water at 20 °C and ratedFlow. [Pa] Default 1000: judgement: parallel risers between two headers. From 0 to 100000. For example "20 psi". */
   readonly ratedPressureDrop?: Quantity | undefined;

@@ -1,6 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { ObstacleDesign, SystemDesign } from '../design/design.ts';
-import { show } from '../input/errors.ts';
+import { fact, type Saying, say } from '../input/saying.ts';
 import { biaxialEffectiveIrradiance } from '../physics/collector/biaxial.ts';
 import { diffuseModifiers } from '../physics/collector/diffuse.ts';
 import { effectiveIrradiance } from '../physics/collector/effective-irradiance.ts';
@@ -19,6 +19,7 @@ import { planeOfArray } from '../physics/sun/plane-of-array.ts';
 import { coverWithSnow, hourlyMeans, type SnowSurface, snowCover } from '../physics/sun/snow-cover.ts';
 import { sunTrack } from '../physics/sun/track.ts';
 import { recent } from './recent.ts';
+import type { RunAssumptionCode } from './run-assumptions.ts';
 
 /** What sun, wind and sky do to the array and the module; part of `Drivers`. */
 export interface ArrayDrivers {
@@ -39,7 +40,7 @@ export interface ArrayDrivers {
   /** Hours with more wind along the collectors than the wind terms follow. */
   readonly heldWindHours: number;
   /** What was taken for granted about sky and wind, in words. */
-  readonly arrayAssumptions: readonly string[];
+  readonly arrayAssumptions: readonly Saying<RunAssumptionCode>[];
 }
 
 // A sweep meets the same plane, sky and cover again and again: each is computed once and shared, read-only.
@@ -94,20 +95,22 @@ export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, 
   );
   const pvIrradiance = totals(weather, ofModule, () => lightOn(weather, ofModule).total);
 
-  const arrayAssumptions = [a4 === null ? `Night sky: ${sky.basis}.` : `Sky: ${sky.basis}.`];
+  const arrayAssumptions: Saying<RunAssumptionCode>[] = [sky.basis];
   if (weather.columns.albedo !== null) {
-    arrayAssumptions.push(
-      'Ground reflectance: the weather’s own column, in place of array.groundAlbedo and snowAlbedo.',
-    );
+    arrayAssumptions.push(say('albedo-of-weather'));
   }
   if (snowFalls && snowDepth === null) {
-    arrayAssumptions.unshift('Snow on panels: the weather has no depth; none is taken.');
+    arrayAssumptions.unshift(say('no-snow-depth'));
   }
   if (feelsWind) {
     arrayAssumptions.push(
       over === null
-        ? 'Wind: the weather has none; the collectors’ wind terms stand at their values for 3 m/s.'
-        : `Wind along the collectors: ${windFactor} of that at 10 m over open ground, ${show(share)} of the file’s at ${weather.site.windHeight ?? 10} m.`,
+        ? say('no-wind')
+        : say('wind-along-collectors', {
+            factor: fact(windFactor, '1'),
+            share: fact(share, '1'),
+            height: fact(weather.site.windHeight ?? 10, 'm'),
+          }),
     );
   }
   return {

@@ -11,7 +11,7 @@ import { recent } from './recent.ts';
 const HOURS = 8760;
 
 /** All that acts on the system from outside, computed before the year starts: nothing in it depends on the state. */
-export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDrivers, HouseDrivers {
+export interface Drivers extends ArrayDrivers, PumpDrivers, HouseDrivers {
   /** Steps in each hour of the sub-hourly columns. */
   readonly stepsPerHour: number;
   /** Outdoor air. Shape [8760]. [°C] */
@@ -24,8 +24,6 @@ export interface Drivers extends Omit<ArrayDrivers, 'arrayAssumptions'>, PumpDri
   readonly within: DrawWithin | null;
   /** Hours in which taps no warmer than the mains kept a draw of a tapping profile from its heat. */
   readonly heldDrawHours: number;
-  /** What was taken for granted about the weather, in words. */
-  readonly assumptions: readonly string[];
 }
 
 const supplies = recent<PumpDrivers>(24, ({ pumpSupply }) => pumpSupply.byteLength + 2 * HOURS);
@@ -42,7 +40,7 @@ const schedules = recent<DrawSchedule>(4, ({ volume }) => 2 * volume.byteLength)
  */
 export function compileDrivers(design: SystemDesign, weather: WeatherYear, stepsPerHour: number): Drivers {
   const { draw } = design;
-  const { arrayAssumptions, ...array } = compileArrayDrivers(design, weather, stepsPerHour);
+  const array = compileArrayDrivers(design, weather, stepsPerHour);
   const mains = mainsColumns(weather, draw.mains, () => mainsColumn(draw.mains, weather));
   const schedule =
     draw.volumes === null ? schedules(weather, draw, () => drawSchedule(draw, mains)) : drawSchedule(draw, mains);
@@ -64,7 +62,6 @@ export function compileDrivers(design: SystemDesign, weather: WeatherYear, steps
       blackout: supply.blackout,
     }),
     heldDrawHours: schedule.heldHours,
-    assumptions: [...weather.assumptions.map((assumption) => assumption.text), ...arrayAssumptions],
   };
 }
 

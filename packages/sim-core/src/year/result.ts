@@ -1,7 +1,8 @@
-import type { Site } from '@noonloop/weather-io';
+import type { Site, WeatherAssumption } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
 import type { Saying } from '../input/saying.ts';
 import type { LoopYear } from './loop-result.ts';
+import type { RunAssumptionCode } from './run-assumptions.ts';
 
 export type { LoopYear } from './loop-result.ts';
 
@@ -186,8 +187,10 @@ export interface RunResult {
   readonly site: Site;
   /** File or label of the weather. */
   readonly weatherSource: string;
-  /** What the weather reader assumed, and what the run assumed about the weather. */
-  readonly weatherAssumptions: readonly string[];
+  /** What the weather’s reader assumed. */
+  readonly weatherAssumptions: readonly WeatherAssumption[];
+  /** What the run assumed about the weather; `@noonloop/reports` has the sentences. */
+  readonly assumptions: readonly Saying<RunAssumptionCode>[];
   /** Hourly columns. */
   readonly columns: RunColumns;
   /** Tank nodes at the end of each hour, bottom first; empty unless asked for. Shape [8760 × nodes]. [°C] */

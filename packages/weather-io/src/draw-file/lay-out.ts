@@ -1,5 +1,7 @@
 // Intervals of a day, a week or a year to the year that a run takes.
+
 import type { Faults } from '../errors.ts';
+import { amount, said } from '../said.ts';
 import { dayIndex } from '../time/calendar.ts';
 import type { WeatherAssumption } from '../year.ts';
 import type { Intervals } from './intervals.ts';
@@ -44,8 +46,11 @@ export function layOut(
   const partsPerHour = layout.partsPerHour ?? partsFor(intervals, ahead);
   const { cycle, dropped } = gather(intervals, span, layout, dated, partsPerHour);
   if (dropped > 0) {
-    const text = `Water of 29 February, ${Number((dropped * 1000).toPrecision(4))} L, was left out: the year has no such day.`;
-    notes.push({ code: 'leap-day-dropped', text });
+    const water = amount(dropped * 1000, 'L');
+    notes.push({
+      code: 'leap-day-dropped',
+      ...said`Water of 29 February, ${water}, was left out: the year has no such day.`,
+    });
   }
   if (ahead !== null) {
     const text = `The ${span} keeps to the clock of ${layout.zone} (changes as in ${year}); an hour that it skips is drawn in the next, one that it shows twice in the first.`;

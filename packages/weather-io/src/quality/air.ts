@@ -1,4 +1,5 @@
 // Whether the air of a year can be air: warm by day and in summer, and as moist as it says.
+import { amount, said } from '../said.ts';
 import type { WeatherYear } from '../year.ts';
 import type { Collector } from './collector.ts';
 import { meanOf } from './plausible.ts';
@@ -34,7 +35,7 @@ export function checkAir(
   const mean = meanOf(dryBulb);
   const spread = Math.sqrt(dryBulb.reduce((sum, value) => sum + (value - mean) ** 2, 0) / dryBulb.length);
   if (spread < STILL) {
-    found.addWhole('air', 'fault', `The dry bulb is ${mean.toFixed(1)} °C all year.`, { mean_degC: mean });
+    found.addWhole('air', 'fault', said`The dry bulb is ${amount(mean, '°C', 1)} all year.`, { mean_degC: mean });
     return;
   }
   const early = site.longitude / 15 - site.utcOffset;
@@ -45,7 +46,7 @@ export function checkAir(
     else if (solar >= 3 && solar < 6) dawn += dryBulb[hour]! / (3 * 365);
   }
   if (clockIsRight && afternoon < dawn - UPSIDE_DOWN) {
-    const text = `Afternoons are ${(dawn - afternoon).toFixed(1)} K colder than the hours before sunrise: the dry bulb may have the wrong sign.`;
+    const text = said`Afternoons are ${amount(dawn - afternoon, 'K', 1)} colder than the hours before sunrise: the dry bulb may have the wrong sign.`;
     found.addWhole('air', 'fault', text, { afternoon_degC: afternoon, dawn_degC: dawn });
     return;
   }
@@ -100,7 +101,7 @@ export function checkMoisture({ columns }: WeatherYear, found: Collector): void 
     .sort();
   const median = off[off.length >> 1]!;
   if (median > DEW_OFF) {
-    const text = `Dry bulb, dew point and humidity do not go together: ${median.toFixed(1)} K apart in the median.`;
+    const text = said`Dry bulb, dew point and humidity do not go together: ${amount(median, 'K', 1)} apart in the median.`;
     found.addWhole('dew-point', 'fault', text, { median_K: median });
   }
 }

@@ -1,4 +1,5 @@
 // Gathers what the checks find, and keeps the worst rows.
+import type { Said } from '../said.ts';
 import { monthAndDay } from '../time/calendar.ts';
 import type { QualityCode, QualityFinding, QualityRow } from './report.ts';
 
@@ -83,10 +84,11 @@ export class Collector {
   addWhole(
     code: QualityCode,
     weight: 'fault' | 'doubt',
-    text: string,
+    words: string | Said,
     numbers: Readonly<Record<string, number>>,
   ): void {
-    this.findings.push({ code, weight, count: 8760, counted: 'hours', text, worst: [], numbers });
+    const sentence = typeof words === 'string' ? { text: words } : words;
+    this.findings.push({ code, weight, count: 8760, counted: 'hours', ...sentence, worst: [], numbers });
   }
 
   #of(code: QualityCode, part: string, counted: 'hours' | 'days'): Pending {

@@ -1,5 +1,7 @@
 // Whether a year as a whole can be weather: units, columns that changed places, signs, humidity, wind, height.
+
 import { closureRms } from '../closure.ts';
+import { amount, said } from '../said.ts';
 import type { HourlySun } from '../sun/hourly.ts';
 import { hourStarts } from '../time/hours.ts';
 import { STANDARD_WIND_HEIGHT, type WeatherColumns, type WeatherYear } from '../year.ts';
@@ -58,7 +60,7 @@ export function checkAmounts(year: WeatherYear, sun: HourlySun, found: Collector
   }
   const mean = rest / hours;
   if (Math.abs(mean) > OFFSET) {
-    const text = `GHI is ${Math.abs(mean).toFixed(0)} W/m² ${mean > 0 ? 'above' : 'below'} DHI + DNI cos Z in the mean of all sunlit hours.`;
+    const text = said`GHI is ${amount(Math.abs(mean), 'W/m²')} ${mean > 0 ? 'above' : 'below'} DHI + DNI cos Z in the mean of all sunlit hours.`;
     found.addWhole('light-offset', 'fault', text, { offset_W_per_m2: mean });
   }
   checkPlaces(year, found);
@@ -98,7 +100,7 @@ function checkPlaces(year: WeatherYear, found: Collector): void {
   ] as const) {
     const swapped = rms(columns);
     if (swapped > 15 || swapped > stands / 2) continue;
-    const text = `${names} may have changed places: then the light closes to ${swapped.toFixed(0)} W/m², as it stands to ${stands.toFixed(0)} W/m².`;
+    const text = said`${names} may have changed places: then the light closes to ${amount(swapped, 'W/m²')}, as it stands to ${amount(stands, 'W/m²')}.`;
     found.addWhole('columns-swapped', 'fault', text, { stands_W_per_m2: stands, swapped_W_per_m2: swapped });
     return;
   }
@@ -122,7 +124,7 @@ export function checkPlace({ site, columns }: WeatherYear, found: Collector): vo
     const height = site.windHeight ?? STANDARD_WIND_HEIGHT;
     const mean = meanOf(windSpeed) * (STANDARD_WIND_HEIGHT / height) ** WIND_POWER;
     if (mean > WINDY) {
-      const text = `The wind is ${mean.toFixed(1)} m/s in the mean of the year at 10 m: the unit may be km/h, not m/s.`;
+      const text = said`The wind is ${amount(mean, 'm/s', 1)} in the mean of the year at ${amount(10, 'm')}: the unit may be km/h, not m/s.`;
       found.addWhole('wind', mean > TOO_WINDY ? 'fault' : 'doubt', text, { wind_m_per_s: mean });
     }
   }
@@ -132,7 +134,7 @@ export function checkPlace({ site, columns }: WeatherYear, found: Collector): vo
     const height = 44_330.8 * (1 - (mean / 101_325) ** 0.190263);
     const off = site.elevation - height;
     if (Math.abs(off) > HEIGHT_OFF) {
-      const text = `The mean pressure, ${(mean / 100).toFixed(0)} hPa, is that of ${Math.round(height)} m; the elevation is stated as ${Math.round(site.elevation)} m.`;
+      const text = said`The mean pressure, ${amount(mean / 100, 'hPa')}, is that of ${amount(height, 'm')}; the elevation is stated as ${amount(site.elevation, 'm')}.`;
       found.addWhole('elevation', Math.abs(off) > HEIGHT_WRONG ? 'fault' : 'doubt', text, {
         elevation_m: site.elevation,
         byPressure_m: height,

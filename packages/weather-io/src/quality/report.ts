@@ -1,4 +1,5 @@
 // What a check of a weather year finds.
+import type { Said } from '../said.ts';
 
 /** Kinds of finding. */
 export type QualityCode =
@@ -49,8 +50,10 @@ export interface QualityFinding {
   readonly count: number;
   /** What was counted: hours or days. */
   readonly counted: 'hours' | 'days';
-  /** One sentence for a reader. */
+  /** One sentence for a reader, in metric units. */
   readonly text: string;
+  /** Its words and quantities, where it has quantities with units. */
+  readonly parts?: Said['parts'];
   /** The worst rows, worst first, at most 10. */
   readonly worst: readonly QualityRow[];
   /** What was reckoned about the year as a whole; the unit stands after the underscore. */

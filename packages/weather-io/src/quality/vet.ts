@@ -28,11 +28,15 @@ export function vetWeather(year: WeatherYear, { insist = false }: VetOptions = {
   if (faults.length > 0 && !insist) throw new WeatherError(faults.map((fault) => issueOf(fault, year.source)));
   const telling = findings.filter(({ weight }) => weight !== 'note');
   if (telling.length === 0) return year;
-  const found = telling.map(({ code, weight, count, text, numbers }) => ({
-    code: `${weight}-${code}`,
-    text: `${weight === 'fault' ? 'Fault' : 'Doubt'} about the weather: ${text}`,
-    numbers: numbers ?? { count },
-  }));
+  const found = telling.map(({ code, weight, count, text, parts, numbers }) => {
+    const opening = `${weight === 'fault' ? 'Fault' : 'Doubt'} about the weather: `;
+    return {
+      code: `${weight}-${code}`,
+      text: `${opening}${text}`,
+      ...(parts === undefined ? {} : { parts: [opening, ...parts] }),
+      numbers: numbers ?? { count },
+    };
+  });
   // A file that was written from a vetted year says it already.
   const known = new Set(year.assumptions.map(({ text }) => text));
   return { ...year, assumptions: [...year.assumptions, ...found.filter(({ text }) => !known.has(text))] };

@@ -1,6 +1,8 @@
 // A plausible hourly year for a place of which only twelve monthly means are known.
+
 import { Faults } from '../errors.ts';
 import { completeLight } from '../irradiance/complete.ts';
+import { amount, type Said, said } from '../said.ts';
 import { MONTH_DAYS } from '../time/calendar.ts';
 import { HOURS_OF_YEAR, type WeatherAssumption, type WeatherYear } from '../year.ts';
 import { dewPointOf, hourlyAir, hourlyHumidity, hourlyWind } from './air.ts';
@@ -116,7 +118,8 @@ function clearnessOfMonths({ light }: CheckedInput, top: Float64Array): Float64A
 function assumptionsOf(checked: CheckedInput, { site }: SyntheticInput): WeatherAssumption[] {
   const { light, dailyRange, relativeHumidity, windSpeed, seed } = checked;
   const list: WeatherAssumption[] = [];
-  const say = (code: string, text: string) => list.push({ code, text });
+  const say = (code: string, words: string | Said) =>
+    list.push({ code, ...(typeof words === 'string' ? { text: words } : words) });
   say(
     'synthetic-year',
     `The hours are INVENTED from twelve monthly means (seed ${seed}); the means are kept, no hour is a measurement. ` +
@@ -133,10 +136,7 @@ function assumptionsOf(checked: CheckedInput, { site }: SyntheticInput): Weather
     'Beam and diffuse were split from global irradiance hour by hour by the correlation of Erbs et al. (1982).',
   );
   if (dailyRange === null) {
-    say(
-      'range-from-clearness',
-      'The daily range of temperature was guessed from clearness (25.8 K − 5.21 kelvin): near the sea too large.',
-    );
+    say('range-from-clearness', 'The daily range of temperature was guessed from clearness: near the sea too large.');
   }
   if (relativeHumidity === null) say('no-humidity', 'No humidity was given; the year has none.');
   if (windSpeed === null) say('no-wind', 'No wind was given; the year has none.');
@@ -151,6 +151,7 @@ function assumptionsOf(checked: CheckedInput, { site }: SyntheticInput): Weather
       `No time zone was given; UTC${checked.site.utcOffset < 0 ? '' : '+'}${checked.site.utcOffset} was taken from the longitude.`,
     );
   }
-  if (site.elevation === undefined) say('elevation-unknown', 'No elevation was given; 0 m was taken.');
+  if (site.elevation === undefined)
+    say('elevation-unknown', said`No elevation was given; ${amount(0, 'm')} was taken.`);
   return list;
 }

@@ -2,6 +2,7 @@ import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { usefulPower } from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
+import { assumptionWords } from '../../../../packages/reports/src/words/weather.ts';
 import { nightSky } from '../../../../packages/sim-core/src/physics/collector/night-sky.ts';
 import { windAtHeight, windShare } from '../../../../packages/sim-core/src/physics/collector/quasi-dynamic.ts';
 import { compileArrayDrivers } from '../../../../packages/sim-core/src/year/array-drivers.ts';
@@ -70,7 +71,11 @@ describe('wind and sky in the run', () => {
     };
     const year = (of: WeatherYear) => simulate(defineSystem(withCollector({})), of, { stepsPerHour: 1 });
     expect(sum(year(low).columns.solarHeat)).toBeCloseTo(sum(year(same).columns.solarHeat), -1);
-    expect(year(low).weatherAssumptions.join()).toMatch(/0\.5 of that at 10 m .* 0\.69\d* of the file’s at 2 m/);
+    const along = year(low).assumptions.find(({ code }) => code === 'wind-along-collectors')!;
+    expect(assumptionWords(along, 'metric')).toBe(
+      'Wind along the collectors: 0.50 of that at 10 m over open ground, 0.69 of the file’s at 2 m.',
+    );
+    expect(assumptionWords(along, 'us')).toMatch(/at 33 ft over open ground, 0\.69 of the file’s at 6\.562 ft/);
   });
 
   it('more wind takes heat; as much as in the test takes none', () => {
@@ -113,7 +118,7 @@ describe('wind and sky in the run', () => {
 
   it('say so where the weather has no wind, and where it is held', () => {
     const none = simulate(defineSystem(withCollector({})), inventedYear(8, 16, 500, 100), { stepsPerHour: 1 });
-    expect(none.weatherAssumptions.join()).toMatch(/Wind: the weather has none/);
+    expect(none.assumptions.map(({ code }) => code)).toContain('no-wind');
     const storm = simulate(defineSystem(withCollector({}, { windFactor: 2 })), weather, { stepsPerHour: 1 });
     const notice = storm.notices.find(({ code }) => code === 'wind-held');
     expect(notice?.hours).toBe(weather.columns.windSpeed!.filter((wind) => 2 * wind > 10).length);

@@ -1,6 +1,7 @@
 // A record of water used, looked over.
 
 import { withUnit } from '../../shown-units.ts';
+import { weatherWords } from '../../words/weather.ts';
 import { drawOf } from '../designs.ts';
 import { listOf, sentences, table } from '../sheet/model.ts';
 import { yamlLines } from '../sheet/yaml-lines.ts';
@@ -45,7 +46,7 @@ export const meter: Word = {
           ),
           ...listOf(
             'What was assumed',
-            assumptions.map(({ text }) => text),
+            assumptions.map((note) => weatherWords(note, units)),
           ),
         ],
       },

@@ -95,7 +95,12 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
   for (const [index, design] of designs.entries()) {
     await progress.show(`simulating ${index + 1} of ${designs.length}: ${design.name}`);
     const result = simulate(design, weather);
-    const assumptions = (record?.assumptions ?? []).map(({ text }) => `${record!.source}: ${text}`);
+    const opening = `${record?.source}: `;
+    const assumptions = (record?.assumptions ?? []).map(({ code, text, parts }) => ({
+      code,
+      text: opening + text,
+      ...(parts === undefined ? {} : { parts: [opening, ...parts] }),
+    }));
     runs.push(
       record === null ? result : { ...result, weatherAssumptions: [...result.weatherAssumptions, ...assumptions] },
     );

@@ -1,6 +1,7 @@
 // A weather file looked over.
 import type { QualityReport, WeatherYear } from '@noonloop/weather-io';
 import { withUnit } from '../../shown-units.ts';
+import { weatherWords } from '../../words/weather.ts';
 import { EXIT } from '../exit-codes.ts';
 import { type Block, listOf, sentences, table } from '../sheet/model.ts';
 import { weatherAsItIs } from '../weather.ts';
@@ -68,8 +69,8 @@ function blocks(year: WeatherYear, report: QualityReport, units: 'metric' | 'us'
       ],
     ),
     sentences(clockSentence(report)),
-    ...report.findings.flatMap(({ weight, text, worst }): Block[] => [
-      sentences(`${weight}: ${text}`),
+    ...report.findings.flatMap(({ weight, worst, ...finding }): Block[] => [
+      sentences(`${weight}: ${weatherWords(finding, units)}`),
       ...(worst.length === 0
         ? []
         : [
@@ -86,7 +87,7 @@ function blocks(year: WeatherYear, report: QualityReport, units: 'metric' | 'us'
     ]),
     ...listOf(
       'What was assumed in reading it',
-      assumptions.length === 0 ? ['nothing'] : assumptions.map(({ text }) => text),
+      assumptions.length === 0 ? ['nothing'] : assumptions.map((note) => weatherWords(note, units)),
     ),
   ];
 }

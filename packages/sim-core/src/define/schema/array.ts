@@ -150,7 +150,7 @@ export const arraySchema = z
       0,
       2,
       0.5,
-      'judgement: along a roof among houses half the wind at 10 m over open ground',
+      'judgement: along a roof among houses half the wind of a station over open ground',
     ),
     collector: collectorSchema,
   })

@@ -54,7 +54,7 @@ export const controlSchema = z.strictObject({
     quantity('temperature', 30, 120).nullable(),
     85,
     '°C',
-    'lower end of common practice, no source; in hard water 60 to 65 keeps the coil clean longer, for more hours in standstill',
+    'lower end of common practice, no source; hard water wants it lower, which keeps the coil clean longer, for more hours in standstill',
   ),
   highLimitHysteresis: quantityOr('temperatureDifference', 0.5, 40, 5, 'judgement'),
   stagnationLimit: quantity('temperature', 50, 250).nullable().optional(),

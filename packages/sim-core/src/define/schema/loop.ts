@@ -3,7 +3,13 @@ import { choice, defaulted, fault, flag, quantity, quantityOr } from '../../inpu
 
 /** Schema of the plate exchanger. */
 const plateSchema = z.strictObject({
-  conductance: quantityOr('heatLoss', 1, 1e5, 800, 'judgement: 4 kW with 5 K between the sides'),
+  conductance: quantityOr(
+    'heatLoss',
+    1,
+    1e5,
+    800,
+    'judgement: full sun of some four panels with few kelvin between the sides',
+  ),
   secondaryFlow: quantityOr('flow', 1e-6, 1e-2, 3 / 60_000, 'judgement: as much as a small loop moves'),
   returnHeight: quantityOr('fraction', 0, 1, 0.5, 'judgement: half-way up'),
   ratedPressureDrop: quantityOr('pressure', 0, 1e6, 5000, 'judgement: a small brazed exchanger'),
@@ -61,7 +67,7 @@ export const loopSchema = z
       0.01,
       0.5,
       0.042,
-      'rubber foam at 40 °C in the mean, makers’ data sheets (from memory): 0.038 at 0 °C, 0.045 at 60 °C',
+      'warm rubber foam, makers’ data sheets (from memory); a tenth less when cold',
     ),
     heatBridgeFactor: quantityOr(
       'fraction',

@@ -101,7 +101,7 @@ export const pumpSchema = z
       0,
       500,
       2,
-      `${pumpSource}; on its 20 W module a start in some 110 W/m², 0 to 1.7 % short of the year’s best start (docs/theory/pump-and-control.md)`,
+      `${pumpSource}; on its own module at most 1.7 % short of the year’s best start (docs/theory/pump-and-control.md)`,
     ),
     stopPower: quantityOr('power', 0, 500, 1.2, pumpSource),
     shutOffHead: quantityOr('length', 0.1, 50, 3, pumpSource),

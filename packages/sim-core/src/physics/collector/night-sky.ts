@@ -1,4 +1,5 @@
 import type { Site, WeatherColumns, WeatherYear } from '@noonloop/weather-io';
+import { fact, type Saying, say } from '../../input/saying.ts';
 import { airPressureAt } from '../fluid/air-pressure.ts';
 
 /** Stefan-Boltzmann constant, 2019 SI. [W/(m²·K⁴)] */
@@ -59,9 +60,20 @@ export function dewPointOf(dryBulb: number, relativeHumidity: number): number {
 export interface NightSky {
   /** σ T_a⁴ less what the surroundings send, for a black plane at air temperature. Shape [8760]. [W/m²] */
   readonly deficit: Float64Array;
-  /** Where the long-wave irradiance came from, in words. */
-  readonly basis: string;
+  /** Where the long-wave irradiance came from. */
+  readonly basis: Saying<SkyBasisCode>;
 }
+
+/** Where the long-wave irradiance of the sky comes from; `-dry`: with an assumed dew point. */
+export const SKY_BASES = [
+  'sky-longwave',
+  'sky-cloudless',
+  'sky-cloudless-dry',
+  'sky-cloudy',
+  'sky-cloudy-dry',
+] as const;
+/** One of {@link SKY_BASES}. */
+export type SkyBasisCode = (typeof SKY_BASES)[number];
 
 /** Dew point below air where the weather gives no moisture at all; judgement. [K] */
 const DRY_SPREAD = 6;
@@ -102,11 +114,9 @@ function emissivityOf(columns: WeatherColumns, site: Site): (hour: number) => nu
   };
 }
 
-function basisOf({ cloudCover, dewPoint, relativeHumidity, skyLongwave }: WeatherColumns): string {
-  if (skyLongwave !== null) return 'long-wave irradiance of the sky from the weather file';
-  const moisture =
-    dewPoint !== null ? 'dew point' : relativeHumidity !== null ? 'humidity' : 'a dew point 6 K below air';
-  return cloudCover === null
-    ? `taken as cloudless, from ${moisture} (Berdahl & Martin 1984)`
-    : `by the file’s cloud cover, from ${moisture} (Clark & Allen 1978, Walton 1983)`;
+function basisOf({ cloudCover, dewPoint, relativeHumidity, skyLongwave }: WeatherColumns): NightSky['basis'] {
+  if (skyLongwave !== null) return say('sky-longwave');
+  const sky = cloudCover === null ? 'sky-cloudless' : 'sky-cloudy';
+  if (dewPoint === null && relativeHumidity === null) return say(`${sky}-dry`, { spread: fact(DRY_SPREAD, 'K') });
+  return say(sky, { moisture: dewPoint === null ? 'humidity' : 'dew-point' });
 }
