@@ -54,6 +54,7 @@ export const COLUMN_NAMES = [
   'tapTemperature',
   'heaterHeat',
   'heaterFuel',
+  'heaterPvEnergy',
   'heaterLoss',
   'heaterElectricity',
   'baselineHeat',

@@ -29,6 +29,7 @@ const PART_OF: Partial<Record<Name, Name>> = {
   heaterHeat: 'tapHeat',
   heaterFuel: 'heaterHeat',
   heaterLoss: 'heaterHeat',
+  heaterPvEnergy: 'heaterHeat',
   unfiredVolume: 'hotVolume',
   undisinfectedVolume: 'hotVolume',
   unfiredShortfall: 'tapHeat',

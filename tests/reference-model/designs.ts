@@ -45,7 +45,13 @@ const INPUTS: Readonly<Record<string, SystemInput>> = {
   'by the clock, element in the tank': {
     ...plain,
     pump: { drive: 'mains' },
-    heater: { kind: 'element', burnerPower: 2000, elementHeight: 0.6, setTemperature: 58 },
+    heater: {
+      kind: 'element',
+      burnerPower: 2000,
+      elementHeight: 0.6,
+      setTemperature: 58,
+      sparePv: { peakPower: 1500, houseLoad: 200 },
+    },
     control: { outages, mode: 'schedule', schedule: [[8, 17]] },
   },
   'plate exchanger, water in the loop': {

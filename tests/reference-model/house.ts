@@ -72,7 +72,7 @@ export class ReferenceHeater {
   out = false;
   private readonly capacity: number;
 
-  private readonly design: HeaterDesign;
+  readonly design: HeaterDesign;
   private readonly target: number;
 
   constructor(design: HeaterDesign, target: number) {
@@ -140,6 +140,18 @@ export class ReferenceHeater {
     this.temperature = without + burner / this.capacity;
     return { hot, outlet, burner, loss, unfired: false };
   }
+}
+
+/** Power that the house's own modules have to spare in a light, see docs/theory/backup.md. [W] */
+export function sparePower({ heater, pv }: SystemDesign, light: number, air: number): number {
+  const { sparePv } = heater;
+  if (sparePv === null) return 0;
+  const { area, maximumPowerCurrent, maximumPowerVoltage, nominalOperatingCellTemperature } = pv.module;
+  const rated = area === null ? 0 : (maximumPowerCurrent * maximumPowerVoltage) / (1000 * area);
+  const cell = air + ((nominalOperatingCellTemperature - 20) / 800) * light * (1 - rated / 0.9);
+  const { houseLoad, peakPower, systemEfficiency, temperatureCoefficient } = sparePv;
+  const power = peakPower * (light / 1000) * (1 + temperatureCoefficient * (cell - 25)) * systemEfficiency;
+  return Math.max(power - houseLoad, 0);
 }
 
 /** Highest temperature that the taps can run at. */

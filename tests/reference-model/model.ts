@@ -9,7 +9,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import { Books } from './books.ts';
 import { ReferenceControl } from './control.ts';
 import { HOURS } from './days.ts';
-import { atTaps, ReferenceHeater, tapsOf } from './house.ts';
+import { atTaps, ReferenceHeater, sparePower, tapsOf } from './house.ts';
 import { lightOnPlane, skyDeficit, windOver } from './light.ts';
 import { type Around, type Exchange, ReferenceLoop } from './loop.ts';
 import { ReferencePressure } from './pressure.ts';
@@ -79,6 +79,12 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
     books.highest('loopMaximumPressure', hour, -Infinity, pressure.gauge);
     books.lowest('pipeMinimumTemperature', hour, Infinity, Math.min(ring.pipe[0]!, ring.pipe[3]!));
     let outletSum = 0;
+    let spare = 0;
+    for (let step = 0; step < steps; step++)
+      spare += sparePower(design, module.total[hour * steps + step]!, cold) / steps;
+    let baselineSpared = 0;
+    const fromPv = (heat: number, of: ReferenceHeater) =>
+      of.out ? 0 : Math.min(heat / of.design.burnerEfficiency, spare * seconds);
     for (let step = 0; step < steps; step++) {
       const at = hour * steps + step;
       const light = plane.total[at]!;
@@ -146,33 +152,36 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
         columns.heaterHeat[hour]! += given;
         columns.solarHeat[hour]! -= given;
         books.element += given;
+        columns.heaterPvEnergy[hour]! += fromPv(given, heater);
       }
       const wanted = { ...taps.within(hour, step * seconds, (step + 1) * seconds), mains, seconds };
       let fromTank = 0;
-      const done2 = heater.step(wanted, tank.nodes.at(-1)!, (hot) => {
+      const heated = heater.step(wanted, tank.nodes.at(-1)!, (hot) => {
         const outlet = plugFlow(tank.nodes, hot / tank.volume, mains);
         fromTank = hot * WATER * (outlet - mains);
         return outlet;
       });
-      columns.heaterHeat[hour]! += done2.burner;
-      columns.heaterLoss[hour]! += done2.loss;
+      columns.heaterHeat[hour]! += heated.burner;
+      columns.heaterLoss[hour]! += heated.loss;
+      columns.heaterPvEnergy[hour]! += fromPv(heated.burner, heater);
       columns.solarHeat[hour]! += fromTank;
       if (wanted.volume > 0) {
         const asked = wanted.volume * WATER * Math.max(design.draw.tapTemperature - mains, 0);
-        const got = done2.hot * WATER * (done2.outlet - mains);
-        columns.hotVolume[hour]! += done2.hot;
+        const got = heated.hot * WATER * (heated.outlet - mains);
+        columns.hotVolume[hour]! += heated.hot;
         columns.tapHeatAsked[hour]! += asked;
         columns.tapHeat[hour]! += got;
-        books.highest('tapTemperature', hour, columns.tapTemperature[hour]!, atTaps(design, done2.outlet));
-        if (done2.outlet < 59) columns.undisinfectedVolume[hour]! += done2.hot;
-        if (done2.unfired) {
-          columns.unfiredVolume[hour]! += done2.hot;
-          if (done2.outlet < target) columns.unfiredShortfall[hour]! += Math.max(asked - got, 0);
+        books.highest('tapTemperature', hour, columns.tapTemperature[hour]!, atTaps(design, heated.outlet));
+        if (heated.outlet < 59) columns.undisinfectedVolume[hour]! += heated.hot;
+        if (heated.unfired) {
+          columns.unfiredVolume[hour]! += heated.hot;
+          if (heated.outlet < target) columns.unfiredShortfall[hour]! += Math.max(asked - got, 0);
         }
       }
       const without = baseline.step(wanted, mains, () => mains);
       columns.baselineHeat[hour]! += without.burner;
       books.baselineLoss += without.loss;
+      baselineSpared += fromPv(without.burner, baseline);
       books.baselineTaps += without.hot * WATER * (without.outlet - mains);
 
       books.highest('absorberTemperature', hour, columns.absorberTemperature[hour]!, hottest);
@@ -200,9 +209,10 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
     const { glycol, freezing } = pressure.tend();
     columns.glycolMassFraction[hour] = glycol;
     columns.freezingPoint[hour] = freezing;
-    columns.heaterFuel[hour] = columns.heaterHeat[hour]! / design.heater.burnerEfficiency;
+    columns.heaterFuel[hour] =
+      columns.heaterHeat[hour]! / design.heater.burnerEfficiency - columns.heaterPvEnergy[hour]!;
     columns.heaterElectricity[hour] = heater.out ? 0 : design.heater.standbyPower * 3600;
-    columns.baselineFuel[hour] = columns.baselineHeat[hour]! / design.baseline.burnerEfficiency;
+    columns.baselineFuel[hour] = columns.baselineHeat[hour]! / design.baseline.burnerEfficiency - baselineSpared;
     columns.baselineElectricity[hour] = baseline.out ? 0 : design.baseline.standbyPower * 3600;
   }
   const balance = books.close({
