@@ -3,7 +3,7 @@ import type { BalancePart, RunColumns } from '@noonloop/sim-core';
 import { HOURS } from './days.ts';
 import type { Exchange } from './loop.ts';
 
-type Columns = Record<keyof RunColumns, Float64Array>;
+type Columns = Record<keyof RunColumns, Float64Array>; // those of parts that it does not have are missing
 type Stored = Record<Exclude<BalancePart, 'whole'>, number>;
 
 /** Every column of a run's result, by name. */
