@@ -1,9 +1,13 @@
-// Installs the tarballs into empty projects, as a stranger would: npm and pnpm, both module resolutions, strict types, the command.
-import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+// Installs the tarballs into empty projects, as a stranger would: npm, pnpm and yarn, both module resolutions, strict types, the command.
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { GUIDES, runGuide } from './guides.mjs';
 import { pnpm, quietly, root } from './run.mjs';
+import { checkRuntimes } from './runtimes.mjs';
+
+/** The yarn that is still met most; 4.10 with node-modules and with Plug'n'Play was tried by hand. */
+const YARN = 'yarn@1.22.22';
 
 const NAMES = ['weather-io', 'sim-core', 'reports'];
 
@@ -69,8 +73,14 @@ export async function checkInstalls(tarballs) {
         writeFileSync(join(cwd, 'pnpm-workspace.yaml'), `overrides:\n${overrides.join('')}`);
         await quietly('npx', ['--yes', pnpm, 'install', '--prefer-offline', '--ignore-scripts'], { cwd });
       }),
+      tryProject(join(folder, 'yarn'), files, ['nodenext'], async (cwd) => {
+        const path = join(cwd, 'package.json');
+        writeFileSync(path, JSON.stringify({ ...JSON.parse(readFileSync(path, 'utf8')), resolutions: files }));
+        await quietly('npx', ['--yes', YARN, 'install', '--silent', '--ignore-scripts', '--no-lockfile'], { cwd });
+      }),
     ]);
     for (const outcome of outcomes) if (outcome.status === 'rejected') throw outcome.reason;
+    await checkRuntimes(join(folder, 'npm'));
     await checkGuides(folder, join(folder, 'npm/node_modules/.bin'));
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -111,7 +121,7 @@ async function tryProject(cwd, dependencies, resolutions, install) {
     const report = await onNode(command, 'run', 'house.yaml', '--weather', 'weather.csv', '--detail', 'short');
     if (!report.includes('Fuel saved a year')) throw new Error(`the command reported nothing: ${report}`);
     const version = (await onNode('--version')).trim();
-    const manager = cwd.endsWith('pnpm') ? 'pnpm' : 'npm';
+    const manager = basename(cwd);
     console.log(
       `installed by ${manager}, Node ${version}: script, types (${resolutions.join(', ')}), require, command`,
     );

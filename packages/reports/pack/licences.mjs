@@ -15,7 +15,12 @@ export function licencesOf(inputs) {
     const files = readdirSync(folder, { withFileTypes: true })
       .filter((entry) => entry.isFile() && /^(licen[cs]e|notice)/i.test(entry.name))
       .map(({ name: file }) => file);
-    return [`${name} ${version}`, ...files.map((file) => readFileSync(join(folder, file), 'utf8').trim())].join('\n\n');
+    const texts = files.map((file) => readFileSync(join(folder, file), 'utf8').trim());
+    // Some have it at the end of their README.
+    if (texts.length === 0)
+      texts.push(/^#+ LICENSE[\s\S]*/im.exec(readFileSync(join(folder, 'README.md'), 'utf8'))?.[0].trim() ?? '');
+    if (texts[0] === '') throw new Error(`${name} is bundled and has no licence in its folder`);
+    return [`${name} ${version}`, ...texts].join('\n\n');
   });
   const units = join(core, 'dist/input/units-licences.txt');
   if (existsSync(units) && !licences.some((one) => one.startsWith('mathjs ')))

@@ -21,6 +21,18 @@ export { DEFINITIONS } from './definitions.ts';
 export { ReportError, type ReportIssue } from './errors.ts';
 export { type CheckHtmlOptions, renderCheckHtml } from './formats/check-html.ts';
 export { type CsvOptions, renderCsv } from './formats/csv.ts';
+export {
+  type ArrowLibrary,
+  type DataColumn,
+  type DataOptions,
+  type DataTable,
+  type DataValue,
+  dataArrow,
+  dataCsv,
+  dataRows,
+  hourData,
+  studyData,
+} from './formats/data.ts';
 export { type HtmlOptions, renderHtml } from './formats/html.ts';
 export { JSON_SCHEMA_VERSION, type JsonOptions, renderJson } from './formats/json.ts';
 export { renderMarkdown } from './formats/markdown.ts';

@@ -147,3 +147,98 @@ describe('frontier', () => {
     );
   });
 });
+
+/** Rank correlation of two lists without ties (Spearman). */
+function rankCorrelation(one: readonly number[], other: readonly number[]): number {
+  const ranks = (list: readonly number[]) => {
+    const order = list.map((_, at) => at).sort((a, b) => list[a]! - list[b]!);
+    return order.reduce<number[]>((ranked, at, rank) => Object.assign(ranked, { [at]: rank }), []);
+  };
+  const [a, b] = [ranks(one), ranks(other)];
+  const squares = a.reduce((sum, rank, at) => sum + (rank - b[at]!) ** 2, 0);
+  return 1 - (6 * squares) / (one.length * (one.length ** 2 - 1));
+}
+
+describe('inputs that go together [Iman & Conover 1982; Spearman; variance of a sum in closed form]', () => {
+  const inputs = {
+    'draw.dailyVolume': { p10: '150 L', p90: '250 L' },
+    'tank.volume': { from: '200 L', to: '400 L' },
+    'array.tilt': { from: 20, to: 60 },
+    'array.panels': { values: [2, 3] },
+  } as const;
+  const correlations = [
+    { between: ['draw.dailyVolume', 'tank.volume'], rank: 0.7 },
+    { between: ['tank.volume', 'array.tilt'], rank: -0.4 },
+  ] as const;
+  const drawn = (options: Parameters<typeof uncertainty>[3]) => {
+    const study = uncertainty(plainInput, inputs, weather, { samples: 2000, ...options });
+    const cases = Array.from({ length: 2000 }, (_, index) => study.caseAt(index).inputs);
+    return (name: keyof typeof inputs) => cases.map((one) => one[name] as number);
+  };
+
+  it('have the ranks that were asked for, and nobody else', () => {
+    const of = drawn({ correlations });
+    // Normal scores against ranks: 6/π arcsin(r/2) for r of the scores, at most 0.02 apart.
+    expect(rankCorrelation(of('draw.dailyVolume'), of('tank.volume'))).toBeCloseTo(
+      (6 / Math.PI) * Math.asin(0.35),
+      1.7,
+    );
+    expect(rankCorrelation(of('tank.volume'), of('array.tilt'))).toBeCloseTo((6 / Math.PI) * Math.asin(-0.2), 1.7);
+    expect(Math.abs(rankCorrelation(of('draw.dailyVolume'), of('array.tilt')))).toBeLessThan(0.03);
+  });
+
+  it('keep their own distributions: the same strata, in another order', () => {
+    const [free, tied] = [drawn({}), drawn({ correlations })];
+    const strata = (list: readonly number[]) =>
+      list.map((value) => Math.floor(((value - 0.2) / 0.2) * 2000)).sort((a, b) => a - b);
+    expect(strata(tied('tank.volume'))).toEqual(strata(free('tank.volume')));
+    expect(tied('array.panels')).toEqual(free('array.panels'));
+  });
+
+  it('widen a sum of normal inputs as covariance says', () => {
+    const pair = {
+      'draw.dailyVolume': { p10: '150 L', p90: '250 L' },
+      'tank.volume': { p10: '250 L', p90: '350 L' },
+    } as const;
+    const of = (rank: number) => {
+      const study = uncertainty(plainInput, pair, weather, {
+        samples: 4000,
+        correlations: rank === 0 ? [] : [{ between: ['draw.dailyVolume', 'tank.volume'], rank }],
+      });
+      const sums = Array.from({ length: 4000 }, (_, index) =>
+        Object.values(study.caseAt(index).inputs).reduce<number>((sum, value) => sum + (value as number), 0),
+      );
+      const mean = sums.reduce((sum, value) => sum + value, 0) / 4000;
+      return Math.sqrt(sums.reduce((sum, value) => sum + (value - mean) ** 2, 0) / 3999);
+    };
+    const deviation = 0.05 / 1.2815515655446004;
+    expect(of(0.7) / (deviation * Math.sqrt(2 + 1.4))).toBeCloseTo(1, 2);
+    expect(of(-0.7) / (deviation * Math.sqrt(2 - 1.4))).toBeCloseTo(1, 2);
+    expect(of(0) / (deviation * Math.sqrt(2))).toBeCloseTo(1, 1);
+  });
+
+  it('are refused where they cannot hold, all faults at once', () => {
+    const refused = (list: unknown) => () =>
+      uncertainty(plainInput, inputs, weather, { correlations: list as typeof correlations });
+    expect(
+      refused([
+        { between: ['tank.volume', 'array.panels'], rank: 0.5 },
+        { between: ['tank.volume', 'array.tilt'], rank: 1 },
+      ]),
+    ).toThrow(/correlations\.0\.between[\s\S]*correlations\.1\.rank/);
+    expect(
+      refused([
+        { between: ['draw.dailyVolume', 'tank.volume'], rank: 0.9 },
+        { between: ['tank.volume', 'array.tilt'], rank: 0.9 },
+        { between: ['draw.dailyVolume', 'array.tilt'], rank: -0.9 },
+      ]),
+    ).toThrow(/can all hold/);
+    expect(
+      refused([
+        { between: ['tank.volume', 'array.tilt'], rank: 0.1 },
+        { between: ['array.tilt', 'tank.volume'], rank: 0.2 },
+      ]),
+    ).toThrow(/each pair once/);
+    expect(refused('x')).toThrow(/a list/);
+  });
+});

@@ -1,6 +1,7 @@
 export type { BandPartName } from './band-parts.ts';
 export { type BandOptions, type BandShare, type Bands, bands, type MeasureBand } from './bands.ts';
 export { compare } from './compare.ts';
+export type { Correlation } from './correlations.ts';
 export type {
   ChoiceInput,
   NormalInput,

@@ -2,6 +2,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import type { ByField, DesignField } from '../define/field-path.ts';
 import type { SystemInput } from '../define/system-input.ts';
 import type { DesignIssue } from '../input/errors.ts';
+import { type Correlation, correlateStrata, readCorrelations } from './correlations.ts';
 import { boundsOf, distributionFaults, quantileOf, type UncertainInput, valuesOf } from './distributions.ts';
 import { type Bound, type FieldSet, fieldFaults, readBounds } from './fields.ts';
 import { latinHypercube } from './latin-hypercube.ts';
@@ -24,6 +25,8 @@ export interface UncertaintyOptions extends StudyOptions {
   readonly samples?: number;
   /** 0 to 2³² − 1. The same seed gives the same designs. Default 1. */
   readonly seed?: number;
+  /** Inputs that go together, such as many people and much water. Default: all are drawn independently. */
+  readonly correlations?: readonly Correlation[];
 }
 
 /** How one key figure spreads. [unit of the key figure] */
@@ -61,12 +64,12 @@ export interface Uncertainty {
 /**
  * How far the key figures may lie apart when inputs and weather are not known better: draws designs (Latin hypercube), simulates
  * each in one of the weather years, and gives percentiles. What it says is as good as the distributions: inputs are drawn
- * independently, and the model's own error is not in it.
+ * independently unless `correlations` say otherwise, and the model's own error is not in it.
  *
  * @param base - The design as written; uncertain fields may be missing from it.
  * @param inputs - Distributions by place, such as `{ 'draw.dailyVolume': { p10: '150 L', p90: '260 L' } }`.
  * @param weather - One year, or several that are drawn with equal chances.
- * @param options - Samples and seed.
+ * @param options - Samples, seed, and which inputs go together.
  * @throws {@link DesignError} listing all faults of base, inputs and options at once.
  */
 export function uncertainty<const Inputs extends UncertainInputs>(
@@ -75,7 +78,7 @@ export function uncertainty<const Inputs extends UncertainInputs>(
   weather: WeatherYear | readonly WeatherYear[],
   options: UncertaintyOptions = {},
 ): Study<Uncertainty> {
-  const issues: DesignIssue[] = unknownOptions(options, [...ROW_OPTIONS, 'samples', 'seed']);
+  const issues: DesignIssue[] = unknownOptions(options, [...ROW_OPTIONS, 'samples', 'seed', 'correlations']);
   const weathers = weatherList(issues, weather);
   const samples = wholeOption(issues, 'options.samples', options.samples, 400, [10, 100_000]);
   const seed = wholeOption(issues, 'options.seed', options.seed, 1, [0, 2 ** 32 - 1]);
@@ -85,13 +88,18 @@ export function uncertainty<const Inputs extends UncertainInputs>(
       issue('inputs', inputs, 'at least one uncertain input, or several weather years', 'Name what is unsure.'),
     );
   }
+  const spreading = entries.map(([path, input]) => (isSpread(input) ? path : null));
+  const correlated = readCorrelations(issues, options.correlations ?? [], spreading);
   refuse([...issues, ...entries.flatMap(([path, input]) => distributionFaults(path, input))]);
   const quantiles = readDistributions(base, entries);
-  const cube = latinHypercube(seed, samples, entries.length + 1);
+  const cube = latinHypercube(seed, samples, entries.length + 1, (strata) => {
+    if (correlated !== null) correlateStrata(strata, correlated);
+  });
   const request = rowRequest(options);
   return makeStudy({
     kind: 'uncertainty',
-    description: { base, inputs, samples, seed } as unknown as StudyValue,
+    // Left out where there are none, so that a study without them is the one it was.
+    description: { base, inputs, samples, seed, ...given(options.correlations) } as unknown as StudyValue,
     weathers,
     request,
     total: samples,
@@ -103,6 +111,13 @@ export function uncertainty<const Inputs extends UncertainInputs>(
     analyse: (rows) => analyseUncertainty(rows, request.measures),
   });
 }
+
+const given = (correlations: UncertaintyOptions['correlations']) =>
+  correlations === undefined || correlations.length === 0 ? {} : { correlations };
+
+/** Whether an input spreads over numbers; a choice has no order. */
+const isSpread = (input: UncertainInput): boolean =>
+  typeof input === 'object' && input !== null && !('values' in input);
 
 function readDistributions(base: SystemInput, entries: readonly (readonly [string, UncertainInput])[]) {
   const first: FieldSet = Object.fromEntries(entries.map(([path, input]) => [path, valuesOf(input)[0]!]));

@@ -133,6 +133,14 @@ export const studySchema = fields('A study: one design, what varies, and what is
   paths: number('sensitivity by morris: paths. Default 20.', 2, 10_000).optional(),
   samples: number('sobol and uncertainty: samples.', 8, 100_000).optional(),
   seed: number('Seed of what is drawn. Default 1.', 0, 4294967295).optional(),
+  correlations: list(
+    'uncertainty: inputs that go together.',
+    z.strictObject({
+      between: z.array(z.string()).length(2).meta({ description: 'The two fields, by place.' }),
+      rank: number('Rank correlation, above −1 and below 1: positive where large comes with large.', -1, 1),
+    }),
+    0,
+  ).optional(),
   price: named(
     'sweep: what a design costs: "fixed", and for a place money by the unit or { value: money }.',
     z.union([z.number(), z.record(z.string(), z.number())]),

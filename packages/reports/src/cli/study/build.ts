@@ -22,6 +22,7 @@ export interface StudySettings {
   readonly paths?: number;
   readonly samples?: number;
   readonly seed?: number;
+  readonly correlations?: readonly core.Correlation[];
   readonly price?: Readonly<Record<string, number | Readonly<Record<string, number>>>>;
 }
 
@@ -40,7 +41,7 @@ const OWN: Readonly<Record<StudySettings['study'], readonly (keyof StudySettings
   sweep: ['price'],
   'best-of': ['goal', 'limits', 'evaluations'],
   sensitivity: ['method', 'paths', 'samples', 'seed'],
-  uncertainty: ['samples', 'seed'],
+  uncertainty: ['samples', 'seed', 'correlations'],
 };
 
 const ALL: readonly (keyof StudySettings)[] = ['study', 'design', 'vary', 'numbers'];
@@ -71,7 +72,7 @@ function make(
   weathers: readonly WeatherYear[],
   settings: Settings,
 ): Study<unknown> | Search {
-  const { vary, goal, limits, evaluations, method, paths, samples, seed, numbers } = said;
+  const { vary, goal, limits, evaluations, method, paths, samples, seed, correlations, numbers } = said;
   const given = (options: object) =>
     Object.fromEntries(Object.entries({ ...options, measures: numbers }).filter(([, value]) => value !== undefined));
   try {
@@ -97,7 +98,7 @@ function make(
           base,
           vary as unknown as Record<string, core.UncertainInput>,
           weathers,
-          given({ samples, seed }),
+          given({ samples, seed, correlations }),
         );
     }
   } catch (error) {

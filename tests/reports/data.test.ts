@@ -1,0 +1,106 @@
+import { dataArrow, dataCsv, dataRows, hourData, renderCsv, studyData } from '@noonloop/reports';
+import { defineSystem, simulate, sweep } from '@noonloop/sim-core';
+import * as arrow from 'apache-arrow';
+import Papa from 'papaparse';
+import { describe, expect, it } from 'vitest';
+import { inventedValley, plainInput } from '../examples.ts';
+
+// Requirement: every hour and every row of a study leave as typed arrays, plain rows, CSV and Arrow, with the unit in the name and times after
+// ISO 8601. Checked against the run itself, against the CSV for spreadsheets, and by reading back with the libraries' own readers.
+
+const weather = await inventedValley();
+const run = simulate(defineSystem(plainInput), weather);
+const hours = hourData(run);
+const column = (name: string) => hours.columns.find((one) => one.name === name)!.values as Float64Array;
+
+describe('hours of a run', () => {
+  it("are the run's own arrays in SI, and dated in the site's standard time", () => {
+    expect(column('solarHeat_J')).toBe(run.columns.solarHeat);
+    expect(column('tankTopTemperature_degC')).toBe(run.columns.tankTopTemperature);
+    expect(hours.columns).toHaveLength(1 + Object.keys(run.columns).length);
+    const [first, second] = dataRows(hours);
+    expect([first!.time, second!.time]).toEqual(['2023-01-01T00:00:00-05:00', '2023-01-01T01:00:00-05:00']);
+    expect(column('time')[0]).toBe(Date.parse('2023-01-01T00:00:00-05:00'));
+    expect(dataRows(hours).at(-1)!.time).toBe('2023-12-31T23:00:00-05:00');
+  });
+
+  it('pass over the leap day of a year that has one', () => {
+    const times = dataRows(hourData(run, { year: 2024 })).map(({ time }) => time);
+    expect(times[59 * 24 - 1]).toBe('2024-02-28T23:00:00-05:00');
+    expect(times[59 * 24]).toBe('2024-03-01T00:00:00-05:00');
+    expect(times.at(-1)).toBe('2024-12-31T23:00:00-05:00');
+  });
+
+  it('have half hours of a zone in their times', () => {
+    const there = { ...run, site: { ...run.site, utcOffset: 5.5 } };
+    expect(dataRows(hourData(there))[0]!.time).toBe('2023-01-01T00:00:00+05:30');
+  });
+
+  it('in metric and US units agree with the table for spreadsheets to its digits', () => {
+    for (const units of ['metric', 'us'] as const) {
+      const table = Papa.parse<Record<string, string>>(renderCsv(run, { table: 'hours', units }), {
+        header: true,
+      }).data;
+      const data = hourData(run, { units });
+      for (const { name, values } of data.columns.slice(1)) {
+        expect(table[0], name).toHaveProperty(name);
+        for (const hour of [0, 4000, 8759]) {
+          const shown = table[hour]![name]!;
+          const digits = shown.split('.')[1]?.length ?? 0;
+          expect(Math.abs(Number(shown) - (values[hour] as number)), name).toBeLessThanOrEqual(0.5001 * 10 ** -digits);
+        }
+      }
+    }
+  });
+
+  it('come back from CSV and from Arrow with the same bits', () => {
+    const back = Papa.parse<Record<string, string>>(dataCsv(hours).trimEnd(), { header: true }).data;
+    const table = arrow.tableFromIPC(arrow.tableToIPC(dataArrow(hours, arrow) as arrow.Table));
+    expect([back.length, table.numRows, table.numCols]).toEqual([8760, 8760, hours.columns.length]);
+    for (const name of ['solarHeat_J', 'absorberTemperature_degC']) {
+      const values = column(name);
+      expect(back.every((row, hour) => Number(row[name]) === values[hour])).toBe(true);
+      expect(values.every((value, hour) => table.getChild(name)!.get(hour) === value)).toBe(true);
+    }
+    expect(table.getChild('time')!.get(8759)).toBe(Date.parse('2023-12-31T23:00:00-05:00'));
+  });
+
+  it('refuse years and units that there are not', () => {
+    expect(() => hourData(run, { year: 23.5 })).toThrow(/year.*1970 to 9999/);
+    expect(() => hourData(run, { units: 'imperial' as 'us' })).toThrow(/'si', 'metric' or 'us'/);
+  });
+});
+
+describe('rows of a study', () => {
+  const axes = {
+    'tank.volume': ['200 L', '300 L', '-1 L'],
+    kind: { variants: { low: {}, high: { 'array.tilt': 60 } } },
+  };
+  const rows = sweep(plainInput, axes, weather, { steps: { stepsPerHour: 2 } }).outcome();
+
+  it('have numbers as numbers, words as words, and the error of what failed', async () => {
+    const data = studyData(await rows);
+    const values = Object.fromEntries(data.columns.map(({ name, values: of }) => [name, of]));
+    expect(values['tank.volume']).toBeInstanceOf(Array);
+    expect(values.kind).toEqual(['low', 'high', 'low', 'high', 'low', 'high']);
+    expect(values.fuelSaved_J![0]).toBe((await rows)[0]!.measures.fuelSaved);
+    expect(values.fuelSaved_J![4]).toBeNaN();
+    expect(String(values.error![4])).toContain('tank.volume');
+    const good = studyData((await rows).slice(0, 4), { units: 'metric' });
+    expect(good.columns.map(({ name }) => name)).not.toContain('error');
+    const volume = good.columns.find(({ name }) => name === 'tank.volume')!;
+    expect(volume.values).toEqual(Float64Array.of(0.2, 0.2, 0.3, 0.3));
+    const saved = good.columns.find(({ name }) => name === 'fuelSaved_kWh')!.values[0] as number;
+    expect(saved).toBeCloseTo((await rows)[0]!.measures.fuelSaved! / 3.6e6, 9);
+  });
+
+  it('leave no number where there is none, and no formula for a spreadsheet', async () => {
+    const [, , , , failed] = await rows;
+    const csv = dataCsv(studyData([{ ...failed!, inputs: { name: '=1+1' } }]));
+    expect(csv).toContain("'=1+1");
+    expect(csv).not.toContain('NaN');
+    expect(dataRows(studyData([failed!]))[0]!.fuelSaved_J ?? null).toBeNull();
+    const table = dataArrow(studyData(await rows), arrow) as arrow.Table;
+    expect(table.getChild('kind')!.get(1)).toBe('high');
+  });
+});
