@@ -4,6 +4,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { fileURLToPath } from 'node:url';
 import { Application } from 'typedoc';
 import { lessonPage } from './build-lesson.ts';
+import { demoPage } from './build-live.ts';
 import { brokenLinks } from './site/links.ts';
 import { writePages } from './site/pages.ts';
 
@@ -14,6 +15,7 @@ const copies = `${root}out/pages`;
 rmSync(copies, { recursive: true, force: true });
 mkdirSync(`${copies}/docs/live`, { recursive: true });
 writeFileSync(`${copies}/docs/live/tank-week.html`, await lessonPage());
+writeFileSync(`${copies}/docs/live/live.html`, await demoPage());
 const [first, ...pages] = writePages(root, copies);
 process.chdir(root);
 const app = await Application.bootstrapWithPlugins({

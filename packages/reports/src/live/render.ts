@@ -7,7 +7,6 @@ import { plainText } from '../escape.ts';
 import { checkPrices } from '../money/check.ts';
 import type { MoneySettings } from '../money/index.ts';
 import { displayUnit, type Units } from '../units.ts';
-import { liveScript } from './bundles.ts';
 import { insideScript, livePage } from './html.ts';
 import type { LivePrices, LiveStart, Plain } from './types.ts';
 import { packWeather } from './weather-pack.ts';
@@ -117,6 +116,8 @@ export async function renderLivePage({
     design: asWritten(plainDesign(design)),
     prices: money === undefined ? null : (money as LivePrices),
   };
+  // Loaded when it is wanted: it is more than all the rest.
+  const { liveScript } = await import('./bundles.ts');
   const [engine, script, packed] = await Promise.all([liveScript('worker'), liveScript('page'), packWeather(weather)]);
   const [inside, own] = [insideScript(engine.text), insideScript(script.text)];
   const place = (await hash(JSON.stringify(start) + packed)).replace(/[^A-Za-z0-9]/g, '').slice(0, 16);
