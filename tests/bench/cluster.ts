@@ -62,7 +62,8 @@ const wall = (performance.now() - from) / 1000;
 const parts = readdirSync(folder).map((name) => join(folder, name));
 await mergeResults(parts, join(folder, 'all.jsonl'));
 await runStudy(study, { file: join(folder, 'whole.jsonl'), workers: 1, bar: false });
-const same = readFileSync(join(folder, 'all.jsonl')).equals(readFileSync(join(folder, 'whole.jsonl')));
+const text = (name: string) => readFileSync(join(folder, name), 'utf8');
+const same = text('all.jsonl') === text('whole.jsonl');
 const longest = Math.max(...times);
 console.log(
   `${study.total} designs as ${tasks} tasks, ${atOnce} at once: ${wall.toFixed(0)} s; longest task ${longest.toFixed(1)} s`,
