@@ -22,7 +22,7 @@ const NAMES: Words<CalibratedParameter['key']> = {
 };
 
 /** Notes. */
-const CALIBRATION_NOTE_WORDS: Words<CalibrationNoteCode> = {
+export const CALIBRATION_NOTE_WORDS: Words<CalibrationNoteCode> = {
   'runs-made': '{runs} runs of the weeks of the log were made for the fit.',
   'readings-left-out': 'The log is long: one of {every} readings was used.',
   'slips-left-out': 'Numbers that stand alone, taken for slips of the pen: {slips}.',

@@ -61,7 +61,7 @@ export interface CheckInWords {
 }
 
 /** Cautions. */
-const CHECK_CAUTION_WORDS: Words<CheckCautionCode> = {
+export const CHECK_CAUTION_WORDS: Words<CheckCautionCode> = {
   'not-an-inspection':
     'This is a comparison with a calculation, not an inspection. Work on gas, mains electricity, pressure vessels and roofs is for licensed people, by the local code.',
   'loop-without-flow':
@@ -79,7 +79,7 @@ const CHECK_CAUTION_WORDS: Words<CheckCautionCode> = {
 };
 
 /** Notes. */
-const CHECK_NOTE_WORDS: Words<CheckNoteCode> = {
+export const CHECK_NOTE_WORDS: Words<CheckNoteCode> = {
   'runs-compared': '{runs} runs of the weeks of the log were compared.',
   'readings-left-out': 'The log is long: one of {every} readings was used.',
   'begins-in-january': 'The log begins in the first days of January: the tank’s start is a guess.',
@@ -92,7 +92,7 @@ const CHECK_NOTE_WORDS: Words<CheckNoteCode> = {
 };
 
 /** Verdicts that name no cause. */
-const REASON_WORDS: Words<Exclude<ReasonCode, 'leads' | 'two-causes' | 'weather-of-another-year'>> = {
+export const REASON_WORDS: Words<Exclude<ReasonCode, 'leads' | 'two-causes' | 'weather-of-another-year'>> = {
   'no-cause-fits':
     'Cannot tell: none of the causes explains the readings; nearest is this: {nearest}. Check units, clock, weather and design.',
   'fits-too-well':

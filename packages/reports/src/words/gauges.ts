@@ -49,7 +49,7 @@ const FAULT_NAMES: Words<GaugeFault> = {
   'tank-loss': 'the tank loses more heat than it did, or than its papers say',
 };
 
-const EVIDENCE_WORDS: Words<GaugeEvidenceCode> = {
+export const EVIDENCE_WORDS: Words<GaugeEvidenceCode> = {
   stuck: 'The {gauge} shows the same for {hours}',
   jumps: 'The {gauge} leaps and comes back {count} times, as a loose wire does',
   'upside-down': 'The bottom of the tank reads warmer than its top for hours, on {days}',
@@ -66,7 +66,7 @@ const EVIDENCE_WORDS: Words<GaugeEvidenceCode> = {
   'loses-more-than-stated': 'On quiet nights it loses {times} times what its papers say',
 };
 
-const LOOK_WORDS: Words<GaugeFault> = {
+export const LOOK_WORDS: Words<GaugeFault> = {
   'sensor-dead': 'Look at its wire and whether it sits in its pocket; read on, and check again before anything else.',
   'pump-stands':
     'In sun listen whether it turns and look what the controller shows. Was it switched off, or the limit set low?',
@@ -89,7 +89,7 @@ const WHO_MAY: Words<GaugeFault> = {
   'tank-loss': WHO.ownerOrPlumber,
 };
 
-const UNTOLD_WORDS: Words<GaugeUntoldCode> = {
+export const UNTOLD_WORDS: Words<GaugeUntoldCode> = {
   'no-weather':
     'Without the weather nobody knows how much heat there should have been: dirty or shaded panels, thinned fluid and the panels’ own efficiency are not told.',
   'fault-from-the-start':

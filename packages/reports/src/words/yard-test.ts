@@ -12,7 +12,7 @@ export interface YardTestInWords {
 }
 
 /** What the readings would have to be like. */
-const YARD_REMEDY_WORDS: Words<YardRemedyCode> = {
+export const YARD_REMEDY_WORDS: Words<YardRemedyCode> = {
   'full-sun-near-air':
     'needs sun of {fullSun} or more with the inlet near the air’s temperature, a sun meter good to some 7 %, or a value from a survey in `known`.',
   'warm-or-covered':
@@ -24,7 +24,7 @@ const YARD_REMEDY_WORDS: Words<YardRemedyCode> = {
 };
 
 /** Notes. */
-const YARD_NOTE_WORDS: Words<YardNoteCode> = {
+export const YARD_NOTE_WORDS: Words<YardNoteCode> = {
   'beyond-glass':
     'The readings would give an efficiency without loss of {eta0}, which no glazed panel has. It is not used.',
   'against-known':
