@@ -3,6 +3,7 @@ import type { CheckedNumber } from '@noonloop/sim-core';
 import { formatDay } from '../calendar.ts';
 import { formatNumber, type Units } from '../units.ts';
 import { digitsOf, grid } from './axes.ts';
+import { gaugeSeries } from './check-gauge-series.ts';
 import { GAUGE_KEYS, gaugeUnit, gaugeWord, shownReading } from './check-words.ts';
 import { legendEntry, niceAxis, TEXT } from './context.ts';
 import { isNarrow } from './frame.ts';
@@ -54,7 +55,6 @@ export function gaugePanels(of: GaugePanels): Panels {
   const [front, legendRoom] = legendOf(of);
   const firstDay = Math.floor(Math.min(...numbers.map(({ hour }) => hour)) / 24);
   const days = Math.max(1, Math.ceil(Math.max(...numbers.map(({ hour }) => hour)) / 24) - firstDay);
-  const x = (hour: number): number => hour / 24 - firstDay;
   const plot = width - LEFT - RIGHT;
   const most = isNarrow(width) ? 5 : 10;
   const step = DAY_STEPS.find((one) => days / one <= most) ?? Math.ceil(days / most);
@@ -101,57 +101,12 @@ export function gaugePanels(of: GaugePanels): Panels {
         axisLabel: { ...label, formatter: (value: number) => formatNumber(value, digits) },
       };
     }),
-    series: gauges.flatMap((gauge, index) => {
-      const here = { xAxisIndex: index, yAxisIndex: index };
-      const read = numbers.filter((number) => number.gauge === gauge);
-      const shown = (value: number): number => shownReading(value, gauge, units);
-      const thick = Math.min(7, Math.max(2, (0.5 * plot) / read.length));
-      const half = ((thick / 2 + 2) * days) / plot; // [d]
-      const { min, max } = scaleOf(numbers, gauge, units);
-      const held = (value: number): number => Math.min(max, Math.max(min, shown(value)));
-      return [
-        {
-          ...here,
-          type: 'line',
-          symbol: 'none',
-          lineStyle: { color: palette.axis, width: thick, opacity: 0.45, cap: 'butt' },
-          data: read.flatMap(({ hour, low, high }) => [
-            [x(hour), held(low)],
-            [x(hour), held(high)],
-            [x(hour), null],
-          ]),
-        },
-        {
-          ...here,
-          type: 'line',
-          symbol: 'none',
-          lineStyle: { color: palette.axis, width: 2, cap: 'butt' },
-          data: read.flatMap(({ hour, expected }) => [
-            [x(hour) - half, shown(expected)],
-            [x(hour) + half, shown(expected)],
-            [x(hour), null],
-          ]),
-        },
-        // A range that goes on beyond the panel ends in an arrow.
-        {
-          ...here,
-          type: 'scatter',
-          symbol: 'arrow',
-          symbolSize: [thick + 3, 7],
-          itemStyle: { color: palette.axis, opacity: 1 },
-          data: read.flatMap(({ hour, low, high }) => [
-            ...(shown(high) > max ? [{ value: [x(hour), max], symbolOffset: [0, 4] }] : []),
-            ...(shown(low) < min ? [{ value: [x(hour), min], symbolRotate: 180, symbolOffset: [0, -4] }] : []),
-          ]),
-        },
-        ...(since === null ? [] : [{ ...here, ...sinceLine(since / 24 - firstDay, days, palette) }]),
-        {
-          ...here,
-          type: 'scatter',
-          data: read.map((number) => ({ value: [x(number.hour), shown(number.found)], ...markOf(number, palette) })),
-        },
-      ];
-    }),
+    series: gauges.flatMap((gauge, index) =>
+      gaugeSeries(
+        numbers.filter((number) => number.gauge === gauge),
+        { index, firstDay, days, plot, since, units, palette, limits: scaleOf(numbers, gauge, units) },
+      ),
+    ),
   };
 }
 
@@ -170,31 +125,6 @@ function scaleOf(numbers: readonly CheckedNumber[], gauge: CheckedNumber['gauge'
   const bottom = gauge === 'heaterMeter' ? Math.max(0, least) : least;
   return niceAxis(bottom, Math.max(most, bottom), 4);
 }
-
-/** Outside the band: another shape and size, and which way it is off; a slip of the pen is hollow. */
-function markOf({ outside, deviation, slip }: CheckedNumber, palette: Palette): object {
-  const colour = palette.ink;
-  return {
-    symbol: outside ? 'triangle' : 'circle',
-    symbolRotate: outside && deviation < 0 ? 180 : 0,
-    symbolSize: outside ? 11 : 6,
-    itemStyle: slip
-      ? { color: 'transparent', borderColor: colour, borderWidth: 2, opacity: 1 }
-      : { color: colour, opacity: 1 },
-  };
-}
-
-const sinceLine = (day: number, days: number, palette: Palette): object => ({
-  type: 'line',
-  data: [],
-  markLine: {
-    silent: true,
-    symbol: 'none',
-    label: { show: false },
-    lineStyle: { color: palette.ink, width: 1.5, type: [2, 3] },
-    data: day >= 0 && day <= days ? [{ xAxis: day }] : [],
-  },
-});
 
 function legendOf({ numbers, since, width, palette, top }: GaugePanels): [svg: string, height: number] {
   const { ink, axis } = palette;
