@@ -71,7 +71,7 @@ describe('a turn', () => {
 
   it('tells what changed with the signs of the sheet, and nothing where nothing can be told', () => {
     const steeper = taken(turn(START, { 'array.panels': 3 }, {}));
-    expect(steeper.turned).toBe('array: panels 2 → 3');
+    expect(steeper.turned).toBe('panels 2 → 3');
     const [saved, tank] = ['Fuel saved a year', 'Hottest tank'].map(
       (label) => steeper.changes.find((one) => one.label === label)!.difference,
     );

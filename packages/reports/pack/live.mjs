@@ -1,6 +1,7 @@
 // Bundles the two scripts of the live page: the engine that runs years, and the page that turns knobs. With --dist they are put
 // into dist/live/bundles.js, in place of the module that makes them from the sources.
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -10,15 +11,41 @@ const here = dirname(fileURLToPath(import.meta.url));
 const root = join(here, '../../..');
 const core = join(root, 'packages/sim-core');
 
-/** Units by the unit class alone, as a packed sim-core has them. */
-const smallUnits = {
-  name: 'small-units',
+/** Words of the schema that the page does not say. */
+const UNSAID = new Set([
+  'pattern',
+  'maxLength',
+  'default',
+  'type',
+  'required',
+  'additionalProperties',
+  '$schema',
+  '$id',
+  'title',
+]);
+const said = (name, value) =>
+  typeof value === 'string' && name === 'description'
+    ? value.replace(/ ?(?:Default|Left out, it follows)\b.*$/, '')
+    : UNSAID.has(name) && (typeof value !== 'object' || Array.isArray(value))
+      ? undefined
+      : value;
+
+/** What a page does not need is left out: units beside the unit class, as a packed sim-core has them; the half of a library's one file. */
+const smaller = {
+  name: 'smaller',
   setup(step) {
-    step.onResolve({ filter: /\/units\.ts$/ }, ({ importer, kind }) =>
-      kind !== 'entry-point' && importer.startsWith(join(core, 'src/input'))
-        ? { path: join(core, 'pack/unit-class.ts') }
-        : undefined,
+    step.onResolve({ filter: /\/units\.ts$/ }, ({ importer }) =>
+      importer.startsWith(join(core, 'src/input')) ? { path: join(core, 'pack/unit-class.ts') } : undefined,
     );
+    // Its modules one by one, of which four are used.
+    step.onResolve({ filter: /^ml-matrix$/ }, ({ resolveDir }) => ({
+      path: join(dirname(createRequire(join(resolveDir, 'x.js')).resolve('ml-matrix')), 'src/index.js'),
+      sideEffects: false,
+    }));
+    step.onLoad({ filter: /design-1\.json$/ }, ({ path }) => ({
+      contents: JSON.stringify(JSON.parse(readFileSync(path, 'utf8')), said),
+      loader: 'json',
+    }));
   },
 };
 
@@ -38,7 +65,7 @@ async function script(entry) {
     external: ['node:*'], // reading files by path, which a page never does
     legalComments: 'none',
     logLevel: 'silent',
-    plugins: [smallUnits],
+    plugins: [smaller],
   });
   return {
     text: outputFiles[0].text,

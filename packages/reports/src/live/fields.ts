@@ -39,7 +39,7 @@ export function listFields(schema: object): LiveField[] {
     if (path !== '' && of.properties === undefined)
       found.push({
         path,
-        meaning: (of.description ?? '').replace(/ ?(?:Default|Left out, it follows)\b.*$/, ''),
+        meaning: of.description ?? '',
         takes: takesOf(of),
       });
     if (branch !== undefined && of.anyOf === undefined)

@@ -13,6 +13,7 @@ export interface LiveSkeleton {
   /** For the script, as JSON. */
   readonly start: string;
   readonly weather: string;
+  /** As `packBytes` gives it. */
   readonly engine: string;
   /** Of the foreign code in the engine. */
   readonly licences: string;
@@ -36,9 +37,12 @@ const ANSWER = `<section class="first-answer result" aria-labelledby="answer-tit
 <p class="answer" id="does"></p><p class="decides" id="decides"></p>
 <p class="alarm" id="alarm"><span id="alarm-words"></span> <a href="#cautions-part">See why and what to do</a></p>
 <div class="since"><h2><label for="against">Since</label> <select id="against"></select><span id="turned"></span></h2><ul id="changes"></ul></div>
-<div id="months"></div><div id="season" class="small"></div>
+<div id="months"></div>
+</section>`;
+
+const FIGURES = `<section class="result" aria-labelledby="figures-title"><h2 id="figures-title" class="hidden">Figures of the year</h2>
+<div id="season" class="small"></div>
 <div class="figures" id="figures"></div>
-<p class="small" id="place"></p>
 </section>`;
 
 /** The player of a week: drawing, strips, readings, days. */
@@ -98,12 +102,13 @@ export function livePage(skeleton: LiveSkeleton, weekName: (day: number) => stri
 <noscript><p>This page computes years of weather: it needs JavaScript, no network.</p></noscript>
 <p class="small" id="slow" hidden>This browser gives the page no worker: it runs slower here.</p>
 <p class="sentence" id="sentence"></p>
-<div class="sticky" aria-hidden="true"><p id="brief"></p></div>
+<div class="sticky" aria-hidden="true"><p id="brief"></p><p id="brief-change"></p></div>
 <p id="status" class="hidden" role="status"></p>
 <div class="board">
+${ANSWER}
 ${KNOBS}
 <div class="answers">
-${ANSWER}
+${FIGURES}
 ${VIEWS.replace('WEEKS', weeks)}
 ${PINS}
 </div>

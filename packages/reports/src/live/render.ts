@@ -8,6 +8,7 @@ import { checkPrices } from '../money/check.ts';
 import type { MoneySettings } from '../money/index.ts';
 import { displayUnit, type Units } from '../units.ts';
 import { insideScript, livePage } from './html.ts';
+import { packBytes } from './pack.ts';
 import type { LivePrices, LiveStart, Plain } from './types.ts';
 import { packWeather } from './weather-pack.ts';
 
@@ -119,17 +120,17 @@ export async function renderLivePage({
   // Loaded when it is wanted: it is more than all the rest.
   const { liveScript } = await import('./bundles.ts');
   const [engine, script, packed] = await Promise.all([liveScript('worker'), liveScript('page'), packWeather(weather)]);
-  const [inside, own] = [insideScript(engine.text), insideScript(script.text)];
+  const own = insideScript(script.text);
   const place = (await hash(JSON.stringify(start) + packed)).replace(/[^A-Za-z0-9]/g, '').slice(0, 16);
   const site = siteWords(weather.site);
   return livePage(
     {
       title: plainText(title ?? defined.name),
       note: `Turn a knob and the year is run again, hour by hour, in this page. Weather: ${site} (${plainText(weather.source)}). A calculation, not a design check: see the cautions below.`,
-      hashes: await Promise.all([own, inside].map(async (text) => `'sha256-${await hash(text)}'`)),
+      hashes: await Promise.all([own, engine.text].map(async (text) => `'sha256-${await hash(text)}'`)),
       start: JSON.stringify({ ...start, place, units }).replaceAll('<', '\\u003c'),
       weather: packed,
-      engine: inside,
+      engine: await packBytes(Uint8Array.from(new TextEncoder().encode(engine.text))),
       licences: insideScript(engine.licences),
       script: own,
     },

@@ -7,9 +7,10 @@ main.live{max-width:1232px;padding-top:12px}
 .tools{display:flex;flex-wrap:wrap;gap:8px;align-items:center;font-size:.875rem}
 .sentence{font-size:1.125rem;line-height:1.75;max-width:none;margin:8px 0 12px}
 .value{font:inherit;font-weight:600;color:var(--nl-link);background:none;border:0;padding:0 1px;text-decoration:underline;text-underline-offset:3px;cursor:pointer;min-height:24px}
-.board{display:grid;grid-template-columns:352px minmax(0,1fr);gap:0 40px;align-items:start}
+.board{display:grid;grid-template:"knobs first" auto "knobs rest" 1fr / 352px minmax(0,1fr);gap:0 40px;align-items:start}
+.board>.first-answer{grid-area:first}.board>.knobs{grid-area:knobs}.board>.answers{grid-area:rest;min-width:0}
 .board section{margin-top:24px}
-.board>div>section:first-child,.board>div>.first-answer{margin-top:0;border:0;padding-top:0}
+.board>.first-answer{margin-top:0;border:0;padding-top:0}.answers>section:first-child{margin-top:16px}
 .live button,.live select,.live input{font:inherit;color:inherit}
 .live button:not(.value),.live select,.live input:not([type=range]){background:var(--nl-card);border:1px solid var(--nl-axis);border-radius:4px;min-height:32px;padding:2px 10px}
 .live button{cursor:pointer}.live button:disabled{color:var(--nl-muted);cursor:default;border-style:dashed}
@@ -50,6 +51,7 @@ main.live{max-width:1232px;padding-top:12px}
 .live .figures{grid-template-columns:repeat(auto-fit,minmax(230px,1fr))}
 .views>details{border-top:1px solid var(--nl-grid);margin:0;padding:4px 0}
 .views>details>summary{font-size:1.125rem;font-weight:600;color:var(--nl-ink);padding:8px 0}
+.live .cautions details{margin:0}.live .cautions summary{color:var(--nl-ink);font-size:1rem;line-height:1.5}.live .cautions p{margin:6px 0 0}
 .sticky{display:none}
 .live .hidden{position:absolute}
 `;
@@ -68,6 +70,7 @@ const PICTURES = `
 #scene .quiet{fill:var(--nl-muted);font-size:13px}
 #scene path,#scene .part{fill:none;stroke:var(--nl-ink);stroke-width:2}
 #scene #scene-absorber{stroke:var(--nl-ink);stroke-width:1.5}
+#scene-layers{shape-rendering:crispEdges}
 #scene-sun{fill:var(--nl-sun);stroke:var(--nl-sun-line)}
 #scene .pipe,#scene .mains{stroke:var(--nl-axis);stroke-width:4}
 #scene .mains{stroke:var(--nl-tank-bottom)}
@@ -99,8 +102,7 @@ const PICTURES = `
 
 const NARROW = `
 @media (max-width:899px){
-.board{grid-template-columns:minmax(0,1fr)}
-.board>.answers{order:-1}
+.board{grid-template:"first" auto "knobs" auto "rest" auto / minmax(0,1fr)}
 .knobs{margin-top:24px}
 .scenes{grid-template-columns:minmax(0,1fr)}
 .live button:not(.value),.live select,.live input:not([type=range]){min-height:44px}
@@ -115,6 +117,8 @@ const NARROW = `
 .sticky p{margin:0;max-width:none}
 html{scroll-padding-top:84px}
 }
+@media (min-width:900px) and (min-height:480px){.knobs{position:sticky;top:8px;max-height:calc(100vh - 16px);overflow-y:auto;padding-right:8px}}
+#brief-change{white-space:nowrap;overflow:hidden;text-overflow:ellipsis;color:var(--nl-muted);min-height:1.35em}
 @media (prefers-reduced-motion:reduce){.cell i{transition:none}.plays #scene-loop.flows{animation:none}}
 @media (forced-colors:active){.ghost{border-color:CanvasText}#map-key i{border-color:CanvasText}.map canvas,#map-key i,#scene-layers,#week-parts{forced-color-adjust:none}}
 @media print{

@@ -116,7 +116,6 @@ export interface TurnReply {
   readonly cautions: readonly CautionGroup[];
   /** The system's line, part by part. */
   readonly parts: readonly SystemPart[];
-  readonly place: string;
   /** Share of the hot water that the sun makes, January first; `null` where none is asked for. [-] */
   readonly months: readonly (number | null)[];
   readonly monthsBefore: readonly (number | null)[] | null;

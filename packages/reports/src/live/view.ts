@@ -44,13 +44,14 @@ export function moneyOfAll(trials: readonly Trial[], turned: readonly Turned[]):
 const shownField = (value: unknown, path: string, units: Units): string =>
   plainText(formatDesignValue(value, designUnit(path), path, units));
 
-/** `panels: tilt 30° → 45°`. */
+/** `tilt 30° → 45°`. */
 function turnedWords(from: Trial, to: Trial, units: Units): string {
   const changes = designChanges(from.result.design, to.result.design);
   const named = changes
     .slice(0, NAMED)
     .map(
-      ({ path, from: a, to: b }) => `${fieldWords(path)} ${shownField(a, path, units)} → ${shownField(b, path, units)}`,
+      ({ path, from: a, to: b }) =>
+        `${fieldWords(path).replace(/^array(?:, collector)?: /, '')} ${shownField(a, path, units)} → ${shownField(b, path, units)}`,
     );
   const more = changes.length > NAMED ? ` and ${changes.length - NAMED} more` : '';
   if (changes.length > 0) return named.join(', ') + more;
@@ -148,7 +149,6 @@ export function turnReply(
     parts: systemParts(result.design, units, money === null ? undefined : FUELS[money.fuel.carrier].word).filter(
       ({ words }) => words !== '',
     ),
-    place: model.site,
     months: summary.months.map(({ sunShare }) => sunShare),
     monthsBefore: before === null ? null : before.runs[0]!.summary.months.map(({ sunShare }) => sunShare),
     rows: rows.map(({ group, label, cells, notes }) => ({ group, label, cell: cells[0]!, note: notes[0]! })),

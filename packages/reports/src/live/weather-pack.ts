@@ -1,13 +1,6 @@
 /** A year of weather as text for a page: smaller than its file, and the same bits when it is unpacked. */
 import type { WeatherColumns, WeatherYear } from '@noonloop/weather-io';
-
-/** Of browsers and of Node alike; the types of neither alone name them. */
-type Body = ConstructorParameters<typeof Response>[0];
-type Way = new (format: 'deflate-raw') => Parameters<ReturnType<Blob['stream']>['pipeThrough']>[0];
-const { CompressionStream, DecompressionStream } = globalThis as unknown as Record<
-  'CompressionStream' | 'DecompressionStream',
-  Way
->;
+import { packBytes, unpackBytes } from './pack.ts';
 
 /** Most decimals that are tried before a column is kept as it is. */
 const MOST_DECIMALS = 4;
@@ -73,11 +66,6 @@ const undoubles = (bytes: Uint8Array): Float64Array => {
   return Float64Array.from({ length: HOURS }, (_, hour) => view.getFloat64(8 * hour, true));
 };
 
-const through = async (bytes: Uint8Array<ArrayBuffer>, Way: Way): Promise<Uint8Array> => {
-  const stream = new Blob([bytes]).stream().pipeThrough(new Way('deflate-raw'));
-  return new Uint8Array(await new Response(stream as Body).arrayBuffer());
-};
-
 /** Weather as base64. */
 export async function packWeather(weather: WeatherYear): Promise<string> {
   const { columns, calendarYears, ...rest } = weather;
@@ -98,19 +86,12 @@ export async function packWeather(weather: WeatherYear): Promise<string> {
     packed.set(part, at);
     at += part.length;
   }
-  const small = await through(packed, CompressionStream);
-  let text = '';
-  for (let from = 0; from < small.length; from += 8190)
-    text += btoa(String.fromCharCode(...small.subarray(from, from + 8190)));
-  return text;
+  return packBytes(packed);
 }
 
 /** The year that {@link packWeather} was given, with the same bits. */
 export async function unpackWeather(text: string): Promise<WeatherYear> {
-  const bytes = await through(
-    Uint8Array.from(atob(text.trim()), (letter) => letter.charCodeAt(0)),
-    DecompressionStream,
-  );
+  const bytes = await unpackBytes(text);
   const size = new DataView(bytes.buffer).getUint32(0, true);
   const { columns: kept, ...rest } = JSON.parse(new TextDecoder().decode(bytes.subarray(4, 4 + size))) as Head;
   let at = 4 + size;

@@ -66,14 +66,19 @@ function figures(rows: readonly LiveRow[]): HTMLElement[] {
 
 const WORDS = { danger: 'DANGER', warning: 'Caution', note: 'Note' } as const;
 
+/** What was found, open to why, what to do and who may; dangers stand open. */
 function caution({ severity, findings, advice, who, source }: CautionGroup): HTMLElement {
   const [first, ...more] = [...findings, advice];
   return make(
     'li',
     { class: severity },
-    make('p', {}, badge(severity, WORDS[severity]), ' ', glued(first!)),
-    ...more.map((text) => make('p', {}, glued(text))),
-    make('p', { class: 'quiet' }, ...(who === '' ? [] : [make('b', {}, `Who may do it: ${who} `)]), source),
+    make(
+      'details',
+      severity === 'danger' ? { open: true } : {},
+      make('summary', {}, badge(severity, WORDS[severity]), ' ', glued(first!)),
+      ...more.map((text) => make('p', {}, glued(text))),
+      make('p', { class: 'quiet' }, ...(who === '' ? [] : [make('b', {}, `Who may do it: ${who} `)]), source),
+    ),
   );
 }
 
@@ -105,9 +110,9 @@ export function showAnswer(reply: TurnReply): void {
   since(reply);
   find('#months').replaceChildren(monthTable(reply));
   find('#figures').replaceChildren(...figures(reply.rows));
-  find('#place').textContent = `Weather: ${reply.place}.`;
   cautions(reply.cautions);
   find('#brief').textContent = brief(reply);
+  find('#brief-change').textContent = changeWords(reply, 2);
 }
 
 /** The line that stays in sight on a telephone. */
@@ -124,13 +129,17 @@ function brief({ rows, months, cautions: list }: TurnReply): string {
   );
 }
 
+/** The first of the changes in a line. */
+const changeWords = ({ changes }: TurnReply, most: number): string =>
+  changes
+    .slice(0, most)
+    .map(({ label, difference }) => glued(`${label} ${difference}`))
+    .join(', ');
+
 /** What is said to those who do not see it. */
 export function spoken(reply: TurnReply, before: TurnReply | null): string {
   const was = before === null ? null : before.alarm;
   const alarm = was === null || was !== reply.alarm ? ` ${reply.alarm}` : '';
-  const changed = reply.changes
-    .slice(0, 3)
-    .map(({ label, difference }) => `${label} ${difference}`)
-    .join(', ');
+  const changed = changeWords(reply, 3);
   return `${reply.answer.does}${alarm}${changed === '' ? '' : ` Changed: ${changed}.`}`;
 }

@@ -62,10 +62,8 @@ export const HOUSE: readonly Knob[] = [
     label: 'When they bathe',
     group: 'house',
     paths: ['draw.profile', 'draw.hourlyShares'],
-    choices: ({ design, written }) => [
-      ...(written('draw.hourlyShares') !== undefined || design.draw.volumes !== null
-        ? ([['own', 'As the design has it']] as const)
-        : []),
+    choices: ({ design }) => [
+      ...(design.draw.profile === null ? ([['own', 'As the design has it']] as const) : []),
       ['morning', 'Mostly in the morning'],
       ['evening', 'Mostly in the evening'],
       ['level', 'Spread over the day'],

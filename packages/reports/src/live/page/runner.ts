@@ -1,4 +1,5 @@
 /** Runs the engine in a worker, or on the page itself where no worker can be had. Of several turns only the newest is run. */
+import { unpackBytes } from '../pack.ts';
 import type {
   LiveReply,
   LiveRequest,
@@ -64,7 +65,7 @@ export class Runner {
 
   /** Starts the engine. */
   async open(request: OpenRequest): Promise<void> {
-    const source = document.querySelector('#engine')!.textContent!;
+    const source = new TextDecoder().decode(await unpackBytes(document.querySelector('#engine')!.textContent!));
     const open = async (ask: Ask) => {
       await ask(request);
       this.#ask = ask;
