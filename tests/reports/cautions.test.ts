@@ -480,6 +480,7 @@ describe('all sentences', () => {
     });
     const flowThrough = having(base({ fluid: 'ethylene-glycol', mixingValve: true }), {
       heater: { kind: 'instantaneous-gas', setTemperature: 44 },
+      pv: { inSeries: 4 },
     });
     flowThrough.columns.unfiredShortfall.fill(1e9, 4000, 4200);
     flowThrough.columns.tapTemperature.fill(48.95);

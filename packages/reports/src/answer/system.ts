@@ -1,6 +1,6 @@
 /** The system in one line, in a fixed order: what someone needs to build it again in mind. */
 import type { SystemDesign } from '@noonloop/sim-core';
-import { type Glycol, glycolVolumeFromMass } from '@noonloop/sim-core/formulas';
+import { arrayArea, type Glycol, glycolVolumeFromMass } from '@noonloop/sim-core/formulas';
 import type { Site } from '@noonloop/weather-io';
 import { plainText } from '../escape.ts';
 import { FUELS } from '../money/fuels.ts';
@@ -53,6 +53,31 @@ function glycolWords({ fluid, glycolMassFraction }: SystemDesign['loop']): strin
   return `${share} % ${fluid === 'propylene-glycol' ? 'glycol' : 'ethylene glycol'} by volume`;
 }
 
+/** Panels and their planes; of several groups the sum, and each tilt and direction once. */
+function roofParts(array: SystemDesign['array'], units: Units): SystemPart[] {
+  const { azimuth, collector, groups, summerTilt, tilt } = array;
+  const planes = [{ azimuth, tilt }, ...groups];
+  const panels = groups.reduce((sum, group) => sum + group.panels, array.panels);
+  const once = (words: readonly string[]): string => [...new Set(words)].join(' and ');
+  const lying = planes.every((plane) => plane.tilt === 0) && summerTilt === null;
+  const tilts = once([
+    `${formatNumber(tilt, 0)}°${summerTilt === null ? '' : `, in summer ${formatNumber(summerTilt.tilt, 0)}°`}`,
+    ...groups.map((group) => `${formatNumber(group.tilt, 0)}°`),
+  ]);
+  return [
+    { part: 'panels', words: `${panels} panel${panels === 1 ? '' : 's'}` },
+    {
+      part: 'area',
+      words:
+        groups.length === 0
+          ? `of ${formatQuantity(collector.area, 'area', units)}`
+          : `in ${groups.length + 1} groups, ${formatQuantity(arrayArea(array), 'area', units)} in all`,
+    },
+    { part: 'tilt', words: lying ? 'lying flat' : `tilted ${tilts}` },
+    { part: 'facing', words: lying ? '' : `facing ${once(planes.map((plane) => facingWords(plane.azimuth)))}` },
+  ];
+}
+
 /**
  * Parts of a system's line.
  *
@@ -61,12 +86,8 @@ function glycolWords({ fluid, glycolMassFraction }: SystemDesign['loop']): strin
  */
 export function systemParts(design: SystemDesign, units: Units, fuel = 'gas'): SystemPart[] {
   const { array, draw, heater, loop, tank } = design;
-  const { panels, collector } = array;
   return [
-    { part: 'panels', words: `${panels} panel${panels === 1 ? '' : 's'}` },
-    { part: 'area', words: `of ${formatQuantity(collector.area, 'area', units)}` },
-    { part: 'tilt', words: array.tilt === 0 ? 'lying flat' : `tilted ${formatNumber(array.tilt, 0)}°` },
-    { part: 'facing', words: array.tilt === 0 ? '' : `facing ${facingWords(array.azimuth)}` },
+    ...roofParts(array, units),
     { part: 'tank', words: `${formatQuantity(tank.volume, 'volume', units)} tank` },
     { part: 'water', words: `${formatQuantity(draw.dailyVolume, 'volume', units)} of water a day` },
     { part: 'glycol', words: glycolWords(loop) },

@@ -1,5 +1,5 @@
 /** Cautions that hold for every system, each with the number of this one that it is about. */
-import { stagnationTemperature } from '@noonloop/sim-core/formulas';
+import { arrayArea, stagnationTemperature } from '@noonloop/sim-core/formulas';
 import { celsius, extreme, type Found, kelvin, moment, type Rule } from './types.ts';
 
 /** Flat panels with liquid and fixings. [kg/m²] Judgement from makers' papers, from memory; the panel's own paper decides. */
@@ -13,8 +13,7 @@ const COEFFICIENTS_SHORT = 30;
 
 /** Weight on the roof. @internal */
 export const roof: Rule = ({ result: { design } }): Found => {
-  const { panels, collector } = design.array;
-  const area = panels * collector.area;
+  const area = arrayArea(design.array);
   const [lightest, heaviest] = PANEL_MASS;
   return {
     code: 'roof',
@@ -54,7 +53,13 @@ export const flue: Rule = ({ result: { design } }) =>
 
 /** Dry or standing collectors. @internal */
 export const steam: Rule = ({ result: { design }, columns }): Found => {
-  const { area, eta0, a1, a2, stagnationTemperature: stated } = design.array.collector;
+  const { collector, groups } = design.array;
+  const [{ stated, temperature }] = [collector, ...groups.map((group) => group.collector)]
+    .map(({ area, eta0, a1, a2, stagnationTemperature: said }) => ({
+      stated: said,
+      temperature: said ?? stagnationTemperature({ area, eta0, a1, a2 }, ...STANDARD_SUN) + COEFFICIENTS_SHORT,
+    }))
+    .toSorted((one, other) => other.temperature - one.temperature) as [{ stated?: number; temperature: number }];
   const hour = extreme(columns.absorberTemperature, 1);
   const hottest = columns.absorberTemperature[hour]!;
   return {
@@ -63,7 +68,7 @@ export const steam: Rule = ({ result: { design }, columns }): Found => {
     facts: {
       peak: celsius(hottest),
       when: moment(hour),
-      dry: celsius(stated ?? stagnationTemperature({ area, eta0, a1, a2 }, ...STANDARD_SUN) + COEFFICIENTS_SHORT),
+      dry: celsius(temperature),
       short: kelvin(COEFFICIENTS_SHORT),
     },
     finding: hottest > STEAM ? ['found'] : [],

@@ -1,5 +1,5 @@
 /** Words of a report: cautions, assumptions, limits and notes, each said once for all designs for which it holds. */
-import type { RunResult } from '@noonloop/sim-core';
+import type { GroupYear, RunResult } from '@noonloop/sim-core';
 import { type Caution, type CautionCode, type CautionSeverity, cautions } from '../cautions/index.ts';
 import { designUnit } from '../design-units.ts';
 import { plainText } from '../escape.ts';
@@ -101,10 +101,15 @@ export function limits(results: readonly RunResult[], letters: readonly string[]
   );
 }
 
-/** What reader and run assumed, clamped or left out. */
+/** What one group of collectors gave. */
+const groupWords = ({ area, heat, irradiation, name }: GroupYear, units: Units): string =>
+  `Collectors "${name}", ${formatQuantity(area, 'area', units)}, gave the loop ${formatQuantity(heat, 'energy', units)}, ${formatQuantity(irradiation > 0 ? heat / irradiation : 0, 'fraction', units)} of their light.`;
+
+/** What each group gave; what reader and run assumed, clamped or left out. */
 export function notes(results: readonly RunResult[], letters: readonly string[], units: Units): string[] {
   return byDesign(
     results.map((result) => [
+      ...(result.groups ?? []).map((group) => plainText(groupWords(group, units))),
       ...weatherNotes(result, units).map(plainText),
       ...result.notices.map((notice) => `${plainText(noticeWords(notice, units))} (${notice.hours} h)`),
     ]),

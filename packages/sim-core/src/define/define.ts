@@ -82,6 +82,11 @@ function collectDefaults(
     return;
   }
   const inner = bare(schema);
+  if (inner instanceof z.ZodArray && Array.isArray(output)) {
+    output.forEach((item, at) => {
+      collectDefaults(inner.element as z.ZodType, member(input, String(at)), item, `${path}.${at}`, list);
+    });
+  }
   if (!(inner instanceof z.ZodObject) || output === null || output === undefined) return;
   for (const [key, field] of Object.entries(inner.shape)) {
     const below = path === '' ? key : `${path}.${key}`;

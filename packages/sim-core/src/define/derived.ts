@@ -42,6 +42,7 @@ export function derivedDefaults(
     `height of ${TANK_SLENDERNESS} diameters, common practice, no source`,
   );
   refuseDeepSediment(tank.sedimentDepth, height);
+  refuseGroupsWithoutValve(input);
   const diameter = Math.sqrt((4 * tank.volume) / (Math.PI * height));
   const surface = Math.PI * diameter * height + (Math.PI / 2) * diameter ** 2;
   const filledArray = arrayDefaults(array, fill);
@@ -98,6 +99,14 @@ function refuseRing(hasRing: boolean, store: number): void {
   const expected = 'a heater with a store, which the ring’s water comes back to';
   const remedy = 'Choose a stored heater, or give the pipe to the taps as draw.hotPipe.';
   throw new DesignError([{ path: 'draw.ring', found: 'a ring at a heater without a store', expected, remedy }]);
+}
+
+/** Flow by buoyancy is modelled through one array. */
+function refuseGroupsWithoutValve({ array, loop }: CheckedInput): void {
+  if (loop.checkValve || array.groups.length === 0) return;
+  const found = 'false with array.groups';
+  const expected = 'true: flow by buoyancy is modelled through one array only';
+  throw new DesignError([{ path: 'loop.checkValve', found, expected, remedy: 'Leave the field out.' }]);
 }
 
 /** A tank more than half full of sediment is no tank. */

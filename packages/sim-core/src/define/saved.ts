@@ -56,9 +56,13 @@ const without = (fields: Fields, names: readonly string[]): Fields =>
 
 /** With a4 the coefficient of the night sky is a4 itself. */
 function unsaveArray(array: Fields): Fields {
-  const { collector } = array;
-  if (!isFields(collector) || typeof collector.a4 !== 'number') return array;
-  return { ...array, collector: without(collector, ['skyCoefficient']) };
+  const { collector, groups } = array;
+  const own =
+    isFields(collector) && typeof collector.a4 === 'number' ? without(collector, ['skyCoefficient']) : collector;
+  const further = Array.isArray(groups)
+    ? groups.map((group) => (isFields(group) ? unsaveArray(group) : group))
+    : groups;
+  return { ...array, collector: own, ...(groups === undefined ? {} : { groups: further }) };
 }
 
 /** Follow from the curves of a measured pump. */

@@ -523,6 +523,156 @@ export interface ArrayInput {
   readonly windFactor?: Quantity | undefined;
   /** One panel. */
   readonly collector: CollectorInput;
+  /** Tilt of the array itself in summer, where its frame is set by hand twice a year; `null`: one tilt all year. Default null: judgement: a fixed frame. */
+  readonly summerTilt?: SummerTiltInput | null | undefined;
+  /** What lies over all collectors, and when; the PV module is not covered. */
+  readonly covers?: readonly CoverInput[] | undefined;
+  /** Further groups on the loop; none where all collectors are of one kind on one plane. Horizon, ground, snow and sky are the array's. */
+  readonly groups?: readonly GroupInput[] | undefined;
+}
+
+/** Further groups on the loop; none where all collectors are of one kind on one plane. Horizon, ground, snow and sky are the array's. */
+export interface GroupInput {
+  /** Name for reports. */
+  readonly name: string;
+  /** Number of panels. From 1 to 100. */
+  readonly panels: number;
+  /** Panels that the fluid passes one after the other, in equal rows side by side. Default 1: judgement: all panels in parallel. From 1 to 20. */
+  readonly inSeries?: number | undefined;
+  /** Place along the flow, 1 to 10: groups of one stage lie side by side (parallel) and share the flow by their resistances, the fluid of one stage mixes before the next. The array itself is in stage 1. Default 1: judgement: beside the array in the flow. From 1 to 10. */
+  readonly stage?: number | undefined;
+  /** From the horizontal, 0 to 90. [°] From 0 to 90. For example "40 deg". */
+  readonly tilt?: Quantity | undefined;
+  /** Clockwise from north: 90 east, 180 south, 270 west. [°] From 0 to 360. For example "40 deg". */
+  readonly azimuth?: Quantity | undefined;
+  /** Something near before this group; `null` for nothing. Default null: judgement: an open site. */
+  readonly obstacle?: ObstacleInput | null | undefined;
+  /** Share of the light that gets to the panels: less than 1 under a tree, or behind glass gone blind. [-] Default 1: judgement: nothing over the panels. From 0 to 1. For example "35 %". */
+  readonly lightShare?: Quantity | undefined;
+  /** From side to side. [m] From 0.1 to 1000. For example "6.5 ft". */
+  readonly width?: Quantity | undefined;
+  /** From its lower to its upper edge, along the slope. [m] From 0.1 to 100. For example "6.5 ft". */
+  readonly slopeLength?: Quantity | undefined;
+  /** One panel. */
+  readonly collector?: CollectorInput | undefined;
+}
+
+/** One panel. */
+export interface CollectorInput {
+  /** Name for reports. Default 'flat-plate collector': judgement: a name for reports. */
+  readonly name?: string | undefined;
+  /** Area of one panel to which eta0, a1 and a2 refer: gross or aperture, as the test report says. [m²] From 0.1 to 20. For example "24 ft2". */
+  readonly area: Quantity;
+  /** Zero-loss efficiency at normal incidence: that of the beam, η0,b, once defined. Where eta0Basis says that the report's is η0,hem, `defineSystem` turns it into η0,b and says so. [-] From 0.1 to 1. For example "35 %". */
+  readonly eta0: Quantity;
+  /** What the report's eta0 is: `beam`, η0,b; `hemispherical`, η0,hem = η0,b (0.85 + 0.15 K_d), ISO 9806:2017. A design as defined always holds `beam`. Default 'beam': judgement: η0,b, which ISO 9806:2017 states first; where yours is η0,hem, say so: it is some 1 to 3 % lower. */
+  readonly eta0Basis?: 'beam' | 'hemispherical' | undefined;
+  /** Linear heat loss coefficient. [W/(m²·K)] From 0.2 to 40. For example "0.65 BTU/(h ft2 degF)". */
+  readonly a1: Quantity;
+  /** Quadratic heat loss coefficient. [W/(m²·K²)] From 0 to 0.2. For example "0.014 W/(m2 K2)". */
+  readonly a2: Quantity;
+  /** Growth of a1 with wind, counted from 3 m/s. [J/(m³·K)] Default 0: test report without wind terms. From 0 to 10. For example "0.5 J/(m3 K)". */
+  readonly a3?: Quantity | undefined;
+  /** Share of the sky's long-wave deficit that the absorber takes, day and night. `null` for a glazed collector whose report has none: then its rated losses hold the sky's share by day, and skyCoefficient stands for it at night. [-] From 0 to 1. For example "35 %". */
+  readonly a4?: Quantity | null | undefined;
+  /** Fall of eta0 with wind, counted from 3 m/s. [s/m] Default 0: test report without wind terms. From 0 to 0.2. For example "0.02 s/m". */
+  readonly a6?: Quantity | undefined;
+  /** Fall of a4 with wind, counted from 3 m/s; only with a4. [s/m] Default 0: test report without wind terms. From 0 to 0.2. For example "0.02 s/m". */
+  readonly a7?: Quantity | undefined;
+  /** Loss with the fourth power of the difference from the air. A run does not count it: 0, or left out. [W/(m²·K⁴)] From 0 to 0. */
+  readonly a8?: number | undefined;
+  /** Stagnation temperature that the report states, at 1000 W/m² and 30 °C. The run goes by the coefficients, which may fall 30 K short of it; cautions go by this one. Left out: not stated. [°C] From 60 to 400. For example "120 degF". */
+  readonly stagnationTemperature?: Quantity | undefined;
+  /** Whether a cover lies over the absorber. Default true: judgement: one cover, as on most panels that heat water. */
+  readonly glazed?: boolean | undefined;
+  /** Incidence angle modifier of the beam; that of diffuse light follows by integration. Default {'b0':0.1}: single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory). */
+  readonly incidenceModifier?:
+    | IncidenceModifierInputByB0
+    | IncidenceModifierInputByAngles
+    | IncidenceModifierInputByTransversal
+    | undefined;
+  /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] Default 8000: judgement: copper plate and tubes, their fluid, half of one glass. From 1000 to 60000. For example "8 kJ/(m2 K)". */
+  readonly heatCapacity?: Quantity | undefined;
+  /** Share of heatCapacity that is left when the fluid has boiled out. [-] From 0.1 to 1. For example "35 %". */
+  readonly dryCapacityShare?: Quantity | undefined;
+  /** Share of the sky's long-wave deficit that cools the absorber at night; equals a4 where that is given. [-] From 0 to 1. For example "35 %". */
+  readonly skyCoefficient?: Quantity | undefined;
+  /** Liquid in one panel. [m³] From 0 to 0.1. For example "80 gal". */
+  readonly fluidContent?: Quantity | undefined;
+  /** Pressure drop of one panel with water at 20 °C and ratedFlow. [Pa] Default 1000: judgement: parallel risers between two headers. From 0 to 100000. For example "20 psi". */
+  readonly ratedPressureDrop?: Quantity | undefined;
+  /** Flow through one panel at which ratedPressureDrop was measured. [m³/s] Default 0.000033333333333333335: judgement: a common test flow for a panel of this kind. From 0.000001 to 0.001. For example "3 L/min". */
+  readonly ratedFlow?: Quantity | undefined;
+}
+
+/** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
+export interface IncidenceModifierInputByTransversal {
+  /** By the angle across the tubes; values above 1 are common. */
+  readonly transversal: TransversalInput;
+  /** By the angle along the tubes. */
+  readonly longitudinal: LongitudinalInput;
+  /** How the tubes lie in the plane: up the slope, or level across it. */
+  readonly tubes: 'upright' | 'level';
+}
+
+/** By the angle along the tubes. */
+export interface LongitudinalInput {
+  /** Incidence angles, rising from 0. [°] */
+  readonly angles: readonly number[];
+  /** Modifier at each angle; 1 at 0°. [-] */
+  readonly values: readonly number[];
+}
+
+/** By the angle across the tubes; values above 1 are common. */
+export interface TransversalInput {
+  /** Incidence angles, rising from 0. [°] */
+  readonly angles: readonly number[];
+  /** Modifier at each angle; 1 at 0°. [-] */
+  readonly values: readonly number[];
+}
+
+/** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
+export interface IncidenceModifierInputByAngles {
+  /** Incidence angles, rising from 0. [°] */
+  readonly angles: readonly number[];
+  /** Modifier at each angle; 1 at 0°. [-] */
+  readonly values: readonly number[];
+}
+
+/** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
+export interface IncidenceModifierInputByB0 {
+  /** b0 ≥ 0. [-] From 0 to 1. For example "35 %". */
+  readonly b0: Quantity;
+}
+
+/** Something near before this group; `null` for nothing. */
+export interface ObstacleInput {
+  /** From the middle of the array's lower edge to its middle, level. [m] From 0.05 to 1000. For example "6.5 ft". */
+  readonly distance: Quantity;
+  /** Across the line of sight. [m] From 0.05 to 1000. For example "6.5 ft". */
+  readonly width: Quantity;
+  /** Of its top above the array's lower edge; it hides all below. [m] From 0.05 to 500. For example "6.5 ft". */
+  readonly height: Quantity;
+  /** Direction in which it is seen from the array, clockwise from north. [°] From 0 to 360. For example "40 deg". */
+  readonly azimuth: Quantity;
+}
+
+/** What lies over all collectors, and when; the PV module is not covered. */
+export interface CoverInput {
+  /** First and last day, `'07-10..07-24'`; may pass the turn of the year. For example "07-10..07-24". */
+  readonly days: string;
+  /** Share of the light that still gets to the panels: 0 under a sheet, some 0.3 under shade cloth. [-] Default 0: judgement: a sheet that lets nothing through. From 0 to 1. For example "35 %". */
+  readonly lightShare?: Quantity | undefined;
+}
+
+/** Tilt of the array itself in summer, where its frame is set by hand twice a year; `null`: one tilt all year. */
+export interface SummerTiltInput {
+  /** From the horizontal, 0 to 90. [°] From 0 to 90. For example "40 deg". */
+  readonly tilt: Quantity;
+  /** First and last day with it, `'04-01..09-30'`; may pass the turn of the year. For example "07-10..07-24". */
+  readonly days: string;
+  /** Whether the PV module is on the same frame and turns with it. Default true: judgement: module and collectors on one frame. */
+  readonly withModule?: boolean | undefined;
 }
 
 /** One panel. */

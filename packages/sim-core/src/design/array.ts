@@ -108,6 +108,49 @@ export interface ArrayExtent {
   readonly slopeLength: number;
 }
 
+/** Further collectors on the same loop: of another kind, on another plane, or elsewhere along the flow than the array itself. */
+export interface CollectorGroupDesign extends ArrayExtent {
+  /** Name for reports. */
+  readonly name: string;
+  /** Number of panels. */
+  readonly panels: number;
+  /** Panels that the fluid passes one after the other, in equal rows side by side. */
+  readonly inSeries: number;
+  /**
+   * Place along the flow, 1 to 10: groups of one stage lie side by side (parallel) and share the flow by their resistances, the fluid of one stage mixes
+   * before the next. The array itself is in stage 1.
+   */
+  readonly stage: number;
+  /** From the horizontal, 0 to 90. [°] */
+  readonly tilt: number;
+  /** Clockwise from north: 90 east, 180 south, 270 west. [°] */
+  readonly azimuth: number;
+  /** Something near before this group; `null` for nothing. */
+  readonly obstacle: ObstacleDesign | null;
+  /** Share of the light that gets to the panels: less than 1 under a tree, or behind glass gone blind. [-] */
+  readonly lightShare: number;
+  /** One panel. */
+  readonly collector: CollectorDesign;
+}
+
+/** Days on which something lies over the collectors, such as a sheet in the holidays. */
+export interface ArrayCoverDesign {
+  /** First and last day, `'07-10..07-24'`; may pass the turn of the year. */
+  readonly days: string;
+  /** Share of the light that still gets to the panels: 0 under a sheet, some 0.3 under shade cloth. [-] */
+  readonly lightShare: number;
+}
+
+/** Another tilt for a part of the year. */
+export interface SummerTiltDesign {
+  /** From the horizontal, 0 to 90. [°] */
+  readonly tilt: number;
+  /** First and last day with it, `'04-01..09-30'`; may pass the turn of the year. */
+  readonly days: string;
+  /** Whether the PV module is on the same frame and turns with it. */
+  readonly withModule: boolean;
+}
+
 /** Panels and where they look. */
 export interface ArrayDesign extends ArrayExtent {
   /** Number of panels. */
@@ -134,4 +177,10 @@ export interface ArrayDesign extends ArrayExtent {
   readonly windFactor: number;
   /** One panel. */
   readonly collector: CollectorDesign;
+  /** Tilt of the array itself in summer, where its frame is set by hand twice a year; `null`: one tilt all year. */
+  readonly summerTilt: SummerTiltDesign | null;
+  /** What lies over all collectors, and when; the PV module is not covered. */
+  readonly covers: readonly ArrayCoverDesign[];
+  /** Further groups on the loop; none where all collectors are of one kind on one plane. Horizon, ground, snow and sky are the array's. */
+  readonly groups: readonly CollectorGroupDesign[];
 }

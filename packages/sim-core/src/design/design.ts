@@ -10,14 +10,17 @@ import type { CoilDesign, LoopDesign } from './loop.ts';
 import type { PumpDesign, PvDesign } from './pump.ts';
 
 export type {
+  ArrayCoverDesign,
   ArrayDesign,
   ArrayExtent,
   CollectorDesign,
+  CollectorGroupDesign,
   HorizonPoint,
   IncidenceModifierB0,
   IncidenceModifierBiaxial,
   IncidenceModifierTable,
   ObstacleDesign,
+  SummerTiltDesign,
 } from './array.ts';
 export type {
   CollectorSensor,

@@ -1,5 +1,7 @@
 /** The key figures of a run, by month and year: the one place where columns become sums. */
+
 import { MONTH_STARTS } from '../physics/calendar.ts';
+import { arrayArea } from '../physics/collector/groups.ts';
 import type { RunColumns, RunResult } from '../year/result.ts';
 import type { PeriodSummary } from './measures.ts';
 
@@ -108,7 +110,7 @@ function period(columns: RunColumns, sums: Sums, from: number, to: number): Peri
  */
 export function summarizePeriods(result: Pick<RunResult, 'columns' | 'design'>): PeriodSummaries {
   const { columns, design } = result;
-  const area = design.array.panels * design.array.collector.area;
+  const area = arrayArea(design.array);
   const monthSums = Array.from({ length: 12 }, (_, month): Sums => {
     const from = MONTH_STARTS[month]!;
     const to = MONTH_STARTS[month + 1]!;

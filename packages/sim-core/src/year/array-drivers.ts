@@ -1,5 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { ObstacleDesign, SystemDesign } from '../design/design.ts';
+import type { ArrayDesign, CollectorGroupDesign, SystemDesign } from '../design/design.ts';
 import { fact, type Saying, say } from '../input/saying.ts';
 import { biaxialEffectiveIrradiance } from '../physics/collector/biaxial.ts';
 import { diffuseModifiers } from '../physics/collector/diffuse.ts';
@@ -13,10 +13,11 @@ import {
   windOverTest,
   windShare,
 } from '../physics/collector/quasi-dynamic.ts';
+import { hiddenShare } from '../physics/sun/covers.ts';
 import type { PlaneOrientation } from '../physics/sun/incidence.ts';
 import type { PlaneIrradiance } from '../physics/sun/plane-irradiance.ts';
 import { planeOfArray } from '../physics/sun/plane-of-array.ts';
-import { coverWithSnow, hourlyMeans, type SnowSurface, snowCover } from '../physics/sun/snow-cover.ts';
+import { hourlyMeans, type SnowSurface, snowCover, takeShare } from '../physics/sun/snow-cover.ts';
 import { sunTrack } from '../physics/sun/track.ts';
 import { recent } from './recent.ts';
 import type { RunAssumptionCode } from './run-assumptions.ts';
@@ -64,29 +65,36 @@ interface AbsorbedLight {
  * @param design - The system.
  * @param weather - One year.
  * @param stepsPerHour - Steps in each hour.
+ * @param group - Collectors of one kind on one plane.
  */
-export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, stepsPerHour: number): ArrayDrivers {
+export function compileGroupDrivers(
+  design: Pick<SystemDesign, 'array' | 'pv'>,
+  weather: WeatherYear,
+  stepsPerHour: number,
+  group: CollectorGroupDesign,
+): ArrayDrivers {
   const { array, pv } = design;
-  const { collector, windFactor } = array;
+  const { windFactor } = array;
+  const { collector } = group;
   const { eta0, incidenceModifier: modifier, a4, a6, a7 } = collector;
   const { windSpeed, snowDepth } = weather.columns;
   const snowFalls = array.snowOnPanels !== 'ignored';
-  const ofArray = lightQuery(design, array, array.obstacle, array.snowOnPanels, stepsPerHour);
-  const ofModule = lightQuery(design, pv, null, snowFalls ? 'plate' : 'ignored', stepsPerHour);
+  const ofArray = lightQuery(array, group, array.snowOnPanels, stepsPerHour);
+  const ofModule = lightQuery(array, pv, snowFalls ? 'plate' : 'ignored', stepsPerHour);
   const feelsWind = collector.a3 > 0 || a6 > 0 || a7 > 0;
   const share = windShare(weather.site, windFactor);
   const over = feelsWind && windSpeed !== null ? windOverTest(windSpeed, share) : null;
-  const sky = skies(weather, array.tilt, () => nightSky(weather, array.tilt));
+  const sky = skies(weather, group.tilt, () => nightSky(weather, group.tilt));
 
   const { irradiance, absorbed, lostBeamHours } = absorbers(
     weather,
     [ofArray, eta0, modifier, a4, a6, a7, share],
     () => {
       const plane = lightOn(weather, ofArray);
-      const diffuse = diffuseModifiers(modifier, array.tilt);
+      const diffuse = diffuseModifiers(modifier, group.tilt);
       const light =
         'tubes' in modifier
-          ? biaxialEffectiveIrradiance(plane, modifier, diffuse, sunTrack(weather, stepsPerHour), array)
+          ? biaxialEffectiveIrradiance(plane, modifier, diffuse, sunTrack(weather, stepsPerHour), group)
           : effectiveIrradiance(plane, modifier, diffuse);
       for (let step = 0; step < light.length; step++) light[step]! *= eta0;
       applyWindAndSky(light, plane.total, over, sky.deficit, collector);
@@ -130,37 +138,39 @@ export function compileArrayDrivers(design: SystemDesign, weather: WeatherYear, 
 type LightQuery = ReturnType<typeof lightQuery>;
 
 function lightQuery(
-  { array }: SystemDesign,
-  { tilt, azimuth }: PlaneOrientation,
-  obstacle: ObstacleDesign | null,
+  { covers, groundAlbedo: albedo, horizon, skyModel: model, snowAlbedo }: ArrayDesign,
+  plane: PlaneOrientation & Partial<Pick<CollectorGroupDesign, 'lightShare' | 'obstacle' | 'slopeLength' | 'width'>>,
   snow: SnowSurface | 'ignored',
   stepsPerHour: number,
 ) {
-  const { horizon, groundAlbedo: albedo, snowAlbedo, skyModel: model } = array;
-  // The array's size matters where something near may hide part of it.
-  const extent =
-    obstacle === null ? { width: 1, slopeLength: 1 } : { width: array.width, slopeLength: array.slopeLength };
+  const { azimuth, lightShare, obstacle = null, slopeLength = 1, tilt, width = 1 } = plane;
+  // The size matters where something near may hide part of it.
+  const extent = obstacle === null ? { width: 1, slopeLength: 1 } : { width, slopeLength };
   return {
     stepsPerHour,
     plane: { tilt, azimuth, albedo, snowAlbedo, model, shading: { horizon, obstacle, extent } },
     snow,
+    // Only collectors are under a sheet or a tree; no share is one of all the light.
+    dimmed: lightShare === undefined || (lightShare === 1 && covers.length === 0) ? null : { lightShare, covers },
   };
 }
 
-/** Light on a plane, past horizon, obstacle and snow. */
+/** Light on a plane, past horizon, obstacle, snow and what lies on it. */
 function lightOn(weather: WeatherYear, query: LightQuery): PlaneIrradiance {
-  const { plane, snow, stepsPerHour } = query;
+  const { dimmed, plane, snow, stepsPerHour } = query;
   const { dryBulb, snowDepth } = weather.columns;
   return planes(weather, query, () => {
     const light = planeOfArray(weather, plane, { stepsPerHour });
     if (snowDepth !== null && snow !== 'ignored') {
-      coverWithSnow(light, snowCover(snowDepth, dryBulb, hourlyMeans(light.total), plane.tilt, snow));
+      takeShare(light, snowCover(snowDepth, dryBulb, hourlyMeans(light.total), plane.tilt, snow));
     }
+    if (dimmed !== null) takeShare(light, hiddenShare(dimmed.lightShare, dimmed.covers));
     return light;
   });
 }
 
-function hoursWithLight(first: Float64Array, second: Float64Array, stepsPerHour: number): Uint8Array {
+/** Hours in which light falls on either. */
+export function hoursWithLight(first: Float64Array, second: Float64Array, stepsPerHour: number): Uint8Array {
   const lit = new Uint8Array(first.length / stepsPerHour);
   for (let step = 0; step < first.length; step++) {
     if (first[step]! > 0 || second[step]! > 0) lit[Math.trunc(step / stepsPerHour)] = 1;

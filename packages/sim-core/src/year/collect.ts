@@ -2,14 +2,16 @@
 import { decidePump, differenceWants } from '../physics/control/pump-control.ts';
 import { sensedDifference } from '../physics/control/sensors.ts';
 import { coldest, hottest } from '../physics/extremes.ts';
-import { fluidDensity, fluidSpecificHeat } from '../physics/fluid/compile.ts';
+import { fluidDensity, fluidSpecificHeat, fluidViscosity } from '../physics/fluid/compile.ts';
 import { settleBoiling } from '../physics/loop/boil.ts';
+import { shareFlow } from '../physics/loop/branches.ts';
 import { meanFluidTemperature } from '../physics/loop/circuit.ts';
 import { circulate } from '../physics/loop/coil-step.ts';
 import { circulatePlate } from '../physics/loop/plate.ts';
 import { turnPump } from '../physics/loop/pump-drive.ts';
 import { siphonStep } from '../physics/loop/siphon.ts';
 import { standStill } from '../physics/loop/standing.ts';
+import { setLight } from './groups.ts';
 import { settleLoop } from './loop-step.ts';
 import type { Machine } from './machine.ts';
 
@@ -27,6 +29,7 @@ export function collectHeat(machine: Machine, hour: number, steps: number, at: n
   conditions.absorbed = irradiance > 0 ? drivers.absorbed[at]! : -drivers.skyLoss[hour]!;
   conditions.ambient = drivers.ambient[hour]!;
   conditions.duration = 3600 / steps;
+  if (drivers.groups !== null) setLight(circuit.branches!, drivers.groups, hour, at, conditions);
 
   const flows = pumpLoop(machine, hour, at, share) || siphonLoop(machine, hour, share);
   if (!flows) standStill(circuit, steps, conditions, exchange);
@@ -45,7 +48,7 @@ export function collectHeat(machine: Machine, hour: number, steps: number, at: n
 /** One step of the pumped loop through coil or plate exchanger. @returns Whether the pump moves fluid; where not, nothing is changed. */
 function pumpLoop(machine: Machine, hour: number, at: number, share: number): boolean {
   const { columns, control, drivers, loop, tank } = machine;
-  const { circuit, drive, fluid, offer, plate, step } = loop;
+  const { circuit, drive, fluid, offer, plate, shared, step } = loop;
   const { conditions, exchange, stream } = step;
   const supply = drive.onMains ? Number.POSITIVE_INFINITY : at < 0 ? 0 : drivers.pumpSupply[at]!;
   const top = tank.temperature[tank.temperature.length - 1]!;
@@ -59,7 +62,14 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
   offer.fluidTemperature = temperature;
   turnPump(drive, offer, stream);
   if (stream.flow <= 0) return false;
-  stream.capacityRate = stream.flow * fluidDensity(fluid, temperature) * fluidSpecificHeat(fluid, temperature);
+  const density = fluidDensity(fluid, temperature);
+  stream.capacityRate = stream.flow * density * fluidSpecificHeat(fluid, temperature);
+  if (circuit.branches !== null) {
+    shared.flow = stream.flow;
+    shared.density = density;
+    shared.viscosity = fluidViscosity(fluid, temperature);
+    shareFlow(circuit.branches, shared);
+  }
   if (plate === null) circulate(circuit, step);
   else circulatePlate(plate, circuit, tank, step);
   const energy = drive.onMains ? columns.pumpElectricity : columns.pumpPvEnergy;

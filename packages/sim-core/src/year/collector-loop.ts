@@ -7,6 +7,7 @@ import { type CompiledFluid, compileFluid } from '../physics/fluid/compile.ts';
 import { compileCircuit } from '../physics/loop/circuit-design.ts';
 import type { Circuit, CoilWater, LoopStep } from '../physics/loop/circuit-state.ts';
 import { compileCoil } from '../physics/loop/coil.ts';
+import type { Shared } from '../physics/loop/flow-split.ts';
 import { compileHydraulics } from '../physics/loop/hydraulics.ts';
 import type { Plate } from '../physics/loop/plate.ts';
 import { circuitDesign, compilePlate } from '../physics/loop/plate-design.ts';
@@ -38,6 +39,8 @@ export interface CollectorLoop {
   readonly step: LoopStep;
   /** What the pump meets in it. */
   readonly offer: PumpOffer;
+  /** What the groups of the array share in it. */
+  readonly shared: Shared;
   /** Absorber temperature above which standstill in sun counts as stagnation. [°C] */
   readonly stagnationLimit: number;
   /** Rise of the tank's top in a step, at most, per light turned into heat in the absorber. [K·m²/W] */
@@ -73,6 +76,7 @@ export function assembleLoop(
     ledger: { leaked: 0, madeUp: 0 },
     step,
     offer: { supply: 0, irradiance: 0, cellTemperature: 0, fluidTemperature: 0 },
+    shared: { flow: 0, density: 0, viscosity: 0 },
     stagnationLimit:
       control.stagnationLimit ??
       Math.min(STAGNATION_AT_MOST, boilingPoint(loop.fluid, loop.glycolMassFraction, loop.pressure + air)),

@@ -3,7 +3,7 @@ import type { SystemDesign } from '../design/design.ts';
 import { mainsColumn } from '../physics/draw/mains.ts';
 import { type DrawSchedule, drawSchedule } from '../physics/draw/schedule.ts';
 import type { DrawWithin } from '../physics/draw/within.ts';
-import { type ArrayDrivers, compileArrayDrivers } from './array-drivers.ts';
+import { type CollectorDrivers, compileArrayDrivers } from './group-drivers.ts';
 import { compileHouseDrivers, type HouseDrivers } from './house-drivers.ts';
 import { compilePumpDrivers, type PumpDrivers } from './pump-drivers.ts';
 import { recent } from './recent.ts';
@@ -11,7 +11,7 @@ import { recent } from './recent.ts';
 const HOURS = 8760;
 
 /** All that acts on the system from outside, computed before the year starts: nothing in it depends on the state. */
-export interface Drivers extends ArrayDrivers, PumpDrivers, HouseDrivers {
+export interface Drivers extends CollectorDrivers, PumpDrivers, HouseDrivers {
   /** Steps in each hour of the sub-hourly columns. */
   readonly stepsPerHour: number;
   /** Outdoor air. Shape [8760]. [°C] */
@@ -67,8 +67,8 @@ export function compileDrivers(design: SystemDesign, weather: WeatherYear, steps
 
 /** All that drives the pump, besides the weather; the light on the module's plane by what it depends on in turn. */
 function supplyDependsOn({ array, control, pump, pv }: SystemDesign, stepsPerHour: number): unknown {
-  const { groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels } = array;
-  const light = [groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels !== 'ignored'];
+  const { groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels, summerTilt } = array;
+  const light = [groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels !== 'ignored', summerTilt];
   const drive = pump.drive === 'booster' ? pump.boosterEfficiency : pump;
   return [stepsPerHour, light, pv, drive, pump.drive, control.outages];
 }

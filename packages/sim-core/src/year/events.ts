@@ -1,5 +1,6 @@
 /** Which steps are cut finer than the rest, and which hours need more than one. Nothing here changes the state. */
 import { sensedDifference } from '../physics/control/sensors.ts';
+import { outletEnd } from '../physics/loop/circuit-state.ts';
 import type { Machine } from './machine.ts';
 
 /** A rise that the bound below does not see: heat left in the circuit, pump and draw within the step; judgement. [K] */
@@ -55,6 +56,5 @@ function maySwitch({ control, design, drivers, loop, tank }: Machine, hour: numb
 /** Whether the pump may start in this step under an absorber whose content would go round many times before the step ends. */
 function startsHot({ control, drivers, loop }: Machine, hour: number, at: number): boolean {
   if (control.running || control.limited || at < 0 || drivers.pumpOut[hour] === 1) return false;
-  const { absorber, pipe } = loop.circuit;
-  return absorber[absorber.length - 1]! - pipe[0]! > HOT_START;
+  return outletEnd(loop.circuit) - loop.circuit.pipe[0]! > HOT_START;
 }

@@ -179,8 +179,22 @@ export interface RunNotice extends Saying<NoticeCode> {
   readonly hours: number;
 }
 
+/** What one group of collectors did in a year. */
+export interface GroupYear {
+  /** Of the group; that of its collector for the array itself. */
+  readonly name: string;
+  /** [m²] */
+  readonly area: number;
+  /** Light that got to it. [J] */
+  readonly irradiation: number;
+  /** Carried out of it by the fluid, less what it carried in. [J] */
+  readonly heat: number;
+}
+
 /** One simulated year. */
 export interface RunResult {
+  /** Groups of the array in the order of the flow; left out where it is one. */
+  readonly groups?: readonly GroupYear[];
   /** The design with every default written out. */
   readonly design: SystemDesign;
   /** Where the weather was taken. */

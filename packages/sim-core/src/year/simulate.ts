@@ -5,6 +5,7 @@ import { checkArguments } from './arguments.ts';
 import { closeBalance } from './balance.ts';
 import { SUN_THRESHOLD } from './collect.ts';
 import { requireFinite } from './finite.ts';
+import { groupYears } from './groups.ts';
 import { loopYear } from './loop-year.ts';
 import { assemble, type Machine } from './machine.ts';
 import { findNotices } from './notices.ts';
@@ -101,7 +102,9 @@ export function* steps(
 
 function toResult(machine: Machine, design: SystemDesign, weather: WeatherYear, tankNodes: Float64Array): RunResult {
   const { balance } = machine.books;
+  const groups = groupYears(machine);
   return {
+    ...(groups === null ? {} : { groups }),
     design,
     site: weather.site,
     weatherSource: weather.source,

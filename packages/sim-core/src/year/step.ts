@@ -1,5 +1,6 @@
 import { collectHeat } from './collect.ts';
 import { hasEvent, isQuiet, mayPumpInDark } from './events.ts';
+import { setLosses } from './groups.ts';
 import { closeHour, openHour } from './hour.ts';
 import { drawHotWater, heatTankByElement, keepHeaterWarm, stepBaseline } from './house.ts';
 import type { Machine } from './machine.ts';
@@ -23,6 +24,7 @@ export function stepHour(machine: Machine, hour: number): void {
   const fine = lit || mayPumpInDark(machine, hour);
   const steps = fine ? stepping.stepsPerHour : isQuiet(machine, hour) ? 1 : stepping.darkSteps;
   if (drivers.lossCoefficient !== null) loop.circuit.a1 = drivers.lossCoefficient[hour]!;
+  if (drivers.groups !== null) setLosses(loop.circuit.branches!, drivers.groups, hour);
   openHour(machine, hour);
   for (let step = 0; step < steps; step++) {
     const at = lit ? hour * stepping.stepsPerHour + step : -1;

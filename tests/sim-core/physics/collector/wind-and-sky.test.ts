@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { assumptionWords } from '../../../../packages/reports/src/words/weather.ts';
 import { nightSky } from '../../../../packages/sim-core/src/physics/collector/night-sky.ts';
 import { windAtHeight, windShare } from '../../../../packages/sim-core/src/physics/collector/quasi-dynamic.ts';
-import { compileArrayDrivers } from '../../../../packages/sim-core/src/year/array-drivers.ts';
+import { compileArrayDrivers } from '../../../../packages/sim-core/src/year/group-drivers.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
 import { inventedYear } from '../sun/weather.ts';
 

@@ -72,7 +72,7 @@ describe('differenceWants [its contract]', () => {
 });
 
 describe('sensedDifference', () => {
-  const circuit = { absorber: Float64Array.of(30, 50, 70), pipe: Float64Array.of(40, 25, 20, 20) };
+  const circuit = { branches: null, absorber: Float64Array.of(30, 50, 70), pipe: Float64Array.of(40, 25, 20, 20) };
   const tank = { temperature: Float64Array.of(10, 20, 30, 40) };
   const read = (difference: object, running: boolean) =>
     sensedDifference(circuit as never, tank as never, { ...controlDesign, ...difference }, running);

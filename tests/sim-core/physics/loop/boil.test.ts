@@ -36,10 +36,10 @@ describe('boilNode', () => {
       const capacity = dry ? circuit.dryCapacity : circuit.nodeCapacity;
       temperature += (slope * (limit - temperature) * duration) / 100_000 / capacity;
     }
-    const before = nodeHeat(circuit, start);
+    const before = nodeHeat(circuit, start, circuit);
     const lost = boilNode(circuit, 0, limit, slope, duration);
     expect(Math.abs(circuit.absorber[0]! - temperature)).toBeLessThan(0.01);
-    expect(nodeHeat(circuit, circuit.absorber[0]!) - before).toBeCloseTo(-lost, 4);
+    expect(nodeHeat(circuit, circuit.absorber[0]!, circuit) - before).toBeCloseTo(-lost, 4);
   });
 
   it('rises from the boiling point with the heat capacity of the empty absorber [share 0.6]', () => {

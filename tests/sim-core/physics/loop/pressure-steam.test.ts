@@ -28,8 +28,7 @@ describe('steam in the pipes of any loop', () => {
           const staticPressure = Math.min(0.6e5, precharge + above);
           const state = compilePressure({
             fluid: compileFluid('propylene-glycol', share),
-            nodeVolume,
-            nodes,
+            collectorVolume: new Float64Array(nodes).fill(nodeVolume),
             pipeVolume: new Float64Array(4).fill((steamLine.bore * steamLine.length) / 4),
             coilVolume: 0.004,
             vesselVolume,

@@ -17,8 +17,7 @@ const glycol = compileFluid('propylene-glycol', 0.4);
 /** Four collector nodes of 1 L, four pipe sections of 1 L, a coil of 4 L, a vessel of 12 L at 1.5 bar, filled to 2.125 bar, in air of 1 bar. */
 const parts = {
   fluid: glycol,
-  nodeVolume: 0.001,
-  nodes: 4,
+  collectorVolume: new Float64Array(4).fill(0.001),
   pipeVolume: new Float64Array(4).fill(0.001),
   coilVolume: 0.004,
   vesselVolume: 0.012,

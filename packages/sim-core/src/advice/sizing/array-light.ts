@@ -2,7 +2,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
 import { DAYS_OF_MONTH, MONTH_STARTS } from '../../physics/calendar.ts';
-import { compileArrayDrivers } from '../../year/array-drivers.ts';
+import { compileArrayDrivers } from '../../year/group-drivers.ts';
 
 /** Steps of an hour. */
 const STEPS = 2;

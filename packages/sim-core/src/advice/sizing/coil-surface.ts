@@ -1,4 +1,5 @@
 import type { SystemDesign } from '../../design/design.ts';
+import { arrayArea } from '../../physics/collector/groups.ts';
 
 /** Surface of a smooth coil for each m² of collector, 0.15 to 0.3: common practice, no source. [-] */
 const COMMON = 0.2;
@@ -26,7 +27,7 @@ export interface CoilSurface {
  */
 export function coilSurface({ array, coil, loop }: SystemDesign): CoilSurface | null {
   if (loop.exchanger === 'plate') return null;
-  const area = array.panels * array.collector.area;
+  const area = arrayArea(array);
   const surface = Math.PI * coil.outerDiameter * coil.length;
   const surfacePerArea = surface / area;
   const common = COMMON * area;

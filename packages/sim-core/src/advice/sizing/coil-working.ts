@@ -1,6 +1,7 @@
 /** The working of `sizeCoil`. */
 import type { SystemDesign } from '../../design/design.ts';
 import { line, type WorkingStep } from '../../input/working.ts';
+import { arrayArea } from '../../physics/collector/groups.ts';
 import type { CoilConductance } from '../../physics/loop/coil-conductance.ts';
 import type { CoilSizing } from './sizings.ts';
 
@@ -20,7 +21,7 @@ interface Found extends Omit<CoilSizing, 'steps' | 'differenceAsDesigned'> {
 export function coilSteps({ array, coil }: SystemDesign, found: Found): WorkingStep[] {
   const { collectorShare, conductance, difference, effectiveness, fluidTemperature, fluxPerArea, length } = found;
   const { capacityRate, flow, heat, perMetre, removalLoss, surface } = found;
-  const area = array.panels * array.collector.area;
+  const area = arrayArea(array);
   return [
     line('coil-heat', [heat, 'W'], { flux: [fluxPerArea, 'W/m²'], area: [area, 'm²'] }),
     line('coil-per-metre', [perMetre.conductance, 'W/(m·K)'], {

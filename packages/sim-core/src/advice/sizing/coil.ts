@@ -5,6 +5,7 @@ import { DesignError } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { exchangerRatio } from '../../physics/collector/flow-correction.ts';
+import { arrayArea } from '../../physics/collector/groups.ts';
 import { compileFluid, fluidDensity, fluidSpecificHeat } from '../../physics/fluid/compile.ts';
 import { coilConductance } from '../../physics/loop/coil-conductance.ts';
 import { coilEffectiveness } from '../../physics/loop/exchanger.ts';
@@ -58,7 +59,7 @@ export function sizeCoil(design: SystemDesign, options: CoilSizingOptions = {}):
       'Size a plate exchanger by its rated point, plateConductance.',
     );
   }
-  const area = array.panels * array.collector.area;
+  const area = arrayArea(array);
   const flow = asked.flow ?? COMMON_FLOW * area;
   const heat = asked.fluxPerArea * area;
   const { tankTemperature, difference } = asked;

@@ -3,6 +3,7 @@ import type { LoopDesign, SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
+import { arrayArea } from '../../physics/collector/groups.ts';
 import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../../physics/fluid/compile.ts';
 import { pipePressureDrop, pipeReynolds } from '../../physics/loop/friction.ts';
 import { insulationResistance, pipeLossConductance } from '../../physics/loop/pipe.ts';
@@ -81,7 +82,7 @@ const LEAST_RESISTANCE = 3 * 0.17611;
 export function sizePipe(design: SystemDesign, options: PipeSizingOptions = {}): PipeSizing {
   const asked = checkInput(optionsSchema, options);
   const { loop, array } = design;
-  const area = array.panels * array.collector.area;
+  const area = arrayArea(array);
   const flow = asked.flow ?? COMMON_FLOW * area;
   const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
   const pipes = TUBES.map(([outer, wall]) => tubeWithFlow(loop, fluid, [outer, outer - 2 * wall], { ...asked, flow }));

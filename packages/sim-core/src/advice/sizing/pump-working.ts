@@ -2,6 +2,7 @@
 import type { SystemDesign } from '../../design/design.ts';
 import { fact, type Saying, say } from '../../input/saying.ts';
 import { line, type WorkingStep } from '../../input/working.ts';
+import { arrayArea } from '../../physics/collector/groups.ts';
 import { HIGHEST_LIGHT } from '../../physics/loop/pump-in-light.ts';
 import type { AdviceCode } from '../advice-codes.ts';
 import { startNotes, startSteps } from './pump-start-advice.ts';
@@ -80,7 +81,7 @@ function flowSteps(
   asked: Asked,
   { dullMorning, flowPerArea, fullSun, riseInFullSun }: Results,
 ): WorkingStep[] {
-  const area = [array.panels * array.collector.area, 'm²'] as const;
+  const area = [arrayArea(array), 'm²'] as const;
   const flow = [fullSun.flow, 'm³/s'] as const;
   return [
     line('pump-flow', flow, { power: [fullSun.pumpPower, 'W'], fluid: [asked.warmFluid, '°C'] }),

@@ -4,6 +4,7 @@ import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
+import { arrayArea } from '../../physics/collector/groups.ts';
 import { powerInLight, pumpInLight, pumpOnModule, pumpThresholds } from '../../physics/loop/pump-in-light.ts';
 import { findPumpStart } from './pump-start.ts';
 import { pumpNotes, pumpSteps } from './pump-working.ts';
@@ -56,7 +57,7 @@ export function sizePumpDrive(
 ): PumpSizing {
   const asked = checkInput(optionsSchema, options);
   const { array, pump, pv } = design;
-  const area = array.panels * array.collector.area;
+  const area = arrayArea(array);
   const on = pumpOnModule(design, asked.air);
   const { start, stop } = pumpThresholds(on);
   const fullSun = pumpInLight(on, 1000, asked.warmFluid);

@@ -4,6 +4,7 @@ import { checkInput } from '../../input/check.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { line, type WorkingStep } from '../../input/working.ts';
+import { arrayArea } from '../../physics/collector/groups.ts';
 import { WATER_HEAT_CAPACITY } from '../../physics/tank/tank.ts';
 import { KWH, PRACTICE, stockSize } from './working.ts';
 
@@ -74,7 +75,7 @@ export function sizeTank(design: SystemDesign, options: TankSizingOptions = {}):
   const { dailyGain = BRIGHT_DAY, startTemperature, daysOfDraw, ...rest } = checkInput(optionsSchema, options);
   const maximumTemperature = Math.max(rest.maximumTemperature, startTemperature + 5);
   const { array, draw } = design;
-  const area = array.panels * array.collector.area;
+  const area = arrayArea(array);
   const rise = maximumTemperature - startTemperature;
   const forTheSun = (area * dailyGain) / (WATER_HEAT_CAPACITY * rise);
   const hotShare = Math.max(draw.tapTemperature - 10, 0) / 50;

@@ -5,6 +5,7 @@ import { type Quantity, toSi } from '../../input/quantity.ts';
 import { listShape, numberShape, quantityShape, shaped } from '../../input/shape.ts';
 import { isHorizon } from '../../physics/sun/shade/horizon.ts';
 import { SKY_WORDS, skyModelOf } from '../../physics/sun/transposition/models.ts';
+import { dayRange } from './calendar.ts';
 import { checkCollector, neverCounted } from './collector-check.ts';
 
 const byB0 = z.strictObject({ b0: quantity('fraction', 0, 1) });
@@ -115,6 +116,36 @@ const obstacleSchema = z.strictObject({
   azimuth: quantity('angle', 0, 360),
 });
 
+const summerTiltSchema = z.strictObject({
+  tilt: quantity('angle', 0, 90),
+  days: dayRange,
+  withModule: defaulted(flag, true, '', 'judgement: module and collectors on one frame'),
+});
+
+/** Schema of a further group; what it does not say is as in the array. */
+const groupSchema = z
+  .strictObject({
+    name: label,
+    panels: count(1, 100),
+    inSeries: defaulted(count(1, 20), 1, '', 'judgement: all panels in parallel'),
+    stage: defaulted(count(1, 10), 1, '', 'judgement: beside the array in the flow'),
+    tilt: quantity('angle', 0, 90).optional(),
+    azimuth: quantity('angle', 0, 360).optional(),
+    obstacle: defaulted(obstacleSchema.nullable(), null, '', 'judgement: an open site'),
+    lightShare: quantityOr('fraction', 0, 1, 1, 'judgement: nothing over the panels'),
+    width: quantity('length', 0.1, 1000).optional(),
+    slopeLength: quantity('length', 0.1, 100).optional(),
+    collector: collectorSchema.optional(),
+  })
+  .superRefine(equalRows);
+
+/** All rows are of one length. */
+function equalRows({ panels, inSeries }: { panels: number; inSeries: number }, context: z.core.$RefinementCtx): void {
+  if (panels % inSeries === 0) return;
+  const expected = `a number that divides the ${panels} panels into equal rows`;
+  fault(context, String(inSeries), expected, 'All rows must be of one length.', ['inSeries']);
+}
+
 /** Schema of the array. */
 export const arraySchema = z
   .strictObject({
@@ -153,9 +184,24 @@ export const arraySchema = z
       'judgement: along a roof among houses half the wind of a station over open ground',
     ),
     collector: collectorSchema,
+    summerTilt: defaulted(summerTiltSchema.nullable(), null, '', 'judgement: a fixed frame'),
+    covers: z
+      .array(
+        z.strictObject({
+          days: dayRange,
+          lightShare: quantityOr('fraction', 0, 1, 0, 'judgement: a sheet that lets nothing through'),
+        }),
+      )
+      .max(50)
+      .default([]),
+    groups: z.array(groupSchema).max(20).default([]),
   })
-  .superRefine(({ panels, inSeries }, context) => {
-    if (panels % inSeries === 0) return;
-    const expected = `a number that divides the ${panels} panels into equal rows`;
-    fault(context, String(inSeries), expected, 'All rows must be of one length.', ['inSeries']);
+  .superRefine(equalRows)
+  .superRefine(({ groups }, context) => {
+    const stages = new Set([1, ...groups.map(({ stage }) => stage)]);
+    groups.forEach(({ stage }, at) => {
+      if (stages.has(stage - 1) || stage === 1) return;
+      const found = `${stage}, with nothing in stage ${stage - 1}`;
+      fault(context, found, 'stages without a gap from 1', 'Number the stages along the flow.', [`groups.${at}.stage`]);
+    });
   });

@@ -19,6 +19,7 @@ export {
   type RemovalLoss,
   seriesRatio,
 } from './flow-correction.ts';
+export { arrayArea } from './groups.ts';
 export {
   beamIncidenceModifier,
   type DiffuseModifiers,

@@ -1,11 +1,11 @@
 import type { DifferenceControlDesign } from '../../design/control.ts';
-import type { Circuit } from '../loop/circuit-state.ts';
+import { type Circuit, outletEnd } from '../loop/circuit-state.ts';
 import type { Tank } from '../tank/tank.ts';
 
 /**
  * What a controller by temperature difference reads: the collector's sensor over the tank's. Allocates nothing.
  *
- * A sensor in the absorber's outlet end reads its last node. One on the outlet pipe reads the pipe while the fluid moves; while it
+ * A sensor in the absorber's outlet end reads its last node; with several groups each has one, and the hottest counts. One on the outlet pipe reads the pipe while the fluid moves; while it
  * stands, conduction and slow movement bring it a share of the absorber's excess (a judgement, stated in the design).
  *
  * @param running - Whether the fluid moves.
@@ -17,8 +17,8 @@ export function sensedDifference(
   design: DifferenceControlDesign,
   running: boolean,
 ): number {
-  const { absorber, pipe } = circuit;
-  let collector = absorber[absorber.length - 1]!;
+  const { pipe } = circuit;
+  let collector = outletEnd(circuit);
   if (design.collectorSensor === 'pipe') {
     const contact = running ? 0 : design.pipeSensorContact;
     collector = pipe[0]! + contact * (collector - pipe[0]!);

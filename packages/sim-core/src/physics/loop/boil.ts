@@ -15,13 +15,14 @@
 import { stagnationRise } from '../collector/efficiency.ts';
 import { hottest } from '../extremes.ts';
 import { meanDecay } from '../relaxation.ts';
-import type { Circuit, LoopExchange, StepConditions } from './circuit-state.ts';
+import type { Absorbing, Circuit, LoopExchange, StepConditions } from './circuit-state.ts';
 
 /** Below this boiling point the loop is taken as drawn empty by a vacuum, and stands for want of pressure. [°C] */
 const LOWEST_BOILING_POINT = 80;
 
 /** Heat of one node above 0 °C. [J] */
-export function nodeHeat({ nodeCapacity, boilingPoint, dryCapacity }: Circuit, temperature: number): number {
+export function nodeHeat({ boilingPoint }: Circuit, temperature: number, of: Absorbing): number {
+  const { dryCapacity, nodeCapacity } = of;
   return temperature > boilingPoint
     ? nodeCapacity * boilingPoint + dryCapacity * (temperature - boilingPoint)
     : nodeCapacity * temperature;
@@ -38,7 +39,8 @@ export function nodeHeat({ nodeCapacity, boilingPoint, dryCapacity }: Circuit, t
  * @returns ∫ slope (T − limit) dt. [J]
  */
 export function boilNode(circuit: Circuit, node: number, limit: number, slope: number, duration: number): number {
-  const { absorber, nodeCapacity, boilingPoint, dryCapacity } = circuit;
+  const { absorber, boilingPoint } = circuit;
+  const { dryCapacity, nodeCapacity } = partOf(circuit, node);
   let temperature = absorber[node]!;
   let left = duration;
   let lost = 0;
@@ -63,6 +65,12 @@ export function boilNode(circuit: Circuit, node: number, limit: number, slope: n
   }
 }
 
+/** The group that a node belongs to; the circuit itself where it is one. */
+function partOf(circuit: Circuit, node: number): Absorbing {
+  if (circuit.branches !== null) for (const branch of circuit.branches) if (node < branch.end) return branch;
+  return circuit;
+}
+
 /**
  * Settles after a step whether the collectors boil. Nodes that a flow has carried past T_b give their liquid's excess to the empty absorber, up to
  * where it would stand in the step's light; where none holds steam, the loop's pressure sets T_b anew. Allocates nothing.
@@ -76,29 +84,44 @@ export function settleBoiling(
   circuit: Circuit,
   flowed: boolean,
   boilingPoint: number,
-  { absorbed, ambient }: StepConditions,
+  conditions: StepConditions,
   exchange: LoopExchange,
 ): void {
   const highest = hottest(circuit.absorber);
   circuit.boiling = highest > circuit.boilingPoint;
   if (circuit.boiling) {
-    if (flowed) exchange.collectorLoss += empty(circuit, ambient + stagnationRise(absorbed, circuit.a1, circuit.a2));
+    if (flowed) exchange.collectorLoss += emptyAll(circuit, conditions, false);
     return;
   }
   circuit.boilingPoint = Math.max(boilingPoint, LOWEST_BOILING_POINT);
   circuit.boiling = highest > circuit.boilingPoint;
-  // The pressure fell away over hot liquid: it cools itself, and warms nothing.
-  if (circuit.boiling) exchange.collectorLoss += empty(circuit, Number.NEGATIVE_INFINITY);
+  if (circuit.boiling) exchange.collectorLoss += emptyAll(circuit, conditions, true);
+}
+
+/** @param flashes - Whether the pressure fell away over hot liquid: it cools itself, and warms nothing. */
+function emptyAll(circuit: Circuit, conditions: StepConditions, flashes: boolean): number {
+  if (circuit.branches === null) return empty(circuit, circuit, conditions, flashes);
+  let gone = 0;
+  for (const branch of circuit.branches) gone += empty(circuit, branch, branch.conditions, flashes);
+  return gone;
 }
 
 /**
- * Turns liquid above T_b into steam: the heat that it held above T_b goes into the empty absorber as far as that stays under `most`.
+ * Turns liquid above T_b into steam: the heat that it held above T_b goes into the empty absorber, as far as that stays under where it
+ * would stand in the step's light.
  *
  * @returns What is left of it, which goes with the steam. [J]
  */
-function empty({ absorber, boilingPoint, dryCapacity, nodeCapacity }: Circuit, most: number): number {
+function empty(
+  { absorber, boilingPoint }: Circuit,
+  of: Absorbing,
+  { absorbed, ambient }: StepConditions,
+  flashes: boolean,
+): number {
+  const { dryCapacity, nodeCapacity } = of;
+  const most = flashes ? Number.NEGATIVE_INFINITY : ambient + stagnationRise(absorbed, of.a1, of.a2);
   let gone = 0;
-  for (let node = 0; node < absorber.length; node++) {
+  for (let node = of.first; node < of.end; node++) {
     const here = absorber[node]!;
     const over = here - boilingPoint;
     if (over <= 0) continue;

@@ -1,9 +1,18 @@
-import type { SystemDesign } from '../../design/design.ts';
+import type { ArrayDesign, SystemDesign } from '../../design/design.ts';
 import { type CompiledFluid, compileFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import { coilInWater } from '../tank/sediment.ts';
 import { nodeHeat } from './boil.ts';
+import { compileBranches } from './branches.ts';
 import { circuitRing } from './circuit.ts';
-import { type Circuit, type Coil, coilTemperature, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
+import {
+  type Absorbing,
+  type Branch,
+  type Circuit,
+  type Coil,
+  coilTemperature,
+  isIndoors,
+  PIPE_SECTIONS,
+} from './circuit-state.ts';
 import { coilUA, compileCoil } from './coil.ts';
 import { pipeLossConductance } from './pipe.ts';
 
@@ -21,7 +30,7 @@ const SMALLEST_CAPACITY = 1;
 export interface CircuitGrid {
   /** Every number of steps an hour that the run may use. */
   readonly stepCounts: readonly number[];
-  /** Nodes of the array along the flow. */
+  /** Nodes of the array along the flow; its further groups have as many a panel. */
   readonly collectorNodes: number;
   /** Nodes of each of the four pipe sections; 1 by default. */
   readonly pipeNodes?: number;
@@ -36,11 +45,9 @@ export interface CircuitGrid {
  * @param grid - How finely it is cut.
  */
 export function compileCircuit(design: SystemDesign, fluid: CompiledFluid, start: number, grid: CircuitGrid): Circuit {
-  const { array, tank } = design;
-  const { collector } = array;
+  const { tank } = design;
   const { collectorNodes, pipeNodes = 1, stepCounts } = grid;
-  const nodeArea = (array.panels * collector.area) / collectorNodes;
-  const nodeCapacity = collector.heatCapacity * nodeArea;
+  const collectors = compileCollectors(design.array, collectorNodes, start);
   const pipe = pipeNodesOf(design, fluid, pipeNodes);
   const coil = compileCoilOf(design, fluid);
   const decays = stepCounts.map((count): [number, Float64Array] => [
@@ -48,22 +55,44 @@ export function compileCircuit(design: SystemDesign, fluid: CompiledFluid, start
     pipe.capacity.map((capacity, at) => Math.exp((-pipe.conductance[at]! * 3600) / (count * capacity))),
   ]);
   return {
-    absorber: new Float64Array(collectorNodes).fill(start),
+    ...collectors,
+    absorber: new Float64Array(collectors.end).fill(start),
     pipe: pipe.capacity.map((_, at) => (isIndoors(at, pipe.capacity.length) ? tank.roomTemperature : start)),
     coil,
     flowed: false,
-    nodeCapacity,
-    dryCapacity: nodeCapacity * collector.dryCapacityShare,
     boilingPoint: Number.POSITIVE_INFINITY,
     boiling: false,
-    nodeArea,
-    a1: collector.a1,
-    a2: collector.a2,
     pipeCapacity: pipe.capacity,
     pipeConductance: pipe.conductance,
     pipeDecay: new Map(decays),
     upwards: false,
-    ...circuitRing(collectorNodes, coil.share.length, pipe.capacity, pipe.conductance, false),
+    ...circuitRing(collectors.end, coil.share.length, pipe.capacity, pipe.conductance, false),
+  };
+}
+
+/** The array as one, and its groups where there are several: then the numbers of the whole are means. */
+function compileCollectors(array: ArrayDesign, nodes: number, start: number): Absorbing & Pick<Circuit, 'branches'> {
+  const { collector, inSeries, panels } = array;
+  const branches = compileBranches(array, nodes / inSeries, start);
+  const { a1, a2 } = collector;
+  if (branches === null) {
+    const nodeArea = (panels * collector.area) / nodes;
+    const nodeCapacity = collector.heatCapacity * nodeArea;
+    const dryCapacity = nodeCapacity * collector.dryCapacityShare;
+    return { first: 0, end: nodes, nodeArea, nodeCapacity, dryCapacity, a1, a2, branches };
+  }
+  const end = branches[branches.length - 1]!.end;
+  const mean = (of: (branch: Branch) => number) =>
+    branches.reduce((sum, branch) => sum + ((branch.end - branch.first) / end) * of(branch), 0);
+  return {
+    first: 0,
+    end,
+    nodeArea: mean((branch) => branch.nodeArea),
+    nodeCapacity: mean((branch) => branch.nodeCapacity),
+    dryCapacity: mean((branch) => branch.dryCapacity),
+    a1,
+    a2,
+    branches,
   };
 }
 
@@ -123,8 +152,15 @@ function compileCoilOf(design: SystemDesign, fluid: CompiledFluid): Coil {
 
 /** Heat in the absorber above 0 °C. [J] */
 export function absorberHeat(circuit: Circuit): number {
+  if (circuit.branches === null) return heatOf(circuit, circuit);
   let sum = 0;
-  for (let node = 0; node < circuit.absorber.length; node++) sum += nodeHeat(circuit, circuit.absorber[node]!);
+  for (const branch of circuit.branches) sum += heatOf(circuit, branch);
+  return sum;
+}
+
+function heatOf(circuit: Circuit, of: Absorbing): number {
+  let sum = 0;
+  for (let node = of.first; node < of.end; node++) sum += nodeHeat(circuit, circuit.absorber[node]!, of);
   return sum;
 }
 

@@ -1,5 +1,6 @@
 import type { Tank } from '../tank/tank.ts';
 import type { CompiledCoil } from './coil.ts';
+import type { Way } from './flow-split.ts';
 import type { PumpAnswer } from './pump-offer.ts';
 import type { Ring } from './ring.ts';
 
@@ -7,8 +8,6 @@ import type { Ring } from './ring.ts';
 interface BoilingState {
   /** T_b. [°C] */
   boilingPoint: number;
-  /** C_dry of one collector node. [J/K] */
-  readonly dryCapacity: number;
   /** Whether any node holds steam. */
   boiling: boolean;
 }
@@ -106,8 +105,39 @@ export interface Coil {
   films: CompiledCoil | null;
 }
 
-/** The collector circuit ready to be stepped: its state and what does not depend on it. */
-export interface Circuit extends BoilingState, RingPlaces {
+/** Collectors of one kind: the whole array, or one of its groups. */
+export interface Absorbing {
+  /** First of its nodes in {@link Circuit.absorber}. */
+  readonly first: number;
+  /** Behind its last node. */
+  readonly end: number;
+  /** Reference area of one collector node. [m²] */
+  readonly nodeArea: number;
+  /** Heat capacity of one collector node. [J/K] */
+  readonly nodeCapacity: number;
+  /** C_dry of one collector node. [J/K] */
+  readonly dryCapacity: number;
+  /** Changed by the hour where wind matters. [W/(m²·K)] */
+  a1: number;
+  readonly a2: number;
+}
+
+/** One group of an array of several; `branches.ts` steps them. */
+export interface Branch extends Absorbing, Way {
+  /** Place along the flow: those of one stage share the flow. */
+  readonly stage: number;
+  /** What acts on it in this step. */
+  readonly conditions: StepConditions;
+  /** Mean of what left it in the last step with flow. [°C] */
+  outlet: number;
+  /** Carried out of it since the start. [J] */
+  heat: number;
+}
+
+/** The collector circuit ready to be stepped: its state and what does not depend on it. With groups, the numbers of {@link Absorbing} are means. */
+export interface Circuit extends BoilingState, RingPlaces, Absorbing {
+  /** Groups in the order of the flow; `null` where the array is one. */
+  readonly branches: readonly Branch[] | null;
   /** Absorber and its fluid along the flow, inlet first. Shape [collector nodes]. [°C] */
   readonly absorber: Float64Array;
   /** Pipe along the flow, each of the {@link PIPE_SECTIONS} in equal nodes. Shape [4 × nodes a section]. [°C] */
@@ -115,13 +145,6 @@ export interface Circuit extends BoilingState, RingPlaces {
   readonly coil: Coil;
   /** Whether fluid went round in the last step: its coil pieces warm or cool their nodes as they did then. */
   flowed: boolean;
-  /** Heat capacity of one collector node. [J/K] */
-  readonly nodeCapacity: number;
-  /** Reference area of one collector node. [m²] */
-  readonly nodeArea: number;
-  /** Changed by the hour where wind matters. [W/(m²·K)] */
-  a1: number;
-  readonly a2: number;
   /** Of each node. [J/K] */
   readonly pipeCapacity: Float64Array;
   /** Of each node. [W/K] */
@@ -145,6 +168,14 @@ export function coilTemperature({ share, temperature }: Coil): number {
   return sum / whole;
 }
 
+/** Hottest outlet end of the absorbers: of the array, or of any of its groups. [°C] */
+export function outletEnd({ absorber, branches }: Circuit): number {
+  if (branches === null) return absorber[absorber.length - 1]!;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const { end } of branches) if (absorber[end - 1]! > highest) highest = absorber[end - 1]!;
+  return highest;
+}
+
 /** Whether a pipe node lies in one of the two inner sections. */
 export const isIndoors = (at: number, pipeNodes: number): boolean => 4 * at >= pipeNodes && 4 * at < 3 * pipeNodes;
 
@@ -152,8 +183,8 @@ export const isIndoors = (at: number, pipeNodes: number): boolean => 4 * at >= p
  * Right-hand side of a collector node that does not change in the step: light, and the constant part of its loss
  * a1 d + a2 d|d|, written about the excess d0 at the start as value(d0) + slope (d − d0). [W]
  */
-export function sourceAt(circuit: Circuit, start: number, slope: number, conditions: StepConditions): number {
+export function sourceAt(of: Absorbing, start: number, slope: number, conditions: StepConditions): number {
   const excess = start - conditions.ambient;
-  const lost = (circuit.a1 + circuit.a2 * Math.abs(excess)) * excess;
-  return circuit.nodeArea * (conditions.absorbed - lost) + slope * start;
+  const lost = (of.a1 + of.a2 * Math.abs(excess)) * excess;
+  return of.nodeArea * (conditions.absorbed - lost) + slope * start;
 }

@@ -3,6 +3,7 @@
  * content) is a stirred volume that obeys a linear equation with constant coefficients over the step. The parts are set up, {@link closeRing}
  * solves them together, and what became of them is written back. Nothing here allocates but {@link circuitRing}.
  */
+import { setBranches, takeBranches } from './branches.ts';
 import {
   type Circuit,
   coilTemperature,
@@ -10,16 +11,11 @@ import {
   type LoopExchange,
   type RingPlaces,
   type StepConditions,
-  sourceAt,
 } from './circuit-state.ts';
+import { setNodes, takeNodes } from './collector-nodes.ts';
 import { makeRing, NUMBERS, RING, type Ring } from './ring.ts';
 
 const { inlet: INLET, own: OWN, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START, x: X } = RING;
-// Of a collector node: what drives it whatever its temperature [W], the slope of its loss [W/K], and how much of the inlet is in the mean at
-// which that loss is taken [-].
-const SOURCE = SPARE;
-const SLOPE = SPARE + 1;
-const INLET_WEIGHT = SPARE + 2;
 // Of a pipe node: conductance [W/K], 1/capacity [K/J] and surroundings [°C].
 const LOSS = SPARE;
 const PER_CAPACITY = SPARE + 1;
@@ -64,46 +60,15 @@ export function circuitRing(
   return { ring, pipeAt, coilAt, contentAt };
 }
 
-/**
- * Sets up array, pipes and the coil's content for a step.
- *
- * A collector node's loss is taken at the mean of its inlet and outlet, as ISO 9806 defines its coefficients; the quadratic
- * loss is linearised about that mean at the start of the step.
- */
+/** Sets up array, pipes and the coil's content for a step. */
 export function setLoop(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
-  const { coil, contentAt, ring } = circuit;
-  setArray(circuit, capacityRate, conditions);
+  const { branches, coil, contentAt, pipe, ring } = circuit;
+  const back = pipe[pipe.length - 1]!;
+  if (branches === null) setNodes(circuit, circuit, capacityRate, back, conditions);
+  else setBranches(circuit, branches, capacityRate, back, conditions);
   setPipes(circuit, capacityRate, conditions);
   ring[contentAt + X] = (capacityRate * conditions.duration) / coil.capacity;
   ring[contentAt + START] = coilTemperature(coil);
-}
-
-/** One slope for all nodes (about their mean excess), the value of the loss by node. */
-function setArray(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
-  const { absorber, nodeArea, pipe, ring } = circuit;
-  const { ambient, duration } = conditions;
-  const nodes = absorber.length;
-  let excess = 0;
-  for (let node = 0; node < nodes; node++) excess += absorber[node]! - ambient;
-  const slope = nodeArea * (circuit.a1 + 2 * circuit.a2 * Math.abs(excess / nodes));
-  const inletWeight = Math.min(0.5, (0.5 * capacityRate) / slope);
-  const total = capacityRate + slope * (1 - inletWeight);
-  const x = (total * duration) / circuit.nodeCapacity;
-  const share = (capacityRate - slope * inletWeight) / total;
-  const perTotal = 1 / total;
-  let before = pipe[pipe.length - 1]!;
-  for (let node = 0, at = 0; node < nodes; node++, at += NUMBERS) {
-    const here = absorber[node]!;
-    const source = sourceAt(circuit, here + inletWeight * (before - here), slope, conditions);
-    ring[at + X] = x;
-    ring[at + SHARE] = share;
-    ring[at + REST] = source * perTotal;
-    ring[at + START] = here;
-    ring[at + SOURCE] = source;
-    ring[at + SLOPE] = slope;
-    ring[at + INLET_WEIGHT] = inletWeight;
-    before = here;
-  }
 }
 
 function setPipes(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
@@ -131,16 +96,11 @@ export function takeLoop(
   conditions: StepConditions,
   exchange: LoopExchange,
 ): void {
-  const { absorber, coil, contentAt, pipe, pipeAt, ring } = circuit;
+  const { absorber, branches, coil, contentAt, pipe, pipeAt, ring } = circuit;
   const { duration } = conditions;
-  let lost = 0;
-  for (let node = 0, at = 0; node < absorber.length; node++, at += NUMBERS) {
-    absorber[node]! += ring[at + RISE]!;
-    const inletWeight = ring[at + INLET_WEIGHT]!;
-    const mean = inletWeight * ring[at + INLET]! + (1 - inletWeight) * ring[at + NUMBERS + INLET]!;
-    lost += ring[at + SLOPE]! * mean - ring[at + SOURCE]!;
-  }
   const outlet = ring[absorber.length * NUMBERS + INLET]!;
+  const lost =
+    branches === null ? takeNodes(circuit, circuit, outlet) : takeBranches(circuit, branches, capacityRate, duration);
   const absorbed = conditions.absorbed * circuit.nodeArea * absorber.length;
   exchange.absorbed = absorbed * duration;
   exchange.collectorLoss = (lost + absorbed) * duration;

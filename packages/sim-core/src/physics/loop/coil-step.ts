@@ -1,8 +1,9 @@
 /** One step of the loop through the coil in the tank. */
+import { closeCircuit } from './branches.ts';
 import { coilMean, setLoop, takeLoop } from './circuit.ts';
 import { type Circuit, coilTemperature, type LoopStep } from './circuit-state.ts';
 import { coilUA } from './coil.ts';
-import { closeRing, RING } from './ring.ts';
+import { RING } from './ring.ts';
 
 const { own: OWN, rest: REST, rise: RISE, spare: SPARE, start: START, x: X } = RING;
 // Of a coil piece: how far its nodes drift in the step anyway [K], 1 over the number of nodes that rise with it, and whether it is taken to warm
@@ -46,7 +47,7 @@ export function solveLoop(circuit: Circuit, step: LoopStep): void {
   for (let trial = 1; ; trial++) {
     if (films !== null) stream.conductance = coilUA(films, stream.flow, between, beside);
     setCoil(circuit, step, trial === 1 && !circuit.flowed);
-    closeRing(circuit.ring);
+    closeCircuit(circuit);
     const solved = coilMean(circuit);
     const far = films !== null && Math.abs(solved - between) > FILM_CLOSE;
     // Both are looked at: the sorts are corrected on the way.

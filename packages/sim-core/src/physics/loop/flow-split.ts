@@ -11,11 +11,11 @@ export interface Way {
 /** What flows through all ways together. */
 export interface Shared {
   /** [m³/s] */
-  readonly flow: number;
+  flow: number;
   /** [kg/m³] */
-  readonly density: number;
+  density: number;
   /** [Pa·s] */
-  readonly viscosity: number;
+  viscosity: number;
 }
 
 const MOST_STEPS = 60;

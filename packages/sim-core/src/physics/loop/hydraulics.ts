@@ -1,16 +1,16 @@
 /** The loop's resistance and the point at which the pump works against it. */
 
-import type { ArrayDesign, CoilDesign, CollectorDesign, LoopDesign, PumpDesign } from '../../design/design.ts';
+import type { CoilDesign, CollectorGroupDesign, LoopDesign, PumpDesign } from '../../design/design.ts';
 import { requireNumber } from '../../input/errors.ts';
 import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
-import { waterDensity, waterViscosity } from '../fluid/water.ts';
+import { waterDensity } from '../fluid/water.ts';
 import { risingRoot } from '../root.ts';
+import { shareFlow } from './branches.ts';
 import { coilFrictionNumber } from './coil-friction.ts';
+import { type CollectorRows, rowsDrop } from './collector-drop.ts';
+import type { Way } from './flow-split.ts';
 import { COPPER_ROUGHNESS, type CompiledFriction, compileFriction, frictionNumber } from './friction.ts';
 import { GRAVITY, pumpHead, pumpPower, pumpSpeed } from './pump.ts';
-
-/** Share of a collector's rated drop that is laminar, hence proportional to viscosity and flow; judgement, no source. [-] */
-const COLLECTOR_LAMINAR_SHARE = 0.5;
 
 /** Parts of a design that resist or drive the loop's flow. */
 export interface HydraulicParts {
@@ -21,9 +21,9 @@ export interface HydraulicParts {
   /** Tube in the tank. */
   readonly coil: CoilDesign;
   /** Collectors, in rows side by side. */
-  readonly array: Pick<ArrayDesign, 'panels' | 'inSeries'> & {
-    /** One panel's rated drop and flow. */
-    readonly collector: Pick<CollectorDesign, 'ratedPressureDrop' | 'ratedFlow'>;
+  readonly array: CollectorRows & {
+    /** Further collectors of the loop, none by default. */
+    readonly groups?: readonly (CollectorRows & Pick<CollectorGroupDesign, 'stage'>)[];
   };
 }
 
@@ -47,10 +47,12 @@ export interface CompiledHydraulics {
   readonly coilDrop: number;
   /** Bore over winding diameter. [-] */
   readonly curvature: number;
-  /** Laminar drop of the collectors = this · μ Q. [1/m³] */
+  /** Laminar drop of the collectors = this · μ Q; 0 where they are several groups. [1/m³] */
   readonly collectorLaminar: number;
-  /** Turbulent drop of the collectors = this · ρ Q². [1/m⁴] */
+  /** Turbulent drop of the collectors = this · ρ Q², likewise. [1/m⁴] */
   readonly collectorTurbulent: number;
+  /** Groups of collectors in the order of the flow; `null` where they are one. */
+  readonly groups: readonly (Way & Pick<CollectorGroupDesign, 'stage'>)[] | null;
 }
 
 /** Works a design's loop into the constants of its resistance. Checks nothing: the design is checked by `defineSystem`. */
@@ -59,9 +61,8 @@ export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): 
   const { plate } = loop;
   const hasPlate = loop.exchanger === 'plate';
   const bore = loop.pipeInnerDiameter;
-  const { collector, inSeries } = array;
-  // Rows share the flow; within a row every panel takes all of it and adds its drop.
-  const rows = array.panels / inSeries;
+  const { groups = [] } = array;
+  const one = groups.length === 0 ? rowsDrop(array) : { laminar: 0, turbulent: 0 };
   return {
     fluid,
     pump,
@@ -74,12 +75,14 @@ export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): 
     coilReynolds: 4 / (Math.PI * coil.innerDiameter),
     coilDrop: hasPlate ? 0 : coil.length / (2 * coil.innerDiameter ** 3),
     curvature: coil.innerDiameter / coil.windingDiameter,
-    collectorLaminar:
-      (COLLECTOR_LAMINAR_SHARE * collector.ratedPressureDrop * inSeries) /
-      (waterViscosity(20) * collector.ratedFlow * rows),
-    collectorTurbulent:
-      ((1 - COLLECTOR_LAMINAR_SHARE) * collector.ratedPressureDrop * inSeries) /
-      (waterDensity(20) * (collector.ratedFlow * rows) ** 2),
+    collectorLaminar: one.laminar,
+    collectorTurbulent: one.turbulent,
+    groups:
+      groups.length === 0
+        ? null
+        : [{ ...array, stage: 1 }, ...groups]
+            .toSorted((first, second) => first.stage - second.stage)
+            .map((group) => ({ stage: group.stage, ...rowsDrop(group), share: 1 })),
   };
 }
 
@@ -92,7 +95,8 @@ export function loopHead(h: CompiledHydraulics, flow: number, density: number, v
   const drop =
     (friction * viscosity * viscosity) / density +
     (h.fittingDrop + h.collectorTurbulent) * density * flow * flow +
-    h.collectorLaminar * viscosity * flow;
+    h.collectorLaminar * viscosity * flow +
+    (h.groups === null ? 0 : shareFlow(h.groups, { flow, density, viscosity }));
   return drop / (density * GRAVITY);
 }
 

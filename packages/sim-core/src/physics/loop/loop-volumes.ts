@@ -1,5 +1,6 @@
 /** Liquid in the parts of a loop. */
 import type { ArrayDesign, CoilDesign, LoopDesign } from '../../design/design.ts';
+import { groupsOf } from '../collector/groups.ts';
 import { vesselContent } from './vessel.ts';
 
 /** Volumes of liquid in a loop. [m³] */
@@ -23,7 +24,7 @@ export function loopVolumes(
   tube: Pick<CoilDesign, 'innerDiameter' | 'length'>,
   array: ArrayDesign,
 ): LoopVolumes {
-  const collectors = array.panels * array.collector.fluidContent;
+  const collectors = groupsOf(array).reduce((sum, { collector, panels }) => sum + panels * collector.fluidContent, 0);
   const pipe = (Math.PI / 4) * loop.pipeInnerDiameter ** 2 * loop.pipeLength;
   const coil = loop.exchanger === 'plate' ? PLATE_CONTENT : (Math.PI / 4) * tube.innerDiameter ** 2 * tube.length;
   return { collectors, pipe, coil, whole: collectors + pipe + coil };

@@ -3,10 +3,11 @@ import { requireNumber } from '../../input/errors.ts';
 import { chargeDown } from '../tank/charge.ts';
 import { mixInversions } from '../tank/inversion.ts';
 import { type Tank, WATER_HEAT_CAPACITY } from '../tank/tank.ts';
+import { closeCircuit } from './branches.ts';
 import { setLoop, takeLoop } from './circuit.ts';
 import type { Circuit, LoopExchange, LoopStep, StepConditions } from './circuit-state.ts';
 import { counterflowEffectiveness } from './exchanger.ts';
-import { closeRing, NUMBERS, RING } from './ring.ts';
+import { NUMBERS, RING } from './ring.ts';
 
 const { inlet: INLET, own: OWN, start: START } = RING;
 
@@ -59,7 +60,7 @@ export function circulatePlate(plate: Plate, circuit: Circuit, tank: Tank, step:
     setLoop(circuit, capacityRate, piece.conditions);
     ring[at + OWN] = effectiveness;
     ring[at + START] = bottom;
-    closeRing(ring);
+    closeCircuit(circuit);
     takeLoop(circuit, capacityRate, piece.conditions, piece.exchange);
     const heat = capacityRate * (ring[at + INLET]! - ring[at + NUMBERS + INLET]!) * duration;
     piece.exchange.coilHeat = heat;

@@ -1,6 +1,7 @@
 /** What of the design the pressure needs. */
 
-import type { SystemDesign } from '../../design/design.ts';
+import type { ArrayDesign, SystemDesign } from '../../design/design.ts';
+import { groupsAlongFlow } from '../collector/groups.ts';
 import type { CompiledFluid } from '../fluid/compile.ts';
 import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
 import { loopVolumes } from './loop-volumes.ts';
@@ -25,8 +26,7 @@ export function compileLoopPressure(
   const indoors = volumes.pipe / 2 / perSection - outdoors;
   return compilePressure({
     fluid,
-    nodeVolume: volumes.collectors / circuit.absorber.length,
-    nodes: circuit.absorber.length,
+    collectorVolume: collectorVolumes(array, circuit, volumes.collectors),
     pipeVolume: circuit.pipe.map((_, at) => (isIndoors(at, circuit.pipe.length) ? indoors : outdoors)),
     coilVolume: volumes.coil,
     vesselVolume: loop.vesselVolume,
@@ -40,4 +40,15 @@ export function compileLoopPressure(
     reseatShare: RESEAT_SHARE,
     staticPressure: loop.fillPressure - loop.pressure,
   });
+}
+
+/** Liquid in each collector node. [m³] */
+function collectorVolumes(array: ArrayDesign, { absorber, branches }: Circuit, whole: number): Float64Array {
+  const volume = new Float64Array(absorber.length).fill(whole / absorber.length);
+  if (branches === null) return volume;
+  groupsAlongFlow(array).forEach(({ collector, panels }, at) => {
+    const { end, first } = branches[at]!;
+    volume.fill((panels * collector.fluidContent) / (end - first), first, end);
+  });
+  return volume;
 }

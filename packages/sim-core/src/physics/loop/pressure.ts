@@ -13,9 +13,7 @@ interface PressureParts {
   /** Of the loop. */
   readonly fluid: CompiledFluid;
   /** Liquid in each collector node. [m³] */
-  readonly nodeVolume: number;
-  /** Collector nodes. */
-  readonly nodes: number;
+  readonly collectorVolume: Float64Array;
   /** Liquid in each pipe section. [m³] */
   readonly pipeVolume: Float64Array;
   /** Liquid in the coil. [m³] */
@@ -44,9 +42,10 @@ interface PressureParts {
 
 /** Puts a loop under its fill pressure. Checks nothing: the design is checked by `defineSystem`. */
 export function compilePressure(parts: PressureParts): LoopPressure {
-  const { fluid, nodeVolume, nodes, pipeVolume, coilVolume, vesselVolume, precharge, reliefPressure, airPressure } =
+  const { fluid, collectorVolume, pipeVolume, coilVolume, vesselVolume, precharge, reliefPressure, airPressure } =
     parts;
-  const inLoop = nodeVolume * nodes + coilVolume + pipeVolume.reduce((sum, volume) => sum + volume, 0);
+  const total = (sum: number, volume: number) => sum + volume;
+  const inLoop = collectorVolume.reduce(total, 0) + coilVolume + pipeVolume.reduce(total, 0);
   const fillVolume = inLoop + Math.max(0, vesselContent(vesselVolume, precharge, parts.fillPressure, airPressure));
   const mass = fillVolume * fluidDensity(fluid, parts.fillTemperature);
   const state: LoopPressure = {
@@ -61,7 +60,7 @@ export function compilePressure(parts: PressureParts): LoopPressure {
     mostPipeSteam: 0,
     vesselDensity: 0,
     waterShare: 1,
-    collectorVolume: new Float64Array(nodes).fill(nodeVolume),
+    collectorVolume,
     pipeVolume,
     coilVolume,
     vesselVolume,
@@ -74,7 +73,7 @@ export function compilePressure(parts: PressureParts): LoopPressure {
     reseatStore: vesselContent(vesselVolume, precharge, reliefPressure * parts.reseatShare, airPressure),
     fillVolume,
     fillTemperature: parts.fillTemperature,
-    boiled: new Uint8Array(nodes),
+    boiled: new Uint8Array(collectorVolume.length),
   };
   changeFluid(state, fluid);
   return state;

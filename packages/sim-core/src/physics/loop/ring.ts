@@ -27,6 +27,14 @@ const TREND = 16;
 const GONE = 17;
 const LATE = 18;
 
+// Mean and trend behind some parts, as sums of those before them: see {@link sweep}.
+const MM = 0;
+const MK = 1;
+const M0 = 2;
+const KM = 3;
+const KK = 4;
+const K0 = 5;
+
 /** Places of a part's numbers. */
 export const RING = {
   /** Step over the time constant of the part's volume. [-] */
@@ -72,14 +80,36 @@ export const makeRing = (parts: number): Ring => new Float64Array((parts + 1) * 
  */
 export function closeRing(ring: Ring): void {
   const end = ring.length - NUMBERS;
+  const along = whole;
+  passThrough(along);
+  sweep(ring, 0, end, along);
+  close(along);
+  spread(ring, 0, end, along);
+  ring[end + INLET] = along[0]!;
+}
 
-  // After the parts so far: mean = mm·m + mk·k + m0, trend = km·m + kk·k + k0, with m and k of what enters the first part.
-  let mm = 1;
-  let mk = 0;
-  let m0 = 0;
-  let km = 0;
-  let kk = 1;
-  let k0 = 0;
+/** What came behind the parts of a ring, kept from one call to the next. */
+const whole = new Float64Array(6);
+
+/** Says that what comes out is what went in. */
+export function passThrough(along: Float64Array): void {
+  along.fill(0);
+  along[MM] = 1;
+  along[KK] = 1;
+}
+
+/**
+ * Works out the parts from `at` up to `end`.
+ *
+ * @param along - Mean mm·m + mk·k + m0 and trend km·m + kk·k + k0 of what enters `at`, by m and k of what enters the ring; changed to those behind the last.
+ */
+export function sweep(ring: Ring, from: number, end: number, along: Float64Array): void {
+  let mm = along[MM]!;
+  let mk = along[MK]!;
+  let m0 = along[M0]!;
+  let km = along[KM]!;
+  let kk = along[KK]!;
+  let k0 = along[K0]!;
   let lastX = -1;
   let gone = 0; // 1 − d
   let held = 0; // φ
@@ -87,7 +117,7 @@ export function closeRing(ring: Ring): void {
   let turning = 0;
   let bend = 0;
   let late = 0;
-  for (let at = 0; at < end; at += NUMBERS) {
+  for (let at = from; at < end; at += NUMBERS) {
     const number = ring[at + X]!;
     if (number !== lastX) {
       lastX = number;
@@ -136,11 +166,32 @@ export function closeRing(ring: Ring): void {
     kk = trendByMean * mkBefore + trendByTrend * kk;
     k0 = trendByMean * m0Before + trendByTrend * k0 + trend;
   }
+  along[MM] = mm;
+  along[MK] = mk;
+  along[M0] = m0;
+  along[KM] = km;
+  along[KK] = kk;
+  along[K0] = k0;
+}
 
+/** Closes the ring: mean and trend of what enters it, from what comes back; left in the first two places of `along`. */
+export function close(along: Float64Array): void {
+  const mm = along[MM]!;
+  const mk = along[MK]!;
+  const m0 = along[M0]!;
+  const km = along[KM]!;
+  const kk = along[KK]!;
+  const k0 = along[K0]!;
   const determinant = (1 - mm) * (1 - kk) - mk * km;
-  let m = (m0 * (1 - kk) + mk * k0) / determinant;
-  let k = (k0 * (1 - mm) + km * m0) / determinant;
-  for (let at = 0; at < end; at += NUMBERS) {
+  along[0] = (m0 * (1 - kk) + mk * k0) / determinant;
+  along[1] = (k0 * (1 - mm) + km * m0) / determinant;
+}
+
+/** Writes into the parts from `at` up to `end` what became of them. @param flow - Mean and trend before them; changed to those behind them. */
+export function spread(ring: Ring, from: number, end: number, flow: Float64Array): void {
+  let m = flow[0]!;
+  let k = flow[1]!;
+  for (let at = from; at < end; at += NUMBERS) {
     ring[at + INLET] = m;
     const g = ring[at + SHARE]!;
     ring[at + RISE] = ring[at + GONE]! * (g * m + ring[at + REST]! - ring[at + START]!) + ring[at + LATE]! * g * k;
@@ -148,5 +199,6 @@ export function closeRing(ring: Ring): void {
     k = ring[at + TREND_BY_MEAN]! * m + ring[at + TREND_BY_TREND]! * k + ring[at + TREND]!;
     m = mean;
   }
-  ring[end + INLET] = m;
+  flow[0] = m;
+  flow[1] = k;
 }

@@ -1,7 +1,10 @@
 import { meanDecay } from '../relaxation.ts';
 import type { Tank } from '../tank/tank.ts';
 import { boilNode } from './boil.ts';
+import { setConditions } from './branches.ts';
 import {
+  type Absorbing,
+  type Branch,
   type Circuit,
   type Coil,
   isIndoors,
@@ -30,7 +33,10 @@ export function standStill(
   const { ambient, duration } = conditions;
   const absorbed = conditions.absorbed * circuit.nodeArea * circuit.absorber.length;
   exchange.absorbed = absorbed * duration;
-  exchange.collectorLoss = (absorbed + standingLoss(circuit, conditions)) * duration;
+  const { branches } = circuit;
+  const beyondLight =
+    branches === null ? standingLoss(circuit, circuit, conditions) : lossOfBranches(circuit, branches, conditions);
+  exchange.collectorLoss = (absorbed + beyondLight) * duration;
   exchange.collectorHeat = 0;
 
   const { pipe, pipeCapacity } = circuit;
@@ -48,19 +54,27 @@ export function standStill(
   circuit.flowed = false;
 }
 
-/** What the array's nodes lose beyond the light that they absorb. [W] */
-function standingLoss(circuit: Circuit, conditions: StepConditions): number {
-  const { absorber, nodeCapacity, boilingPoint, nodeArea, a1, a2 } = circuit;
+function lossOfBranches(circuit: Circuit, branches: readonly Branch[], conditions: StepConditions): number {
+  setConditions(branches, conditions);
+  let lost = 0;
+  for (const branch of branches) lost += standingLoss(circuit, branch, branch.conditions);
+  return lost;
+}
+
+/** What the nodes of an array or group lose beyond the light that they absorb. [W] */
+function standingLoss(circuit: Circuit, of: Absorbing, conditions: StepConditions): number {
+  const { absorber, boilingPoint } = circuit;
+  const { end: last, first, nodeArea, nodeCapacity, a1, a2 } = of;
   const { ambient, duration } = conditions;
   let lost = 0;
-  for (let node = 0; node < absorber.length; node++) {
+  for (let node = first; node < last; node++) {
     const start = absorber[node]!;
     // First about the start; then along the line from there to where that ends.
     const tangent = nodeArea * (a1 + 2 * a2 * Math.abs(start - ambient));
-    const towards = sourceAt(circuit, start, tangent, conditions) / tangent;
+    const towards = sourceAt(of, start, tangent, conditions) / tangent;
     const foreseen = towards + (start - towards) * Math.exp((-tangent * duration) / nodeCapacity);
     const slope = nodeArea * (a1 + a2 * (Math.abs(start - ambient) + Math.abs(foreseen - ambient)));
-    const limit = sourceAt(circuit, start, slope, conditions) / slope;
+    const limit = sourceAt(of, start, slope, conditions) / slope;
     const exponent = (slope * duration) / nodeCapacity;
     const decay = Math.exp(-exponent);
     const end = limit + (start - limit) * decay;

@@ -1,5 +1,6 @@
 /** How far steam gets into the pipes of a loop that stands in the sun. */
 import type { ArrayDesign, LoopDesign } from '../../design/design.ts';
+import { arrayArea } from '../collector/groups.ts';
 import { saturationTemperature } from '../fluid/boiling.ts';
 import { pipeLossConductance } from './pipe.ts';
 
@@ -35,7 +36,7 @@ export const steamLine = (
   >,
   array: ArrayDesign,
 ): SteamLine => ({
-  power: loop.steamPower * array.panels * array.collector.area,
+  power: loop.steamPower * arrayArea(array),
   lossPerMetre: pipeLossConductance({ ...loop, heatBridgeFactor: 1 }),
   bore: (Math.PI / 4) * loop.pipeInnerDiameter ** 2,
   length: loop.pipeLength,

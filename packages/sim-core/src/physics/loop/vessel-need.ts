@@ -1,5 +1,6 @@
 /** The vessel that a loop's expansion and steam ask for. Pressures are gauge. */
 import type { ArrayDesign, CoilDesign, LoopDesign } from '../../design/design.ts';
+import { arrayArea } from '../collector/groups.ts';
 import { compileFluid, fluidDensity, HIGHEST_TEMPERATURE } from '../fluid/compile.ts';
 import { endPressureFor } from './expansion-rules.ts';
 import { loopVolumes } from './loop-volumes.ts';
@@ -112,7 +113,7 @@ export function steamReach(
     length: need.steamLength,
     pipeLength: loop.pipeLength,
     temperature: need.steamTemperature,
-    power: loop.steamPower * array.panels * array.collector.area,
+    power: loop.steamPower * arrayArea(array),
     powerLeft: need.powerLeft,
     volume: need.steam,
     expansion: need.expansion,

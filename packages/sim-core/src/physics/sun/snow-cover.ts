@@ -50,8 +50,8 @@ export function snowCover(
   return cover;
 }
 
-/** Takes the covered share from all light on a plane, in place. @internal */
-export function coverWithSnow(light: PlaneIrradiance, cover: Float64Array): void {
+/** Takes a covered share of each hour from all light on a plane, in place. @internal */
+export function takeShare(light: PlaneIrradiance, cover: Float64Array): void {
   const { stepsPerHour, beam, circumsolar, sky, ground, total } = light;
   for (const column of [beam, circumsolar, sky, ground, total]) {
     for (let at = 0; at < column.length; at++) column[at]! *= 1 - cover[Math.trunc(at / stepsPerHour)]!;
