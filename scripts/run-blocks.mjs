@@ -14,7 +14,7 @@ export function pagesOf(root) {
     .map(String)
     .filter((path) => path.endsWith('.md') && !path.startsWith('reference'))
     .map((path) => `docs/${path}`);
-  return ['README.md', 'DEVELOPERS.md', ...below.sort()];
+  return ['README.md', 'DEVELOPERS.md', 'CONTRIBUTING.md', 'SECURITY.md', 'CHANGELOG.md', ...below.sort()];
 }
 
 /** Blocks of a page with what stands before them. */

@@ -1,5 +1,5 @@
 // Installs the tarballs into empty projects, as a stranger would: npm, pnpm and yarn, both module resolutions, strict types, the command.
-import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { GUIDES, runGuide } from './guides.mjs';
@@ -80,6 +80,7 @@ export async function checkInstalls(tarballs) {
       }),
     ]);
     for (const outcome of outcomes) if (outcome.status === 'rejected') throw outcome.reason;
+    await checkExtension(join(folder, 'npm'));
     await checkRuntimes(join(folder, 'npm'));
     await checkGuides(folder, join(folder, 'npm/node_modules/.bin'));
   } finally {
@@ -143,4 +144,24 @@ async function checkGuides(folder, bin) {
   }
   const list = [...slowest].map(([word, seconds]) => `${word} ${seconds.toFixed(1)}`);
   console.log(`slowest call of each word [s]: ${list.join(', ')}`);
+}
+
+/** The example of an extension, built against the installed packages as its author would, and used. */
+async function checkExtension(cwd) {
+  const place = join(cwd, 'node_modules/noonloop-extension-example');
+  cpSync(join(root, 'docs/examples/extension'), place, { recursive: true });
+  await quietly(join(root, 'node_modules/.bin/tsc'), ['-p', 'tsconfig.json'], { cwd: place });
+  const script = `import { evenings, tubeField } from 'noonloop-extension-example';
+import { renderMarkdown } from '@noonloop/reports';
+import { defineSystem, simulate } from '@noonloop/sim-core';
+import { readWeather } from '@noonloop/weather-io';
+const collector = tubeField({ tubes: 30, aperture: 0.1, eta0: 0.62, a1: 1.1, a2: 0.004 });
+const array = { panels: 1, tilt: 40, azimuth: 180, collector };
+const design = defineSystem({ array, tank: { volume: 0.3 }, draw: { dailyVolume: 0.2 } });
+const run = simulate(design, await readWeather('weather.csv'));
+if (!renderMarkdown(run, { ownSections: [evenings(run)] }).includes('## Evenings')) process.exit(1);
+`;
+  writeFileSync(join(cwd, 'extended.mjs'), script);
+  await quietly(process.execPath, ['extended.mjs'], { cwd });
+  console.log('an extension from outside: built and used');
 }

@@ -55,7 +55,7 @@ export {
   type PricedCarrier,
   presentWorthFactor,
 } from './money/index.ts';
-export type { ReportOptions, Runs } from './options.ts';
+export type { OwnSection, ReportOptions, Runs } from './options.ts';
 export { type Ranking, type RankKey, rankDesigns } from './rank.ts';
 export { describeComparison } from './sentences.ts';
 export { type PeriodSummary, SUN_ALONE, type Summary, summarize, type WorstBalance } from './summary.ts';

@@ -5,6 +5,21 @@ import type { MoneyGiven } from './money/types.ts';
 import type { RankKey } from './rank.ts';
 import type { Units } from './units.ts';
 
+/** A section of the caller's own, at the end of a report. Plain text: every format escapes it. */
+export interface OwnSection {
+  /** Heading. */
+  readonly title: string;
+  /** Paragraphs, above the table. */
+  readonly paragraphs?: readonly string[];
+  /** A table; every row has as many cells as the header. */
+  readonly table?: {
+    /** Headings of the columns. */
+    readonly header: readonly string[];
+    /** Cells; the first of a row is its name. */
+    readonly rows: readonly (readonly string[])[];
+  };
+}
+
 /** What every report for people takes. */
 export interface ReportOptions {
   /** Units of every number. Default `metric`. */
@@ -28,6 +43,8 @@ export interface ReportOptions {
   readonly date?: string;
   /** A remark of the maker's own. Default: nothing. */
   readonly note?: string;
+  /** Sections of the maker's own, behind all others. Default: none. */
+  readonly ownSections?: readonly OwnSection[];
 }
 
 /** One run, or several to compare. */
@@ -38,4 +55,23 @@ export function listRuns(runs: Runs): readonly RunResult[] {
   const list = 'columns' in runs ? [runs] : runs;
   if (list.length === 0) throw new ReportError('results', 'none', 'one run or more', 'Give the result of simulate().');
   return list;
+}
+
+/** Sections of the caller's own, looked over. @throws {@link ReportError} for one without a title, or a row of another length than the header. @internal */
+export function listOwnSections({ ownSections = [] }: ReportOptions): readonly OwnSection[] {
+  for (const [at, { title, table }] of ownSections.entries()) {
+    const place = `ownSections[${at}]`;
+    if (typeof title !== 'string' || title.trim() === '')
+      throw new ReportError(`${place}.title`, JSON.stringify(title) ?? 'nothing', 'a heading', 'Give it a title.');
+    const cells = table?.header.length ?? 0;
+    const row = table?.rows.findIndex((one) => one.length !== cells) ?? -1;
+    if (row >= 0)
+      throw new ReportError(
+        `${place}.table.rows[${row}]`,
+        `${table!.rows[row]!.length} cells`,
+        `${cells} as in the header`,
+        'Give a text for every column, empty where there is none.',
+      );
+  }
+  return ownSections;
 }

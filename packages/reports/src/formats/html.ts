@@ -1,7 +1,8 @@
 import { ReportError } from '../errors.ts';
 import { buildModel } from '../model/build.ts';
-import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { listOwnSections, listRuns, type ReportOptions, type Runs } from '../options.ts';
 import { htmlPage } from './html-page.ts';
+import { plainTable, sentence } from './html-parts.ts';
 import { reportSections, SECTION_NAMES, type SectionName } from './html-sections.ts';
 import { alarmLine, comparisonTable, factLines, figureBlocks, monthCells } from './html-sheet.ts';
 import { sheetOf } from './sheet.ts';
@@ -39,6 +40,10 @@ export async function renderHtml(runs: Runs, options: HtmlOptions = {}): Promise
   if (sections !== undefined) checkSections(sections);
   const results = listRuns(runs);
   const model = buildModel(runs, options);
+  const own = listOwnSections(options).map(({ title, paragraphs = [], table }) => ({
+    title,
+    blocks: [...paragraphs.map((text) => `<p>${sentence(text)}</p>`), ...(table ? [plainTable(title, table)] : [])],
+  }));
   const { rows, facts } = sheetOf(results, model, options);
   return htmlPage({
     head: {
@@ -56,6 +61,6 @@ export async function renderHtml(runs: Runs, options: HtmlOptions = {}): Promise
     ],
     aside: systemDrawing(results[model.answer.winner ?? 0]!.design, model.units),
     alone: true,
-    sections: await reportSections({ results, model, options }, sections),
+    sections: [...(await reportSections({ results, model, options }, sections)), ...own],
   });
 }

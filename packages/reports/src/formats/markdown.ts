@@ -4,7 +4,7 @@ import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts'
 import { escapeMarkdown } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
 import type { PlainTable, ReportModel, RunModel } from '../model/types.ts';
-import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { listOwnSections, listRuns, type ReportOptions, type Runs } from '../options.ts';
 import { formatNumber } from '../units.ts';
 import { alarmWords, sheetOf } from './sheet.ts';
 
@@ -134,6 +134,13 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
   );
   const money =
     model.money === null ? [] : ['## Money', '', ...plainTable(model.money.table), ...list(model.money.grounds)];
+  const own = listOwnSections(options).flatMap(({ title, paragraphs = [], table: cells }) => [
+    '',
+    `## ${escapeMarkdown(title)}`,
+    '',
+    ...paragraphs.flatMap(paragraph),
+    ...(cells === undefined ? [] : plainTable(cells)),
+  ]);
   const meanings = [
     ...NUMBER_KEYS.map((key) => `- **${DEFINITIONS[key].label}:** ${DEFINITIONS[key].definition}`),
     ...(model.money?.meanings ?? []).map(([label, meaning]) => `- **${label}:** ${meaning}`),
@@ -159,5 +166,6 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
     '## What the numbers mean',
     '',
     ...meanings,
+    ...own,
   ].join('\n')}\n`;
 }

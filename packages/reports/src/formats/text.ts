@@ -4,7 +4,7 @@ import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts'
 import { plainText } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
 import type { ReportModel } from '../model/types.ts';
-import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { listOwnSections, listRuns, type OwnSection, type ReportOptions, type Runs } from '../options.ts';
 import { formatNumber } from '../units.ts';
 import { alarmWords, sheetOf } from './sheet.ts';
 import { listItem, textTable, wrap } from './table.ts';
@@ -137,6 +137,22 @@ function full(model: ReportModel, options: TextOptions, width: number): string[]
   return lines;
 }
 
+/** A section of the caller's own. */
+const ownLines = ({ title, paragraphs = [], table }: OwnSection, width: number): string[] => [
+  ...heading(plainText(title)),
+  ...paragraphs.flatMap((text) => wrap(plainText(text), width)),
+  ...(table === undefined
+    ? []
+    : [
+        '',
+        ...textTable(
+          table.header.map(plainText),
+          table.rows.map((row) => row.map(plainText)),
+          width,
+        ),
+      ]),
+];
+
 /** `September` → `Sep`; leaves room for the numbers. */
 const shortMonth = ([name, ...cells]: readonly string[]): string[] => [
   name === 'Year' ? name : name!.slice(0, 3),
@@ -153,6 +169,7 @@ const shortMonth = ([name, ...cells]: readonly string[]): string[] => [
 export function renderText(runs: Runs, options: TextOptions = {}): string {
   const { detail = 'full' } = options;
   const width = Math.max(40, options.width ?? 80);
+  const own = listOwnSections(options);
   const model = buildModel(runs, options);
   const several = model.runs.length > 1;
   const lines = sheetLines(runs, model, options, width);
@@ -169,5 +186,6 @@ export function renderText(runs: Runs, options: TextOptions = {}): string {
     for (const ground of model.money.grounds) lines.push(...listItem(ground, width));
   }
   if (detail === 'full') lines.push(...full(model, options, width));
+  for (const section of own) lines.push(...ownLines(section, width));
   return `${lines.join('\n')}\n`;
 }
