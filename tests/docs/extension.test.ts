@@ -43,7 +43,8 @@ describe('a collector of an extension', () => {
   it('has the modifiers of its geometry [closed form], and runs a year', () => {
     const { area, incidenceModifier } = tubeField(tubes);
     expect(area).toBeCloseTo(3, 12);
-    const { transversal } = incidenceModifier as { transversal: { angles: number[]; values: number[] } };
+    if (incidenceModifier === undefined || !('transversal' in incidenceModifier)) throw new Error('no tubes');
+    const { transversal } = incidenceModifier;
     expect(transversal.values[transversal.angles.indexOf(45)]).toBeCloseTo(Math.SQRT2, 3);
     expect(transversal.values[transversal.angles.indexOf(60)]).toBe(1.5);
     const array = { ...plainInput.array, panels: 1, collector: tubeField(tubes) };
