@@ -39,6 +39,34 @@ describe('summarize', () => {
     expect(summary.year.coldestAbsorber).toBe(Math.min(...absorberMinimumTemperature));
   });
 
+  it('finds extremes in the first and the last hour of every month too [definition]', () => {
+    const lengths = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+    for (const place of ['first', 'last'] as const) {
+      const { columns, ...rest } = fixture();
+      const high = new Float64Array(8760).fill(40);
+      const low = new Float64Array(8760).fill(10);
+      const hours = lengths.map((_, month) => {
+        const before = 24 * lengths.slice(0, month).reduce((days, length) => days + length, 0);
+        return place === 'first' ? before : before + 24 * lengths[month]! - 1;
+      });
+      for (const [month, hour] of hours.entries()) {
+        high[hour] = 50 + month;
+        low[hour] = -month - 1;
+      }
+      const edges = {
+        ...columns,
+        tankMaximumTemperature: high,
+        absorberTemperature: high,
+        absorberMinimumTemperature: low,
+      };
+      const { months, year } = summarize({ ...rest, columns: edges });
+      expect(months.map(({ peakTankHour }) => peakTankHour)).toEqual(hours);
+      expect(months.map(({ hottestAbsorberHour }) => hottestAbsorberHour)).toEqual(hours);
+      expect(months.map(({ coldestAbsorberHour }) => coldestAbsorberHour)).toEqual(hours);
+      expect([year.peakTankTemperature, year.coldestAbsorber, year.peakTankHour]).toEqual([61, -12, hours[11]]);
+    }
+  });
+
   it('shares the heat between sun and burner, and compares fuel with the baseline [definition]', () => {
     const { deliveredEnergy, heaterHeat, heaterFuel, baselineFuel, solarFraction, fuelSaving, fuelSaved } =
       summary.year;

@@ -53,7 +53,10 @@ describe('spreads [closed forms]', () => {
     const uniform = await spread(([albedo]) => albedo!);
     expect(uniform.mean).toBeCloseTo(0.4, 4);
     expect(uniform.deviation).toBeCloseTo(0.4 / Math.sqrt(12), 4);
-    expect([uniform.p5, uniform.p95].map((value) => Number(value.toFixed(3)))).toEqual([0.22, 0.58]);
+    const { p5, p10, p25, p50, p75, p90, p95 } = uniform;
+    expect([p5, p10, p25, p50, p75, p90, p95].map((value) => Number(value.toFixed(3)))).toEqual([
+      0.22, 0.24, 0.3, 0.4, 0.5, 0.56, 0.58,
+    ]);
     const triangular = await spread(([, volume]) => 1000 * volume!);
     expect(triangular.mean).toBeCloseTo(850 / 3, 1);
     expect(triangular.p50).toBeCloseTo(400 - Math.sqrt((200 * 150) / 2), 0);

@@ -1,6 +1,8 @@
 import { DesignError, defineSystem, type RunResult, type SystemInput, simulate, thinning } from '@noonloop/sim-core';
-import { fluidProperties } from '@noonloop/sim-core/formulas';
+import { burstProtection, fluidProperties, steamReach } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
+import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
+import { stepHour } from '../../../packages/sim-core/src/year/step.ts';
 import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
 
 const weather = await inventedValley();
@@ -50,6 +52,61 @@ describe('a vessel that is too small', () => {
     expect(refilled.columns.glycolMassFraction[8759]!).toBeLessThan(0.39);
     expect(refilled.columns.freezingPoint[8759]!).toBeGreaterThan(refilled.freezingPoint);
     expect(refilled.loop.circulationFails).toBeNull();
+  });
+});
+
+describe('what a year says of its loop [definitions, by its own columns]', () => {
+  const most = (column: Float64Array) => column.reduce((high, value) => Math.max(high, value));
+  const least = (column: Float64Array) => column.reduce((low, value) => Math.min(low, value));
+
+  it('has the extremes of any moment, not of the hours’ ends', () => {
+    const { columns, loop } = withLoop({ vesselVolume: '1.5 L', reliefPressure: '3 bar' }, hottest);
+    expect(loop.highestPressure).toBe(most(columns.loopMaximumPressure));
+    expect(loop.lowestPressure).toBe(least(columns.loopPressure));
+    expect(loop.coldestAbsorber).toBe(least(columns.absorberMinimumTemperature));
+    expect(loop.coldestPipe).toBe(least(columns.pipeMinimumTemperature));
+    expect(loop.circulationFails).toBe(columns.lowPressure.findIndex((share) => share > 0));
+    // Three panels stand an hour or two in the sun: the steam's push is over before the hour is.
+    const three = simulate(withPanels(3), weather);
+    expect(three.loop.highestPressure).toBe(most(three.columns.loopMaximumPressure));
+    expect(three.loop.highestPressure).toBeGreaterThan(most(three.columns.loopPressure));
+  });
+
+  it('counts frost by the hour: depth below the freezing point, hours below bursting, the leak in full', () => {
+    const { columns, design, loop } = withLoop({ glycolMassFraction: 0.08, leak: '0.5 mL/day' });
+    const cold = columns.absorberMinimumTemperature.map((t, hour) =>
+      Math.min(t, columns.pipeMinimumTemperature[hour]!),
+    );
+    const { freezingPoint } = fluidProperties({ fluid: 'propylene-glycol', glycolMassFraction: 0.08, temperature: 20 });
+    const burst = burstProtection('propylene-glycol', 0.08);
+    expect(loop.deepestFreezing).toBeCloseTo(freezingPoint - least(cold), 9);
+    expect(loop.deepestFreezing).toBeGreaterThan(burst - least(cold) + 1);
+    expect(loop.burstPoint).toBeCloseTo(burst, 6);
+    expect(loop.burstHours).toBe(cold.filter((t) => t < burst).length);
+    expect(loop.absorberFreezingHours).toBe(columns.absorberMinimumTemperature.filter((t) => t < freezingPoint).length);
+    expect(loop.pipeFreezingHours).toBe(columns.pipeMinimumTemperature.filter((t) => t < freezingPoint).length);
+    expect(loop.lost).toBeCloseTo(0.5e-6 * 365, 12);
+    expect(loop.madeUp).toBe(0);
+    const { elevation } = weather.site;
+    const standard = 101_325 * (1 - 2.25577e-5 * elevation) ** 5.25588; // ISO 2533
+    const mean = weather.columns.pressure?.reduce((total, value) => total + value / 8760, 0) ?? standard;
+    expect(loop.airPressure).toBeCloseTo(mean, 3);
+    expect(loop.steam).toEqual(steamReach(design, loop.airPressure));
+  });
+
+  it('works a thinned mixture into flow and coil with the first hour of each month', () => {
+    const design = defineSystem({ ...plainInput, loop: { leak: '0.2 L/day', makeUp: true } });
+    const machine = assemble(design, weather);
+    const share = () => machine.loop.fluid.glycolMassFraction;
+    let hour = 0;
+    for (const monthEnds of [744, 1416, 2160]) {
+      const before = share();
+      for (; hour < monthEnds - 1; hour++) stepHour(machine, hour);
+      expect(share()).toBe(before);
+      stepHour(machine, hour++);
+      expect(share()).toBe(machine.columns.glycolMassFraction[monthEnds - 1]);
+      expect(share()).toBeLessThan(before);
+    }
   });
 });
 
