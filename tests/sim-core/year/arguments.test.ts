@@ -46,4 +46,17 @@ describe('what a run refuses in words [requirement]', () => {
       'options.keepTankNodes': 'an option of this name',
     });
   });
+
+  it('more nodes times steps than a computer gets through in minutes, with the number that it does', () => {
+    const fine = defineSystem({
+      ...plainInput,
+      array: { ...plainInput.array, panels: 20, inSeries: 20 },
+      tank: { volume: 0.3, nodes: 400 },
+    });
+    const options = { stepsPerHour: 120, collectorNodes: 100, pipeNodes: 50 };
+    expect(() => simulate(fine, weather, options)).toThrow(/at most 76 with so many nodes/); // 200,000/(400 + 200 + 2000)
+    expect(faults(() => simulate(fine, weather, options))).toEqual({
+      stepsPerHour: '120, with 2600 nodes in tank, pipes and array',
+    });
+  });
 });

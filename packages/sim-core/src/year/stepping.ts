@@ -15,6 +15,8 @@ const PIPE_NODES = 1;
 const MOST_STEPS = 240;
 const MOST_COLLECTOR_NODES = 100;
 const MOST_PIPE_NODES = 50;
+/** Nodes of tank, pipes and array times steps in an hour from which a year would take many minutes; judgement. */
+const MOST_WORK = 200_000;
 
 /** How a run is stepped. */
 export interface StepOptions {
@@ -55,6 +57,7 @@ export function compileStepping(design: SystemDesign, options: StepOptions): Ste
   requireCount('stepsPerHour', stepsPerHour, MOST_STEPS);
   requireCount('collectorNodes', perPanel, MOST_COLLECTOR_NODES);
   requireCount('pipeNodes', pipeNodes, MOST_PIPE_NODES);
+  requireBearable(tank.nodes + 4 * pipeNodes + perPanel * array.inSeries, stepsPerHour);
   // Draws that have their minutes, and a jet that stirs, want them resolved at night too.
   const evenly = !drawsWithinHours(design.draw) && tank.inletDiameter === null;
   const darkSteps = evenly ? Math.max(1, Math.round(stepsPerHour / 3)) : stepsPerHour;
@@ -84,4 +87,16 @@ function requireCount(path: string, value: number, most: number): void {
   if (Number.isInteger(value) && value >= 1 && value <= most) return;
   const expected = `a whole number from 1 to ${most}`;
   throw new DesignError([{ path, found: quote(value), expected, remedy: 'Leave the option out for its default.' }]);
+}
+
+function requireBearable(nodes: number, stepsPerHour: number): void {
+  if (nodes * stepsPerHour <= MOST_WORK) return;
+  throw new DesignError([
+    {
+      path: 'stepsPerHour',
+      found: `${stepsPerHour}, with ${nodes} nodes in tank, pipes and array`,
+      expected: `at most ${Math.floor(MOST_WORK / nodes)} with so many nodes, or a year would take many minutes`,
+      remedy: 'Take fewer steps or nodes; the defaults hold the year to 0.1 %.',
+    },
+  ]);
 }
