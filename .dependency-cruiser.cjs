@@ -27,13 +27,13 @@ module.exports = {
       to: { path: '^(packages/reports/|@noonloop/reports)' },
     },
     {
-      name: 'weather-at-run-time-is-the-sun',
-      comment: 'Of weather-io the simulation takes types, and at run time the sun alone.',
+      name: 'weather-at-run-time-is-sun-and-calendar',
+      comment: 'Of weather-io the simulation takes types, and at run time sun and calendar alone.',
       severity: 'error',
       from: { path: '^packages/sim-core/src/', pathNot: NODE_ONLY },
       to: {
         path: '^packages/weather-io/',
-        pathNot: '^packages/weather-io/src/sun/',
+        pathNot: '^packages/weather-io/src/(sun/|time/calendar\\.ts)',
         dependencyTypesNot: ['type-only'],
       },
     },
@@ -68,7 +68,7 @@ module.exports = {
         pathNot: [
           '^packages/$1/',
           '^packages/[^/]+/src/index\\.ts$',
-          '^packages/weather-io/src/sun/index\\.ts$',
+          '^packages/weather-io/src/(sun/index|time/calendar)\\.ts$',
           '^packages/sim-core/src/formulas\\.ts$',
           '^packages/sim-core/src/study/node/index\\.ts$',
           '^packages/sim-core/schema/[^/]+\\.json$',

@@ -11,6 +11,7 @@ const source = (path: string): string => fileURLToPath(new URL(`./packages/${pat
 export default defineConfig({
   resolve: {
     alias: [
+      { find: '@noonloop/weather-io/calendar', replacement: source('weather-io/src/time/calendar.ts') },
       { find: '@noonloop/weather-io/sun', replacement: source('weather-io/src/sun/index.ts') },
       { find: '@noonloop/weather-io', replacement: source('weather-io/src/index.ts') },
       { find: '@noonloop/sim-core/formulas', replacement: source('sim-core/src/formulas.ts') },

@@ -1,4 +1,5 @@
 /** The non-leap calendar of a run: hour 0 is 00:00 to 01:00 on 1 January, local standard time. */
+import { MONTH_DAYS as MONTH_STARTS } from '@noonloop/weather-io/calendar';
 
 /** English month names, January first. */
 export const MONTH_NAMES = [
@@ -17,7 +18,7 @@ export const MONTH_NAMES = [
 ] as const;
 
 /** First day of each month and, last, the end of the year. Shape [13]. [d] */
-export const MONTH_STARTS: readonly number[] = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365];
+export { MONTH_STARTS };
 
 /** Month of a day of the year. @param day - 0 to 364 [d] @returns 0 for January to 11 */
 export function monthOfDay(day: number): number {

@@ -1,12 +1,10 @@
 /** The calendar without a leap day that every year of a run follows. */
+import { DAYS_OF_MONTH, MONTH_DAYS } from '@noonloop/weather-io/calendar';
 
-/** Days of the months. Shape [12]. [d] */
-export const DAYS_OF_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+export { DAYS_OF_MONTH };
 
 /** First hour of each month, and the end of the year. Shape [13]. [h] */
-export const MONTH_STARTS: readonly number[] = [0, ...DAYS_OF_MONTH].map((_, month) =>
-  DAYS_OF_MONTH.slice(0, month).reduce((hours, days) => hours + 24 * days, 0),
-);
+export const MONTH_STARTS: readonly number[] = MONTH_DAYS.map((day) => 24 * day);
 
 /** Day of the year, 0 on 1 January, of a month from 1 and a day from 1; `null` where there is no such day. */
 export function dayOfYear(month: number, day: number): number | null {

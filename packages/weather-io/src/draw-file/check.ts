@@ -2,7 +2,8 @@
 import { IANAZone } from 'luxon';
 import { type Faults, quote } from '../errors.ts';
 import { requireFields } from '../fields.ts';
-import { type DrawLayout, FLOW_UNITS, VOLUME_UNITS, WEEKDAYS } from './layout.ts';
+import { WEEKDAYS } from '../time/calendar.ts';
+import { type DrawLayout, FLOW_UNITS, VOLUME_UNITS } from './layout.ts';
 
 /** Fields of a layout. */
 const FIELDS: readonly (keyof DrawLayout)[] = [

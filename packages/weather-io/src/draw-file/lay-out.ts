@@ -2,10 +2,10 @@
 
 import type { Faults } from '../errors.ts';
 import { amount, said } from '../said.ts';
-import { dayIndex } from '../time/calendar.ts';
+import { dayIndex, WEEKDAYS } from '../time/calendar.ts';
 import type { WeatherAssumption } from '../year.ts';
 import type { Intervals } from './intervals.ts';
-import { type DrawLayout, WEEKDAYS } from './layout.ts';
+import type { DrawLayout } from './layout.ts';
 import { ZoneClock } from './zone.ts';
 
 const DAY = 86_400;

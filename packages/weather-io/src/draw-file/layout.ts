@@ -1,4 +1,5 @@
 // What a caller says about a file of water used.
+import type { WEEKDAYS } from '../time/calendar.ts';
 
 /** Units in which water or its flow may stand; `gal` is the US gallon. */
 export type WaterUnit = VolumeUnit | FlowUnit;
@@ -10,7 +11,7 @@ export type VolumeUnit = 'm3' | 'L' | 'mL' | 'gal' | 'ft3';
 export type FlowUnit = 'm3/s' | 'm3/h' | 'L/s' | 'L/min' | 'L/h' | 'gal/min' | 'gal/h';
 
 /** Name of a day of the week. */
-export type DrawWeekday = 'monday' | 'tuesday' | 'wednesday' | 'thursday' | 'friday' | 'saturday' | 'sunday';
+export type DrawWeekday = (typeof WEEKDAYS)[number];
 
 /** Time in a file of water used. */
 export type DrawTime =
@@ -111,14 +112,3 @@ export const FLOW_UNITS: Readonly<Record<FlowUnit, number>> = {
   'gal/min': 3.785411784e-3 / 60,
   'gal/h': 3.785411784e-3 / 3600,
 };
-
-/** Weekdays from Monday. */
-export const WEEKDAYS: readonly DrawWeekday[] = [
-  'monday',
-  'tuesday',
-  'wednesday',
-  'thursday',
-  'friday',
-  'saturday',
-  'sunday',
-];

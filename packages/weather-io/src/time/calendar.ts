@@ -1,6 +1,11 @@
-// The calendar without a leap day that a weather year follows, and the one with it that some sources have.
+// The calendar without a leap day that a weather year follows, and the one with it that some sources have. What the other packages
+// need of it they take by `@noonloop/weather-io/calendar`.
 
-const DAYS_OF_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+/** Days of the months. Shape [12]. [d] */
+export const DAYS_OF_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+
+/** Weekdays from Monday. */
+export const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
 
 /** First day of each month, and 365 at the end, in a year without a leap day. Shape [13]. [d] */
 export const MONTH_DAYS: readonly number[] = Array.from({ length: 13 }, (_, month) =>

@@ -1,10 +1,10 @@
+import { WEEKDAYS } from '@noonloop/weather-io/calendar';
 import * as z from 'zod';
 import type { DrawProfileName } from '../../design/house.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, flag, numbers, quantity, quantityOr } from '../../input/field.ts';
 import { listShape, numberShape, shaped } from '../../input/shape.ts';
 import { HOUSEHOLD_SHAPES } from '../../physics/draw/household.ts';
-import { WEEKDAYS } from '../../physics/draw/schedule.ts';
 import { TAPPING_TABLE } from '../../physics/draw/tapping-data.ts';
 import { dayRange, dayRanges } from './calendar.ts';
 import { hotPipeSchema, ringSchema } from './ring.ts';

@@ -1,4 +1,5 @@
-import type { DrawDesign, Weekday } from '../../design/design.ts';
+import { WEEKDAYS } from '@noonloop/weather-io/calendar';
+import type { DrawDesign } from '../../design/design.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import { clockShift, dayFactors, readDayRange } from './days.ts';
 import { type DrawEvent, drawProfile } from './profile.ts';
@@ -6,17 +7,6 @@ import type { DrawWithin } from './within.ts';
 
 const HOURS = 8760;
 const MINUTES = 60;
-
-/** Weekdays in the order of {@link DrawDesign.weekdayFactors}. */
-export const WEEKDAYS: readonly Weekday[] = [
-  'monday',
-  'tuesday',
-  'wednesday',
-  'thursday',
-  'friday',
-  'saturday',
-  'sunday',
-];
 
 /** A draw that keeps its heat needs taps this much warmer than the mains; nearer, its volume is held (judgement). [K] */
 const LEAST_WARMING = 5;
