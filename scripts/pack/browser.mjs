@@ -7,7 +7,7 @@ import { licencesOf } from '../../packages/reports/pack/licences.mjs';
 const folder = process.cwd();
 const { name, exports } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
 const entries = {
-  '@noonloop/weather-io': { index: '.', sun: './sun' },
+  '@noonloop/weather-io': { index: '.', calendar: './calendar', sun: './sun' },
   '@noonloop/sim-core': { index: '.', formulas: './formulas' },
 };
 

@@ -93,6 +93,7 @@ async function importMap(cwd) {
   copyFileSync(join(root, 'docs/examples/notebook.html'), join(cwd, 'notebook.html'));
   const imports = {
     '@noonloop/weather-io': '/node_modules/@noonloop/weather-io/dist/browser/index.js',
+    '@noonloop/weather-io/calendar': '/node_modules/@noonloop/weather-io/dist/browser/calendar.js',
     '@noonloop/weather-io/sun': '/node_modules/@noonloop/weather-io/dist/browser/sun.js',
     '@noonloop/sim-core': '/node_modules/@noonloop/sim-core/dist/browser/index.js',
     '@noonloop/sim-core/formulas': '/node_modules/@noonloop/sim-core/dist/browser/formulas.js',
