@@ -1,5 +1,6 @@
 // From a table as it stands in a file to a weather year.
 import { bestOffset, type ClosureInput, closureRms, contradicts } from './closure.ts';
+import { type FineRows, fineLightOf } from './fine.ts';
 import type { FormatInput, Reading, SourceTable, TimeSource } from './formats/format.ts';
 import type { BuiltYear } from './gappy.ts';
 import { completeLight } from './irradiance/complete.ts';
@@ -42,10 +43,12 @@ export function buildYear(format: WeatherFormat, source: string, table: SourceTa
   faults.throwIfAny();
   const raw = Object.fromEntries(COLUMN_KEYS.map((key) => [key, null])) as HourlyColumns;
   const { stepsPerHour, slots } = sequence;
+  const fine: Record<keyof FineRows, Float64Array | null> = { ghi: null, dni: null, dhi: null };
   const total = (sequence.leap ? 8784 : 8760) * stepsPerHour;
   for (const { key, values } of cells) {
     const whole = keepGaps ? values : values && bridgeGaps(key, values, stepsPerHour, table.rows.lines, notes);
     const rows = whole && placeRows(whole, slots, total);
+    if (isLight(key)) fine[key] = rows;
     raw[key] = rows && (areInstants(key, table) ? hoursOfInstants(rows, sequence) : hourlyMeans(rows, stepsPerHour));
   }
   if (stepsPerHour > 1) {
@@ -64,7 +67,10 @@ export function buildYear(format: WeatherFormat, source: string, table: SourceTa
   const sun = { site, irradianceMidpoint: shift.midpoint, calendarYears: toLocalYears(sequence.years, shift.hours) };
   const light = { ghi: columns.ghi!, dni: columns.dni, dhi: columns.dhi };
   if (!keepGaps) Object.assign(columns, completeLight({ ...sun, columns: light }, notes));
-  const year = { format, source, columns: columns as unknown as WeatherColumns, ...sun, assumptions: notes };
+  const whole = columns as unknown as WeatherColumns;
+  const fineLight =
+    keepGaps || !options.ownStep ? undefined : fineLightOf(fine, whole, sequence, table.time, reading.light, notes);
+  const year = { format, source, columns: whole, ...sun, assumptions: notes, ...(fineLight && { fineLight }) };
   if (measured && !notes.some(({ code }) => CLOSED.has(code))) reportClosure(year, input);
   return year;
 }
@@ -86,6 +92,8 @@ const AIR: ReadonlySet<ColumnKey> = new Set<ColumnKey>([
   'pressure',
   'cloudCover',
 ]);
+
+const isLight = (key: ColumnKey): key is keyof FineRows => key === 'ghi' || key === 'dni' || key === 'dhi';
 
 const areInstants = (key: ColumnKey, { time }: SourceTable): boolean =>
   (AIR.has(key) ? time.air : time.midpoint) === 'at the stamped minutes';

@@ -88,12 +88,13 @@ export function shiftOf(total: number): Shift {
   return { hours, midpoint: Number((total - hours).toFixed(6)) };
 }
 
-/** Rolls a ring of hours later by `hours`, then drops 29 February where there is one. */
-export function toLocalYear(values: Float64Array, hours: number): Float64Array {
-  const local = new Float64Array(HOURS_OF_YEAR);
-  const skipped = values.length - HOURS_OF_YEAR;
-  for (let row = 0; row < HOURS_OF_YEAR; row++) {
-    local[row] = values[ringIndex(row < LEAP_DAY_START ? row : row + skipped, hours, values.length)]!;
+/** Rolls a ring of rows later by so many, then drops 29 February where there is one. @param perHour - Rows in an hour. */
+export function toLocalYear(values: Float64Array, later: number, perHour = 1): Float64Array {
+  const local = new Float64Array(HOURS_OF_YEAR * perHour);
+  const skipped = values.length - local.length;
+  const leapDay = LEAP_DAY_START * perHour;
+  for (let row = 0; row < local.length; row++) {
+    local[row] = values[ringIndex(row < leapDay ? row : row + skipped, later, values.length)]!;
   }
   return local;
 }

@@ -77,12 +77,17 @@ export interface ReadOptions {
   readonly maxBytes?: number;
   /** Layout of a plain table; given, the file is read by it. */
   readonly plain?: PlainLayout;
+  /**
+   * Keep the light of a file of 5 to 30 minutes at its own step (`WeatherYear.fineLight`); the simulation then takes it so. Default
+   * false: hours, which are read and simulated faster. Air and all other columns are means of the hour either way.
+   */
+  readonly ownStep?: boolean;
   /** Missing irradiance, dry bulb and rows are refused with an error that says where, the default; see {@link GappyOptions}. */
   readonly gaps?: 'refuse';
 }
 
 /** Options of a reader that keeps gaps. */
-export interface GappyOptions extends Omit<ReadOptions, 'gaps'> {
+export interface GappyOptions extends Omit<ReadOptions, 'gaps' | 'ownStep'> {
   /** Missing irradiance, dry bulb and rows are kept as `NaN` in a `GappyYear`, which `fillGaps` makes whole. */
   readonly gaps: 'keep';
 }

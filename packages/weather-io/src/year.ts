@@ -64,6 +64,20 @@ export interface WeatherAssumption {
   readonly numbers?: Readonly<Record<string, number>>;
 }
 
+/** Light of a year at a step of its own, finer than the hour. */
+export interface FineLight {
+  /** Steps in an hour, 2 to 12. */
+  readonly stepsPerHour: number;
+  /** From the start of a step to the middle of what its light stands for, in steps: 0.5 for means over the step. [-] */
+  readonly midpoint: number;
+  /** Global horizontal irradiance. Shape [8760 × stepsPerHour]. [W/m²] */
+  readonly ghi: Float64Array;
+  /** Direct (beam) normal irradiance. Shape [8760 × stepsPerHour]. [W/m²] */
+  readonly dni: Float64Array;
+  /** Diffuse horizontal irradiance. Shape [8760 × stepsPerHour]. [W/m²] */
+  readonly dhi: Float64Array;
+}
+
 /**
  * One year of hourly weather in local standard time: the one shape that every reader returns and every simulation takes.
  *
@@ -88,4 +102,6 @@ export interface WeatherYear {
   readonly calendarYears: Int16Array;
   /** What was assumed or changed while reading, in the order found. */
   readonly assumptions: readonly WeatherAssumption[];
+  /** Light at the file's own step, which the simulation then takes in place of the hourly one; left out, there is none. */
+  readonly fineLight?: FineLight;
 }

@@ -8,6 +8,8 @@ export interface WeatherOptions {
   /** File that says how a plain table is laid out. */
   readonly layout?: string;
   readonly fillGaps?: boolean;
+  /** Light of a file finer than the hour is taken at its own step; not beside filled gaps. */
+  readonly ownStep?: boolean;
   /** Run on weather in which faults were found. */
   readonly insistOnWeather?: boolean;
 }
@@ -24,7 +26,7 @@ export async function weatherAsItIs(path: string, options: WeatherOptions): Prom
   return byLayout(options.layout, async (plain) =>
     options.fillGaps === true
       ? fillGaps(await readWeather(path, { ...plain, gaps: 'keep' }))
-      : await readWeather(path, plain),
+      : await readWeather(path, { ...plain, ...own(options) }),
   );
 }
 
@@ -34,10 +36,12 @@ export async function yearsOfWeather(paths: readonly string[], options: WeatherO
   const years = await byLayout(options.layout, async (plain) =>
     options.fillGaps === true
       ? (await readWeatherYears(paths, { ...plain, gaps: 'keep' })).map((year) => fillGaps(year))
-      : await readWeatherYears(paths, plain),
+      : await readWeatherYears(paths, { ...plain, ...own(options) }),
   );
   return years.map((year) => vetWeather(year, { insist: options.insistOnWeather === true }));
 }
+
+const own = ({ ownStep }: WeatherOptions) => (ownStep === true ? { ownStep } : {});
 
 async function byLayout<T>(
   layout: string | undefined,

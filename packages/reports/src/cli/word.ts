@@ -19,6 +19,7 @@ export interface CommonOptions {
   readonly weather?: string;
   readonly layout?: string;
   readonly fillGaps?: boolean;
+  readonly ownStep?: boolean;
   readonly insistOnWeather?: boolean;
 }
 
@@ -82,6 +83,7 @@ export const runningOptions = (command: Command): Command =>
 export const readingOptions = (command: Command): Command =>
   command
     .option('--layout <file>', 'YAML or JSON that says how a plain table of weather is laid out')
+    .option('--own-step', 'take the light of a file of 5 to 30 minutes at its own step, not by hours')
     .option('--fill-gaps', 'fill missing hours; what was filled is listed in the report');
 
 /** Units of every number. */

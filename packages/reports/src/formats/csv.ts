@@ -16,10 +16,11 @@ export interface CsvOptions {
   /** Units of every number; each header ends with its own. Default `metric`. */
   readonly units?: Units;
   /**
-   * `months`: a row a month and design; `hours`: a row an hour and design; `numbers`: a row a number, a column a design,
+   * `months`: a row a month and design; `hours`: a row an hour and design; `steps`: a row a step of the days that the runs kept
+   * (`stepDays` of `simulate`); `numbers`: a row a number, a column a design,
    * with definitions; `money`: a row a year of payments and design. Default `months`.
    */
-  readonly table?: 'months' | 'hours' | 'numbers' | 'money';
+  readonly table?: 'months' | 'hours' | 'steps' | 'numbers' | 'money';
   /**
    * What a spreadsheet takes for decimals: `point` with commas between cells; `comma` with semicolons, as spreadsheets of
    * countries with a decimal comma open it. Default `point`.
@@ -127,6 +128,42 @@ function hourRows(runs: Runs, units: Units): Cell[][] {
   return rows;
 }
 
+/** Start of a step, `06-20 14:10`. */
+function formatStep(hour: number, minute: number): string {
+  const day = Math.floor(hour / 24);
+  const month = monthOfDay(day);
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${two(month + 1)}-${two(day - MONTH_STARTS[month]! + 1)} ${two(hour % 24)}:${two(minute)}`;
+}
+
+function stepRows(runs: Runs, units: Units): Cell[][] {
+  const list = listRuns(runs);
+  const kept = list[0]!.steps;
+  if (kept === undefined)
+    throw new ReportError(
+      'table',
+      '"steps" of a run that kept none',
+      'runs with days kept',
+      'Give stepDays to simulate (--step-days).',
+    );
+  const names = Object.keys(kept.columns) as (keyof typeof kept.columns)[];
+  const rows: Cell[][] = [['design', 'start', ...names.map((name) => columnHeader(name, COLUMN_KINDS[name], units))]];
+  for (const { design, steps } of list) {
+    if (steps === undefined) continue;
+    const { columns, firstHour, hours, stepsPerHour } = steps;
+    for (let row = 0; row < hours * stepsPerHour; row++) {
+      const hour = firstHour + Math.floor(row / stepsPerHour);
+      const start = formatStep(hour, Math.round(((row % stepsPerHour) * 60) / stepsPerHour));
+      rows.push([
+        escapeCell(design.name),
+        start,
+        ...names.map((name) => shown(columns[name][row]!, COLUMN_KINDS[name], units)),
+      ]);
+    }
+  }
+  return rows;
+}
+
 /**
  * Table for a spreadsheet: CRLF, UTF-8; headers end with the unit (`deliveredEnergy_kWh`). Monthly sums are rounded so that
  * they add up to the year of the `numbers` table. Text cells that a spreadsheet would take for a formula get an apostrophe in
@@ -143,6 +180,7 @@ export function renderCsv(runs: Runs, options: CsvOptions = {}): string {
   const tables: Record<NonNullable<CsvOptions['table']>, () => Cell[][]> = {
     months: () => monthRows(summaries, units),
     hours: () => hourRows(runs, units),
+    steps: () => stepRows(runs, units),
     numbers: () => [
       ...numberRows(summaries, units),
       ...(money === undefined ? [] : moneyNumberRows(results, money, units)),

@@ -3,6 +3,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
 import { monthlyMeans } from '../physics/calendar.ts';
 import { mainsColumn } from '../physics/draw/mains.ts';
+import { scaledLight } from '../physics/sun/scaled-light.ts';
 import type { FieldSet } from './fields.ts';
 
 /** Causes of a band. */
@@ -55,11 +56,7 @@ const REACH = 1.5;
 const WHOLE = 0.99;
 
 /** Light of all columns times a factor. A dim year loses mostly beam; that all columns fall alike is the simpler way. @internal */
-export function inLight(weather: WeatherYear, factor: number): WeatherYear {
-  const { ghi, dni, dhi } = weather.columns;
-  const times = (column: Float64Array) => column.map((value) => value * factor);
-  return { ...weather, columns: { ...weather.columns, ghi: times(ghi), dni: times(dni), dhi: times(dhi) } };
-}
+export const inLight = (weather: WeatherYear, factor: number): WeatherYear => scaledLight(weather, () => factor);
 
 function lightMover(weather: WeatherYear, oneYear: boolean): Mover {
   const parts: BandPart[] = [

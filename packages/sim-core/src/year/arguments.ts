@@ -1,5 +1,5 @@
 // What a run is given is looked at once, before anything is computed: a mistake in a script ends in words, not in a table of NaN.
-import type { WeatherYear } from '@noonloop/weather-io';
+import type { FineLight, WeatherYear } from '@noonloop/weather-io';
 import { DesignError, type DesignIssue, quote } from '../input/errors.ts';
 
 const HOURS = 8760;
@@ -34,8 +34,13 @@ function weatherFaults(weather: unknown): DesignIssue[] {
       weather instanceof Promise ? 'Put await before it.' : 'Give the outcome of await readWeather(file).';
     return [{ path: 'weather', found: kindOf(weather), expected, remedy: awaited }];
   }
-  const { columns, site } = weather as unknown as WeatherYear;
-  return [...siteFaults(site), ...Object.entries(columns).flatMap(([name, column]) => columnFaults(name, column))];
+  const { columns, fineLight, site } = weather as unknown as WeatherYear;
+  const fine = fineLight === undefined ? [] : fineFaults(fineLight);
+  return [
+    ...siteFaults(site),
+    ...fine,
+    ...Object.entries(columns).flatMap(([name, column]) => columnFaults(name, column)),
+  ];
 }
 
 function siteFaults(site: WeatherYear['site']): DesignIssue[] {
@@ -55,17 +60,35 @@ function siteFaults(site: WeatherYear['site']): DesignIssue[] {
   ];
 }
 
-function columnFaults(name: string, column: unknown): DesignIssue[] {
-  const path = `weather.columns.${name}`;
-  const remedy = 'Fill gaps (fillGaps) or read another file.';
-  if (column === null && !NEEDED.includes(name)) return [];
-  if (!(column instanceof Float64Array) || column.length !== HOURS) {
-    const found = column instanceof Float64Array ? `${column.length} values` : kindOf(column);
-    return [{ path, found, expected: `${HOURS} values in a Float64Array`, remedy }];
+/** Steps in an hour that light at its own step may have. */
+const FINE_STEPS = [2, 3, 4, 5, 6, 10, 12];
+
+function fineFaults(fine: FineLight): DesignIssue[] {
+  const { stepsPerHour } = fine;
+  const path = 'weather.fineLight';
+  const remedy = 'Read the file again with ownStep, or leave fineLight out.';
+  if (!FINE_STEPS.includes(stepsPerHour)) {
+    const expected = `one of ${FINE_STEPS.join(', ')}`;
+    return [{ path: `${path}.stepsPerHour`, found: quote(stepsPerHour), expected, remedy }];
   }
-  for (let hour = 0; hour < HOURS; hour++) {
-    if (!Number.isFinite(column[hour]!))
-      return [{ path: `${path}[${hour}]`, found: String(column[hour]), expected: 'a finite number', remedy }];
+  return (['ghi', 'dni', 'dhi'] as const).flatMap((name) =>
+    listFaults(`${path}.${name}`, fine[name], HOURS * stepsPerHour, remedy),
+  );
+}
+
+function columnFaults(name: string, column: unknown): DesignIssue[] {
+  if (column === null && !NEEDED.includes(name)) return [];
+  return listFaults(`weather.columns.${name}`, column, HOURS, 'Fill gaps (fillGaps) or read another file.');
+}
+
+function listFaults(path: string, column: unknown, length: number, remedy: string): DesignIssue[] {
+  if (!(column instanceof Float64Array) || column.length !== length) {
+    const found = column instanceof Float64Array ? `${column.length} values` : kindOf(column);
+    return [{ path, found, expected: `${length} values in a Float64Array`, remedy }];
+  }
+  for (let row = 0; row < length; row++) {
+    if (!Number.isFinite(column[row]!))
+      return [{ path: `${path}[${row}]`, found: String(column[row]), expected: 'a finite number', remedy }];
   }
   return [];
 }

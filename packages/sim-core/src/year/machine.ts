@@ -48,7 +48,7 @@ export interface House {
 /** Puts a system together: the only place that allocates. */
 export function assemble(given: SystemDesign, weather: WeatherYear, options: StepOptions = {}): Machine {
   const design = inOneShape(given);
-  const stepping = compileStepping(design, options);
+  const stepping = compileStepping(design, weather, options);
   const drivers = compileDrivers(design, weather, stepping.stepsPerHour);
   const tank = compileTank(design.tank, stepping.stepCounts);
   const exchange = { ...emptyExchange(design.tank.nodes), reliefVolume: 0, reliefHeat: 0 };

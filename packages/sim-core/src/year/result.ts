@@ -130,6 +130,44 @@ export interface RunColumns {
   readonly baselineElectricity: Float64Array;
 }
 
+/** Columns of a run's own steps, energies and volumes over the step, temperatures at its end. */
+export type StepColumns = Readonly<
+  Record<
+    | 'irradiance'
+    | 'pvIrradiance'
+    | 'ambientTemperature'
+    | 'absorberTemperature'
+    | 'tankTopTemperature'
+    | 'tankMeanTemperature'
+    | 'tankBottomTemperature'
+    | 'loopFlow'
+    | 'pumpRunning'
+    | 'pumpPvEnergy'
+    | 'pumpElectricity'
+    | 'collectorHeat'
+    | 'pipeLoss'
+    | 'coilHeat'
+    | 'tankLoss'
+    | 'solarHeat'
+    | 'hotVolume'
+    | 'tapHeat'
+    | 'heaterHeat',
+    Float64Array
+  >
+>;
+
+/** Some days of a run at its own step. Row `s` of hour `h` after {@link firstHour} has index `h × stepsPerHour + s`. */
+export interface RunSteps {
+  /** First hour of the year that is kept, 0 to 8759. */
+  readonly firstHour: number;
+  /** Hours that are kept. [h] */
+  readonly hours: number;
+  /** Steps in an hour. */
+  readonly stepsPerHour: number;
+  /** Means of the step, sums over it, states at its end, in the units of the hourly columns of the same name. Shape [hours × steps]. */
+  readonly columns: StepColumns;
+}
+
 /** The parts whose energy balance is kept, and the whole. */
 export type BalancePart = 'collector' | 'pipes' | 'tank' | 'heater' | 'baseline' | 'whole';
 
@@ -209,6 +247,8 @@ export interface RunResult {
   readonly columns: RunColumns;
   /** Tank nodes at the end of each hour, bottom first; empty unless asked for. Shape [8760 × nodes]. [°C] */
   readonly tankNodes: Float64Array;
+  /** The days asked for (`stepDays`) step by step; left out where none were. */
+  readonly steps?: RunSteps;
   /** Steps in an hour with sun or draw. */
   readonly stepsPerHour: number;
   /** Absorber temperature above which standstill in sun counts as stagnation. [°C] */

@@ -9,6 +9,7 @@ import { groupYears } from './groups.ts';
 import { loopYear } from './loop-year.ts';
 import { assemble, type Machine } from './machine.ts';
 import { findNotices } from './notices.ts';
+import { openRecorder } from './recorder.ts';
 import type { RunResult } from './result.ts';
 import { stepHour } from './step.ts';
 import type { StepOptions } from './stepping.ts';
@@ -17,12 +18,14 @@ import type { StepOptions } from './stepping.ts';
 const HOURS = 8760;
 
 const STEP_OPTIONS = ['stepsPerHour', 'collectorNodes', 'pipeNodes'];
-const SIMULATE_OPTIONS = [...STEP_OPTIONS, 'keepTankNodes'];
+const SIMULATE_OPTIONS = [...STEP_OPTIONS, 'keepTankNodes', 'stepDays'];
 
 /** What a run keeps and how finely it steps. */
 export interface SimulateOptions extends StepOptions {
   /** Keep every tank node of every hour, for pictures of the layers. Default false. */
   readonly keepTankNodes?: boolean;
+  /** Days whose steps are kept too, such as `'06-20..06-22'`; both included. Default none. */
+  readonly stepDays?: string;
 }
 
 /**
@@ -38,14 +41,19 @@ export interface SimulateOptions extends StepOptions {
 export function simulate(design: SystemDesign, weather: WeatherYear, options: SimulateOptions = {}): RunResult {
   checkArguments(design, weather, options, SIMULATE_OPTIONS);
   const machine = assemble(design, weather, options);
+  const { stepDays } = options;
+  const recorder = stepDays === undefined ? null : openRecorder(stepDays, machine.stepping.stepsPerHour);
   const { temperature } = machine.tank;
   const tankNodes = new Float64Array(options.keepTankNodes ? HOURS * temperature.length : 0);
   for (let hour = 0; hour < HOURS; hour++) {
-    stepHour(machine, hour);
+    stepHour(machine, hour, recorder);
     if (options.keepTankNodes) tankNodes.set(temperature, hour * temperature.length);
   }
   requireFinite(machine.columns, 0, HOURS);
-  return toResult(machine, design, weather, tankNodes);
+  const result = toResult(machine, design, weather, tankNodes);
+  if (recorder === null) return result;
+  const { before: _, ...steps } = recorder;
+  return { ...result, steps };
 }
 
 /** State of the system at the end of one hour. */

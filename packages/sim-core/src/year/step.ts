@@ -4,6 +4,7 @@ import { setLosses } from './groups.ts';
 import { closeHour, openHour } from './hour.ts';
 import { drawHotWater, heatTankByElement, keepHeaterWarm, stepBaseline } from './house.ts';
 import type { Machine } from './machine.ts';
+import { type Recorder, recordStep } from './recorder.ts';
 import { FINENESS } from './stepping.ts';
 import { restStorage } from './storage.ts';
 
@@ -17,8 +18,9 @@ import { restStorage } from './storage.ts';
  *
  * @param machine - From `assemble`; its state is that at the end of the hour before.
  * @param hour - 0 to 8759; hours are stepped in order.
+ * @param recorder - Keeps the steps of some days.
  */
-export function stepHour(machine: Machine, hour: number): void {
+export function stepHour(machine: Machine, hour: number, recorder: Recorder | null = null): void {
   const { drivers, loop, stepping } = machine;
   const lit = drivers.lit[hour] === 1;
   const fine = lit || mayPumpInDark(machine, hour);
@@ -30,6 +32,7 @@ export function stepHour(machine: Machine, hour: number): void {
     const at = lit ? hour * stepping.stepsPerHour + step : -1;
     const parts = fine ? (hasEvent(machine, hour, at) ? FINENESS : stepping.siphonParts) : 1;
     for (let part = 0; part < parts; part++) advance(machine, hour, step * parts + part, steps * parts, at);
+    if (recorder !== null) recordStep(machine, recorder, hour, step, steps);
   }
   stepBaseline(machine, hour, drivers.within === null ? 1 : steps);
   closeHour(machine, hour);

@@ -1,7 +1,9 @@
 /** In what parts an hour is taken. */
+import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
 import { DesignError, quote } from '../input/errors.ts';
 import { drawsWithinHours } from '../physics/draw/schedule.ts';
+import { stepsFor } from '../physics/sun/track.ts';
 import { restParts } from '../physics/tank/tank.ts';
 
 /** Steps in place of one where the high limit or a controller by temperature difference may act. */
@@ -20,7 +22,7 @@ const MOST_WORK = 200_000;
 
 /** How a run is stepped. */
 export interface StepOptions {
-  /** Steps in an hour with sun. Default 6 (10 minutes), 12 with draws by the minute, an element or a stirring inlet in the tank, or without a check valve; from the convergence tests. */
+  /** Steps in an hour with sun. Default 6 (10 minutes), 12 with draws by the minute, an element or a stirring inlet in the tank, or without a check valve; from the convergence tests. With light at the weather's own step (`fineLight`) the next multiple of it. */
   readonly stepsPerHour?: number;
   /** Nodes along the flow of each panel in series. Default 4, from the same test. */
   readonly collectorNodes?: number;
@@ -49,9 +51,9 @@ export interface Stepping {
  *
  * @throws {@link DesignError} for an option out of its range.
  */
-export function compileStepping(design: SystemDesign, options: StepOptions): Stepping {
+export function compileStepping(design: SystemDesign, weather: WeatherYear, options: StepOptions): Stepping {
   const { array, loop, tank } = design;
-  const stepsPerHour = options.stepsPerHour ?? defaultSteps(design);
+  const stepsPerHour = options.stepsPerHour ?? stepsFor(weather, defaultSteps(design));
   const perPanel = options.collectorNodes ?? COLLECTOR_NODES;
   const pipeNodes = options.pipeNodes ?? PIPE_NODES;
   requireCount('stepsPerHour', stepsPerHour, MOST_STEPS);

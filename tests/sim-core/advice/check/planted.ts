@@ -14,8 +14,8 @@ import {
   PARAMETERS,
   plainHouse,
   type ReadingNoise,
-  scaledSun,
 } from '../../../../packages/sim-core/src/advice/check/uncertainty.ts';
+import { scaledLight } from '../../../../packages/sim-core/src/physics/sun/scaled-light.ts';
 
 /** Gauges that a notebook holds. */
 export type GaugeSet = readonly (MeasuredKey | 'pumpRuns')[];
@@ -131,7 +131,7 @@ function otherHouse(plain: House, uncertainty: ModelUncertainty, gauss: () => nu
   }
   const sun = Math.max(-0.3, gauss() * uncertainty.sun);
   differs.sun = sun;
-  house = { ...house, weather: scaledSun(house.weather, () => 1 + sun) };
+  house = { ...house, weather: scaledLight(house.weather, () => 1 + sun) };
   const [days] = dayHouses(house, uncertainty, 1, seed + 77_000_000);
   const mean = 1 + (differs.draw ?? 0);
   const habits = { ...days!.habits, dailyDraw: days!.habits.dailyDraw!.map((value) => value * mean) };

@@ -27,6 +27,7 @@ export interface RunOptions {
   readonly detail?: 'short' | 'full';
   readonly table?: NonNullable<CsvOptions['table']>;
   readonly hours?: boolean;
+  readonly stepDays?: string;
   readonly draw?: string;
   readonly prices?: string;
   readonly title?: string;
@@ -44,8 +45,9 @@ export const reportOptions = (command: Command): Command =>
     .addOption(choice('-f, --format <format>', 'default by the ending of --out, else text', FORMATS))
     .option('--json', 'for machines: short for --format json, in SI')
     .addOption(choice('--detail <detail>', 'text: how much (default: full)', ['short', 'full']))
-    .addOption(choice('--table <table>', 'csv: which table', ['months', 'hours', 'numbers', 'money']))
+    .addOption(choice('--table <table>', 'csv: which table', ['months', 'hours', 'steps', 'numbers', 'money']))
     .option('--hours', 'json: with every hour')
+    .option('--step-days <days>', 'csv, table steps: days at the run’s own step, such as 06-20..06-22')
     .option('--draw <file>', 'YAML or JSON that names your own record of water used and its layout')
     .option('--prices <file>', 'YAML or JSON with prices; without it a report has no money in it')
     .option('--how-sure', 'say how sure the saving is, from some 17 more years of the first design')
@@ -69,7 +71,7 @@ export const run: Word<RunOptions> = {
 /** Simulates each design and hands the report over. */
 export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
   const { files, options, units, terminal, progress } = call;
-  const { quiet = false } = options;
+  const { quiet = false, stepDays } = options;
   const format = requireFormat(options);
   const target = targetOf(options.out, options.force);
   if (target !== null) await checkTarget(target);
@@ -94,7 +96,7 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
   const runs: RunResult[] = [];
   for (const [index, design] of designs.entries()) {
     await progress.show(`simulating ${index + 1} of ${designs.length}: ${design.name}`);
-    const result = simulate(design, weather);
+    const result = simulate(design, weather, stepDays === undefined ? {} : { stepDays });
     const opening = `${record?.source}: `;
     const assumptions = (record?.assumptions ?? []).map(({ code, text, parts }) => ({
       code,

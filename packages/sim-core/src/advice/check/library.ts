@@ -1,6 +1,8 @@
 // The runs that a log is set against: sound, with each uncertain thing moved, with each fault.
+
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
+import { scaledLight } from '../../physics/sun/scaled-light.ts';
 import type { Fault } from './causes.ts';
 import { faultsOf } from './faults.ts';
 import { dayFactors, gaussFrom, uniformFrom } from './lots.ts';
@@ -13,7 +15,6 @@ import {
   PARAMETERS,
   PARAMETERS_OF_FAULTS,
   plainHouse,
-  scaledSun,
 } from './uncertainty.ts';
 
 /** A run and what one standard deviation of each uncertain thing makes of it. */
@@ -122,7 +123,11 @@ export function dayHouses(house: House, uncertainty: ModelUncertainty, members: 
   return Array.from({ length: members }, () => {
     const dailyDraw = dayFactors(gauss, uncertainty.dailyDraw);
     const sun = dayFactors(gauss, uncertainty.dailySun);
-    return { ...house, weather: scaledSun(house.weather, (day) => sun[day]!), habits: { ...house.habits, dailyDraw } };
+    return {
+      ...house,
+      weather: scaledLight(house.weather, (day) => sun[day]!),
+      habits: { ...house.habits, dailyDraw },
+    };
   });
 }
 

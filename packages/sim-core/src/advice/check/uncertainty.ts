@@ -114,13 +114,6 @@ export const plainHouse = (design: SystemDesign, weather: WeatherYear): House =>
   habits: PLAIN_HABITS,
 });
 
-/** Weather with its light multiplied, by one factor or one a day. */
-export function scaledSun(weather: WeatherYear, factor: (day: number) => number): WeatherYear {
-  const scale = (column: Float64Array) => column.map((value, hour) => value * factor(Math.trunc(hour / 24)));
-  const { ghi, dni, dhi } = weather.columns;
-  return { ...weather, columns: { ...weather.columns, ghi: scale(ghi), dni: scale(dni), dhi: scale(dhi) } };
-}
-
 /**
  * Moves one uncertain thing.
  *

@@ -5,7 +5,7 @@ import { albedoColumn } from './ground-albedo.ts';
 import { type PlaneOrientation, planeEast, planeNorth, planeUp, requirePlane } from './incidence.ts';
 import type { PlaneIrradiance } from './plane-irradiance.ts';
 import { type Shading, shadePlane } from './shade/shade.ts';
-import { type SunTrack, stepOfClock, sunTrack } from './track.ts';
+import { type SunTrack, stepOfClock, stepsFor, sunTrack } from './track.ts';
 import { SKY_KERNELS, type SkyModel, skyModelOf } from './transposition/models.ts';
 import { groundViewFactor, restOfSky, ringRatio, skyViewFactor } from './transposition/sky.ts';
 
@@ -29,7 +29,7 @@ export interface PlaneDefinition extends PlaneOrientation {
 
 /** How finely an hour is cut. */
 export interface PlaneOptions {
-  /** Steps in an hour, 1 to 60. Default 6: annual sums then differ from 60 by less than 0.02 %. */
+  /** Steps in an hour, 1 to 60. Default 6, or the next multiple of the weather's own step: annual sums then differ from 60 by less than 0.02 %. */
   readonly stepsPerHour?: number;
 }
 
@@ -38,9 +38,9 @@ export interface PlaneOptions {
  *
  *     total = DNI max(cos θ, 0) + circumsolar + sky + GHI ρ (1 − cos β)/2
  *
- * Each step has its own sun; each hour keeps the file's DNI and DHI energy (see {@link sunTrack}). What the sky model
- * takes from the weather (clearness, brightness) is taken once an hour, over the part with the sun up, as the models were
- * fitted to hourly values. DNI, DHI and GHI are used as they stand: no closure is forced. ρ is the weather's own where it has a
+ * Each step has its own sun; each hour, or row of the weather's own step, keeps the file's DNI and DHI energy (see {@link sunTrack}).
+ * What the sky model takes from the weather (clearness, brightness) is taken once a row, over the part with the sun up; the models
+ * were fitted to hourly values. DNI, DHI and GHI are used as they stand: no closure is forced. ρ is the weather's own where it has a
  * column of reflectance: `plane.albedo` is then not used.
  *
  * @param weather - One year; not changed after the first call (see {@link sunTrack}).
@@ -60,7 +60,7 @@ export function planeOfArray(
   const albedo = plane.albedo ?? DEFAULT_ALBEDO;
   for (const value of typeof albedo === 'number' ? [albedo] : albedo) requireNumber('plane.albedo', value, 0, 1, '');
   requireModel(model);
-  const track = sunTrack(weather, options.stepsPerHour ?? 6);
+  const track = sunTrack(weather, options.stepsPerHour ?? stepsFor(weather, 6));
   const length = track.dni.length;
   const result: PlaneIrradiance = {
     stepsPerHour: track.stepsPerHour,
@@ -89,7 +89,7 @@ function fillPlane(
   albedo: Float64Array | number,
   out: PlaneIrradiance,
 ): void {
-  const { stepsPerHour, shift, east, north, up, dni, dhi, ghi } = track;
+  const { rowsPerHour, shift, stepsPerHour, east, north, up, dni, dhi, ghi } = track;
   const { beam, circumsolar, sky, ground, total, incidenceCosine } = out;
   const bright = track.brightness(model);
   const floor = SKY_KERNELS[model].minimumCosZenith;
@@ -99,13 +99,14 @@ function fillPlane(
   const sinTilt = Math.sin((plane.tilt * Math.PI) / 180);
   const skyView = skyViewFactor(normalUp);
   const groundView = groundViewFactor(normalUp);
-  const hours = dni.length / stepsPerHour;
-  for (let hour = 0; hour < hours; hour++) {
-    const ring = bright[2 * hour]!;
-    const rest = restOfSky(ring, bright[2 * hour + 1]!, skyView, sinTilt);
-    const reflected = groundView * (typeof albedo === 'number' ? albedo : albedo[hour]!);
-    for (let step = 0; step < stepsPerHour; step++) {
-      const at = stepOfClock(hour, step, shift, stepsPerHour, hours);
+  const steps = stepsPerHour / rowsPerHour;
+  const rows = dni.length / steps;
+  for (let row = 0; row < rows; row++) {
+    const ring = bright[2 * row]!;
+    const rest = restOfSky(ring, bright[2 * row + 1]!, skyView, sinTilt);
+    const reflected = groundView * (typeof albedo === 'number' ? albedo : albedo[Math.trunc(row / rowsPerHour)]!);
+    for (let step = 0; step < steps; step++) {
+      const at = stepOfClock(row, step, shift, steps, rows);
       const diffuse = dhi[at]!;
       const fromGround = ghi[at]! * reflected;
       let direct = 0;

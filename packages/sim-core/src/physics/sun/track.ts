@@ -1,7 +1,7 @@
 /** The sun of a weather year, step by step, computed once and shared by all planes. */
 import type { WeatherYear } from '@noonloop/weather-io';
 import { extraterrestrialNormal, hourStarts, sunPositionInto } from '@noonloop/weather-io/sun';
-import { requireNumber } from '../../input/errors.ts';
+import { DesignError, requireNumber } from '../../input/errors.ts';
 import { SKY_KERNELS, type SkyModel } from './transposition/models.ts';
 
 const RADIANS = Math.PI / 180;
@@ -11,6 +11,8 @@ const HOUR_MS = 3_600_000;
 export interface SunTrack {
   /** Steps in an hour. */
   readonly stepsPerHour: number;
+  /** Rows of the weather's light in an hour: 1, or those of its own step. */
+  readonly rowsPerHour: number;
   /** Steps by which a row's light stands after the row's own hour, so that it stands in the hours of the clock; often 0 or negative. */
   readonly shift: number;
   /** East component of the unit vector to the sun; 0 in steps without sun. Shape [steps]. [-] */
@@ -29,7 +31,7 @@ export interface SunTrack {
   readonly lostBeam: number;
   /** Hours in which beam was left out. */
   readonly lostBeamHours: number;
-  /** Ring and horizon of the sky by hour, for each model when first asked for. @internal */
+  /** Ring and horizon of the sky by row of light, for each model when first asked for. @internal */
   readonly brightness: (model: SkyModel) => Float64Array;
 }
 
@@ -43,7 +45,8 @@ const tracks = new WeakMap<WeatherYear, Map<number, SunTrack>>();
  * into the steps of the clock: later than its row by `irradianceMidpoint` − 0.5 h, to the nearest step. The hour's
  * energy is kept: DNI is spread evenly over the steps with the sun up, DHI and GHI over them in proportion to cos Z (in a
  * half-hourly file this is half as far off as an even spread where the sun is low, 6.7 against 13.9 W/m² rms below 15°).
- * Diffuse light in hours without sun is spread evenly; beam in them is left out and counted.
+ * Diffuse light in hours without sun is spread evenly; beam in them is left out and counted. With light at the weather's own step
+ * (`fineLight`) all this holds for its rows in place of hours.
  *
  * @param weather - One year.
  * @param stepsPerHour - 1 to 240.
@@ -65,28 +68,51 @@ export function sunTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
   return track;
 }
 
+/** Light in rows of an hour, or of the weather's own step. */
+interface LightRows {
+  readonly rowsPerHour: number;
+  /** From the start of a row to the middle of its light. [rows] */
+  readonly midpoint: number;
+  readonly ghi: Float64Array;
+  readonly dni: Float64Array;
+  readonly dhi: Float64Array;
+}
+
+function lightRows({ columns, fineLight, irradianceMidpoint }: WeatherYear): LightRows {
+  if (fineLight === undefined) return { rowsPerHour: 1, midpoint: irradianceMidpoint, ...columns };
+  return { ...fineLight, rowsPerHour: fineLight.stepsPerHour };
+}
+
+/** At least so many steps in an hour, as a multiple of the rows of the weather's light. @internal */
+export const stepsFor = ({ fineLight }: Pick<WeatherYear, 'fineLight'>, least: number): number =>
+  fineLight === undefined ? least : Math.ceil(least / fineLight.stepsPerHour) * fineLight.stepsPerHour;
+
 function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
-  const { ghi, dni, dhi } = weather.columns;
-  const hours = dni.length;
-  const column = () => new Float64Array(hours * stepsPerHour);
+  const { dhi, dni, ghi, midpoint, rowsPerHour } = lightRows(weather);
+  requireMultiple(stepsPerHour, rowsPerHour);
+  const rows = dni.length;
+  const steps = stepsPerHour / rowsPerHour;
+  const rowMs = HOUR_MS / rowsPerHour;
+  const column = () => new Float64Array(rows * steps);
   const sky = { east: column(), north: column(), up: column(), dni: column(), dhi: column(), ghi: column() };
-  // What the sky models need once an hour: irradiance and zenith over the sunlit part, and the sun at the top of the air.
-  const sunlit = new Float64Array(4 * hours);
+  // What the sky models need once a row: irradiance and zenith over the sunlit part, and the sun at the top of the air.
+  const sunlit = new Float64Array(4 * rows);
   const { latitude, longitude } = weather.site;
   const starts = hourStarts(weather);
   const position = new Float64Array(2);
-  const shift = Math.round((weather.irradianceMidpoint - 0.5) * stepsPerHour) + 0; // −0 + 0 is 0
-  const place = new Int32Array(stepsPerHour);
+  const shift = Math.round((midpoint - 0.5) * steps) + 0; // −0 + 0 is 0
+  const place = new Int32Array(steps);
+  const lostRows = new Uint8Array(rows / rowsPerHour);
   let lostBeam = 0;
-  let lostBeamHours = 0;
-  for (let hour = 0; hour < hours; hour++) {
-    if (!(ghi[hour]! > 0 || dni[hour]! > 0 || dhi[hour]! > 0)) continue;
-    const middle = starts[hour]! + weather.irradianceMidpoint * HOUR_MS;
-    for (let step = 0; step < stepsPerHour; step++) place[step] = stepOfClock(hour, step, shift, stepsPerHour, hours);
+  for (let row = 0; row < rows; row++) {
+    if (!(ghi[row]! > 0 || dni[row]! > 0 || dhi[row]! > 0)) continue;
+    const hour = Math.trunc(row / rowsPerHour);
+    const middle = starts[hour]! + (row - hour * rowsPerHour + midpoint) * rowMs;
+    for (let step = 0; step < steps; step++) place[step] = stepOfClock(row, step, shift, steps, rows);
     let sunlitSteps = 0;
     let cosSum = 0;
-    for (let step = 0; step < stepsPerHour; step++) {
-      const time = middle + ((step + 0.5) / stepsPerHour - 0.5) * HOUR_MS;
+    for (let step = 0; step < steps; step++) {
+      const time = middle + ((step + 0.5) / steps - 0.5) * rowMs;
       sunPositionInto(position, 0, time, latitude, longitude);
       if (!(position[0]! < 90)) continue;
       const sinZenith = Math.sin(position[0]! * RADIANS);
@@ -99,37 +125,46 @@ function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
     }
     if (sunlitSteps === 0) {
       for (const at of place) {
-        sky.dhi[at] = dhi[hour]!;
-        sky.ghi[at] = ghi[hour]!;
+        sky.dhi[at] = dhi[row]!;
+        sky.ghi[at] = ghi[row]!;
       }
-      if (dni[hour]! > 0) {
-        lostBeam += dni[hour]! * 3600;
-        lostBeamHours++;
+      if (dni[row]! > 0) {
+        lostBeam += dni[row]! * (3600 / rowsPerHour);
+        lostRows[hour] = 1;
       }
       continue;
     }
     for (const at of place) {
-      const share = (sky.up[at]! * stepsPerHour) / cosSum;
-      sky.dni[at] = sky.up[at]! > 0 ? (dni[hour]! * stepsPerHour) / sunlitSteps : 0;
-      sky.dhi[at] = dhi[hour]! * share;
-      sky.ghi[at] = ghi[hour]! * share;
+      const share = (sky.up[at]! * steps) / cosSum;
+      sky.dni[at] = sky.up[at]! > 0 ? (dni[row]! * steps) / sunlitSteps : 0;
+      sky.dhi[at] = dhi[row]! * share;
+      sky.ghi[at] = ghi[row]! * share;
     }
-    const scale = stepsPerHour / sunlitSteps;
-    sunlit[4 * hour] = dhi[hour]! * scale;
-    sunlit[4 * hour + 1] = dni[hour]! * scale;
-    sunlit[4 * hour + 2] = Math.acos(cosSum / sunlitSteps) / RADIANS;
-    sunlit[4 * hour + 3] = extraterrestrialNormal(middle);
+    const scale = steps / sunlitSteps;
+    sunlit[4 * row] = dhi[row]! * scale;
+    sunlit[4 * row + 1] = dni[row]! * scale;
+    sunlit[4 * row + 2] = Math.acos(cosSum / sunlitSteps) / RADIANS;
+    sunlit[4 * row + 3] = extraterrestrialNormal(middle);
   }
-  return { stepsPerHour, shift, ...sky, lostBeam, lostBeamHours, brightness: brightnessOf(sunlit) };
+  const lostBeamHours = lostRows.reduce((sum, lost) => sum + lost, 0);
+  return { stepsPerHour, rowsPerHour, shift, ...sky, lostBeam, lostBeamHours, brightness: brightnessOf(sunlit) };
 }
 
-/** Index of the step of the clock into which a step of a row's light falls; the year is a ring. @internal */
-export function stepOfClock(hour: number, step: number, shift: number, stepsPerHour: number, hours: number): number {
-  const length = hours * stepsPerHour;
-  return (hour * stepsPerHour + step + shift + length) % length;
+/** Light at its own step is cut into steps of the same length, and no row is taken twice. */
+function requireMultiple(stepsPerHour: number, rowsPerHour: number): void {
+  if (stepsPerHour % rowsPerHour === 0) return;
+  const expected = `a multiple of ${rowsPerHour}, the rows that the weather’s light has in an hour`;
+  const remedy = 'Leave it out, or read the weather without ownStep.';
+  throw new DesignError([{ path: 'stepsPerHour', found: String(stepsPerHour), expected, remedy }]);
 }
 
-/** Computes a model's ring and horizon by hour when first asked, then hands out the same column. Shape [hours × 2]. */
+/** Index of the step of the clock into which a step of a row's light falls; the year is a ring. @param steps - Of a row. @internal */
+export function stepOfClock(row: number, step: number, shift: number, steps: number, rows: number): number {
+  const length = rows * steps;
+  return (row * steps + step + shift + length) % length;
+}
+
+/** Computes a model's ring and horizon by row of light when first asked, then hands out the same column. Shape [rows × 2]. */
 function brightnessOf(sunlit: Float64Array): (model: SkyModel) => Float64Array {
   const known = new Map<SkyModel, Float64Array>();
   return (model) => {

@@ -35,7 +35,7 @@ export const fingerprintOf = (plan: StudyPlan): Fingerprint => ({
 });
 
 function weatherParts(weather: WeatherYear): (string | Uint8Array)[] {
-  const { columns, calendarYears, irradianceMidpoint, site } = weather;
+  const { columns, calendarYears, fineLight, irradianceMidpoint, site } = weather;
   const bytes = (column: Float64Array | Int16Array) =>
     new Uint8Array(column.buffer, column.byteOffset, column.byteLength);
   const named = Object.entries(columns) as [string, Float64Array | null][];
@@ -46,5 +46,11 @@ function weatherParts(weather: WeatherYear): (string | Uint8Array)[] {
     JSON.stringify({ latitude, longitude, elevation, utcOffset, windHeight, irradianceMidpoint }),
     ...present.flatMap(([name, column]) => [name, bytes(column)]),
     bytes(calendarYears),
+    ...(fineLight === undefined
+      ? []
+      : [
+          `fine ${fineLight.stepsPerHour} ${fineLight.midpoint}`,
+          ...[fineLight.ghi, fineLight.dni, fineLight.dhi].map(bytes),
+        ]),
   ];
 }

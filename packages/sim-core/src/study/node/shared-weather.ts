@@ -15,7 +15,14 @@ export function shareWeather(weather: WeatherYear): WeatherYear {
   ) as unknown as WeatherColumns;
   const years = new Int16Array(new SharedArrayBuffer(weather.calendarYears.byteLength));
   years.set(weather.calendarYears);
-  return { ...weather, columns, calendarYears: years };
+  const { fineLight } = weather;
+  const fine = fineLight && {
+    ...fineLight,
+    ghi: sharedCopy(fineLight.ghi),
+    dni: sharedCopy(fineLight.dni),
+    dhi: sharedCopy(fineLight.dhi),
+  };
+  return { ...weather, columns, calendarYears: years, ...(fine && { fineLight: fine }) };
 }
 
 function sharedCopy(column: Float64Array): Float64Array {
