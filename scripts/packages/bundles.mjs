@@ -5,7 +5,7 @@ import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
 import { quietly, root } from './run.mjs';
 
-/** Bundles, and the most that each may weigh, gzipped. DEVELOPERS.md states what they weigh. [kB] */
+/** Bundles, and the most that each may weigh, gzipped. docs/guides/packages.md states what they weigh. [kB] */
 const BUNDLES = [
   ['the sun alone', "export { sunPosition } from '@noonloop/weather-io/sun';", 4],
   ['read a weather file', "export { parseWeather } from '@noonloop/weather-io';", 32],

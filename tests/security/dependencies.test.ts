@@ -24,7 +24,7 @@ const direct = manifests.flatMap(({ dependencies, devDependencies, optionalDepen
 const foreign = direct.filter(([name]) => !name.startsWith('@noonloop/'));
 
 /** First cells of the table of dependencies. */
-const explained = read('DEVELOPERS.md')
+const explained = read('docs/guides/packages.md')
   .split('## Dependencies, and why each')[1]!
   .split('\n')
   .filter((line) => line.startsWith('| ') && !line.startsWith('| package'))
@@ -38,7 +38,7 @@ function licenceText(folder: string): string {
   return text.includes('Redistribution and use in source and binary forms') ? 'BSD-2-Clause' : 'none stated';
 }
 
-describe('dependencies [DEVELOPERS.md against the package.json files]', () => {
+describe('dependencies [docs/guides/packages.md against the package.json files]', () => {
   it('each has a line that says why, and each line is of one that is there', () => {
     const names = new Set(foreign.map(([name]) => name));
     expect(explained.filter(({ why }) => why.length < 10)).toEqual([]);
