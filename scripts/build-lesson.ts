@@ -1,40 +1,22 @@
-// Builds the lesson page, out/tank-week.html: one file with the simulation core, a year of weather and no need of a server. Run:
+// Builds the lesson page, out/tank-week.html: the live page with the exercises of the lessons, the week that plays first. Run:
 //     tsx --conditions=@noonloop/source scripts/build-lesson.ts [output]
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { gzipSync } from 'node:zlib';
-import { build } from 'esbuild';
+import { renderLivePage } from '@noonloop/reports';
+import { readWeather } from '@noonloop/weather-io';
+import { EXERCISES, FIRST } from '../docs/lessons/exercises.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const page = `${root}docs/lessons/page`;
 
 /** The page as one text. */
-export async function lessonPage(): Promise<string> {
-  const { outputFiles } = await build({
-    entryPoints: [`${page}/page.ts`],
-    absWorkingDir: root,
-    bundle: true,
-    write: false,
-    minify: true,
-    format: 'iife',
-    platform: 'browser',
-    target: 'es2023',
-    conditions: ['@noonloop/source'],
-    external: ['node:*'], // reading files by path, which a page never does
-    legalComments: 'none',
-    logLevel: 'silent',
+export const lessonPage = async (): Promise<string> =>
+  renderLivePage({
+    design: FIRST,
+    weather: await readWeather(`${root}docs/examples/weather/invented-valley.csv`),
+    title: 'A week of a solar tank',
+    exercises: EXERCISES,
   });
-  const weather = new Uint8Array(readFileSync(`${root}docs/examples/weather/invented-valley.csv`));
-  const parts: Record<string, string> = {
-    STYLE: readFileSync(`${page}/page.css`, 'utf8'),
-    WEATHER: gzipSync(weather, { level: 9 }).toString('base64'),
-    // A closing tag inside a string of the script would end it.
-    SCRIPT: outputFiles[0]!.text.replaceAll('</script', '<\\/script'),
-  };
-  const template = readFileSync(`${page}/page.html`, 'utf8');
-  return template.replace(/\/\*(STYLE|WEATHER|SCRIPT)\*\//g, (_, name: string) => parts[name]!);
-}
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const output = resolve(process.argv[2] ?? `${root}out/tank-week.html`);

@@ -1,125 +1,126 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+/** The lesson page in a browser: exercises set the knobs, the week plays, and its numbers are those of a year in Node. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { defineSystem, type RunColumns, type SystemInput, simulate } from '@noonloop/sim-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { dayRows, hourName, lessonWeek, readings, START } from '../../docs/lessons/page/week.ts';
+import { EXERCISES, FIRST } from '../../docs/lessons/exercises.ts';
 import { lessonPage } from '../../scripts/build-lesson.ts';
 import { inventedValley } from '../examples.ts';
+import { axeFindings, hasBrowser, onPage, startBrowser } from '../reports/browser.ts';
 
-const CHROMIUM = process.env.NOONLOOP_CHROMIUM ?? '/usr/bin/chromium';
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const FLAGS = ['--headless', '--no-sandbox', '--disable-gpu', '--disable-background-networking'];
-FLAGS.push('--disable-component-update', '--disable-sync', '--no-first-run');
-/** Largest page that is still sent by mail. [bytes] */
-const MOST_BYTES = 2e6;
+/** Rows of the days as the page has them, from a year in Node. */
+async function daysOf(input: SystemInput, first: number): Promise<string[][]> {
+  const { columns } = simulate(defineSystem(input), await inventedValley());
+  return Array.from({ length: 7 }, (_, at) => {
+    const from = 24 * (first + at);
+    const part = (name: keyof RunColumns) => [...columns[name].subarray(from, from + 24)];
+    const sum = (name: keyof RunColumns) => part(name).reduce((total, value) => total + value, 0);
+    const relief = 1000 * sum('reliefVolume');
+    return [
+      (sum('irradiance') / 1000).toFixed(1),
+      (sum('solarHeat') / 3.6e6).toFixed(1),
+      (sum('heaterHeat') / 3.6e6).toFixed(1),
+      `${Math.max(...part('tankMaximumTemperature')).toFixed(0)} °C`,
+      `${Math.max(...part('absorberTemperature')).toFixed(0)} °C`,
+      relief > 0 ? `${relief.toFixed(1)} L` : 'closed',
+    ];
+  });
+}
 
-if (!existsSync(CHROMIUM))
-  console.warn(`Lesson tests skipped: no browser at ${CHROMIUM}; set NOONLOOP_CHROMIUM to one.`);
+const shownDays = (page: Page): Promise<string[][]> =>
+  page.$$eval('#week-table tr', (rows) =>
+    rows.map((row) => [...row.querySelectorAll('td')].map((cell) => cell.textContent!.replaceAll('\u00a0', ' '))),
+  );
 
-describe.skipIf(!existsSync(CHROMIUM))('the lesson page in a browser', () => {
+describe.skipIf(!hasBrowser)('the lesson page', () => {
   const folder = mkdtempSync(join(tmpdir(), 'noonloop-lesson-'));
   const file = join(folder, 'tank-week.html');
   let browser: Browser;
-  const messages: string[] = [];
-  const requests: string[] = [];
 
   beforeAll(async () => {
     writeFileSync(file, await lessonPage());
-    browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+    browser = await startBrowser();
   }, 60_000);
-
   afterAll(async () => {
     await browser?.close();
     rmSync(folder, { recursive: true });
   });
 
-  async function open(width = 1200, colorScheme: 'light' | 'dark' = 'light'): Promise<Page> {
-    const page = await browser.newPage({ viewport: { width, height: 900 }, colorScheme });
-    page.on('console', (message) => messages.push(message.text()));
-    page.on('pageerror', (error) => messages.push(error.message));
-    page.on('request', (request) => requests.push(request.url()));
-    await page.goto(`file://${file}`);
-    await page.waitForSelector('body[data-ready]', { timeout: 60_000 });
-    return page;
-  }
+  const opened = <T>(width: number, colorScheme: 'light' | 'dark', work: (page: Page) => Promise<T>): Promise<T> =>
+    onPage(browser, file, { width, colorScheme }, async (page) => {
+      await page.waitForSelector('body[data-ready]', { timeout: 30_000 });
+      await page.waitForSelector('#week-table tr');
+      return work(page);
+    });
 
-  const shownReadings = (page: Page) =>
-    page.evaluate(
-      `[...document.querySelectorAll('#readings dt')].map((term) => [term.textContent, term.nextElementSibling.textContent])`,
-    );
-  const shownDays = (page: Page) =>
-    page.evaluate(
-      `[...document.querySelectorAll('#days tr')].map((row) => [...row.children].map((cell) => cell.textContent))`,
-    );
-  /** Sets a slider or box as a hand would: value, then the events. */
-  const set = (page: Page, id: string, value: string) =>
-    page.evaluate(
-      `{ const one = document.querySelector('#${id}'); one.value = ${JSON.stringify(value)};
-         one.dispatchEvent(new Event('input')); one.dispatchEvent(new Event('change')); }`,
-    );
+  it('has a link for each case of each lesson; a link sets the knobs and the week, and reset goes back to it', async () => {
+    await opened(1200, 'light', async (page) => {
+      expect(await page.$$('#exercises a')).toHaveLength(EXERCISES.flatMap(({ cases }) => cases).length);
+      const rows = await shownDays(page);
+      await page.click('text="3 panels, no limit"');
+      await page.waitForFunction((before) => document.querySelector('#week-table')!.textContent !== before, '');
+      const away: SystemInput = {
+        ...FIRST,
+        array: { ...FIRST.array, panels: 3 },
+        draw: { ...FIRST.draw, holidays: ['07-10..07-23'] },
+        control: { highLimit: null },
+      };
+      const expected = await daysOf(away, 190);
+      await expect.poll(() => shownDays(page), { timeout: 20_000 }).toEqual(expected);
+      expect(expected).not.toEqual(rows);
+      // Without a limit the valve opens in that week, and the page says so in the table, in the drawing and beside it.
+      expect(expected.some((row) => row.at(-1) !== 'closed')).toBe(true);
+      const opens = await page.$$eval('#week-parts .relieved', (marks) => marks.length);
+      expect(opens).toBeGreaterThan(0);
 
-  it('is one file of less than 2 MB', () => {
-    expect(readFileSync(file).byteLength).toBeLessThan(MOST_BYTES);
+      await page.fill('#knob-array-tilt', '60');
+      await page.press('#knob-array-tilt', 'Enter');
+      await expect.poll(() => shownDays(page), { timeout: 20_000 }).not.toEqual(expected);
+      await page.click('#again');
+      await expect.poll(() => shownDays(page), { timeout: 20_000 }).toEqual(expected);
+      const link = page.url();
+      expect(link).toContain('page.week=190');
+    });
   });
 
-  it('shows the numbers that Node computes, at the start and with another week and design [the same steps]', async () => {
-    const weather = await inventedValley();
-    const page = await open();
-    const first = lessonWeek(START, weather, 26);
-    expect(await shownDays(page)).toEqual(dayRows(first, 26));
-    expect(await shownReadings(page)).toEqual(readings(first[36]!).map((reading) => [...reading]));
-    await page.focus('#hour');
-    await page.keyboard.press('ArrowRight');
-    expect(await page.textContent('#clock')).toBe(hourName(37));
-    expect(await shownReadings(page)).toEqual(readings(first[37]!).map((reading) => [...reading]));
-
-    await set(page, 'panels', '2');
-    await set(page, 'tank_L', '200');
-    await page.check('#limit');
-    await page.selectOption('#week', '2');
-    const other = lessonWeek({ ...START, panels: 2, tank_L: 200, limit: true }, weather, 2);
-    expect(await shownDays(page)).toEqual(dayRows(other, 2));
-    await page.close();
+  it('begins below its limit, with numbers of a year in Node', async () => {
+    await opened(1200, 'light', async (page) => {
+      const first = Number(await page.$eval('#week-table th', (cell) => Number.parseInt(cell.textContent!, 10)));
+      const month = await page.$eval('#week-table th', (cell) => cell.textContent!.slice(-3));
+      const starts = { Jun: 151, Jul: 181, Aug: 212 } as Record<string, number>;
+      const days = await shownDays(page);
+      expect(days).toEqual(await daysOf(FIRST, starts[month]! + first - 1));
+      expect(days.every((row) => row.at(-1) === 'closed')).toBe(true);
+    });
   });
 
   it('plays and pauses by keyboard, and a click into the week goes there', async () => {
-    const page = await open();
-    await page.selectOption('#speed', '24');
-    await page.focus('#play');
-    await page.keyboard.press('Space');
-    expect(await page.textContent('#play')).toBe('Pause');
-    await expect.poll(async () => Number(await page.inputValue('#hour')), { timeout: 20_000 }).toBeGreaterThan(40);
-    await page.keyboard.press('Space');
-    expect(await page.textContent('#play')).toBe('Play');
-    const at = await page.inputValue('#hour');
-    await page.waitForTimeout(200);
-    expect(await page.inputValue('#hour')).toBe(at);
-    await page.click('#week-picture', { position: { x: 20, y: 40 } });
-    expect(await page.inputValue('#hour')).toBe('0');
-    expect(await page.getAttribute('#hour', 'aria-valuetext')).toMatch(/^Monday 1:00, tank top \d+ °C$/);
-    await page.close();
+    await opened(1200, 'light', async (page) => {
+      await page.selectOption('#speed', '24');
+      await page.focus('#play');
+      await page.keyboard.press('Space');
+      expect(await page.textContent('#play')).toBe('Pause');
+      await expect.poll(async () => Number(await page.inputValue('#hour')), { timeout: 20_000 }).toBeGreaterThan(40);
+      await page.keyboard.press('Space');
+      const at = await page.inputValue('#hour');
+      await page.waitForTimeout(200);
+      expect(await page.inputValue('#hour')).toBe(at);
+      await page.click('#week-picture', { position: { x: 20, y: 40 } });
+      expect(await page.inputValue('#hour')).toBe('0');
+      expect(await page.getAttribute('#hour', 'aria-valuetext')).toMatch(/^\d+ \w{3}, 0:00 to 1:00, tank top \d+ °C$/);
+    });
   });
 
   it.each([
     [1200, 'light'],
     [390, 'light'],
     [1200, 'dark'],
-  ] as const)('at %i px, %s: axe-core finds nothing, and nothing sticks out [axe-core 4.14]', async (width, scheme) => {
-    const page = await open(width, scheme);
-    await page.evaluate(axe);
-    const found = await page.evaluate(
-      `axe.run({ exclude: ['#week-columns'] }, { resultTypes: ['violations'] }).then(({ violations }) =>
-        violations.map(({ id, nodes }) => id + ': ' + nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(' | ')))`,
-    );
-    expect(found).toEqual([]);
-    expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width);
-    await page.close();
-  });
-
-  it('logged nothing and asked for nothing but itself', () => {
-    expect(messages).toEqual([]);
-    expect(new Set(requests)).toEqual(new Set([`file://${file}`]));
+  ] as const)('at %i px, %s: axe finds nothing, and nothing sticks out', async (width, scheme) => {
+    await opened(width, scheme, async (page) => {
+      expect(await axeFindings(page)).toEqual([]);
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
+    });
   });
 });

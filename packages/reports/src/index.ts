@@ -38,6 +38,7 @@ export { JSON_SCHEMA_VERSION, type JsonOptions, renderJson } from './formats/jso
 export { renderMarkdown } from './formats/markdown.ts';
 export { renderText, type TextOptions } from './formats/text.ts';
 export { type LivePageOptions, renderLivePage } from './live/render.ts';
+export type { LiveExercise, Plain, Turned } from './live/types.ts';
 export type { CaseKey } from './money/definitions.ts';
 export {
   type BilledFuel,

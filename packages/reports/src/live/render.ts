@@ -1,7 +1,6 @@
 import { DesignError, defineSystem, type SystemDesign, type SystemInput } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { siteWords } from '../answer/system.ts';
-import { formatDay } from '../calendar.ts';
 import { ReportError } from '../errors.ts';
 import { plainText } from '../escape.ts';
 import { checkPrices } from '../money/check.ts';
@@ -9,7 +8,7 @@ import type { MoneySettings } from '../money/index.ts';
 import { displayUnit, type Units } from '../units.ts';
 import { insideScript, livePage } from './html.ts';
 import { packBytes } from './pack.ts';
-import type { LivePrices, LiveStart, Plain } from './types.ts';
+import type { LiveExercise, LivePrices, LiveStart, Plain } from './types.ts';
 import { packWeather } from './weather-pack.ts';
 
 /** What {@link renderLivePage} makes a page of. */
@@ -24,6 +23,8 @@ export interface LivePageOptions {
   readonly units?: Units;
   /** Over the page. Default: the design's name. */
   readonly title?: string;
+  /** Questions for a class, with links that set the knobs; the week that plays stands first then. Default: none. */
+  readonly exercises?: readonly LiveExercise[];
 }
 
 /** Where the knobs stand without a design: a house of four with two common flat panels. Judgement throughout; every knob shows it. */
@@ -100,6 +101,7 @@ export async function renderLivePage({
   money,
   units = 'metric',
   title,
+  exercises = [],
 }: LivePageOptions): Promise<string> {
   displayUnit('energy', units); // refuses what is no system of units
   const defined = defineSystem(design);
@@ -123,17 +125,15 @@ export async function renderLivePage({
   const own = insideScript(script.text);
   const place = (await hash(JSON.stringify(start) + packed)).replace(/[^A-Za-z0-9]/g, '').slice(0, 16);
   const site = siteWords(weather.site);
-  return livePage(
-    {
-      title: plainText(title ?? defined.name),
-      note: `Turn a knob and the year is run again, hour by hour, in this page. Weather: ${site} (${plainText(weather.source)}). A calculation, not a design check: see the cautions below.`,
-      hashes: await Promise.all([own, engine.text].map(async (text) => `'sha256-${await hash(text)}'`)),
-      start: JSON.stringify({ ...start, place, units }).replaceAll('<', '\\u003c'),
-      weather: packed,
-      engine: await packBytes(Uint8Array.from(new TextEncoder().encode(engine.text))),
-      licences: insideScript(engine.licences),
-      script: own,
-    },
-    formatDay,
-  );
+  return livePage({
+    title: plainText(title ?? defined.name),
+    note: `Turn a knob and the year is run again, hour by hour, in this page. Weather: ${site} (${plainText(weather.source)}). A calculation, not a design check: see the cautions below.`,
+    hashes: await Promise.all([own, engine.text].map(async (text) => `'sha256-${await hash(text)}'`)),
+    exercises: exercises.length > 0,
+    start: JSON.stringify({ ...start, place, units, exercises }).replaceAll('<', '\\u003c'),
+    weather: packed,
+    engine: await packBytes(Uint8Array.from(new TextEncoder().encode(engine.text))),
+    licences: insideScript(engine.licences),
+    script: own,
+  });
 }

@@ -8,9 +8,9 @@ main.live{max-width:1232px;padding-top:12px}
 .sentence{font-size:1.125rem;line-height:1.75;max-width:none;margin:8px 0 12px}
 .value{font:inherit;font-weight:600;color:var(--nl-link);background:none;border:0;padding:0 1px;text-decoration:underline;text-underline-offset:3px;cursor:pointer;min-height:24px}
 .board{display:grid;grid-template:"knobs first" auto "knobs rest" 1fr / 352px minmax(0,1fr);gap:0 40px;align-items:start}
-.board>.first-answer{grid-area:first}.board>.knobs{grid-area:knobs}.board>.answers{grid-area:rest;min-width:0}
+.board>.first{grid-area:first;min-width:0}.board>.knobs{grid-area:knobs}.board>.answers{grid-area:rest;min-width:0}
 .board section{margin-top:24px}
-.board>.first-answer{margin-top:0;border:0;padding-top:0}.answers>section:first-child{margin-top:16px}
+.board>.first>section{margin-top:0;border:0;padding-top:0}.answers>section:first-child{margin-top:16px}
 .live button,.live select,.live input{font:inherit;color:inherit}
 .live button:not(.value),.live select,.live input:not([type=range]){background:var(--nl-card);border:1px solid var(--nl-axis);border-radius:4px;min-height:32px;padding:2px 10px}
 .live button{cursor:pointer}.live button:disabled{color:var(--nl-muted);cursor:default;border-style:dashed}
@@ -52,6 +52,7 @@ main.live{max-width:1232px;padding-top:12px}
 .views>details{border-top:1px solid var(--nl-grid);margin:0;padding:4px 0}
 .views>details>summary{font-size:1.125rem;font-weight:600;color:var(--nl-ink);padding:8px 0}
 .live .cautions details{margin:0}.live .cautions summary{color:var(--nl-ink);font-size:1rem;line-height:1.5}.live .cautions p{margin:6px 0 0}
+.exercises{margin:8px 0 16px;padding-top:8px}.exercises ol{display:grid;grid-template-columns:repeat(auto-fit,minmax(300px,1fr));gap:8px 32px;list-style:none;padding:0;margin:0;max-width:none}.exercises h3{margin:0}.exercises p{margin:0 0 2px}.exercises a{display:inline-block;margin-right:14px;min-height:24px}.exercises a[aria-current]{font-weight:600;color:var(--nl-ink)}
 .sticky{display:none}
 .live .hidden{position:absolute}
 `;
@@ -86,7 +87,7 @@ const PICTURES = `
 #scene-relief-words{font-weight:600}
 #scene #scene-flame{stroke:var(--nl-axis);stroke-dasharray:3 3}#scene #scene-flame.burns{fill:var(--nl-fuel);stroke:var(--nl-fuel);stroke-dasharray:none}
 #week-picture{cursor:pointer;max-width:none}
-#week-picture text{font-size:12px}
+#week-picture text{font-size:12px}#week-table th{white-space:nowrap}
 .sun-pump{fill:var(--nl-sun);stroke:var(--nl-sun-line);stroke-width:.8}.sun-still{fill:none;stroke:var(--nl-sun-line);stroke-width:.8}
 .drawn{fill:var(--nl-tank-top)}.burnt{fill:var(--nl-fuel)}.relieved{fill:var(--nl-danger)}
 #week-mark{stroke:var(--nl-ink);stroke-width:2}

@@ -62,7 +62,7 @@ export function designFields(start: LiveStart, turned: Turned): SystemInput {
   const seen = turnedUnder(turned, 'survey');
   if (Object.keys(seen).length > 0) surveyed(fields, seen);
   for (const [path, value] of Object.entries(turned)) {
-    if (/^(prices|survey)\./.test(path) || !isPlace(path)) continue;
+    if (/^(prices|survey|page)\./.test(path) || !isPlace(path)) continue;
     if (value !== LEFT_OUT) for (const other of INSTEAD[path] ?? []) put(fields, other, LEFT_OUT);
     put(fields, path, value);
   }

@@ -22,6 +22,16 @@ export const LEFT_OUT = '';
 /** Prices of a page: those of a report for one design. */
 export type LivePrices = Partial<Omit<MoneySettings, 'designs'>>;
 
+/** A question with cases that set the knobs, for a class. */
+export interface LiveExercise {
+  /** Such as `Lesson 1: layers`. */
+  readonly title: string;
+  /** What is asked. */
+  readonly question: string;
+  /** Each is a link that sets the knobs; fields of the design by their places, and `page.week` for the first day of the week that plays, 0 to 358. */
+  readonly cases: readonly { readonly label: string; readonly set: Turned }[];
+}
+
 /** What the page begins with. */
 export interface LiveStart {
   /** Fields of the design as somebody wrote them. */

@@ -1,10 +1,13 @@
 /** The live page: a turn of a knob goes to the engine, its answer onto the page. */
 import schema from '@noonloop/sim-core/schema/design-1.json' with { type: 'json' };
+import { formatDay } from '../../calendar.ts';
 import { listFields } from '../fields.ts';
-import type { LiveFault, LiveStart, Plain, TakeReply, TakeRequest, TurnReply } from '../types.ts';
+import type { LiveExercise, LiveFault, LiveStart, Plain, TakeReply, TakeRequest, TurnReply } from '../types.ts';
 import { LEFT_OUT } from '../types.ts';
 import { showAnswer, spoken } from './answer-view.ts';
+import { controls } from './controls.ts';
 import { find, make } from './dom.ts';
+import { showExercises } from './exercises.ts';
 import { FieldsView } from './fields-view.ts';
 import type { Changes, Ground } from './knob.ts';
 import { type KnobView, knobView } from './knob-view.ts';
@@ -13,8 +16,7 @@ import { drawMap, monthMarks, showKey } from './map-view.ts';
 import { showPins } from './pins-view.ts';
 import { Runner } from './runner.ts';
 import { sentence } from './sentence.ts';
-import { type Against, Store } from './store.ts';
-import { takeButtons } from './take-view.ts';
+import { Store } from './store.ts';
 import { WeekView } from './week-view.ts';
 
 /** Without a result for so long, an answer is shown as that of before. [ms] */
@@ -26,6 +28,7 @@ const SPEAK = 600;
 interface Given extends LiveStart {
   readonly place: string;
   readonly units: 'metric' | 'us';
+  readonly exercises: readonly LiveExercise[];
 }
 
 const given = JSON.parse(find('#start').textContent!) as Given;
@@ -106,7 +109,8 @@ function refresh(): void {
   for (const view of views) view.refresh(now);
   fields.refresh(now);
   find<HTMLButtonElement>('#undo').disabled = !store.canUndo;
-  find<HTMLButtonElement>('#reset').disabled = Object.keys(store.turned).length === 0;
+  find<HTMLButtonElement>('#reset').disabled = Object.keys(store.turned).every((path) => path.startsWith('page.'));
+  find<HTMLSelectElement>('#units').value = store.units;
   for (const button of document.querySelectorAll<HTMLButtonElement>('[data-take="prices"]'))
     button.disabled = now.reply.money === null;
 }
@@ -122,9 +126,19 @@ function drawViews(): void {
   if (find<HTMLDetailsElement>('#week').open) void showWeek();
 }
 
+/** After the theme changed. */
+function redraw(): void {
+  drawn = null;
+  drawViews();
+}
+
 let weekOf = '';
 async function showWeek(): Promise<void> {
-  const chosen = find<HTMLSelectElement>('#which').value;
+  const which = find<HTMLSelectElement>('#which');
+  const chosen = String(store.turned['page.week'] ?? 'hottest');
+  if (![...which.options].some(({ value }) => value === chosen))
+    which.add(new Option(`from ${formatDay(Number(chosen))}`, chosen));
+  which.value = chosen;
   const day = chosen === 'hottest' || chosen === 'coldest' ? reply!.weeks[chosen] : Number(chosen);
   const key = JSON.stringify([store.turned, day, store.units]);
   if (key === weekOf) return;
@@ -139,6 +153,7 @@ function show(found: TurnReply): void {
   sentence(found, focusKnob);
   refresh();
   showPins(store, found, changed);
+  showExercises(given.exercises, store, changed);
   drawViews();
   document.body.dataset.turn = String(Number(document.body.dataset.turn ?? 0) + 1);
   clearTimeout(speaking);
@@ -182,43 +197,10 @@ async function take(what: string): Promise<TakeReply | null> {
   return found.kind === 'take' ? found : null;
 }
 
-/** Lays out knobs and listens to everything else. */
-function prepare(): void {
+async function open(): Promise<void> {
   for (const view of views) find(`#group-${view.knob.group}`).append(view.element);
   find('#map-months').replaceChildren(...monthMarks());
-  const units = find<HTMLSelectElement>('#units');
-  units.value = store.units;
-  units.addEventListener('change', () => {
-    store.units = units.value === 'us' ? 'us' : 'metric';
-    changed();
-  });
-  const against = find<HTMLSelectElement>('#against');
-  against.addEventListener('change', () => {
-    store.against = /^\d$/.test(against.value) ? (Number(against.value) as Against) : (against.value as Against);
-    changed();
-  });
-  const on = (id: string, act: () => void): void =>
-    find(`#${id}`).addEventListener('click', () => {
-      act();
-      changed();
-    });
-  on('undo', () => store.undo());
-  on('reset', () => store.set({}));
-  on('pin', () => store.pin(store.pins.length < 4 ? undefined : Number(find<HTMLSelectElement>('#pin-instead').value)));
-  for (const id of ['year', 'week']) find(`#${id}`).addEventListener('toggle', drawViews);
-  find('#which').addEventListener('change', () => void showWeek());
-  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => {
-    drawn = null;
-    drawViews();
-  });
-  takeButtons(take, (words) => {
-    find('#status').textContent = words;
-    find('#taken').textContent = words;
-  });
-}
-
-async function open(): Promise<void> {
-  prepare();
+  controls(store, { changed, drawViews, showWeek, take, redraw });
   stale('Computing the first year …');
   await runner.open({
     kind: 'open',

@@ -183,6 +183,22 @@ export class Store {
     this.turned = turned;
   }
 
+  /** Keeps something of the page's own that no year depends on, such as which week plays. */
+  note(path: string, value: Plain): void {
+    this.turned = { ...this.turned, [path]: value };
+    this.previous = { ...this.previous, [path]: value };
+  }
+
+  /** What another link says, as a turn that can be undone. */
+  follow(fragment: string): boolean {
+    const link = fromFragment(fragment);
+    if (link === null) return false;
+    this.set(link.turned);
+    this.pins = link.pins;
+    this.units = link.units ?? this.units;
+    return true;
+  }
+
   /** Pins the turned design. @param place - which to replace, where there are four */
   pin(place = this.pins.length): void {
     this.#remember();

@@ -49,14 +49,14 @@ function strips(week: WeekReply, units: Units): void {
       );
     if (at(week, 'tapVolume', hour) > 1e-6) parts.push(place(x, floor + 4, column - 0.5, 7, { class: 'drawn' }));
     if (at(week, 'heaterHeat', hour) > 0) parts.push(place(x, floor + 14, column - 0.5, 7, { class: 'burnt' }));
-    if (at(week, 'reliefVolume', hour) > 1e-6) parts.push(place(x, 0, column, 6, { class: 'relieved' }));
+    if (at(week, 'reliefVolume', hour) > 1e-6) parts.push(place(x, floor + 24, column - 0.5, 7, { class: 'relieved' }));
   }
   find('#week-parts').replaceChildren(...parts);
   find('#week-days').replaceChildren(
     ...Array.from({ length: DAYS }, (_, day) =>
       draw(
         'text',
-        { x: String(FRAME.left + (day + 0.5) * 24 * column), y: '216', 'text-anchor': 'middle' },
+        { x: String(FRAME.left + (day + 0.5) * 24 * column), y: '228', 'text-anchor': 'middle' },
         formatDay((week.day + day) % 365),
       ),
     ),
