@@ -5,18 +5,23 @@ import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
 import { quietly, root } from './run.mjs';
 
-/** Bundles, and the most that each may weigh, gzipped. docs/guides/packages.md states what they weigh. [kB] */
+/** Bundles, and the most that each may weigh, gzipped. docs/guides/sizes-and-speeds.md states what they weigh. [kB] */
 const BUNDLES = [
-  ['the sun alone', "export { sunPosition } from '@noonloop/weather-io/sun';", 4],
-  ['read a weather file', "export { parseWeather } from '@noonloop/weather-io';", 32],
-  ['one formula', "export { mainsTemperature } from '@noonloop/sim-core/formulas';", 8],
-  ['define and simulate', "export { defineSystem, simulate } from '@noonloop/sim-core';", 100],
-  ['text report', "export { renderText } from '@noonloop/reports';", 90],
-  ['nothing', "import '@noonloop/reports'; import '@noonloop/sim-core'; import '@noonloop/weather-io';", 0.1],
+  ['`sunPosition`', "export { sunPosition } from '@noonloop/weather-io/sun';", 4],
+  ['`parseWeather`', "export { parseWeather } from '@noonloop/weather-io';", 32],
+  ['one formula, `mainsTemperature`', "export { mainsTemperature } from '@noonloop/sim-core/formulas';", 8],
+  ['`defineSystem` and `simulate`', "export { defineSystem, simulate } from '@noonloop/sim-core';", 100],
+  ['`renderText`', "export { renderText } from '@noonloop/reports';", 90],
+  [
+    'all three, nothing of them used',
+    "import '@noonloop/reports'; import '@noonloop/sim-core'; import '@noonloop/weather-io';",
+    0.1,
+  ],
 ];
 
 /** Bundles, prints the sizes and throws where one is over its bound, or where loading has an effect. */
 export async function checkBundles() {
+  const sizes = [];
   console.log('\nbundles for a browser, minified [kB] and gzipped [kB]');
   for (const [name, contents, most] of BUNDLES) {
     const { outputFiles } = await build({
@@ -30,10 +35,12 @@ export async function checkBundles() {
       logLevel: 'silent',
     });
     const [whole, zipped] = [outputFiles[0].contents.length / 1000, gzipSync(outputFiles[0].contents).length / 1000];
-    console.log(`  ${name.padEnd(22)}${whole.toFixed(1).padStart(8)}${zipped.toFixed(1).padStart(8)}`);
+    console.log(`  ${name.padEnd(34)}${whole.toFixed(1).padStart(8)}${zipped.toFixed(1).padStart(8)}`);
+    sizes.push([name, whole, zipped]);
     if (zipped > most) throw new Error(`${name}: ${zipped.toFixed(1)} kB gzipped, expected at most ${most}`);
   }
   await checkEffects();
+  return sizes;
 }
 
 /** Loads every module of the packages in a process of its own and looks for traces. */

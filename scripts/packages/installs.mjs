@@ -1,5 +1,15 @@
 // Installs the tarballs into empty projects, as a stranger would: npm, pnpm and yarn, both module resolutions, strict types, the command.
-import { copyFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { GUIDES, runGuide } from './guides.mjs';
@@ -83,6 +93,7 @@ export async function checkInstalls(tarballs) {
     await checkExtension(join(folder, 'npm'));
     await checkRuntimes(join(folder, 'npm'));
     await checkGuides(folder, join(folder, 'npm/node_modules/.bin'));
+    return await installedSizes(folder, files);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -144,6 +155,30 @@ async function checkGuides(folder, bin) {
   }
   const list = [...slowest].map(([word, seconds]) => `${word} ${seconds.toFixed(1)}`);
   console.log(`slowest call of each word [s]: ${list.join(', ')}`);
+}
+
+/** Most that the simulation may take on a disk without the reports. [MB] */
+const MOST_MB = 25;
+
+/** What the packages take on a disk with all that they need: name and MB, as files count their bytes. */
+async function installedSizes(folder, files) {
+  const cwd = join(folder, 'core');
+  mkdirSync(cwd);
+  const { '@noonloop/reports': _, ...dependencies } = files;
+  writeFileSync(join(cwd, 'package.json'), JSON.stringify({ name: 'core', private: true, dependencies }));
+  await quietly('npm', ['install', '--prefer-offline', '--no-audit', '--no-fund', '--ignore-scripts'], { cwd });
+  const megabytes = (place) =>
+    readdirSync(place, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .reduce((sum, { parentPath, name }) => sum + statSync(join(parentPath, name)).size, 0) / 1e6;
+  const [core, all] = ['core', 'npm'].map((name) => megabytes(join(folder, name, 'node_modules')));
+  console.log(`installed: ${core.toFixed(1)} MB without the reports, ${all.toFixed(1)} MB with them`);
+  if (core > MOST_MB)
+    throw new Error(`sim-core and weather-io take ${core.toFixed(1)} MB, expected at most ${MOST_MB}`);
+  return [
+    ['installed: sim-core and weather-io, with all that they need', core],
+    ['installed: all three, with all that they need', all],
+  ];
 }
 
 /** The example of an extension, built against the installed packages as its author would, and used. */

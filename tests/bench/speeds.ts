@@ -1,0 +1,46 @@
+// The table of speeds in docs/guides/sizes-and-speeds.md, from what the other benches print. Wants the built packages (pnpm run tarballs) and a quiet machine.
+//
+//   speeds.ts [--write]
+import { spawnSync } from 'node:child_process';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+
+/** What a bench prints; its exit code says whether it is content, not whether it ran. */
+const printed = (name: string): string =>
+  spawnSync(process.execPath, ['--import', 'tsx', '--conditions=@noonloop/source', `tests/bench/${name}.ts`], {
+    cwd: root,
+    encoding: 'utf8',
+  }).stdout;
+
+const [startUp, study, year] = ['start-up', 'study', 'design-year'].map(printed) as [string, string, string];
+const found = (text: string, pattern: RegExp): string => {
+  const number = pattern.exec(text)?.[1];
+  if (number === undefined) throw new Error(`${pattern} is not in what a bench printed:\n${text}`);
+  return number;
+};
+
+const rows = [
+  [
+    'first `run` of the installed command, a year and its report, processor time',
+    `${found(startUp, /as published +([\d.]+) s/)} s`,
+  ],
+  ['the same, loaded module by module', `${found(startUp, /module by module +([\d.]+) s/)} s`],
+  ['`noonloop --help`', `${found(startUp, /help +([\d.]+) s/)} s`],
+  ['Node doing nothing', `${found(startUp, /node alone +([\d.]+) s/)} s`],
+  ['a design-year in a warm process, median', `${found(year, /one design-year +([\d.]+) ms/)} ms`],
+  ['a design-year of a sweep, processor time', `${found(study, /this thread: ([\d.]+) ms/)} ms`],
+  ['a sweep against the bare hours of its years', found(study, /bare hours of its years: ([\d.]+)/)],
+  ['two threads against one', found(study, /median ratio ([\d.]+)/)],
+];
+const table = ['| | |', '| --- | --- |', ...rows.map((row) => `| ${row.join(' | ')} |`)].join('\n');
+const machine = `Node ${process.versions.node}, ${cpus().length} cores, ${cpus()[0]?.model.replace(/\s+/g, ' ').trim() ?? 'unknown'}`;
+console.log(`${table}\n\n${machine}`);
+if (process.argv.includes('--write')) {
+  const page = `${root}docs/guides/sizes-and-speeds.md`;
+  const marked = /(<!-- speeds: [^\n]*-->\n)[\s\S]*?(<!-- end of speeds -->)/;
+  const write = (_: string, from: string, to: string) => `${from}\n${table}\n\n${machine}.\n\n${to}`;
+  writeFileSync(page, readFileSync(page, 'utf8').replace(marked, write));
+}
