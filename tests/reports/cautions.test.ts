@@ -31,6 +31,60 @@ const filled = (run: RunResult, column: keyof RunColumns, fill: number, from = 0
   return run;
 };
 
+/** An absorber that stands in the sun at noon of one day, and is cool else. */
+function standing(peak: number): RunResult {
+  const run = filled(filled(fixture(), 'absorberTemperature', 60), 'absorberTemperature', peak, 4500, 4501);
+  run.columns.pumpRunning.fill(0, 4500, 4501);
+  return run;
+}
+
+describe('what coefficients leave out', () => {
+  const limited = (run: RunResult, stagnation?: number): Caution | undefined => {
+    const { array } = run.design;
+    const collector = { ...array.collector, ...(stagnation ? { stagnationTemperature: stagnation } : {}) };
+    return of(cautions(having(run, { array: { collector }, loop: { fluidLimit: 120 } })), 'fluid-limit');
+  };
+
+  // A standing absorber at 112 °C by coefficients whose root is t: by similar rises over air of 30 °C a real one is at 30 + 82 (t + 30 − 30)/(t − 30).
+  it('a standing absorber that a margin of 30 K carries over the limit is told of, one far below is not [by hand]', () => {
+    const { area, eta0, a1, a2 } = fixture().design.array.collector;
+    const root = stagnationTemperature({ area, eta0, a1, a2 }, 1000, 30);
+    const near = limited(standing(112))!;
+    expect(near.severity).toBe('note');
+    expect(value(near, 'could')).toBeCloseTo(30 + (82 * root) / (root - 30), 9);
+    expect(limited(standing(90))).toBeUndefined();
+    expect(limited(standing(125))!.severity).toBe('warning');
+  });
+
+  it('a sheet’s own value goes before the margin', () => {
+    const { area, eta0, a1, a2 } = fixture().design.array.collector;
+    const root = stagnationTemperature({ area, eta0, a1, a2 }, 1000, 30);
+    expect(limited(standing(112), root)).toBeUndefined();
+    expect(value(limited(standing(112), root + 50), 'could')).toBeCloseTo(30 + (82 * (root + 20)) / (root - 30), 9);
+  });
+
+  it('the vessel does not hang on it: standing collectors are reckoned full of steam whatever their losses [definition]', () => {
+    const { loop, coil, array } = fixture().design;
+    const cool = { ...array, collector: { ...array.collector, a1: 3 * array.collector.a1 } };
+    expect(steamReach({ loop, coil, array: cool }, 101_325)).toEqual(steamReach({ loop, coil, array }, 101_325));
+  });
+});
+
+describe('cold water by the correlation of the United States', () => {
+  const at = (latitude: number, longitude: number, mains: SystemDesign['draw']['mains'] = 'from-weather') => {
+    const run = having(fixture(), { draw: { mains } });
+    return of(cautions({ ...run, site: { ...run.site, latitude, longitude } }), 'mains-elsewhere');
+  };
+
+  it('is told of elsewhere, with field names, and not where values are given [requirement]', () => {
+    expect(at(39.7, -105.2)).toBeUndefined();
+    expect(at(51.4, -0.3)!.advice).toMatch(/draw\.mains: twelve monthly values .* mean: 12, swing: 12/);
+    expect(at(-33.9, 18.4)!.source).toContain('Burch & Christensen 2007');
+    expect(at(51.4, -0.3, { mean: 12, swing: 12 })).toBeUndefined();
+    expect(at(51.4, -0.3, 10)).toBeUndefined();
+  });
+});
+
 describe('cautions', () => {
   it('always end with roof, trades, flue, steam, bonding, backflow and hydrogen [common practice]', () => {
     expect(codes(cautions(fixture())).slice(-7)).toEqual(ALWAYS);
@@ -496,17 +550,15 @@ describe('all sentences', () => {
     const { array } = reached.design;
     const collector = { ...array.collector, stagnationTemperature: 189.4 };
     const stated = { ...reached, design: { ...reached.design, array: { ...array, collector } } };
-    return [
-      base(),
-      water,
-      flowThrough,
-      stated,
-      fixture(),
-      withHeaterOff(['05-01..09-30']),
-      withHeaterOff([]),
-      withRing(RING),
-      withLongPipe(0.02),
-    ];
+    const nearLimit = (stagnation?: number): RunResult =>
+      having(standing(112), {
+        array: { collector: { ...array.collector, ...(stagnation ? { stagnationTemperature: stagnation } : {}) } },
+        loop: { fluidLimit: 120 },
+      });
+    const limits = [nearLimit(), nearLimit(230)];
+    const british = { ...fixture(), site: { ...fixture().site, latitude: 51.4, longitude: -0.3 } };
+    const seasons = [withHeaterOff(['05-01..09-30']), withHeaterOff([]), withRing(RING), withLongPipe(0.02)];
+    return [base(), water, flowThrough, stated, fixture(), british, ...limits, ...seasons];
   }
   const all = everything();
   const spoken = (units: 'metric' | 'us'): Caution[] => all.flatMap((run) => cautions(run, units));

@@ -1,4 +1,4 @@
-import type { RunResult } from '@noonloop/sim-core';
+import type { Bands, RunResult } from '@noonloop/sim-core';
 import type { ComparisonReference } from './compare.ts';
 import { ReportError } from './errors.ts';
 import type { MoneyGiven } from './money/types.ts';
@@ -35,6 +35,11 @@ export interface ReportOptions {
    * are. [-]
    */
   readonly uncertainty?: number;
+  /**
+   * Bands of the leading numbers, from `bands` of `@noonloop/sim-core`: of the first design, or a list with one for each. They stand beside the
+   * numbers as ranges, in place of {@link uncertainty}.
+   */
+  readonly bands?: Bands | readonly Bands[];
   /** Over the report: the reader's question or the house. Default: the design's name, or how many are compared. */
   readonly title?: string;
   /** For whom it was made. Default: nothing. */

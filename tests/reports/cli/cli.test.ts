@@ -38,19 +38,20 @@ describe('run and compare', () => {
   it('puts a title, a client, a date and a note on the report, and says how sure it is [the library says so too]', async () => {
     const input = parse(readFileSync(two, 'utf8')) as SystemInput;
     const year = await inventedValley();
-    const { fuelSaved } = await bands(input, year, { measures: ['fuelSaved'], oneYear: false }).outcome();
+    const sure = await bands(input, year, { oneYear: false }).outcome();
     const head = { title: 'Hill house', client: 'M. Hill', date: '12 May 2026', note: 'Roof checked on 3 May.' };
     const expected = renderText(simulate(defineSystem(input), year), {
       width: 80,
       ...head,
-      uncertainty: fuelSaved!.halfWidth!,
+      bands: sure,
     });
     const words = Object.entries(head).flatMap(([name, value]) => [`--${name}`, value]);
     const { exit, out } = await run(two, ...words, '--how-sure');
     expect(exit).toBe(0);
     expect(out.trimEnd()).toBe(expected.trimEnd());
     expect(out).toMatch(/for M\. Hill · 12 May 2026/);
-    expect(out).toMatch(/How sure: ± \d+ %/);
+    expect(out).toMatch(/How sure: of 100 such houses 90 lie within the ranges/);
+    expect(out).toMatch(/Stagnation in the sun +about \d+ h \(none to \d+\)/);
   });
 
   it('takes the format that is said, else that of the ending [definition]', () => {

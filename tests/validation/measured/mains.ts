@@ -3,6 +3,8 @@
  * London's air: mean of the year 11.3 °C, warmest month 13.4 K over the coldest (normals 1981 to 2010, from memory).
  */
 import { mainsTemperature } from '@noonloop/sim-core/formulas';
+import type { WeatherYear } from '@noonloop/weather-io';
+import { mainsColumn } from '../../../packages/sim-core/src/physics/draw/mains.ts';
 import { measuredRows, type Pairs } from './sets.ts';
 
 export const MAINS_FILE = 'mains/mains-london-2008-2010.csv';
@@ -27,6 +29,11 @@ function ground(day: number): number {
   return annualMean - (monthlyRange / 2) * Math.exp(-reach) * Math.cos(angle);
 }
 
+/** What a design makes of mean and swing; London's air, nothing fitted. */
+const waveColumn = mainsColumn({ mean: LONDON.annualMean, swing: LONDON.monthlyRange }, {
+  site: { latitude: 51.4 },
+} as WeatherYear);
+
 export const MAINS_WAYS = {
   'correlation with the air (a design’s default)': (day: number) => mainsTemperature(LONDON, day),
   'twelve values of the national method': (day: number) => {
@@ -35,6 +42,7 @@ export const MAINS_WAYS = {
     const [from, to] = [BRITISH[(month + 12) % 12]!, BRITISH[(month + 13) % 12]!];
     return from + (place - month) * (to - from);
   },
+  'mean and swing of the air as a wave': (day: number) => waveColumn[24 * Math.min(364, Math.floor(day - 1))]!,
   'ground at 0.75 m': ground,
 } as const;
 

@@ -1,15 +1,11 @@
 /** Cautions that hold for every system, each with the number of this one that it is about. */
-import { arrayArea, stagnationTemperature } from '@noonloop/sim-core/formulas';
+import { arrayArea, COEFFICIENTS_SHORT, dryTemperature } from '@noonloop/sim-core/formulas';
 import { celsius, extreme, type Found, kelvin, moment, type Rule } from './types.ts';
 
 /** Flat panels with liquid and fixings. [kg/m²] Judgement from makers' papers, from memory; the panel's own paper decides. */
 const PANEL_MASS = [15, 30] as const;
 /** From here water boils at the pressure of the air. [°C] */
 const STEAM = 100;
-/** Light and air in which certificates state stagnation. [W/m²], [°C] ISO 9806 (from memory). */
-const STANDARD_SUN = [1000, 30] as const;
-/** How far coefficients may fall short of what a sheet states: 30 K on certificate DS_3663. [K] */
-const COEFFICIENTS_SHORT = 30;
 
 /** Weight on the roof. @internal */
 export const roof: Rule = ({ result: { design } }): Found => {
@@ -55,10 +51,7 @@ export const flue: Rule = ({ result: { design } }) =>
 export const steam: Rule = ({ result: { design }, columns }): Found => {
   const { collector, groups } = design.array;
   const [{ stated, temperature }] = [collector, ...groups.map((group) => group.collector)]
-    .map(({ area, eta0, a1, a2, stagnationTemperature: said }) => ({
-      stated: said,
-      temperature: said ?? stagnationTemperature({ area, eta0, a1, a2 }, ...STANDARD_SUN) + COEFFICIENTS_SHORT,
-    }))
+    .map((one) => ({ stated: one.stagnationTemperature, temperature: dryTemperature(one) }))
     .toSorted((one, other) => other.temperature - one.temperature) as [{ stated?: number; temperature: number }];
   const hour = extreme(columns.absorberTemperature, 1);
   const hottest = columns.absorberTemperature[hour]!;

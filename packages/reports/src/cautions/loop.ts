@@ -1,5 +1,6 @@
 /** Cautions about the fluid between roof and tank. */
-import { coilSurface } from '@noonloop/sim-core';
+import { coilSurface, type RunColumns, type SystemDesign } from '@noonloop/sim-core';
+import { COEFFICIENTS_SHORT, dryTemperature } from '@noonloop/sim-core/formulas';
 import {
   celsius,
   countHours,
@@ -25,7 +26,7 @@ const GIVEN_BACK = 0.05;
 export const fluidLimit: Rule = ({ result: { design }, columns }) => {
   const limit = design.loop.fluidLimit;
   const count = countHours((hour) => columns.absorberTemperature[hour]! > limit);
-  if (count === 0) return null;
+  if (count === 0) return nearFluidLimit(design, columns);
   const hour = extreme(columns.absorberTemperature, 1);
   return {
     code: 'fluid-limit',
@@ -40,6 +41,34 @@ export const fluidLimit: Rule = ({ result: { design }, columns }) => {
     advice: [design.loop.fluid === 'water' ? 'water' : 'glycol'],
   };
 };
+
+/** Air in which certificates state stagnation; ISO 9806 (from memory). [°C] */
+const STANDARD_AIR = 30;
+
+/** Coefficients fall short of a dry collector: a standing absorber that they leave below the limit may pass it. */
+function nearFluidLimit({ array: { collector }, loop }: SystemDesign, columns: RunColumns): Found | null {
+  const { eta0, a1, a2, stagnationTemperature: stated } = collector;
+  const reckoned = dryTemperature({ eta0, a1, a2 }) - COEFFICIENTS_SHORT;
+  const stretch = Math.max(1, (dryTemperature(collector) - STANDARD_AIR) / (reckoned - STANDARD_AIR));
+  const could = (hour: number): number => STANDARD_AIR + (columns.absorberTemperature[hour]! - STANDARD_AIR) * stretch;
+  const stands = (hour: number): boolean => columns.pumpRunning[hour] === 0;
+  const count = countHours((hour) => stands(hour) && could(hour) > loop.fluidLimit);
+  if (count === 0) return null;
+  const hour = extreme(columns.absorberTemperature, 1, stands);
+  return {
+    code: 'fluid-limit',
+    severity: 'note',
+    facts: {
+      hours: hours(count),
+      peak: celsius(columns.absorberTemperature[hour]!),
+      could: celsius(could(hour)),
+      when: moment(hour),
+      limit: celsius(loop.fluidLimit),
+    },
+    finding: [stated === undefined ? 'near' : 'nearStated'],
+    advice: [loop.fluid === 'water' ? 'water' : 'glycol'],
+  };
+}
 
 /** How near the fluid in collectors or outdoor pipes comes to freezing, by the mixture of each hour; said also where it is safe. @internal */
 export const freezing: Rule = ({ result, columns }): Found => {

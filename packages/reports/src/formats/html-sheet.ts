@@ -50,8 +50,10 @@ export function figureBlocks(rows: readonly SheetRow[]): string {
   const blocks = (Object.keys(GROUPS) as SheetRow['group'][]).flatMap((group) => {
     const of = rows.filter((row) => row.group === group);
     if (of.length === 0) return [];
-    const lines = of.map(({ short, cells, notes }, at) => {
-      const note = notes[0] === '' ? '' : `<span class="range">${sentence(notes[0]!)}</span>`;
+    const lines = of.map((line, at) => {
+      const { short, cells } = line;
+      const more = [line.ranges[0]!, line.notes[0]!].filter((part) => part !== '').join(', ');
+      const note = more === '' ? '' : `<span class="range">${sentence(more)}</span>`;
       if (at === 0) return `<p class="big">${sentence(cells[0]!)}</p>${note}`;
       return `<p>${sentence(short)}: ${sentence(cells[0]!)}${note}</p>`;
     });
@@ -69,9 +71,9 @@ export function comparisonTable({ runs }: ReportModel, rows: readonly SheetRow[]
       `<th scope="col">${designLetter(index, letter)} ${escapeHtml(cut(name, two ? 40 : 26))}</th>`,
   );
   const difference = two ? `<th scope="col" class="difference">${runs[1]!.letter} − ${runs[0]!.letter}</th>` : '';
-  const body = rows.map(({ group, label, cells, notes, differences }) => {
+  const body = rows.map(({ label, cells, ranges, differences }) => {
     const tds = shown.map((_, index) => {
-      const small = two ? (group === 'saved' ? notes[index]! : '') : index > 0 ? differences[index]! : '';
+      const small = two ? ranges[index]! : index > 0 ? differences[index]! : '';
       const change = small === '' ? '' : `<span class="range">${sentence(small)}</span>`;
       return `<td data-head="${runs[index]!.letter}">${sentence(cells[index]!)}${change}</td>`;
     });

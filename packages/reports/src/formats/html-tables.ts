@@ -26,8 +26,9 @@ export const nameHeading = (model: ReportModel, index: number): string =>
 const definitionLink = (key: keyof typeof DEFINITIONS, linked: boolean): string =>
   linked ? `<a href="#def-${key}">${DEFINITIONS[key].label}</a>` : DEFINITIONS[key].label;
 
-function numberCells({ text, difference, relative, note }: NumberCell, index: number): string {
-  const number = `<td>${text}${note === '' ? '' : `<span class="date">${note}</span>`}</td>`;
+function numberCells({ text, range, difference, relative, note }: NumberCell, index: number): string {
+  const ends = range === '' ? '' : `<span class="date">${range}</span>`;
+  const number = `<td>${text}${ends}${note === '' ? '' : `<span class="date">${note}</span>`}</td>`;
   if (index === 0) return number;
   const change = [difference, relative].filter((part) => part !== '').join(' · ');
   return `${number}<td class="difference">${change}</td>`;

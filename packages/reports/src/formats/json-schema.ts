@@ -119,9 +119,22 @@ const run = only(
       ),
     ),
     money: maybeOf({ $ref: '#/$defs/money' }),
+    bands: maybeOf({
+      ...only(each(NUMBER_KEYS.map(keyOf), { $ref: '#/$defs/band' }), NUMBER_KEYS.map(keyOf)),
+      description: 'How sure the leading numbers are; null where it was not asked for.',
+    }),
   },
   ['hours'],
 );
+
+const band = only({
+  ...each(['value', 'middle', 'low', 'high', 'share'], number),
+  halfWidth: maybe,
+  oneYear: { type: 'boolean' },
+  water: { enum: ['meter', 'people', 'unknown'] },
+  parts: list(only({ ...each(['name', 'source'], text), deviation: number })),
+  text,
+});
 
 const comparison = only({
   against: { enum: ['first', 'previous'] },
@@ -164,6 +177,7 @@ export const REPORT_SCHEMA: Schema = {
     loop,
     caution,
     money,
+    band,
     comparison,
     definition: only({ label: text, definition: text }),
   },

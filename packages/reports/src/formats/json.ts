@@ -1,11 +1,12 @@
-import type { RunResult } from '@noonloop/sim-core';
+import type { Bands, RunResult } from '@noonloop/sim-core';
 import { cautions } from '../cautions/index.ts';
 import { COLUMN_KINDS, COLUMN_NAMES, siKey } from '../columns.ts';
 import { type Comparison, type ComparisonReference, compareSummaries } from '../compare.ts';
 import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
 import { moneyOf } from '../money/rows.ts';
 import type { Money, MoneyGiven } from '../money/types.ts';
-import { listRuns, type Runs } from '../options.ts';
+import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { bandsAt, bandWords } from '../ranges.ts';
 import { type Ranking, type RankKey, rankSummaries } from '../rank.ts';
 import { type PeriodSummary, type Summary, summarize } from '../summary.ts';
 import type { UnitKind } from '../units.ts';
@@ -25,6 +26,8 @@ export interface JsonOptions {
   readonly money?: MoneyGiven;
   /** With two or more designs: number by which they are ranked. Left out: `comparison.ranking` is null. */
   readonly rankBy?: RankKey;
+  /** Bands of the leading numbers, of the first design or of each. Left out: `bands` is null. */
+  readonly bands?: ReportOptions['bands'];
   /** Spaces of indentation; 0 for one line. Default 2. */
   readonly indent?: number;
 }
@@ -102,6 +105,15 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
   };
 }
 
+/** Band by number, with its range in words; numbers that no report defines are left out. */
+const bandsJson = (bands: Bands): Record<string, unknown> =>
+  Object.fromEntries(
+    NUMBER_KEYS.flatMap((key) => {
+      const band = (bands as Partial<Record<NumberKey, NonNullable<Bands[keyof Bands]>>>)[key];
+      return band === undefined ? [] : [[keyOf(key), { ...band, text: bandWords(key, band, 'metric') }]];
+    }),
+  );
+
 /** Energy in kWh here, as bills have it. */
 const moneyJson = ({
   cases,
@@ -152,10 +164,14 @@ export const differenceKind = (kind: UnitKind): UnitKind => (kind === 'temperatu
  * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
  */
 export function renderJson(runs: Runs, options: JsonOptions = {}): string {
-  const { hours = false, against = 'first', indent = 2, money, rankBy } = options;
+  const { hours = false, against = 'first', indent = 2, money, rankBy, bands } = options;
   const results = listRuns(runs);
   const summaries = results.map(summarize);
   const moneys = money === undefined ? null : moneyOf(results, money);
+  const bandsOf = (index: number) => {
+    const found = bandsAt(bands === undefined ? {} : { bands }, index, results.length);
+    return found === null ? null : bandsJson(found);
+  };
   return `${JSON.stringify(
     {
       schema: 'noonloop-report',
@@ -163,6 +179,7 @@ export function renderJson(runs: Runs, options: JsonOptions = {}): string {
       runs: results.map((result, index) => ({
         ...runJson(result, summaries[index]!, hours),
         money: moneys === null ? null : moneyJson(moneys[index]!),
+        bands: bandsOf(index),
       })),
       comparison:
         summaries.length > 1

@@ -36,10 +36,10 @@ function sheetLines(runs: Runs, model: ReportModel, options: ReportOptions): str
   const forWhom = [client === undefined ? '' : `for ${client}`, date ?? ''].filter((part) => part !== '').join(' · ');
   const { rows, facts } = sheetOf(listRuns(runs), model, options);
   const names = model.runs.map(({ letter, name }) => escapeMarkdown(several ? `${letter} ${name}` : name));
-  const figures = rows.map(({ label, cells, notes, differences }) => [
+  const figures = rows.map(({ label, cells, ranges, notes, differences }) => [
     escapeMarkdown(label),
     ...cells.map((cell, index) =>
-      [cell, notes[index]!, two ? '' : differences[index]!]
+      [ranges[index] === '' ? cell : `${cell} (${ranges[index]})`, notes[index]!, two ? '' : differences[index]!]
         .filter((part) => part !== '')
         .map(escapeMarkdown)
         .join('<br>'),
@@ -91,8 +91,8 @@ function numberLines(model: ReportModel, { against }: ReportOptions): string[] {
       ['', ...model.runs.map(({ letter, name }) => escapeMarkdown(several ? `${letter} ${name}` : name))],
       model.numbers.map(({ label, unit, cells }) => [
         escapeMarkdown(`${label} [${unit}]`),
-        ...cells.map(({ text, difference, note }) =>
-          [text, difference, note].filter((part) => part !== '').join('<br>'),
+        ...cells.map(({ text, range, difference, note }) =>
+          [range === '' ? text : `${text} (${range})`, difference, note].filter((part) => part !== '').join('<br>'),
         ),
       ]),
     ),

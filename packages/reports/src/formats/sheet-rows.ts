@@ -14,7 +14,9 @@ export interface SheetRow {
   readonly short: string;
   /** With unit, a design each. */
   readonly cells: readonly string[];
-  /** More about each, such as its range or when; empty where there is none. */
+  /** Range of each, `35 to 70`; empty where none is known. */
+  readonly ranges: readonly string[];
+  /** More about each, such as when; empty where there is none. */
   readonly notes: readonly string[];
   /** Against the first design, from the second on; empty where it means nothing. */
   readonly differences: readonly string[];
@@ -32,6 +34,7 @@ interface Draft {
   readonly label: string;
   readonly short?: string;
   readonly shown: readonly Shown[];
+  readonly ranges?: readonly string[];
   readonly notes?: readonly string[];
   /** Size of a difference in words. Default as an amount. */
   readonly difference?: (size: number) => string;
@@ -43,13 +46,14 @@ const signed = (value: number, words: (size: number) => string): string => {
 };
 
 /** A row, its differences made. */
-export function row({ group, label, short = label, shown, notes, difference = wholeAmount }: Draft): SheetRow {
+export function row({ group, label, short = label, shown, ranges, notes, difference = wholeAmount }: Draft): SheetRow {
   const first = shown[0]!.value;
   return {
     group,
     label,
     short,
     cells: shown.map(({ text }) => text),
+    ranges: ranges ?? shown.map(() => ''),
     notes: notes ?? shown.map(() => ''),
     differences: shown.map(({ value }, index) =>
       index === 0 || value === null || first === null ? '' : signed(value - first, difference),

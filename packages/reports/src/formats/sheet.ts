@@ -1,5 +1,5 @@
 /** What stands on the first sheet of every format, in words and figures, laid out nowhere yet. */
-import type { RunResult } from '@noonloop/sim-core';
+import type { MeasureBand, RunResult } from '@noonloop/sim-core';
 import { capital, currencyWords, dayWords } from '../answer/words.ts';
 import type { ReportModel } from '../model/types.ts';
 import { FUELS, UNIT_WORDS } from '../money/fuels.ts';
@@ -7,8 +7,12 @@ import { wholeAmount } from '../money/prices.ts';
 import { moneyOf, moneyOptions } from '../money/rows.ts';
 import type { Money, MoneyCase } from '../money/types.ts';
 import type { ReportOptions } from '../options.ts';
+import { bandRange, bandsAt, rangeStep, rangeText } from '../ranges.ts';
 import { displayUnit, formatNumber, roundTo, toDisplay } from '../units.ts';
 import { amount, price, row, type SheetRow, type Shown } from './sheet-rows.ts';
+
+/** Numbers of the sheet's heat that may have a band. */
+type BandedKey = 'sunShare' | 'stagnationHours' | 'highLimitHours' | 'peakTankTemperature';
 
 /** The whole sheet. */
 interface Sheet {
@@ -27,17 +31,28 @@ export function freezingSpare({ columns }: RunResult): number {
   return least;
 }
 
-/** `77 to 91`, where the uncertainty is known. */
-const rangeOf = (value: number, uncertainty: number | undefined, words: (value: number) => string): string =>
-  uncertainty === undefined || value <= 0
-    ? ''
-    : `${words(value * (1 - uncertainty))} to ${words(value * (1 + uncertainty))}`;
+/** What is known of a saving's band, a design each: its ends over the saving itself; `null` where nothing is. */
+function savedBands({ runs }: ReportModel, options: ReportOptions): readonly (readonly [number, number] | null)[] {
+  const { uncertainty } = options;
+  return runs.map((_, index) => {
+    const band = bandsAt(options, index, runs.length)?.fuelSaved;
+    if (band !== undefined && band.value > 0) return [band.low / band.value, band.high / band.value];
+    return uncertainty === undefined ? null : [1 - uncertainty, 1 + uncertainty];
+  });
+}
+
+/** `77 to 91`, where the band is known. */
+const rangeOf = (value: number, band: readonly [number, number] | null, words?: (value: number) => string): string => {
+  if (band === null || value <= 0) return '';
+  const [low, high] = [value * band[0], value * band[1]];
+  return words === undefined ? rangeText([low, high], value < 10 ? 1 : 0) : `${words(low)} to ${words(high)}`;
+};
 
 /** Fuel in the unit of the bill where prices say it, else by its heat. */
 function fuelRow(
   { runs, units }: ReportModel,
   money: readonly Money[] | null,
-  uncertainty: number | undefined,
+  bands: ReturnType<typeof savedBands>,
 ): SheetRow {
   const billed = money?.every(({ fuel }) => fuel.saved !== null) ? money.map(({ fuel }) => fuel) : null;
   const { scale, symbol } = displayUnit('fuel', units);
@@ -51,12 +66,12 @@ function fuelRow(
     label: `${what} saved a year`,
     short: what,
     shown: values.map((value, index) => amount(value, unitOf(index, wholeAmount(value) === '1'))),
-    notes: values.map((value) => rangeOf(value, uncertainty, wholeAmount)),
+    ranges: values.map((value, index) => rangeOf(value, bands[index]!)),
   });
 }
 
 /** Rows that prices give. */
-function moneyRows({ units }: ReportModel, money: readonly Money[], uncertainty: number | undefined): SheetRow[] {
+function moneyRows({ units }: ReportModel, money: readonly Money[], bands: ReturnType<typeof savedBands>): SheetRow[] {
   const { currency } = money[0]!;
   const inWords = (value: number): string => currencyWords(value, currency);
   const saving = money.map(({ energySaving }) => energySaving);
@@ -68,7 +83,7 @@ function moneyRows({ units }: ReportModel, money: readonly Money[], uncertainty:
       label: 'Money saved a year',
       short: 'Money',
       shown: saving.map((value) => price(value, currency)),
-      notes: saving.map((value) => rangeOf(value, uncertainty, inWords)),
+      ranges: saving.map((value, index) => rangeOf(value, bands[index]!, inWords)),
       difference: inWords,
     }),
     ...(carbon.every((one) => one !== null)
@@ -119,14 +134,49 @@ function caseRows(money: readonly Money[], inWords: (value: number) => string): 
 }
 
 /** `about 88 h`, or none. */
-const hoursShown = (hours: number): Shown =>
-  hours < 0.5 ? { text: 'none', value: 0 } : { text: `about ${formatNumber(hours, 0)} h`, value: hours };
+function hoursShown(hours: number, band?: MeasureBand): Shown {
+  if (hours < 0.5) return { text: 'none', value: 0 };
+  const step = band === undefined ? 1 : Math.max(1, rangeStep(band.high - band.low));
+  // Fewer hours than half a step are shown as they are: they are not none.
+  const rounded = Math.round(hours / step) * step || hours;
+  return { text: `about ${formatNumber(rounded, 0)} h`, value: hours };
+}
 
-function heatRows(results: readonly RunResult[], { runs, units }: ReportModel): SheetRow[] {
+function heatRows(results: readonly RunResult[], { runs, units }: ReportModel, options: ReportOptions): SheetRow[] {
   const years = runs.map(({ summary }) => summary.year);
+  const ranges = (key: BandedKey): string[] =>
+    runs.map((_, index) => {
+      const band = bandsAt(options, index, runs.length)?.[key];
+      return band === undefined ? '' : bandRange(key, band, units);
+    });
+  const shares = ranges('sunShare');
+  const hours = (label: string, key: 'stagnationHours' | 'highLimitHours') => {
+    const known = ranges(key);
+    return row({
+      group: 'heat',
+      label,
+      shown: years.map((year, index) => hoursShown(year[key], bandsAt(options, index, runs.length)?.[key])),
+      ranges: known,
+      difference: (size) => `${formatNumber(size, 0)} h`,
+    });
+  };
   const degrees = displayUnit('temperature', units).symbol;
   const { scale } = displayUnit('temperatureDifference', units);
   return [
+    ...(shares.every((range) => range === '')
+      ? []
+      : [
+          row({
+            group: 'heat',
+            label: 'Hot water that the sun makes',
+            shown: years.map(({ sunShare }) => ({
+              text: sunShare === null ? '–' : `${formatNumber(100 * sunShare, 0)} %`,
+              value: sunShare === null ? null : 100 * sunShare,
+            })),
+            ranges: shares,
+            difference: (size) => `${formatNumber(size, 0)} %`,
+          }),
+        ]),
     row({
       group: 'heat',
       label: 'Hottest tank',
@@ -134,21 +184,12 @@ function heatRows(results: readonly RunResult[], { runs, units }: ReportModel): 
         const value = roundTo(toDisplay(peakTankTemperature, 'temperature', units), 0);
         return { text: `${formatNumber(value, 0)} ${degrees}`, value };
       }),
+      ranges: ranges('peakTankTemperature'),
       notes: years.map(({ peakTankHour }) => `on ${dayWords(peakTankHour)}`),
       difference: (size) => `${formatNumber(size, 0)} ${degrees}`,
     }),
-    row({
-      group: 'heat',
-      label: 'Stagnation in the sun',
-      shown: years.map(({ stagnationHours }) => hoursShown(stagnationHours)),
-      difference: (size) => `${formatNumber(size, 0)} h`,
-    }),
-    row({
-      group: 'heat',
-      label: 'Stopped by the high limit',
-      shown: years.map(({ highLimitHours }) => hoursShown(highLimitHours)),
-      difference: (size) => `${formatNumber(size, 0)} h`,
-    }),
+    hours('Stagnation in the sun', 'stagnationHours'),
+    hours('Stopped by the high limit', 'highLimitHours'),
     row({
       group: 'heat',
       label: 'Coldest fluid',
@@ -175,12 +216,13 @@ function pricesLine(count: number, given: NonNullable<ReportOptions['money']>): 
 
 /** Everything on the sheet but the answer, the alarm and the months. */
 export function sheetOf(results: readonly RunResult[], model: ReportModel, options: ReportOptions): Sheet {
-  const { money: given, uncertainty } = options;
+  const { money: given } = options;
+  const bands = savedBands(model, options);
   const money = given === undefined ? null : moneyOf(results, given);
   const rows = [
-    fuelRow(model, money, uncertainty),
-    ...(money === null ? [] : moneyRows(model, money, uncertainty)),
-    ...heatRows(results, model),
+    fuelRow(model, money, bands),
+    ...(money === null ? [] : moneyRows(model, money, bands)),
+    ...heatRows(results, model, options),
   ];
   const system =
     model.runs.length === 1

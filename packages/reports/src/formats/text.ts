@@ -31,12 +31,12 @@ function sheetLines(runs: Runs, model: ReportModel, options: TextOptions, width:
     ...summary.months.map(({ sunShare }) => share(sunShare)),
   ]);
   const two = model.runs.length === 2;
-  const figures = rows.map(({ label, cells, notes, differences }) => [
+  const figures = rows.map(({ label, cells, ranges, notes, differences }) => [
     label,
     ...cells.map((cell, index) => {
       const more = two || index === 0 ? '' : differences[index]!;
-      const range = several || notes[index] === '' ? '' : `${notes[index]}`;
-      return [cell, range, more].filter((part) => part !== '').join('  ');
+      const range = ranges[index] === '' ? cell : `${cell} (${ranges[index]})`;
+      return [range, several ? '' : notes[index]!, more].filter((part) => part !== '').join('  ');
     }),
     ...(two ? [differences[1]!] : []),
   ]);
@@ -65,9 +65,12 @@ function numbers(model: ReportModel, width: number): string[] {
   const header = ['', ...model.runs.map(({ letter }) => (several ? letter : 'Year'))];
   const rows = model.numbers.map(({ label, unit, cells }) => [
     `${label} [${unit}]`,
-    ...cells.map(({ text, difference, note }) =>
-      several ? `${text}${difference === '' ? '' : `  ${difference}`}` : `${note === '' ? '' : `${note}  `}${text}`,
-    ),
+    ...cells.map(({ text, range, difference, note }) => {
+      const number = range === '' ? text : `${text} (${range})`;
+      return several
+        ? `${number}${difference === '' ? '' : `  ${difference}`}`
+        : `${note === '' ? '' : `${note}  `}${number}`;
+    }),
   ]);
   return textTable(header, rows, width);
 }

@@ -10,6 +10,7 @@ import { cut, letterOf, plainText } from '../escape.ts';
 import { FUELS } from '../money/fuels.ts';
 import { moneyOf, moneyOptions } from '../money/rows.ts';
 import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { bandsAt, bandsInWords } from '../ranges.ts';
 import { rankLabel, rankSummaries, rankValue } from '../rank.ts';
 import { describeComparison } from '../sentences.ts';
 import { type Summary, summarize } from '../summary.ts';
@@ -77,11 +78,13 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
   const letters = results.map((_, index) => letterOf(index));
   const cautions = groupCautions(results, letters, units);
   const names = results.map(({ design }) => plainText(design.name));
+  const bands = results.map((_, index) => bandsAt(options, index, results.length));
+  const first = bands[0] ?? null;
   const moneys = options.money === undefined ? null : moneyOf(results, options.money);
   return {
     title: options.title ?? (comparison === null ? names[0]! : titleOf(results)),
     answer: answerOf(results, summaries, options),
-    sure: sureWords(options.uncertainty),
+    sure: first === null ? sureWords(options.uncertainty) : bandsInWords(first),
     ...systemModel(results, options),
     site: [...new Set(results.map(({ site }) => siteWords(site)))].join(' · '),
     place: [...new Set(summaries.map((summary) => place(summary, units)))].join(' · '),
@@ -97,7 +100,7 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
     sentences: comparison === null ? [] : describeComparison(comparison, units),
     ranking:
       comparison === null || options.rankBy === undefined ? null : rankingModel(results, summaries, letters, options),
-    numbers: numberRows(summaries, comparison, units),
+    numbers: numberRows(summaries, comparison, { units, bands }),
     cautions,
     cautionCount: countCautions(cautions),
     season: byDesign(

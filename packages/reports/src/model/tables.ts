@@ -1,8 +1,9 @@
 /** Tables of a report: months, energy balance, numbers side by side. */
-import type { BalancePart, RunResult } from '@noonloop/sim-core';
+import type { BalancePart, Bands, Measure, RunResult } from '@noonloop/sim-core';
 import { formatHour, MONTH_NAMES } from '../calendar.ts';
 import { type Comparison, type ComparisonReference, type ComparisonRow, referenceIndex } from '../compare.ts';
 import { DEFINITIONS, MONTH_KEYS, NUMBER_KEYS, type NumberKey, WHERE_USED } from '../definitions.ts';
+import { bandRange } from '../ranges.ts';
 import { labelWithUnit, shownMonths } from '../shown.ts';
 import type { Summary } from '../summary.ts';
 import { displayUnit, formatNumber, formatValue, shownDifference, toDisplay, type Units } from '../units.ts';
@@ -63,13 +64,20 @@ export function balanceTable(result: RunResult, units: Units): PlainTable {
 
 const signed = (value: number, digits: number): string => (value > 0 ? '+' : '') + formatNumber(value, digits);
 
+/** How numbers are shown. */
+interface NumbersIn {
+  readonly units: Units;
+  /** Of each design; `null` where there are none. */
+  readonly bands: readonly (Bands | null)[];
+}
+
 /** One number of every design, with its difference from the reference design where designs are compared. */
 function numberRow(
   key: NumberKey,
   summaries: readonly Summary[],
   row: ComparisonRow | null,
   against: ComparisonReference,
-  units: Units,
+  { units, bands }: NumbersIn,
 ): NumberRow {
   const { label, kind } = DEFINITIONS[key];
   const { symbol, digits } = displayUnit(kind, units);
@@ -79,19 +87,26 @@ function numberRow(
     const note = hourKey === undefined ? '' : formatHour(year[hourKey]);
     const text = formatValue(value, kind, units);
     const reference = index === 0 ? null : (summaries[referenceIndex(index, against)]?.year[key] ?? null);
-    if (row === null || value === null || reference === null) return { text, difference: '', relative: '', note };
+    const band = bands[index]?.[key as Measure];
+    const range = band === undefined ? '' : bandRange(key, band, units);
+    if (row === null || value === null || reference === null)
+      return { text, range, difference: '', relative: '', note };
     const shown = shownDifference(value, reference, kind, units);
     const share = kind === 'fraction' ? null : row.relativeDifferences[index]!;
     const relative = shown !== 0 && share !== null && Math.abs(share) >= 0.005 ? `${signed(100 * share, 0)} %` : '';
-    return { text, difference: shown === 0 ? '=' : signed(shown, digits), relative, note };
+    return { text, range, difference: shown === 0 ? '=' : signed(shown, digits), relative, note };
   });
   return { key, label, unit: symbol, cells };
 }
 
 /** Every number of every design. */
-export const numberRows = (summaries: readonly Summary[], comparison: Comparison | null, units: Units): NumberRow[] =>
+export const numberRows = (
+  summaries: readonly Summary[],
+  comparison: Comparison | null,
+  shown: NumbersIn,
+): NumberRow[] =>
   NUMBER_KEYS.flatMap((key, index) =>
     WHERE_USED.includes(key) && summaries.every(({ year }) => year[key] === 0)
       ? []
-      : [numberRow(key, summaries, comparison?.rows[index] ?? null, comparison?.against ?? 'first', units)],
+      : [numberRow(key, summaries, comparison?.rows[index] ?? null, comparison?.against ?? 'first', shown)],
   );

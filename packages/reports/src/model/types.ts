@@ -10,6 +10,8 @@ import type { Units } from '../units.ts';
 export interface NumberCell {
   /** The number, without its unit. */
   readonly text: string;
+  /** Its range, such as `35 to 70`; empty where none is known. */
+  readonly range: string;
   /** Difference with its sign, such as `+352`; `=` for none; empty where there is nothing to compare. */
   readonly difference: string;
   /** The difference in percent with its sign, such as `+18 %`; empty where it means nothing. */

@@ -74,10 +74,14 @@ export const LOOP_WORDS = {
     source: 'Margin of {spareWanted}: common practice, no source; freezing point: Melinder’s polynomials',
   },
   'fluid-limit': {
-    severity: ['warning'],
-    raised: 'the absorber is hotter than the fluid’s limit (`loop.fluidLimit`)',
+    severity: ['warning', 'note'],
+    raised:
+      'the absorber is hotter than the fluid’s limit (`loop.fluidLimit`); a note where a real one, hotter than its coefficients say, may be',
     short: 'the absorber is above the fluid’s limit in {hours}',
     says: {
+      near: 'By the coefficients the standing absorber reaches {peak} ({when}), below the fluid’s limit of {limit}. Real ones get hotter than that when dry: {could} is possible, over the limit in {hours}.',
+      nearStated:
+        'By the coefficients the standing absorber reaches {peak} ({when}), below the fluid’s limit of {limit}. By the stagnation temperature of its papers it is {could}, over the limit in {hours}.',
       found: 'The absorber is hotter than the fluid’s limit of {limit} in {hours} and reaches {peak} ({when}).',
       water:
         'Water turns to steam there and pushes the loop empty: the relief valve and the expansion vessel must be made for it.',
@@ -85,7 +89,7 @@ export const LOOP_WORDS = {
         'Glycol turns acid faster there: have its pH and strength checked every year, and renewed when it is dark or sour. Follow the fluid maker’s guide.',
     },
     who: WHO.loop,
-    source: 'Limit given in the design',
+    source: 'Limit given in the design; a certificate states 30 K more than its coefficients give (DS_3663)',
   },
   boiling: {
     severity: ['warning'],

@@ -190,6 +190,20 @@ export const WATER_WORDS = {
     who: WHO.plumber,
     source: 'IPC 607.3, UPC 608.3 (from memory); density of water',
   },
+  'mains-elsewhere': {
+    severity: ['note'],
+    raised:
+      'cold water by the correlation of the United States (`draw.mains` left out) at a place outside their contiguous states',
+    short: 'the cold water follows a correlation of another country',
+    says: {
+      found: 'The cold water is computed by a correlation of the United States: {coldest} to {warmest} in this year.',
+      why: 'At a London tap it is up to {winter} too warm in winter and {summer} too cold in summer; colder water takes more heat, and more of the sun’s.',
+      act: 'Give draw.mains: twelve monthly values of the supplier or of a thermometer at the tap, or mean and swing of the year, such as mean: 12, swing: 12. Where rivers feed the network, mean and swing of the outdoor air are nearer.',
+    },
+    who: WHO.planner,
+    source:
+      'Burch & Christensen 2007, fitted to the contiguous United States; a tap in London, 22 readings (Earth Notes): docs/theory/measured.md',
+  },
   hydrogen: {
     severity: ['warning', 'note'],
     raised: 'always; a caution where no water is drawn for two weeks or more',

@@ -234,7 +234,17 @@ export interface DrawInput {
   /** From the heater, or from the ring, to the taps; its water cools between draws. `null`: taps beside the heater. */
   readonly hotPipe?: HotPipeInput | null | undefined;
   /** Cold mains. [°C] Default 'from-weather': Burch & Christensen 2007, from the weather file. From 0 to 40. */
-  readonly mains?: 'from-weather' | number | readonly number[] | undefined;
+  readonly mains?: 'from-weather' | number | readonly number[] | MainInput | undefined;
+}
+
+/** Cold mains. [°C] */
+export interface MainInput {
+  /** Mean of the year. [°C] From 0 to 40. */
+  readonly mean: number;
+  /** Warmest day less coldest day. [K] From 0 to 40. */
+  readonly swing: number;
+  /** Coldest day, 1 on 1 January. Default 45, in the south 228. [d] From 1 to 365. */
+  readonly coldestDay?: number | undefined;
 }
 
 /** From the heater, or from the ring, to the taps; its water cools between draws. `null`: taps beside the heater. */

@@ -42,6 +42,7 @@ export type {
   HeaterKind,
   HotPipeDesign,
   MainsDesign,
+  MainsWave,
   RingDesign,
   SparePvDesign,
   TankDesign,

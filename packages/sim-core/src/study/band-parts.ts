@@ -1,10 +1,12 @@
 /** What moves in a band, by how much, and where that is written. */
 import type { WeatherYear } from '@noonloop/weather-io';
+import type { SystemInput } from '../define/system-input.ts';
 import type { SystemDesign } from '../design/design.ts';
 import { monthlyMeans } from '../physics/calendar.ts';
 import { mainsColumn } from '../physics/draw/mains.ts';
 import { scaledLight } from '../physics/sun/scaled-light.ts';
 import type { FieldSet } from './fields.ts';
+import { setFields } from './paths.ts';
 
 /** Causes of a band. */
 export type BandPartName =
@@ -97,7 +99,7 @@ function factorMover(part: BandPart, set: (factor: number) => FieldSet, median =
 }
 
 const WATER: Record<KnownBy['water'], readonly [deviation: number, source: string]> = {
-  meter: [0.12, 'a household’s own meter, next year, 12 % (from memory)'],
+  meter: [0.12, 'a household whose litres are known, next year, 12 % (from memory)'],
   people: [0.45, 'between households of known size, ln 0.45 (from memory)'],
   unknown: [0.6, 'between dwellings, ln 0.6: Energy Saving Trust 2008 (survey read, figures from memory)'],
 };
@@ -170,6 +172,27 @@ function mainsMover({ draw }: SystemDesign, weather: WeatherYear): Mover {
     parts: [{ name: 'cold-water', deviation, source }],
     fields: (at) => ({ 'draw.mains': months.map((value) => Math.min(Math.max(value + at, 0.5), 40)) }),
   };
+}
+
+/** A house with each cause moved so far, in the order of {@link movers}, and its weather. */
+export function houseAt(
+  base: SystemInput,
+  weather: WeatherYear,
+  list: readonly Mover[],
+  at: readonly number[],
+): { readonly design: SystemInput; readonly weather: WeatherYear } {
+  const sets = list.map(({ fields }, cause) => fields?.(at[cause]!) ?? {});
+  const light = list.findIndex(({ weathers }) => weathers !== undefined);
+  return { design: setFields(base, Object.assign({}, ...sets)), weather: inLight(weather, 1 + at[light]!) };
+}
+
+/**
+ * How well a design knows its water. Litres that somebody wrote, or a record, are taken at their word: the answer is for those litres, and what
+ * may differ is the next year. People stand for litres that differ between such households; a tapping profile is nobody's.
+ */
+export function waterOf({ draw }: SystemInput): KnownBy['water'] {
+  if (draw.volumes !== undefined || draw.dailyVolume !== undefined) return 'meter';
+  return draw.people === undefined ? 'unknown' : 'people';
 }
 
 /** All that moves, in a fixed order. */

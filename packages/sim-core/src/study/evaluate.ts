@@ -17,7 +17,7 @@ export function evaluateCase(study: StudyCase, weather: WeatherYear, request: Ro
   const head = { index: study.index, inputs: study.inputs, weather: study.weather };
   try {
     const design = isDefined(study.design) ? study.design : defineSystem(study.design);
-    const { months, year } = summarizePeriods(simulate(design, weather, request.steps));
+    const { months, year } = summarizePeriods(simulate(design, weather, { ...request.steps, ...study.steps }));
     const measures = Object.fromEntries(request.measures.map((key) => [key, finite(year, key)]));
     if (request.monthly.length === 0) return { ...head, measures };
     const monthly = request.monthly.map((key) => [key, months.map((month) => finite(month, key))]);

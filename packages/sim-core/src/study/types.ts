@@ -29,6 +29,8 @@ export interface StudyCase {
   readonly design: SystemInput | SystemDesign;
   /** Which of the study's weather years. */
   readonly weather: number;
+  /** How this one is stepped, where not as the study asks. */
+  readonly steps?: StepOptions;
 }
 
 /** Why a design gave no numbers. */

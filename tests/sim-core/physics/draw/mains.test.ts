@@ -1,3 +1,4 @@
+import { defineSystem } from '@noonloop/sim-core';
 import { HOURS_OF_YEAR, type WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { DesignError } from '../../../../packages/sim-core/src/input/errors.ts';
@@ -7,6 +8,7 @@ import {
   mainsColumn,
   mainsTemperature,
 } from '../../../../packages/sim-core/src/physics/draw/index.ts';
+import { plainInput } from '../../../examples.ts';
 
 /** Invented weather: air of one cosine a year, coldest at its start. */
 function weather(mean: number, amplitude: number, latitude: number): WeatherYear {
@@ -93,4 +95,39 @@ describe('mainsColumn', () => {
       expect(() => mainsColumn(mains, weather(10, 10, 40))).toThrow(DesignError);
     },
   );
+});
+
+describe('mains as a wave', () => {
+  it('has its mean, its swing and its coldest day [closed form]', () => {
+    const column = mainsColumn({ mean: 12, swing: 10, coldestDay: 40 }, weather(10, 8, 51));
+    expect(column[24 * 39 + 5]).toBeCloseTo(7, 12);
+    expect(Math.max(...column)).toBeCloseTo(17, 3);
+    expect(column.reduce((total, value) => total + value, 0) / HOURS_OF_YEAR).toBeCloseTo(12, 6);
+    const coldest = (latitude: number) => {
+      const days = mainsColumn({ mean: 12, swing: 10 }, weather(10, 8, latitude));
+      return 1 + Math.floor(days.indexOf(Math.min(...days)) / 24);
+    };
+    expect([coldest(51), coldest(-34)]).toEqual([45, 228]);
+  });
+
+  it('is refused where a day would be ice or no water of a main', () => {
+    const wrong = (mains: unknown) => () => defineSystem({ ...plainInput, draw: { dailyVolume: 0.2, mains } as never });
+    for (const mains of [
+      { mean: 3, swing: 10 },
+      { mean: 38, swing: 10 },
+      { mean: 12 },
+      { mean: 12, swing: -1 },
+      { mean: 12, swing: 5, coldestDay: 400 },
+      { mean: 12, swing: 5, warmest: 200 },
+    ])
+      expect(wrong(mains), JSON.stringify(mains)).toThrow(
+        /draw\.mains: found an object, expected .* \{ mean, swing \}/,
+      );
+    expect(
+      defineSystem({ ...plainInput, draw: { dailyVolume: 0.2, mains: { mean: 12, swing: 10 } } }).draw.mains,
+    ).toEqual({
+      mean: 12,
+      swing: 10,
+    });
+  });
 });

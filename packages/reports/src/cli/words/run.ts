@@ -1,7 +1,6 @@
 // Designs through a year, to a report.
 
-import type { RunResult, SystemInput } from '@noonloop/sim-core';
-import type { WeatherYear } from '@noonloop/weather-io';
+import type { Bands, RunResult } from '@noonloop/sim-core';
 import type { Command } from 'commander';
 import type { ComparisonReference } from '../../compare.ts';
 import type { CsvOptions } from '../../formats/csv.ts';
@@ -50,7 +49,7 @@ export const reportOptions = (command: Command): Command =>
     .option('--step-days <days>', 'csv, table steps: days at the run’s own step, such as 06-20..06-22')
     .option('--draw <file>', 'YAML or JSON that names your own record of water used and its layout')
     .option('--prices <file>', 'YAML or JSON with prices; without it a report has no money in it')
-    .option('--how-sure', 'say how sure the saving is, from some 17 more years of the first design')
+    .option('--how-sure', 'say how sure the numbers are, as ranges, from some 40 quick years of each design')
     .option('--title <words>', "over the report (default: the question, or the design's name)")
     .option('--client <name>', 'for whom it was made')
     .option('--date <words>', 'when, as it shall be read')
@@ -107,10 +106,13 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
       record === null ? result : { ...result, weatherAssumptions: [...result.weatherAssumptions, ...assumptions] },
     );
   }
-  let sure: Pick<RenderOptions, 'uncertainty'> = {};
+  const found: Bands[] = [];
   if (options.howSure === true) {
-    await progress.show('looking how sure it is');
-    sure = await howSure(written[0]!.input, weather);
+    const { bands } = await import('@noonloop/sim-core');
+    for (const [index, { input }] of written.entries()) {
+      await progress.show(`looking how sure it is, ${index + 1} of ${written.length}`);
+      found.push(await bands(input, weather, { oneYear: false }).outcome());
+    }
   }
   await progress.show('writing the report');
   const { detail, table, hours, against, rankBy, title, client, date, note } = options;
@@ -126,7 +128,7 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
     ...(client ? { client } : {}),
     ...(date ? { date } : {}),
     ...(note ? { note } : {}),
-    ...sure,
+    ...(found.length > 0 ? { bands: found } : {}),
     ...money,
   };
   const work = () => render(runs, format, settings);
@@ -135,13 +137,6 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
   if (!quiet) warn(runs, units, terminal);
   await deliver(text, target, terminal, quiet);
   return undefined;
-}
-
-/** Band of the fuel saved over the mean of many years, for reports say so. */
-async function howSure(input: SystemInput, weather: WeatherYear): Promise<Pick<RenderOptions, 'uncertainty'>> {
-  const { bands } = await import('@noonloop/sim-core');
-  const { fuelSaved } = await bands(input, weather, { measures: ['fuelSaved'], oneYear: false }).outcome();
-  return typeof fuelSaved?.halfWidth === 'number' ? { uncertainty: fuelSaved.halfWidth } : {};
 }
 
 /** The format; options of another are refused, not passed over. */

@@ -7,7 +7,7 @@ import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, label, quantity } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { fact, type Saying, say } from '../../input/saying.ts';
-import { stagnationTemperature } from '../../physics/collector/efficiency.ts';
+import { dryTemperature } from '../../physics/collector/efficiency.ts';
 import type { RunResult } from '../../year/result.ts';
 import { simulate } from '../../year/simulate.ts';
 import type { AdviceCode } from '../advice-codes.ts';
@@ -89,7 +89,7 @@ export interface CollectorOnRoof {
   readonly heatPerMoney: number | null;
   /** Price over the heat of all years, no interest, no upkeep. [money/J] */
   readonly moneyPerHeat: number;
-  /** Of the line, 1000 W/m² and 30 °C (ISO 9806, from memory). [°C] */
+  /** As its sheet states, else of the line and 30 K more; see `dryTemperature`. [°C] */
   readonly stagnationTemperature: number;
   /** Hottest absorber of the year. [°C] */
   readonly hottestAbsorber: number;
@@ -158,7 +158,6 @@ export function compareCollectors(
     const { name, panels, price, grossArea, weightFull } = candidates[at]!;
     const run = simulate(design, weather);
     const { columns } = run;
-    const { area, eta0, a1, a2 } = design.array.collector;
     const heat = total(columns.solarHeat);
     const roofArea = panels * grossArea;
     const weight = panels * weightFull;
@@ -173,7 +172,7 @@ export function compareCollectors(
       heatPerRoof: heat / roofArea,
       heatPerMoney: price > 0 ? heat / price : null,
       moneyPerHeat: price / Math.max(heat * years, 1),
-      stagnationTemperature: stagnationTemperature({ area, eta0, a1, a2 }, 1000, 30),
+      stagnationTemperature: dryTemperature(run.design.array.collector),
       hottestAbsorber: highest(columns.absorberTemperature),
       stagnationHours: total(columns.stagnation),
       glycolHours: glycolAgeing(run).equivalentHours,

@@ -1,6 +1,6 @@
 import { WEEKDAYS } from '@noonloop/weather-io/calendar';
 import * as z from 'zod';
-import type { DrawProfileName } from '../../design/house.ts';
+import type { DrawProfileName, MainsDesign, MainsWave } from '../../design/house.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, flag, numbers, quantity, quantityOr } from '../../input/field.ts';
 import { listShape, numberShape, shaped } from '../../input/shape.ts';
@@ -14,22 +14,52 @@ const HOURS = 8760;
 /** Most water in one part of a user's record. [m³] */
 const MOST_WATER = 20;
 
+/** `{ mean, swing, coldestDay }` whose every day is water that may come out of a main. */
+function isWave(value: unknown): value is MainsWave {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
+  const { mean, swing, coldestDay = 1, ...rest } = value as Record<string, unknown>;
+  const numbers = [mean, swing, coldestDay].every((one) => typeof one === 'number' && Number.isFinite(one));
+  if (!numbers || Object.keys(rest).length > 0) return false;
+  const [middle, half, day] = [mean as number, (swing as number) / 2, coldestDay as number];
+  return half >= 0 && middle - half >= 0 && middle + half <= 40 && day >= 1 && day <= 365;
+}
+
 const mainsSchema = shaped(
   z
-    .custom<'from-weather' | number | readonly number[]>(() => true)
-    .transform((value, context) => {
+    .custom<MainsDesign>(() => true)
+    .transform((value, context): MainsDesign => {
       const fits = (item: unknown) => typeof item === 'number' && item >= 0 && item <= 40;
+      if (isWave(value)) return { ...value };
       if (value === 'from-weather' || fits(value)) return value;
       if (Array.isArray(value) && value.length === 12 && value.every(fits)) return [...value] as readonly number[];
       fault(
         context,
         quote(value),
-        '"from-weather", one temperature, or twelve from January, each from 0 to 40 °C',
-        'Leave it out to compute the mains from the weather.',
+        '"from-weather", one temperature, twelve from January, or { mean, swing } in °C and K, each day from 0 to 40 °C',
+        'Leave it out to compute the mains from the weather, by a correlation of the United States.',
       );
       return z.NEVER;
     }),
-  { anyOf: [{ const: 'from-weather' }, numberShape(0, 40), listShape(numberShape(0, 40), 12, 12)] },
+  {
+    anyOf: [
+      { const: 'from-weather' },
+      numberShape(0, 40),
+      listShape(numberShape(0, 40), 12, 12),
+      {
+        type: 'object',
+        properties: {
+          mean: { ...numberShape(0, 40), description: 'Mean of the year. [°C]' },
+          swing: { ...numberShape(0, 40), description: 'Warmest day less coldest day. [K]' },
+          coldestDay: {
+            ...numberShape(1, 365),
+            description: 'Coldest day, 1 on 1 January. Default 45, in the south 228. [d]',
+          },
+        },
+        required: ['mean', 'swing'],
+        additionalProperties: false,
+      },
+    ],
+  },
 );
 
 const sharesSchema = numbers({ length: 24, minimum: 0, maximum: 1e6, unit: '-' }).superRefine((shares, context) => {

@@ -143,6 +143,24 @@ export function stagnationTemperature(rating: CollectorRating, irradiance: numbe
   return ambient + stagnationRise(rating.eta0 * irradiance, rating.a1, rating.a2);
 }
 
+/** How far coefficients may fall short of what a sheet states: 30 K on certificate DS_3663 (docs/theory/measured.md). [K] */
+export const COEFFICIENTS_SHORT = 30;
+
+/**
+ * What pipes, vents, seals and fluid beside a dry collector must stand: the stagnation temperature that its sheet states, else that of the
+ * coefficients and {@link COEFFICIENTS_SHORT}. At 1000 W/m² and 30 °C (ISO 9806, from memory).
+ *
+ * @param collector - Coefficients, and the stated value where there is one. [°C]
+ * @returns [°C]
+ * @throws {@link DesignError} as {@link stagnationTemperature} does.
+ */
+export function dryTemperature(
+  collector: Pick<CollectorRating, 'eta0' | 'a1' | 'a2'> & { readonly stagnationTemperature?: number | undefined },
+): number {
+  const { eta0, a1, a2, stagnationTemperature: stated } = collector;
+  return stated ?? stagnationTemperature({ area: 1, eta0, a1, a2 }, 1000, 30) + COEFFICIENTS_SHORT;
+}
+
 /**
  * Heat per area that the fluid takes in steady state: S − a1 d − a2 d |d|. Kernel of {@link usefulPower}.
  *

@@ -5,9 +5,11 @@ export { type CoverOptics, type CoverShares, coverShares, coverTransmittanceAbso
 export { diffuseModifiers } from './diffuse.ts';
 export { effectiveIrradiance } from './effective-irradiance.ts';
 export {
+  COEFFICIENTS_SHORT,
   type CollectorConditions,
   type CollectorRating,
   collectorEfficiency,
+  dryTemperature,
   stagnationTemperature,
   usefulPower,
 } from './efficiency.ts';

@@ -1,5 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { MainsDesign } from '../../design/design.ts';
+import type { MainsDesign, MainsWave } from '../../design/design.ts';
 import { DesignError, quote, requireNumber } from '../../input/errors.ts';
 import { MONTH_STARTS, monthlyMeans } from '../calendar.ts';
 
@@ -68,7 +68,8 @@ export function mainsClimate(weather: WeatherYear): MainsClimate {
  *
  * `'from-weather'`: {@link mainsTemperature} day by day. One number: constant. Twelve monthly means: linear between the middles of
  * the months and around the turn of the year; the mean over a month then leans towards its neighbours (weights about 1/8, 6/8,
- * 1/8), so the warmest and coldest months are flattened a little while the year's mean moves by less than 0.1 K.
+ * 1/8), so the warmest and coldest months are flattened a little while the year's mean moves by less than 0.1 K. A wave:
+ * mean − swing/2 · cos(2π (n − coldestDay)/365).
  *
  * @param mains - From the design.
  * @param weather - Its air temperatures and latitude; used by `'from-weather'` alone.
@@ -86,7 +87,20 @@ export function mainsColumn(mains: MainsDesign, weather: WeatherYear): Float64Ar
     requireNumber('draw.mains', mains, 0, 40, '°C');
     return new Float64Array(HOURS).fill(mains);
   }
+  if (typeof mains === 'object' && mains !== null && 'mean' in mains) return wave(mains, weather.site.latitude < 0);
   return betweenMonths(mains);
+}
+
+/** Coldest day where none is given: where the correlation has it at 10 °C. [d] */
+const COLDEST = { north: 45, south: 228 } as const;
+
+function wave({ mean, swing, coldestDay }: MainsWave, southern: boolean): Float64Array {
+  requireNumber('draw.mains.mean', mean, swing / 2, 40 - swing / 2, '°C');
+  const coldest = coldestDay ?? (southern ? COLDEST.south : COLDEST.north);
+  return Float64Array.from({ length: HOURS }, (_, hour) => {
+    const day = 1 + Math.floor(hour / 24);
+    return mean - (swing / 2) * Math.cos((2 * Math.PI * (day - coldest)) / 365);
+  });
 }
 
 function betweenMonths(months: readonly number[]): Float64Array {
@@ -95,8 +109,8 @@ function betweenMonths(months: readonly number[]): Float64Array {
       {
         path: 'draw.mains',
         found: quote(months),
-        expected: '"from-weather", one temperature, or twelve from January [°C]',
-        remedy: 'Give one of the three.',
+        expected: '"from-weather", one temperature, twelve from January [°C], or { mean, swing }',
+        remedy: 'Give one of the four.',
       },
     ]);
   }
