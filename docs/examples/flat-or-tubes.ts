@@ -1,7 +1,7 @@
 // Used flat plates or new tubes on one house: price, weight, heat, stagnation. Panels, prices and weather are invented.
 // Writes out/flat-or-tubes.svg and out/flat-or-tubes.html.
 import { mkdir, writeFile } from 'node:fs/promises';
-import { chart, renderHtml } from '@noonloop/reports';
+import { adviceInWords, chart, renderHtml } from '@noonloop/reports';
 import { compareCollectors, rateFromSurvey, type SystemInput } from '@noonloop/sim-core';
 import { readWeather } from '@noonloop/weather-io';
 
@@ -82,7 +82,7 @@ for (const row of rows) {
 console.log('\nMost heat:', ranking.heat.join(', '));
 console.log('Most heat from a m² of roof:', ranking.heatPerRoof.join(', '));
 console.log('Least money for a kWh:', ranking.moneyPerHeat.join(', '));
-for (const note of notes) console.log(`! ${note}`);
+for (const note of adviceInWords(notes)) console.log(`! ${note}`);
 
 const folder = new URL('../../out/', import.meta.url);
 await mkdir(folder, { recursive: true });

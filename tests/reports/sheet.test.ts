@@ -10,7 +10,7 @@ import {
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { type NumberKey, WHERE_USED } from '../../packages/reports/src/definitions.ts';
-import { freezingSpare } from '../../packages/reports/src/formats/sheet.ts';
+import { freezingSpare } from '../../packages/reports/src/formats/sheet-heat.ts';
 import { moneyOf, moneyRows } from '../../packages/reports/src/money/rows.ts';
 import { fixture } from './fixture.ts';
 

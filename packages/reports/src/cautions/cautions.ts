@@ -7,6 +7,7 @@ import { fill } from '../words/fill.ts';
 import { arrayAway } from './array.ts';
 import { backflow, bonding, flue, roof, steam, trades } from './general.ts';
 import { coilSmall, fluidLimit, freezing, givenBack, heldInSun, poisonousFluid, thinning } from './loop.ts';
+import { mainsElsewhere } from './mains.ts';
 import { boiling, loopPressureHigh, loopRelief, lowPressure, steamReach, vesselSmall } from './pressure.ts';
 import { moduleVoltage } from './roofs.ts';
 import { hotTank, relief, tankIce, tankRating, tankSwell } from './tank.ts';
@@ -19,7 +20,6 @@ import {
   hydrogen,
   longPipe,
   lukewarm,
-  mainsElsewhere,
   ring,
   scald,
   shortfall,

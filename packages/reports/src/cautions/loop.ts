@@ -46,10 +46,13 @@ export const fluidLimit: Rule = ({ result: { design }, columns }) => {
 const STANDARD_AIR = 30;
 
 /** Coefficients fall short of a dry collector: a standing absorber that they leave below the limit may pass it. */
-function nearFluidLimit({ array: { collector }, loop }: SystemDesign, columns: RunColumns): Found | null {
-  const { eta0, a1, a2, stagnationTemperature: stated } = collector;
-  const reckoned = dryTemperature({ eta0, a1, a2 }) - COEFFICIENTS_SHORT;
-  const stretch = Math.max(1, (dryTemperature(collector) - STANDARD_AIR) / (reckoned - STANDARD_AIR));
+function nearFluidLimit({ array: { collector, groups }, loop }: SystemDesign, columns: RunColumns): Found | null {
+  const stretches = [collector, ...groups.map((group) => group.collector)].map((one) => {
+    const { eta0, a1, a2 } = one;
+    const reckoned = dryTemperature({ eta0, a1, a2 }) - COEFFICIENTS_SHORT;
+    return (dryTemperature(one) - STANDARD_AIR) / (reckoned - STANDARD_AIR);
+  });
+  const stretch = Math.max(1, ...stretches);
   const could = (hour: number): number => STANDARD_AIR + (columns.absorberTemperature[hour]! - STANDARD_AIR) * stretch;
   const stands = (hour: number): boolean => columns.pumpRunning[hour] === 0;
   const count = countHours((hour) => stands(hour) && could(hour) > loop.fluidLimit);
@@ -65,7 +68,7 @@ function nearFluidLimit({ array: { collector }, loop }: SystemDesign, columns: R
       when: moment(hour),
       limit: celsius(loop.fluidLimit),
     },
-    finding: [stated === undefined ? 'near' : 'nearStated'],
+    finding: [collector.stagnationTemperature === undefined ? 'near' : 'nearStated'],
     advice: [loop.fluid === 'water' ? 'water' : 'glycol'],
   };
 }

@@ -1,34 +1,22 @@
 /** What stands on the first sheet of every format, in words and figures, laid out nowhere yet. */
-import type { MeasureBand, RunResult } from '@noonloop/sim-core';
-import { capital, currencyWords, dayWords } from '../answer/words.ts';
+import type { RunResult } from '@noonloop/sim-core';
+import { capital, currencyWords } from '../answer/words.ts';
 import type { ReportModel } from '../model/types.ts';
 import { FUELS, UNIT_WORDS } from '../money/fuels.ts';
 import { wholeAmount } from '../money/prices.ts';
 import { moneyOf, moneyOptions } from '../money/rows.ts';
 import type { Money, MoneyCase } from '../money/types.ts';
 import type { ReportOptions } from '../options.ts';
-import { bandRange, bandsAt, rangeStep, rangeText } from '../ranges.ts';
-import { displayUnit, formatNumber, roundTo, toDisplay } from '../units.ts';
-import { amount, price, row, type SheetRow, type Shown } from './sheet-rows.ts';
-
-/** Numbers of the sheet's heat that may have a band. */
-type BandedKey = 'sunShare' | 'stagnationHours' | 'highLimitHours' | 'peakTankTemperature';
+import { bandsAt, rangeText } from '../ranges.ts';
+import { displayUnit, formatNumber } from '../units.ts';
+import { heatRows } from './sheet-heat.ts';
+import { amount, price, row, type SheetRow } from './sheet-rows.ts';
 
 /** The whole sheet. */
 interface Sheet {
   readonly rows: readonly SheetRow[];
   /** System, weather, certainty and prices, a sentence each. */
   readonly facts: readonly string[];
-}
-
-/** How far the coldest fluid of the year stayed above its freezing point in that hour; below 0 it froze. [K] */
-export function freezingSpare({ columns }: RunResult): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let hour = 0; hour < 8760; hour++) {
-    const coldest = Math.min(columns.absorberMinimumTemperature[hour]!, columns.pipeMinimumTemperature[hour]!);
-    least = Math.min(least, coldest - columns.freezingPoint[hour]!);
-  }
-  return least;
 }
 
 /** What is known of a saving's band, a design each: its ends over the saving itself; `null` where nothing is. */
@@ -129,76 +117,6 @@ function caseRows(money: readonly Money[], inWords: (value: number) => string): 
       label: lives.length === 1 ? `Gained after ${lives[0]} years` : 'Gained in its life',
       shown: cases.map(({ netPresentValue }) => price(netPresentValue, currency)),
       difference: inWords,
-    }),
-  ];
-}
-
-/** `about 88 h`, or none. */
-function hoursShown(hours: number, band?: MeasureBand): Shown {
-  if (hours < 0.5) return { text: 'none', value: 0 };
-  const step = band === undefined ? 1 : Math.max(1, rangeStep(band.high - band.low));
-  // Fewer hours than half a step are shown as they are: they are not none.
-  const rounded = Math.round(hours / step) * step || hours;
-  return { text: `about ${formatNumber(rounded, 0)} h`, value: hours };
-}
-
-function heatRows(results: readonly RunResult[], { runs, units }: ReportModel, options: ReportOptions): SheetRow[] {
-  const years = runs.map(({ summary }) => summary.year);
-  const ranges = (key: BandedKey): string[] =>
-    runs.map((_, index) => {
-      const band = bandsAt(options, index, runs.length)?.[key];
-      return band === undefined ? '' : bandRange(key, band, units);
-    });
-  const shares = ranges('sunShare');
-  const hours = (label: string, key: 'stagnationHours' | 'highLimitHours') => {
-    const known = ranges(key);
-    return row({
-      group: 'heat',
-      label,
-      shown: years.map((year, index) => hoursShown(year[key], bandsAt(options, index, runs.length)?.[key])),
-      ranges: known,
-      difference: (size) => `${formatNumber(size, 0)} h`,
-    });
-  };
-  const degrees = displayUnit('temperature', units).symbol;
-  const { scale } = displayUnit('temperatureDifference', units);
-  return [
-    ...(shares.every((range) => range === '')
-      ? []
-      : [
-          row({
-            group: 'heat',
-            label: 'Hot water that the sun makes',
-            shown: years.map(({ sunShare }) => ({
-              text: sunShare === null ? '–' : `${formatNumber(100 * sunShare, 0)} %`,
-              value: sunShare === null ? null : 100 * sunShare,
-            })),
-            ranges: shares,
-            difference: (size) => `${formatNumber(size, 0)} %`,
-          }),
-        ]),
-    row({
-      group: 'heat',
-      label: 'Hottest tank',
-      shown: years.map(({ peakTankTemperature }) => {
-        const value = roundTo(toDisplay(peakTankTemperature, 'temperature', units), 0);
-        return { text: `${formatNumber(value, 0)} ${degrees}`, value };
-      }),
-      ranges: ranges('peakTankTemperature'),
-      notes: years.map(({ peakTankHour }) => `on ${dayWords(peakTankHour)}`),
-      difference: (size) => `${formatNumber(size, 0)} ${degrees}`,
-    }),
-    hours('Stagnation in the sun', 'stagnationHours'),
-    hours('Stopped by the high limit', 'highLimitHours'),
-    row({
-      group: 'heat',
-      label: 'Coldest fluid',
-      shown: results.map((result) => {
-        const spare = roundTo(freezingSpare(result) * scale, 0);
-        const size = `${formatNumber(Math.abs(spare), 0)} ${degrees}`;
-        return { text: spare < 0 ? `${size} too cold: it froze` : `${size} from freezing`, value: spare };
-      }),
-      difference: (size) => `${formatNumber(size, 0)} ${degrees}`,
     }),
   ];
 }

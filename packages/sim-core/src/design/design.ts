@@ -6,6 +6,9 @@
 import type { ArrayDesign } from './array.ts';
 import type { ControlDesign } from './control.ts';
 import type { DrawDesign, HeaterDesign, TankDesign } from './house.ts';
+
+export type { MainsDesign, MainsWave } from './mains.ts';
+
 import type { CoilDesign, LoopDesign } from './loop.ts';
 import type { PumpDesign, PvDesign } from './pump.ts';
 
@@ -41,8 +44,6 @@ export type {
   HeaterFuel,
   HeaterKind,
   HotPipeDesign,
-  MainsDesign,
-  MainsWave,
   RingDesign,
   SparePvDesign,
   TankDesign,

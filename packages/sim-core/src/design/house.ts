@@ -1,3 +1,5 @@
+import type { MainsDesign } from './mains.ts';
+
 /** Tapping profiles of EU regulation 812/2013, from the smallest. */
 export type TappingName = '3XS' | 'XXS' | 'XS' | 'S' | 'M' | 'L' | 'XL' | 'XXL';
 
@@ -32,22 +34,6 @@ export interface TankDesign {
   /** Sediment on the floor: less water, and the coil in it buried. [m] */
   readonly sedimentDepth: number;
 }
-
-/** Cold water as a wave through the year: a supplier's mean and swing, or those of the air where rivers feed the network. */
-export interface MainsWave {
-  /** Mean of the year. [°C] */
-  readonly mean: number;
-  /** Warmest day less coldest day. [K] */
-  readonly swing: number;
-  /** Coldest day, 1 on 1 January; left out: 45 (14 February), south of the equator 228, as the correlation has it at 10 °C. [d] */
-  readonly coldestDay?: number | undefined;
-}
-
-/**
- * Cold water by a correlation of the United States with the weather (Burch & Christensen 2007), by one number, by twelve monthly means, or as a
- * wave.
- */
-export type MainsDesign = 'from-weather' | number | readonly number[] | MainsWave;
 
 /** Name of a day of the week. */
 export type Weekday = 'monday' | 'tuesday' | 'wednesday' | 'thursday' | 'friday' | 'saturday' | 'sunday';

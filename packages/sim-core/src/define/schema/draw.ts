@@ -1,6 +1,7 @@
 import { WEEKDAYS } from '@noonloop/weather-io/calendar';
 import * as z from 'zod';
-import type { DrawProfileName, MainsDesign, MainsWave } from '../../design/house.ts';
+import type { DrawProfileName } from '../../design/house.ts';
+import type { MainsDesign, MainsWave } from '../../design/mains.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, flag, numbers, quantity, quantityOr } from '../../input/field.ts';
 import { listShape, numberShape, shaped } from '../../input/shape.ts';

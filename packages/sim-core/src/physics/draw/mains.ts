@@ -1,5 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { MainsDesign, MainsWave } from '../../design/design.ts';
+import type { MainsDesign, MainsWave } from '../../design/mains.ts';
 import { DesignError, quote, requireNumber } from '../../input/errors.ts';
 import { MONTH_STARTS, monthlyMeans } from '../calendar.ts';
 
