@@ -21,6 +21,12 @@ for (const [name, year] of [
   }
 }
 console.log('');
+console.log(row(['12 July', 'layered', 'mixed']));
+const burnt = ({ columns }: typeof layered, from: number, to: number) =>
+  kWh(columns.heaterHeat, DAY + from, DAY + to).toFixed(2);
+console.log(row(['burner 6:00 to 8:00, kWh', burnt(layered, 6, 8), burnt(mixed, 6, 8)]));
+console.log(row(['burner all day, kWh', burnt(layered, 0, 24), burnt(mixed, 0, 24)]));
+console.log('');
 console.log(row(['a year', 'layered', 'mixed']));
 console.log(
   row(['delivered, kWh', kWh(layered.columns.solarHeat).toFixed(0), kWh(mixed.columns.solarHeat).toFixed(0)]),
@@ -36,7 +42,7 @@ console.log(
   ]),
 );
 
-draw({
+await draw({
   file: 'layers',
   title: 'Tank on 12 July: temperature by height, layered and mixed',
   x: 'temperature, °C',

@@ -44,11 +44,12 @@ const years = inlets.map(([name, inletDiameter]) => {
 });
 
 const DAY = hourOfDay(192);
-draw({
+await draw({
   file: 'draw-and-mixing',
   title: 'Bottom of the tank on 12 and 13 July, by inlet',
   x: 'hours from midnight',
   y: 'bottom layer, °C',
+  marks: { min: 0, max: 48, interval: 6 },
   lines: years.map(([name, year]) => ({
     name,
     points: Array.from(

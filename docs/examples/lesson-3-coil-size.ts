@@ -21,7 +21,7 @@ console.log('');
 console.log(`from 12 to 24 m: ${(points[6]![1] - points[4]![1]).toFixed(0)} kWh a year more`);
 console.log(`from 2 to 4 m: ${(points[2]![1] - points[1]![1]).toFixed(0)} kWh a year more`);
 
-draw({
+await draw({
   file: 'coil-size',
   title: 'Heat delivered in a year, by the length of the coil',
   x: 'coil, m',

@@ -37,11 +37,12 @@ for (const [name, { columns }] of years) {
   console.log(row([name, ...words]));
 }
 
-draw({
+await draw({
   file: 'pv-start',
   title: 'Flow in the loop on 12 July, by the module of the pump',
   x: 'hour of the day',
   y: 'flow, L/min',
+  marks: { min: 0, max: 24, interval: 3 },
   lines: years.map(([name, { columns }]) => ({
     name,
     points: Array.from({ length: 24 }, (_, hour) => [hour + 0.5, columns.loopFlow[DAY + hour]! * 6e4] as const),

@@ -22,11 +22,12 @@ console.log(
   ]),
 );
 
-draw({
+await draw({
   file: 'seasons',
   title: 'Heat asked and heat delivered, month by month',
   x: 'month',
   y: 'kWh a month',
+  marks: { min: 1, max: 12, interval: 1 },
   lines: [
     ...delivered.map((months, index) => ({
       name: years[index]![0],
