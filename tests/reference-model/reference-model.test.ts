@@ -14,7 +14,8 @@ import { COLUMN_NAMES } from './books.ts';
 import { distances, SHARES, TEMPERATURES } from './compare.ts';
 import { HOURS, tenDays } from './days.ts';
 import { DESIGNS } from './designs.ts';
-import { referenceRun } from './model.ts';
+import type { ReferenceRun } from './model.ts';
+import { storedRun } from './stored.ts';
 
 const weather = tenDays();
 const MINUTE = { sum: 0.0025, kelvin: 0.1, hours: 1 / 6, step: 1 / 60 + 1 / 120, outside: 1 };
@@ -53,7 +54,7 @@ const untilRelief = (name: string): number => (name.startsWith('direct motor') ?
 function faults(
   name: string,
   run: ReturnType<typeof liveSpan>,
-  reference: ReturnType<typeof referenceRun>,
+  reference: ReferenceRun,
   limits: Limits,
   hours: number,
 ): string[] {
@@ -99,7 +100,7 @@ describe('a year hour by hour against an explicit model in 30 s steps [docs/theo
   });
 
   it.each(DESIGNS)('%s', (name, design) => {
-    const reference = referenceRun(design, weather);
+    const reference = storedRun(name, DESIGNS, weather);
     const minute = liveSpan(design, weather, 0, HOURS, 60);
     expect(faults(name, minute, reference, MINUTE, HOURS), 'in steps of a minute').toEqual([]);
     expect(

@@ -1,0 +1,27 @@
+/** Runs of the model kept in a file, for mutation tests, which ask for them hundreds of times: `NOONLOOP_REFERENCE` names the file. */
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import type { SystemDesign } from '@noonloop/sim-core';
+import type { WeatherYear } from '@noonloop/weather-io';
+import { type ReferenceRun, referenceRun } from './model.ts';
+
+/** A file of the runs of all designs; it is made by the first call, which no mutant has touched. */
+export function storedRun(
+  name: string,
+  designs: readonly (readonly [string, SystemDesign])[],
+  weather: WeatherYear,
+): ReferenceRun {
+  const path = process.env.NOONLOOP_REFERENCE;
+  const design = designs.find(([known]) => known === name)![1];
+  if (path === undefined) return referenceRun(design, weather);
+  if (!existsSync(path)) {
+    const runs = designs.map(([known, one]) => {
+      const { columns, ...rest } = referenceRun(one, weather);
+      const lists = Object.entries(columns).map(([column, values]) => [column, Array.from(values)]);
+      return [known, { ...rest, columns: Object.fromEntries(lists) }];
+    });
+    writeFileSync(path, JSON.stringify(Object.fromEntries(runs)));
+  }
+  const kept = (JSON.parse(readFileSync(path, 'utf8')) as Record<string, { columns: Record<string, number[]> }>)[name]!;
+  const columns = Object.entries(kept.columns).map(([column, list]) => [column, Float64Array.from(list)]);
+  return { ...kept, columns: Object.fromEntries(columns) } as unknown as ReferenceRun;
+}
