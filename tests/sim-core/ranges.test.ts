@@ -138,7 +138,7 @@ const photovoltaics: readonly Fault[] = [
   ['load.backEmf', 'to 1000 V', load({ kind: 'motor', backEmf: -1, resistance: 3 })],
   ['load.resistance', 'to 1000000000 Ω', load({ kind: 'motor', backEmf: 5, resistance: -1 })],
   ['load.voltage', 'to 1000 V', load({ kind: 'voltage', voltage: -1 })],
-  ['load.kind', '"maximum-power", "resistance", "motor" or "voltage"', load({ kind: 'fan' })],
+  ['load.kind', '"maximum-power", "resistance", "motor", "voltage", "open" or "measured"', load({ kind: 'fan' })],
 ];
 
 describe('a value that cannot be', () => {
