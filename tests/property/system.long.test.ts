@@ -8,7 +8,7 @@ import { violations } from './invariants.ts';
 const weather = await inventedValley();
 
 describe('any valid design', () => {
-  it('gives finite numbers, a balance that closes to 1e-9 in every hour and part, and temperatures between sky and stagnation', () => {
+  it('gives finite numbers, a balance that closes to 1e-9 in every hour and part, and temperatures between sky and stagnation [conservation]', () => {
     fc.assert(
       fc.property(designs, weatherChanges, (input, change) => {
         const year = changeWeather(weather, change);
@@ -18,7 +18,7 @@ describe('any valid design', () => {
     );
   });
 
-  it('delivers no less with one panel more where nothing throws heat away', () => {
+  it('delivers no less with one panel more where nothing throws heat away [requirement]', () => {
     // No high limit, a module in the collectors' plane and an upright sun-facing array: a pump that runs in weak sun with a hot
     // tank may otherwise lose more through a larger array than it gains.
     const facing = fc.record({

@@ -84,11 +84,11 @@ describe('dependencies [docs/guides/packages.md against the package.json files]'
 describe('the lock file', () => {
   const text = read('pnpm-lock.yaml');
 
-  it('names no address, and no source but the registry that the reader has set', () => {
+  it('names no address, and no source but the registry that the reader has set [requirement]', () => {
     expect(text).not.toMatch(/https?:|registry|tarball:|git\+|codeload|github:|file:[./]/);
   });
 
-  it('has a hash of every package', () => {
+  it('has a hash of every package [requirement]', () => {
     const { packages } = parse(text) as { packages: Record<string, { resolution: { integrity?: string } }> };
     const bare = Object.entries(packages).filter(([, { resolution }]) => !/^sha512-/.test(resolution.integrity ?? ''));
     expect(Object.keys(packages).length).toBeGreaterThan(100);
@@ -97,7 +97,7 @@ describe('the lock file', () => {
 });
 
 describe('releases', () => {
-  it('changesets know the three packages, which share one version', () => {
+  it('changesets know the three packages, which share one version [requirement]', () => {
     const { fixed, access } = JSON.parse(read('.changeset/config.json')) as { fixed: string[][]; access: string };
     expect(fixed).toEqual([manifests.slice(1).map(({ name }) => name)]);
     expect(access).toBe('public');

@@ -42,20 +42,20 @@ const places: readonly [string, (value: unknown) => unknown][] = [
 ];
 
 describe('hostile designs', () => {
-  it.each(places)('nesting of 50 000 levels at %s is refused in words', (_, put) => {
+  it.each(places)('nesting of 50 000 levels at %s is refused in words [requirement]', (_, put) => {
     const faults = faultsOf(put(nested(50_000)));
     expect(faults.length).toBeGreaterThan(0);
     for (const { found } of faults) expect(found.length).toBeLessThan(100);
   });
 
-  it.each(places)('a ring at %s is refused in words', (_, put) => {
+  it.each(places)('a ring at %s is refused in words [requirement]', (_, put) => {
     const ring: Record<string, unknown> = {};
     ring.self = ring;
     expect(faultsOf(put(ring)).length).toBeGreaterThan(0);
   });
 
   it.each(['__proto__', 'constructor', 'prototype', 'toString', 'hasOwnProperty', 'valueOf'])(
-    'a field named %s is an unknown field, and changes no prototype',
+    'a field named %s is an unknown field, and changes no prototype [requirement]',
     (key) => {
       const text = `{"${key}": {"polluted": true}, "tank": {"volume": 0.3, "${key}": {"polluted": true}}}`;
       const input = { ...plainInput, ...JSON.parse(text) };
@@ -69,7 +69,7 @@ describe('hostile designs', () => {
     },
   );
 
-  it('long texts and a million items come back cut, soon', () => {
+  it('long texts and a million items come back cut, soon [requirement]', () => {
     const start = performance.now();
     const faults = [
       ...faultsOf({ ...plainInput, tank: { volume: '9'.repeat(1e6) } }),
@@ -104,7 +104,7 @@ describe('unit strings are read, never run', () => {
     '１ m',
     '1 m\u0000',
     "1 m' OR '1'='1",
-  ])('%s is no length', (text) => {
+  ])('%s is no length [requirement]', (text) => {
     expect(toSi(text, 'length')).toBeNull();
   });
 
@@ -120,7 +120,7 @@ describe('unit strings are read, never run', () => {
 });
 
 describe('hostile settings files', () => {
-  it('aliases that multiply, deep brackets and deep indents are refused in words', () => {
+  it('aliases that multiply, deep brackets and deep indents are refused in words [requirement]', () => {
     const levels = Array.from({ length: 12 }, (_, level) => {
       const item = level === 0 ? 'x' : `*a${level - 1}`;
       return `a${level}: &a${level} [${new Array(10).fill(item)}]`;
@@ -146,7 +146,7 @@ describe('hostile settings files', () => {
     }
   });
 
-  it('__proto__ in a file changes no prototype', () => {
+  it('__proto__ in a file changes no prototype [requirement]', () => {
     const { value } = parseSettings(
       '__proto__: { polluted: true }\ntank: { constructor: { prototype: { polluted: true } } }',
       'x',
@@ -192,7 +192,7 @@ describe('hostile tables', () => {
     );
   });
 
-  it('a layout that is hostile itself', () => {
+  it('a layout that is hostile itself [requirement]', () => {
     for (const value of [nested(50_000), { toString: 1 }, Object.create(null), [], null, 1n, Symbol.iterator]) {
       for (const key of ['column', 'quantity', 'unit', 'time', 'clock', 'zone', 'span', 'maxBytes']) {
         const layout = { column: 'w', quantity: 'flow', unit: 'L/min', time: 'row-order', step: 60, clock: 'standard' };
@@ -203,7 +203,7 @@ describe('hostile tables', () => {
     }
   });
 
-  it('names cannot leave their place in a page or a spreadsheet', async () => {
+  it('names cannot leave their place in a page or a spreadsheet [requirement]', async () => {
     const run = fixture({ name: '</script><script>alert(1)</script>=cmd|x' });
     expect(await renderHtml(run)).not.toContain('<script>alert');
     expect(renderCsv(fixture({ name: '=cmd|x' }))).not.toMatch(/(^|,|")=cmd/m);

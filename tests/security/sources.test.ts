@@ -105,7 +105,7 @@ describe('files are touched in few places', () => {
     find((node) => /^(node:)?fs(\/|$)/.test(importOf(node) ?? '')).map((place) => place.split(':')[0]!),
   );
 
-  it('only these read or write any; every other source runs without a file system', () => {
+  it('only these read or write any; every other source runs without a file system [requirement]', () => {
     const allowed = [
       /^weather-io\/src\/bytes\.ts$/, // reads weather and water
       /^sim-core\/src\/study\/node\//, // results of a study, where its caller says
@@ -114,7 +114,7 @@ describe('files are touched in few places', () => {
     expect([...files].filter((file) => !allowed.some((pattern) => pattern.test(file)))).toEqual([]);
   });
 
-  it('the command writes in one file only', () => {
+  it('the command writes in one file only [requirement]', () => {
     const writers =
       /^(writeFile|appendFile|open|rename|link|unlink|mkdir|rm|rmdir|symlink|copyFile|cp|createWriteStream)(Sync)?$/;
     const writes = find(

@@ -143,7 +143,7 @@ const photovoltaics: readonly Fault[] = [
 
 describe('a value that cannot be', () => {
   it.each([...collectors, ...fluids, ...draws, ...photovoltaics])(
-    '%s is named, what was expected ends with %s, and there is something to do about it',
+    '%s is named, what was expected ends with %s, and there is something to do about it [definition]',
     (path, ending, call) => {
       let caught: unknown;
       try {

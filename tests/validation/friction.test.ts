@@ -14,7 +14,7 @@ describe('frictionFactor', () => {
   it.each([
     [500, 0.001, 0.128],
     [1800, 0.0001, 0.03555555556],
-  ])('Re %f laminar: %f, %f [64/Re]', (re, roughness, f) => {
+  ])('Re %f laminar: %f, %f [64/Re] [requirement]', (re, roughness, f) => {
     expect(frictionFactor(re, roughness)).toBeCloseTo(f, 10);
   });
 

@@ -93,7 +93,7 @@ describe('US uniform energy factor', () => {
     },
   );
 
-  it('refuses an efficiency below the factor', () => {
+  it('refuses an efficiency below the factor [requirement]', () => {
     expect(() => lossFromUniformEnergyFactor(0.9, 0.8, 'low')).toThrow(DesignError);
   });
 });

@@ -29,7 +29,7 @@ describe('freeze and burst protection, every row [safety.md]', () => {
 });
 
 describe('safety.md’s orders of magnitude', () => {
-  it('a dry selective flat plate passes 150 °C, tubes 250 °C in full sun', () => {
+  it('a dry selective flat plate passes 150 °C, tubes 250 °C in full sun [requirement]', () => {
     const { stagnationTemperature: plate } = rateFromSurvey({
       length: 2,
       width: 1,
@@ -44,7 +44,7 @@ describe('safety.md’s orders of magnitude', () => {
     expect(stagnationTemperature({ area: 1, eta0: 0.62, a1: 1.1, a2: 0.004 }, 1000, 30)).toBeGreaterThan(250);
   });
 
-  it('a glazed flat plate with its liquid weighs about 20 to 30 kg/m²', () => {
+  it('a glazed flat plate with its liquid weighs about 20 to 30 kg/m² [requirement]', () => {
     for (const coating of ['black-paint', 'selective'] as const) {
       const { weightFull } = rateFromSurvey({ length: 2, width: 1, covers: 1, coating }).bands;
       expect(weightFull.likely).toBeGreaterThan(18);

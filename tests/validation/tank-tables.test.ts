@@ -10,7 +10,7 @@ import { type ReferenceCase, referenceCases } from './reference-json.ts';
 /** Every case of a formula, and how many there must be. */
 function everyCase(formula: string, count: number, check: (row: ReferenceCase) => void): void {
   const cases = referenceCases(formula);
-  it.skipIf(cases.length === 0)(`${formula}: ${count} cases`, () => {
+  it.skipIf(cases.length === 0)(`${formula}: ${count} cases [requirement]`, () => {
     expect(cases.length).toBe(count);
     for (const row of cases) check(row);
   });

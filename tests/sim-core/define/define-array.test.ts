@@ -40,11 +40,11 @@ describe('faults of the array, by path', () => {
     ['a1', { a1: 3.8, a4: 0.8 }],
     ['a1', { a1: 4, glazed: false }],
     ['a1', { a1: 6, a3: 1.2, a4: 0.5 }], // 6 − 3 × 1.2 in still air
-  ])('collector.%s: %j', (field, collector) => {
+  ])('collector.%s: %j [requirement]', (field, collector) => {
     expect(faultyPaths({}, collector)).toEqual([`array.collector.${field}`]);
   });
 
-  it('say what a loss must hold, and what to do', () => {
+  it('say what a loss must hold, and what to do [requirement]', () => {
     const issue = (collector: object) => {
       try {
         defineSystem({
@@ -79,7 +79,7 @@ describe('faults of the array, by path', () => {
     ['obstacle.distance', { obstacle: { distance: 0, width: 1, height: 1, azimuth: 180 } }],
     ['width', { width: 0 }],
     ['slopeLength', { slopeLength: '3 kg' }],
-  ])('%s: %j', (field, array) => {
+  ])('%s: %j [requirement]', (field, array) => {
     expect(faultyPaths(array, {})).toEqual([`array.${field}`]);
   });
 });
@@ -103,7 +103,7 @@ describe('the zero-loss efficiency', () => {
     expect(design.assumptions.some(({ path }) => path === 'array.collector.eta0Basis')).toBe(false);
   });
 
-  it('left open is taken as η0,b, and that is listed among the assumptions', () => {
+  it('left open is taken as η0,b, and that is listed among the assumptions [requirement]', () => {
     const design = collectorOf({ eta0: 0.75 });
     expect(design.array.collector.eta0).toBe(0.75);
     expect(design.assumptions.find(({ path }) => path === 'array.collector.eta0Basis')).toMatchObject({
@@ -112,7 +112,7 @@ describe('the zero-loss efficiency', () => {
     expect(design.assumptions.some(({ path }) => path === 'array.collector.eta0')).toBe(false);
   });
 
-  it('defined again stays what it is', () => {
+  it('defined again stays what it is [requirement]', () => {
     const { assumptions: _, ...design } = collectorOf({ eta0: 0.74, eta0Basis: 'hemispherical' });
     const again = {
       ...plainInput,
@@ -128,7 +128,7 @@ describe('the zero-loss efficiency', () => {
     expect(defineSystem(again).array.collector.eta0).toBe(design.array.collector.eta0);
   });
 
-  it('a certificate’s a8 of 0 is taken as it stands', () => {
+  it('a certificate’s a8 of 0 is taken as it stands [requirement]', () => {
     expect(collectorOf({ a8: 0 }).array.collector).not.toHaveProperty('a8');
   });
 });

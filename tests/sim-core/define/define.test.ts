@@ -16,7 +16,7 @@ function faultsOf(input: unknown): readonly DesignIssue[] {
 const week = { from: '07-01', to: '07-07', kind: 'pump' };
 
 describe('defineSystem', () => {
-  it('writes out every default and freezes the design through and through', () => {
+  it('writes out every default and freezes the design through and through [requirement]', () => {
     const design = defineSystem(plainInput);
     expect(design.heater.setTemperature).toBe(60);
     expect(design.pv.tilt).toBe(40);
@@ -28,7 +28,7 @@ describe('defineSystem', () => {
     expect(undefinedFields).toBeNull();
   });
 
-  it('lists each default once, with a source, and nothing that was given', () => {
+  it('lists each default once, with a source, and nothing that was given [requirement]', () => {
     const { assumptions } = defineSystem({ ...plainInput, heater: { setTemperature: 65 } });
     const paths = assumptions.map((assumption) => assumption.path);
     expect(new Set(paths).size).toBe(paths.length);
@@ -76,7 +76,7 @@ describe('defineSystem', () => {
     expect(said({ heater: { burnerEfficiency: '300 %' } })).toBe('a value from 20 to 100 %');
   });
 
-  it('names all faults at once, by path, with what was found and the unit expected', () => {
+  it('names all faults at once, by path, with what was found and the unit expected [requirement]', () => {
     const faults = faultsOf({
       array: { panels: 2.5, tilt: 95, azimuth: 180, collector: { area: '2 gal', eta0: 0.75, a1: -1, a2: 0.012 } },
       tank: { volume: 'eighty', hieght: 2 },
@@ -104,7 +104,7 @@ describe('defineSystem', () => {
     expect(byPath['tank.volume']!.remedy).toContain('80 gal');
   });
 
-  it('says in words where, what was found, what was expected and what to do', () => {
+  it('says in words where, what was found, what was expected and what to do [requirement]', () => {
     try {
       defineSystem({ ...plainInput, tank: { volume: '80' } });
       expect.unreachable();
@@ -115,11 +115,11 @@ describe('defineSystem', () => {
     }
   });
 
-  it.each([undefined, null, 3, 'x', []])('refuses %j as a whole', (input) => {
+  it.each([undefined, null, 3, 'x', []])('refuses %j as a whole [requirement]', (input) => {
     expect(faultsOf(input).length).toBeGreaterThan(0);
   });
 
-  it('takes no key from a prototype and writes to none', () => {
+  it('takes no key from a prototype and writes to none [requirement]', () => {
     const hostile = JSON.parse('{"__proto__": {"polluted": true}, "constructor": {"prototype": {"polluted": true}}}');
     const faults = faultsOf({
       ...plainInput,
@@ -130,7 +130,7 @@ describe('defineSystem', () => {
     expect(({} as Record<string, unknown>).polluted).toBeUndefined();
   });
 
-  it('cuts what it quotes and refuses long strings without parsing them', () => {
+  it('cuts what it quotes and refuses long strings without parsing them [requirement]', () => {
     const [fault] = faultsOf({ ...plainInput, tank: { volume: `${'9'.repeat(100_000)} gal` } });
     expect(fault!.path).toBe('tank.volume');
     expect(fault!.found.length).toBeLessThan(60);
@@ -140,7 +140,7 @@ describe('defineSystem', () => {
     ['array.collector.incidenceModifier', { angles: [0, 50], values: [1] }],
     ['array.collector.incidenceModifier.angles', { angles: [10, 50], values: [1, 0.9] }],
     ['array.collector.incidenceModifier', 0.1],
-  ])('names a bad incidence modifier at %s', (path, incidenceModifier) => {
+  ])('names a bad incidence modifier at %s [requirement]', (path, incidenceModifier) => {
     const collector = { ...plainInput.array.collector, incidenceModifier };
     const paths = faultsOf({ ...plainInput, array: { ...plainInput.array, collector } }).map((fault) => fault.path);
     expect(paths).toContain(path);
@@ -162,11 +162,11 @@ describe('defineSystem', () => {
     ['control.outages.0.from', { control: { outages: [{ from: '02-29', to: '03-01', kind: 'pump' }] } }],
     ['control.outages.1.kind', { control: { outages: [week, { ...week, kind: 'roof' }] } }],
     ['control.outages', { control: { outages: 'never' } }],
-  ])('names a bad pump or control at %s', (path, change) => {
+  ])('names a bad pump or control at %s [requirement]', (path, change) => {
     expect(faultsOf({ ...plainInput, ...change }).map((fault) => fault.path)).toContain(path);
   });
 
-  it('derives the motor from the rated point and lists only the defaults of the drive and mode in use', () => {
+  it('derives the motor from the rated point and lists only the defaults of the drive and mode in use [requirement]', () => {
     const listed = (input: object) => defineSystem({ ...plainInput, ...input }).assumptions.map(({ path }) => path);
     const { motor } = defineSystem({ ...plainInput, pump: { drive: 'direct', motor: { ratedVoltage: '24 V' } } }).pump;
     expect(motor.windingResistance).toBeCloseTo(0.15 * 24 * (24 / 16), 12); // 15 % of 24 V at 16 W/24 V

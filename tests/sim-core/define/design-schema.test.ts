@@ -32,7 +32,7 @@ function eachField(schema: Schema, path: string, visit: (path: string, field: Sc
 }
 
 describe('the published JSON Schema of a design', () => {
-  it('is what the code says; run packages/sim-core/schema/write.ts, then format, when it is not', () => {
+  it('is what the code says; run packages/sim-core/schema/write.ts, then format, when it is not [requirement]', () => {
     expect(published).toEqual(JSON.parse(JSON.stringify(designSchema())));
     const { exports } = JSON.parse(readFileSync(new URL('package.json', folder), 'utf8'));
     expect(exports['./schema/design-1.json']).toBe('./schema/design-1.json');
@@ -50,7 +50,7 @@ describe('the published JSON Schema of a design', () => {
     expect(fields).toBeGreaterThan(150);
   });
 
-  it('names the unit of every number that has one', () => {
+  it('names the unit of every number that has one [requirement]', () => {
     const unitless: string[] = [];
     eachField(published, '', (path, { anyOf, description }) => {
       const [number, text] = (anyOf ?? []) as Schema[];
@@ -60,7 +60,7 @@ describe('the published JSON Schema of a design', () => {
     expect(unitless).toEqual([]);
   });
 
-  it('has every default of a design that the code has', () => {
+  it('has every default of a design that the code has [requirement]', () => {
     const defaults = new Map<string, unknown>();
     eachField(published, '', (path, field) => defaults.set(path, field.default));
     const plain = defineSystem(plainInput).assumptions.filter(({ path }) => defaults.get(path) !== undefined);
@@ -73,7 +73,7 @@ describe('the published JSON Schema of a design', () => {
   });
 
   const files = readdirSync(new URL('../../../docs/examples/design-files/', import.meta.url));
-  it.each(files)('accepts the example %s, as defineSystem does', (name) => {
+  it.each(files)('accepts the example %s, as defineSystem does [requirement]', (name) => {
     const text = readFileSync(new URL(`../../../docs/examples/design-files/${name}`, import.meta.url), 'utf8');
     const input = parse(text) as Schema;
     expect(validate(input), JSON.stringify(validate.errors)).toBe(true);
@@ -112,7 +112,7 @@ describe('the published JSON Schema of a design', () => {
       }),
     ],
     ['an outage', more({ control: { outages: [{ from: '07-01', to: '07-14', kind: 'power' }] } })],
-  ])('accepts, as defineSystem does: %s', (_, input) => {
+  ])('accepts, as defineSystem does: %s [requirement]', (_, input) => {
     expect(accepts(input)).toBe(true);
     expect(validate(input), JSON.stringify(validate.errors)).toBe(true);
   });
@@ -134,7 +134,7 @@ describe('the published JSON Schema of a design', () => {
     ['a short record', more({ draw: { volumes: [0.1] } })],
     ['an empty name', more({ name: '' })],
     ['a modifier of neither form', more({ array: { ...array, collector: { ...collector, incidenceModifier: {} } } })],
-  ])('refuses, as defineSystem does: %s', (_, input) => {
+  ])('refuses, as defineSystem does: %s [requirement]', (_, input) => {
     expect(accepts(input)).toBe(false);
     expect(validate(input)).toBe(false);
   });

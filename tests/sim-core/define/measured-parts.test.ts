@@ -40,7 +40,7 @@ describe('a pump by measured points', () => {
     expect(pump.openFlow * 60_000).toBeCloseTo(10, 1);
   });
 
-  it('refuses numbers that its points already give, points that do not rise, and a pump that makes power', () => {
+  it('refuses numbers that its points already give, points that do not rise, and a pump that makes power [requirement]', () => {
     expect(issuesOf(() => defineSystem({ ...plainInput, pump: { curves: [measured], shutOffHead: 4 } }))).toMatchObject(
       [{ path: 'pump.shutOffHead', found: '4 beside pump.curves' }],
     );
@@ -52,14 +52,14 @@ describe('a pump by measured points', () => {
     );
   });
 
-  it('is read again as it was written out', () => {
+  it('is read again as it was written out [requirement]', () => {
     const design = defineSystem({ ...plainInput, pump: { curves: [measured], drive: 'direct' } });
     expect(defineSystem(JSON.parse(JSON.stringify(design)))).toEqual(design);
   });
 });
 
 describe('a table of a pump', () => {
-  it('becomes curves, whatever the order of its rows', () => {
+  it('becomes curves, whatever the order of its rows [requirement]', () => {
     const text = readFileSync(new URL('../../../docs/examples/pumps/invented-pump.csv', import.meta.url), 'utf8');
     const curves = pumpCurvesFromCsv(text);
     expect(curves.map(({ voltage, points: rows }) => [voltage, rows.length])).toEqual([
@@ -70,7 +70,7 @@ describe('a table of a pump', () => {
     expect(pumpCurvesFromCsv([comment, header, ...rows.toReversed()].join('\n'))).toEqual(curves);
   });
 
-  it('says which line is no row, and what header is wanted', () => {
+  it('says which line is no row, and what header is wanted [requirement]', () => {
     const header = 'voltage_V,flow_L_per_min,head_m,power_W';
     expect(
       issuesOf(() => pumpCurvesFromCsv(`${header}\n12,0,1.5,3\n12,x,1,3\n12,,1,3`)).map(({ path }) => path),
@@ -101,7 +101,7 @@ describe('a module by measured points', () => {
       expect(Math.abs(module[name] / plate[name] - 1)).toBeLessThan(5e-3);
   });
 
-  it('refuses points that leave an end open, and the plate beside them', () => {
+  it('refuses points that leave an end open, and the plate beside them [requirement]', () => {
     const half = curve.slice(0, 12);
     expect(issuesOf(() => defineSystem({ ...plainInput, pv: { module: { ivPoints: half } } }))[0]!.found).toContain(
       'A as',

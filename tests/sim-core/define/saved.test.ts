@@ -40,13 +40,13 @@ describe('a saved design', () => {
         control: { outages: [{ from: '07-01', to: '07-05', kind: 'power' }], mode: 'schedule' },
       },
     ],
-  ])('reads again to the last bit: %s', (_, input) => {
+  ])('reads again to the last bit: %s [requirement]', (_, input) => {
     const design = defineSystem(input);
     expect(copy(defineSystem(copy(design)))).toEqual(copy(design));
     expect(copy(defineSystem(design))).toEqual(copy(design));
   });
 
-  it('does so for any design', () => {
+  it('does so for any design [requirement]', () => {
     fc.assert(
       fc.property(designs, (input) => {
         let design: SystemDesign;
@@ -62,7 +62,7 @@ describe('a saved design', () => {
     );
   });
 
-  it('runs again with the same bits', async () => {
+  it('runs again with the same bits [requirement]', async () => {
     const weather = await inventedValley();
     const design = defineSystem({ ...least, draw: { people: 3, holidays: ['07-10..07-24'] } });
     const [first, again] = [design, defineSystem(copy(design))].map((one) => simulate(one, weather));
@@ -70,7 +70,7 @@ describe('a saved design', () => {
     expect(again!.design.assumptions).toEqual(first!.design.assumptions);
   });
 
-  it('may be changed by hand: what was changed is no default any more, what is not known is refused', () => {
+  it('may be changed by hand: what was changed is no default any more, what is not known is refused [by hand]', () => {
     const saved = copy(defineSystem(least)) as unknown as Record<string, Record<string, unknown>>;
     saved.tank!.lossCoefficient = '3 W/K';
     const design = defineSystem(saved as never);
@@ -82,7 +82,7 @@ describe('a saved design', () => {
     expect(() => defineSystem(saved as never)).toThrow(/tank\.colour/);
   });
 
-  it('takes no words of strangers for its defaults but plain ones', () => {
+  it('takes no words of strangers for its defaults but plain ones [requirement]', () => {
     const saved = copy(defineSystem(least)) as unknown as { assumptions: unknown[] };
     saved.assumptions[3] = { path: 'tank.volume', value: {}, unit: '', source: '' };
     expect(() => defineSystem(saved as never)).toThrow(/assumptions\.3: found an object/);

@@ -6,7 +6,7 @@ const weather = await inventedValley();
 const found = await bands(plainInput, weather).outcome();
 
 describe('bands', () => {
-  it('hold the value as written and its middle, causes in order of size', () => {
+  it('hold the value as written and its middle, causes in order of size [requirement]', () => {
     for (const [measure, band] of Object.entries(found)) {
       expect(band.low, measure).toBeLessThanOrEqual(band.value);
       expect(band.high, measure).toBeGreaterThanOrEqual(band.value);
@@ -17,7 +17,7 @@ describe('bands', () => {
   });
 
   // In solar heat the draws lead where nobody has read a meter (common practice, no source).
-  it('the water use leads for a house without a meter, and every cause has a source', () => {
+  it('the water use leads for a house without a meter, and every cause has a source [requirement]', () => {
     const { parts } = found.fuelSaved!;
     expect(parts[0]!.name).toBe('water-use');
     expect(parts.every(({ source }) => /read|measured|memory|judgement/.test(source))).toBe(true);
@@ -30,7 +30,7 @@ describe('bands', () => {
     expect(Math.abs(irradiation!.halfWidth! - 1.6449 * Math.hypot(0.05, 0.03, 0.02))).toBeLessThan(0.001);
   });
 
-  it('refuse what they do not know, all at once', () => {
+  it('refuse what they do not know, all at once [requirement]', () => {
     const wrong = () => bands(plainInput, weather, { share: 2, water: 'guess' as 'meter' });
     expect(wrong).toThrow(DesignError);
     expect(wrong).toThrow(/options\.water[\s\S]*options\.share/);

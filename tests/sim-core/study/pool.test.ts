@@ -128,17 +128,17 @@ describe('place of a shard, by the schedulers’ documented variables', () => {
       { BATCH_TASK_INDEX: '1', BATCH_TASK_COUNT: '2' },
       { index: 1, count: 2 },
     ],
-  ])('%j', (environment, place) => {
+  ])('%j [requirement]', (environment, place) => {
     expect(shardFromEnvironment(environment)).toEqual(place);
   });
 
-  it('wants a count beside an index, and an index inside it', () => {
+  it('wants a count beside an index, and an index inside it [requirement]', () => {
     expect(() => shardFromEnvironment({ JOB_COMPLETION_INDEX: '3' })).toThrow(/SHARD_COUNT/);
     expect(() => shardFromEnvironment({ SHARD_INDEX: '7', SHARD_COUNT: '7' })).toThrow(/from 0 to 6/);
     expect(() => shardFromEnvironment({ SHARD_INDEX: '-1', SHARD_COUNT: '7' })).toThrow(/SHARD_INDEX/);
   });
 
-  it('refuses what would repeat a part: a count alone, a task of an array that does not say where it begins', () => {
+  it('refuses what would repeat a part: a count alone, a task of an array that does not say where it begins [requirement]', () => {
     expect(() => shardFromEnvironment({ SHARD_COUNT: '7' })).toThrow(/SHARD_COUNT without an index/);
     expect(shardFromEnvironment({ SHARD_COUNT: '1' })).toEqual({ index: 0, count: 1 });
     const again = {

@@ -22,7 +22,7 @@ describe('heat given back', () => {
     expect(sum(byDifference.columns.heatGivenBack)).toBeLessThan(0.1 * sum(onModule.columns.heatGivenBack));
   });
 
-  it('adds up by month to the key figure', () => {
+  it('adds up by month to the key figure [conservation]', () => {
     const { months, year } = summarizePeriods(onModule);
     expect(year.heatGivenBack).toBeCloseTo(sum(onModule.columns.heatGivenBack), -1);
     expect(months.filter((month) => month.heatGivenBack > 0)).toHaveLength(12);
@@ -38,7 +38,7 @@ describe('hours stopped by the high limit', () => {
     expect(sum(dark)).toBe(0);
   });
 
-  it('never share time with the turning pump', () => {
+  it('never share time with the turning pump [direction that physics demands]', () => {
     const both = columns.highLimit.map((share, hour) => share + columns.pumpRunning[hour]!);
     expect(Math.max(...both)).toBeLessThanOrEqual(1 + 1e-12);
   });

@@ -36,7 +36,7 @@ describe('leaks that empty the loop within the hour', () => {
     ['20 L/h', true],
     ['30 L/h', true],
     ['30 L/h', false],
-  ])('%s, make-up %s: a year of finite numbers', (leak, makeUp) => {
+  ])('%s, make-up %s: a year of finite numbers [requirement]', (leak, makeUp) => {
     const { columns, loop } = run({ loop: { leak, makeUp } });
     expect(loop.lost).toBeGreaterThan(0.005);
     expect(columns.glycolMassFraction[8759]).toBeGreaterThanOrEqual(0);
@@ -45,7 +45,7 @@ describe('leaks that empty the loop within the hour', () => {
     else expect(sum(columns.loopFlow)).toBeLessThan(1e-3);
   });
 
-  it('of a loop 14 m high, which air pressure cannot hold up, leave dregs and finite numbers', () => {
+  it('of a loop 14 m high, which air pressure cannot hold up, leave dregs and finite numbers [requirement]', () => {
     const { columns } = run({ loop: { leak: '30 L/h', staticHeight: 14 } });
     expect(columns.glycolMassFraction[8759]).toBeCloseTo(0.4, 6);
   });
@@ -98,7 +98,7 @@ describe('the relief valve of a tank too small for its panels', () => {
 });
 
 describe('a tank of more nodes than its plate exchanger’s stream can be followed through', () => {
-  it('is refused with the number that can', () => {
+  it('is refused with the number that can [requirement]', () => {
     const nodes = (count: number) => run({ tank: { volume: 0.02, nodes: count }, loop: { exchanger: 'plate' } });
     expect(() => nodes(400)).toThrow(DesignError);
     expect(() => nodes(400)).toThrow(/tank\.nodes: found 400, expected at most \d+/);

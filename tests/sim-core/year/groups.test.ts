@@ -31,7 +31,7 @@ describe('groups on one loop', () => {
     expect(Math.abs(heat(run({ panels: 2, groups: [more(2, { stage: 2 })] })) / string - 1)).toBeLessThan(1e-4);
   });
 
-  it('keep the energy balance at rounding, and add up to what the loop got', () => {
+  it('keep the energy balance at rounding, and add up to what the loop got [conservation]', () => {
     const glazing = { area: 2, eta0: 0.85, a1: 14, a2: 0, a3: 2, glazed: false };
     const result = run({
       azimuth: 90,
@@ -113,7 +113,7 @@ describe('groups on one loop', () => {
     expect(refused({ array: { ...roof, groups: [more(1, { stage: 3 })] } })).toThrow(/stages without a gap/);
   });
 
-  it('are read again as they were written out, defaults with their sources', () => {
+  it('are read again as they were written out, defaults with their sources [requirement]', () => {
     const written = design({
       groups: [more(2, { collector: { ...plainInput.array.collector, glazed: false, a1: 14 } })],
     });

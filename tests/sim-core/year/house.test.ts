@@ -34,21 +34,21 @@ const KINDS: readonly HeaterKind[] = [
 describe.each(KINDS)('a year with %s', (kind) => {
   const result = run({ heater: { kind } });
 
-  it('closes every balance to 1e-9 in every hour', () => {
+  it('closes every balance to 1e-9 in every hour [conservation]', () => {
     for (const [part, { worstRelative }] of Object.entries(result.balance)) {
       expect(worstRelative, part).toBeLessThan(1e-9);
       expect(worstRelative, part).toBeGreaterThan(0);
     }
   });
 
-  it('adds up: sun and heater give the taps and the heater’s losses', () => {
+  it('adds up: sun and heater give the taps and the heater’s losses [conservation]', () => {
     const { delivered, heater, taps } = year(result);
     const rest = delivered + heater - taps - sum(result.columns.heaterLoss);
     // What the heater's own water gained or lost over the year.
     expect(Math.abs(rest)).toBeLessThan(0.15 * 4.1468e6 * 5);
   });
 
-  it('saves against the same house without the sun, by its own carrier', () => {
+  it('saves against the same house without the sun, by its own carrier [direction that physics demands]', () => {
     const { columns, design } = result;
     expect(design.heater.carrier).toBe(kind.endsWith('gas') ? 'gas' : 'electricity');
     expect(design.baseline.carrier).toBe(design.heater.carrier);
@@ -58,12 +58,12 @@ describe.each(KINDS)('a year with %s', (kind) => {
 });
 
 describe('heaters of other kinds', () => {
-  it('an instantaneous heater burns for the taps alone: no standby loss in the baseline', () => {
+  it('an instantaneous heater burns for the taps alone: no standby loss in the baseline [requirement]', () => {
     const { baseline, asked } = year(run({ heater: { kind: 'instantaneous-gas' } }));
     expect(baseline / asked).toBeCloseTo(1, 6);
   });
 
-  it('one that cannot modulate low leaves tepid water, counted and said', () => {
+  it('one that cannot modulate low leaves tepid water, counted and said [requirement]', () => {
     const fine = run({ heater: { kind: 'instantaneous-gas', minimumPower: 0 } });
     const coarse = run({ heater: { kind: 'instantaneous-gas', minimumPower: 9000 } });
     expect(year(fine).taps / year(fine).asked).toBeCloseTo(1, 3);
@@ -101,7 +101,7 @@ describe('heaters of other kinds', () => {
     expect(small.design.assumptions.find(({ path }) => path === 'heater.minimumFlow')?.source).toMatch(/flow switches/);
   });
 
-  it('a store at 60 °C lets through cooler what a large draw takes out of it, and nothing passes it unheated', () => {
+  it('a store at 60 °C lets through cooler what a large draw takes out of it, and nothing passes it unheated [definition]', () => {
     const { columns } = run({});
     expect(sum(columns.unfiredVolume)).toBe(0);
     expect(sum(columns.undisinfectedVolume)).toBeLessThan(0.05 * sum(columns.hotVolume));
@@ -109,19 +109,19 @@ describe('heaters of other kinds', () => {
     expect(sum(cool.undisinfectedVolume)).toBeGreaterThan(0.5 * sum(cool.hotVolume));
   });
 
-  it('a weak one falls short of the taps at full power', () => {
+  it('a weak one falls short of the taps at full power [direction that physics demands]', () => {
     const weak = run({ heater: { kind: 'instantaneous-electric', burnerPower: 3000 } });
     expect(year(weak).taps).toBeLessThan(0.9 * year(weak).asked);
   });
 
-  it('an element costs the sun a part of its tank, and holds the taps', () => {
+  it('an element costs the sun a part of its tank, and holds the taps [direction that physics demands]', () => {
     const element = year(run({ heater: { kind: 'element' } }));
     const after = year(run({ heater: { kind: 'stored-electric' } }));
     expect(element.delivered).toBeLessThan(after.delivered);
     expect(element.taps / element.asked).toBeCloseTo(1, 3);
   });
 
-  it('an element’s baseline is a stored electric heater of the stated size', () => {
+  it('an element’s baseline is a stored electric heater of the stated size [requirement]', () => {
     const { baseline } = defineSystem({ ...plainInput, heater: { kind: 'element', baselineVolume: '50 gal' } });
     expect(baseline.kind).toBe('stored-electric');
     expect(baseline.volume).toBeCloseTo(0.18927, 5);
@@ -135,7 +135,7 @@ describe('half the step moves the delivered energy by less than 0.1 % and the pe
     ['an element', { heater: { kind: 'element' } }, 24],
     ['profile M by the minute', { draw: { profile: 'M' } }, 24],
     ['profile L by the minute', { draw: { profile: 'L' } }, 24],
-  ] as const)('%s', (_, over, stepsPerHour) => {
+  ] as const)('%s [requirement]', (_, over, stepsPerHour) => {
     const here = year(run(over));
     const finer = year(run(over, { stepsPerHour }));
     expect(Math.abs(finer.delivered / here.delivered - 1)).toBeLessThan(0.001);
@@ -144,13 +144,13 @@ describe('half the step moves the delivered energy by less than 0.1 % and the pe
 });
 
 describe('taps', () => {
-  it('get the heat that was asked for, to 0.1 %, from a store that can hold its setting', () => {
+  it('get the heat that was asked for, to 0.1 %, from a store that can hold its setting [requirement]', () => {
     const { taps, asked, baseline } = year(run({}));
     expect(Math.abs(taps / asked - 1)).toBeLessThan(0.001);
     expect(baseline).toBeGreaterThan(asked);
   });
 
-  it('may run above the valve’s setting by its accuracy, and as hot as the heater where it cannot control', () => {
+  it('may run above the valve’s setting by its accuracy, and as hot as the heater where it cannot control [requirement]', () => {
     const exact = run({ draw: { dailyVolume: 0.2, valveAccuracy: 0 } });
     const loose = run({ draw: { dailyVolume: 0.2, valveAccuracy: 3 } });
     const narrow = run({ draw: { dailyVolume: 0.2, valveMinimumDifference: 20 } });
@@ -160,7 +160,7 @@ describe('taps', () => {
     expect(sum(narrow.columns.tapHeat)).toBe(sum(exact.columns.tapHeat));
   });
 
-  it('fall short where the valve is set below what they want', () => {
+  it('fall short where the valve is set below what they want [requirement]', () => {
     const { columns } = run({ draw: { dailyVolume: 0.2, valveTemperature: 40 } });
     expect(sum(columns.tapHeat)).toBeLessThan(0.9 * sum(columns.tapHeatAsked));
   });
@@ -214,7 +214,7 @@ describe('faults of heater and draw, by path', () => {
     ['draw.valveTemperature', { draw: { dailyVolume: 0.2, valveTemperature: 90 } }],
     ['draw.valveAccuracy', { draw: { dailyVolume: 0.2, valveAccuracy: -1 } }],
     ['draw.valveMinimumDifference', { draw: { dailyVolume: 0.2, valveMinimumDifference: 50 } }],
-  ])('%s of %j', (path, over) => {
+  ])('%s of %j [requirement]', (path, over) => {
     expect(pathsOf(over)).toEqual([path]);
   });
 });

@@ -11,17 +11,20 @@ const withLoop = (loop: SystemInput['loop'], more: Partial<SystemInput> = {}): R
 const hottest = { array: { ...plainInput.array, panels: 5 }, draw: { dailyVolume: 0.1 } };
 
 describe('loop pressure by default', () => {
-  it.each([1, 2, 3, 6])('never opens the relief valve and never lacks pressure with %d panels', (panels) => {
-    const { loop, columns, design } = simulate(withPanels(panels), weather);
-    expect(loop.relieved).toBe(0);
-    expect(loop.circulationFails).toBeNull();
-    expect(loop.lowestPressure).toBeGreaterThan(design.loop.fillPressure - 0.2e5);
-    expect(loop.highestPressure).toBeGreaterThan(design.loop.fillPressure);
-    expect(loop.highestPressure).toBeLessThan(0.9 * design.loop.reliefPressure + 1);
-    expect(columns.glycolMassFraction.every((x) => Math.abs(x - 0.4) < 1e-12)).toBe(true);
-  });
+  it.each([1, 2, 3, 6])(
+    'never opens the relief valve and never lacks pressure with %d panels [direction that physics demands]',
+    (panels) => {
+      const { loop, columns, design } = simulate(withPanels(panels), weather);
+      expect(loop.relieved).toBe(0);
+      expect(loop.circulationFails).toBeNull();
+      expect(loop.lowestPressure).toBeGreaterThan(design.loop.fillPressure - 0.2e5);
+      expect(loop.highestPressure).toBeGreaterThan(design.loop.fillPressure);
+      expect(loop.highestPressure).toBeLessThan(0.9 * design.loop.reliefPressure + 1);
+      expect(columns.glycolMassFraction.every((x) => Math.abs(x - 0.4) < 1e-12)).toBe(true);
+    },
+  );
 
-  it('leaves pressure at gauge and collectors apart by the column of liquid [ρ g H]', () => {
+  it('leaves pressure at gauge and collectors apart by the column of liquid [ρ g H] [requirement]', () => {
     const { loop } = defineSystem(plainInput);
     const { density } = fluidProperties({ fluid: 'propylene-glycol', glycolMassFraction: 0.4, temperature: 10 });
     expect(loop.fillPressure - loop.pressure).toBeCloseTo(density * 9.80665 * 6, 6);
@@ -36,7 +39,7 @@ describe('a vessel that is too small', () => {
   const loop = { vesselVolume: '1.5 L', reliefPressure: '3 bar' };
   const result = withLoop(loop, hottest);
 
-  it('lets fluid out in stagnation, counted in litres, and has too little pressure when cold', () => {
+  it('lets fluid out in stagnation, counted in litres, and has too little pressure when cold [requirement]', () => {
     expect(sum(result.columns.loopReliefVolume)).toBeCloseTo(result.loop.relieved, 12);
     expect(result.loop.relieved).toBeGreaterThan(1e-4);
     expect(Math.max(...result.columns.loopMaximumPressure)).toBeLessThan(3.01e5);
@@ -46,7 +49,7 @@ describe('a vessel that is too small', () => {
     );
   });
 
-  it('thins the glycol where mains water replaces what the valve let out', () => {
+  it('thins the glycol where mains water replaces what the valve let out [requirement]', () => {
     const refilled = withLoop({ ...loop, makeUp: true }, hottest);
     expect(refilled.loop.madeUp).toBeGreaterThan(1e-4);
     expect(refilled.columns.glycolMassFraction[8759]!).toBeLessThan(0.39);
@@ -155,7 +158,7 @@ describe('a slow leak', () => {
     expect(result.notices.map((notice) => notice.code)).toContain('glycol-thinned');
   });
 
-  it('says when protection ends: within hours of the closed form of a stirred volume', () => {
+  it('says when protection ends: within hours of the closed form of a stirred volume [mass balance]', () => {
     const leak = '0.05 L/day';
     const { loop, columns, design } = withLoop({ leak, makeUp: true });
     const coldest = Math.min(loop.coldestAbsorber, loop.coldestPipe);
@@ -170,7 +173,7 @@ describe('a slow leak', () => {
 });
 
 describe('freezing', () => {
-  it('states the margin also where it is safe: the coldest part less the freezing point, and its hour', () => {
+  it('states the margin also where it is safe: the coldest part less the freezing point, and its hour [direction that physics demands]', () => {
     const { loop, columns } = simulate(withPanels(2), weather);
     const cold = columns.absorberMinimumTemperature.map((value, hour) =>
       Math.min(value, columns.pipeMinimumTemperature[hour]!),
@@ -183,7 +186,7 @@ describe('freezing', () => {
     expect(water.freezeMargin).toBeCloseTo(-water.deepestFreezing, 12);
   });
 
-  it('counts the hours of water in the cold, none with glycol', () => {
+  it('counts the hours of water in the cold, none with glycol [requirement]', () => {
     const water = withLoop({ fluid: 'water' });
     expect(water.loop.absorberFreezingHours).toBeGreaterThan(100);
     expect(water.loop.burstHours).toBeGreaterThan(100);
@@ -210,7 +213,7 @@ describe('bad input', () => {
     ['loop.leak', { leak: -1 }],
     ['loop.makeUp', { makeUp: 'yes' }],
     ['loop.checkValve', { checkValve: 1 }],
-  ])('is refused at %s', (path, loop) => {
+  ])('is refused at %s [requirement]', (path, loop) => {
     expect.assertions(2);
     try {
       defineSystem({ ...plainInput, loop: loop as never });
@@ -220,7 +223,7 @@ describe('bad input', () => {
     }
   });
 
-  it('is refused at coil.windingDiameter and array.collector.fluidContent', () => {
+  it('is refused at coil.windingDiameter and array.collector.fluidContent [requirement]', () => {
     expect(() => defineSystem({ ...plainInput, coil: { windingDiameter: 0.05 } })).toThrow('coil.windingDiameter');
     const collector = { ...plainInput.array.collector, fluidContent: 1 };
     expect(() => defineSystem({ ...plainInput, array: { ...plainInput.array, collector } })).toThrow(

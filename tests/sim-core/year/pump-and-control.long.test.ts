@@ -26,21 +26,24 @@ describe.each<[string, Partial<SystemInput>]>([
   ['booster, temperature difference', { control: { mode: 'difference' } }],
   ['mains, schedule', { pump: { drive: 'mains' }, control: { mode: 'schedule' } }],
 ])('%s', (_, change) => {
-  it.each([2, 3])('%d panels: half the step moves heat by less than 0.1 % and peak by less than 0.2 K', (panels) => {
-    const reference = run(change, panels);
-    const finer = run(change, panels, { stepsPerHour: 12 });
-    expect(Math.abs(delivered(finer) / delivered(reference) - 1)).toBeLessThan(0.001);
-    const peak = ({ columns }: RunResult) => Math.max(...columns.tankMaximumTemperature);
-    expect(Math.abs(peak(finer) - peak(reference))).toBeLessThan(0.2);
-    // The pump's cycles are followed: its running time moves by less than one percent.
-    const running = ({ columns }: RunResult) => sum(columns.pumpRunning);
-    expect(Math.abs(running(finer) / running(reference) - 1)).toBeLessThan(0.01);
-    for (const balance of Object.values(reference.balance)) expect(balance.worstRelative).toBeLessThan(1e-9);
-  });
+  it.each([2, 3])(
+    '%d panels: half the step moves heat by less than 0.1 % and peak by less than 0.2 K [convergence]',
+    (panels) => {
+      const reference = run(change, panels);
+      const finer = run(change, panels, { stepsPerHour: 12 });
+      expect(Math.abs(delivered(finer) / delivered(reference) - 1)).toBeLessThan(0.001);
+      const peak = ({ columns }: RunResult) => Math.max(...columns.tankMaximumTemperature);
+      expect(Math.abs(peak(finer) - peak(reference))).toBeLessThan(0.2);
+      // The pump's cycles are followed: its running time moves by less than one percent.
+      const running = ({ columns }: RunResult) => sum(columns.pumpRunning);
+      expect(Math.abs(running(finer) / running(reference) - 1)).toBeLessThan(0.01);
+      for (const balance of Object.values(reference.balance)) expect(balance.worstRelative).toBeLessThan(1e-9);
+    },
+  );
 });
 
 describe('drives', () => {
-  it('count the modules’ energy and the mains’ apart', () => {
+  it('count the modules’ energy and the mains’ apart [requirement]', () => {
     for (const pvRun of [booster, direct]) {
       expect(sum(pvRun.columns.pumpElectricity)).toBe(0);
       expect(sum(pvRun.columns.pumpPvEnergy)).toBeGreaterThan(0);
@@ -52,7 +55,7 @@ describe('drives', () => {
     expect(mean).toBeLessThan(mains.design.pump.openFlowPower);
   });
 
-  it('take no more from the module than its maximum power in the hour’s light', () => {
+  it('take no more from the module than its maximum power in the hour’s light [direction that physics demands]', () => {
     const { module } = booster.design.pv;
     // Cells below 25 °C give more than rated: less than 0.5 % for each kelvin.
     const rated = module.maximumPowerCurrent * module.maximumPowerVoltage;
@@ -81,7 +84,7 @@ describe('drives', () => {
     expect(Math.abs(delivered(mains) / delivered(booster) - 1)).toBeLessThan(0.05);
   });
 
-  it('run a pump on the mains at night only where the clock says so', () => {
+  it('run a pump on the mains at night only where the clock says so [requirement]', () => {
     const night = ({ columns }: RunResult) =>
       sum(columns.pumpRunning.filter((_, hour) => columns.irradiance[hour] === 0));
     expect(night(booster)).toBe(0);
@@ -94,7 +97,7 @@ describe('drives', () => {
 });
 
 describe('too much module on the motor', () => {
-  it('is said in a notice: two modules of 20 W on a motor of 16 W', () => {
+  it('is said in a notice: two modules of 20 W on a motor of 16 W [requirement]', () => {
     const codes = ({ notices }: RunResult) => notices.map(({ code }) => code);
     expect(codes(run({ pump: { drive: 'direct' }, pv: { modules: 2 } }))).toContain('motor-overloaded');
     expect(codes(direct)).not.toContain('motor-overloaded');
@@ -112,7 +115,7 @@ describe('the module’s area', () => {
 });
 
 describe('light or cells beyond the module’s tables', () => {
-  it('are held, and a notice says in how many hours', () => {
+  it('are held, and a notice says in how many hours [requirement]', () => {
     const hotAir = { ...weather, columns: { ...weather.columns, dryBulb: weather.columns.dryBulb.map((t) => t + 45) } };
     const notice = simulate(defineSystem(plainInput), hotAir).notices.find(({ code }) => code === 'module-tables-held');
     expect(notice?.hours).toBeGreaterThan(0);
@@ -125,7 +128,7 @@ describe('outages', () => {
   const hours = [190 * 24, 197 * 24] as const;
   const inWeek = (column: Float64Array) => sum(column.slice(...hours));
 
-  it('a week of pump failure in July stands in the sun and stagnates', () => {
+  it('a week of pump failure in July stands in the sun and stagnates [requirement]', () => {
     const failed = run({ control: { outages: [{ ...week, kind: 'pump' }] } });
     expect(inWeek(failed.columns.pumpRunning)).toBe(0);
     expect(sum(booster.columns.stagnation)).toBe(0);
@@ -136,7 +139,7 @@ describe('outages', () => {
     for (const balance of Object.values(failed.balance)) expect(balance.worstRelative).toBeLessThan(1e-9);
   });
 
-  it('a blackout stops a pump on the mains, and leaves one on its own module alone', () => {
+  it('a blackout stops a pump on the mains, and leaves one on its own module alone [requirement]', () => {
     const outages = [{ ...week, kind: 'power' as const }];
     expect(run({ control: { outages } }).columns.solarHeat).toEqual(booster.columns.solarHeat);
     const dark = run({ pump: { drive: 'mains' }, control: { outages } });
@@ -150,7 +153,7 @@ describe('a blackout and the heater', () => {
   const outages = [{ from: '01-10', to: '01-12', kind: 'power' as const }];
   const hours = [9 * 24, 12 * 24] as const;
 
-  it.each(['stored-electric', 'instantaneous-electric', 'element'] as const)('leaves %s cold', (kind) => {
+  it.each(['stored-electric', 'instantaneous-electric', 'element'] as const)('leaves %s cold [requirement]', (kind) => {
     const { columns, balance } = run({ heater: { kind }, control: { outages } });
     expect(sum(columns.heaterFuel.slice(...hours))).toBe(0);
     expect(sum(columns.baselineFuel.slice(...hours))).toBe(0);
@@ -159,13 +162,13 @@ describe('a blackout and the heater', () => {
     for (const part of Object.values(balance)) expect(part.worstRelative).toBeLessThan(1e-9);
   });
 
-  it('leaves a gas store with a pilot light alone', () => {
+  it('leaves a gas store with a pilot light alone [requirement]', () => {
     expect(run({ control: { outages } }).columns.heaterFuel).toEqual(booster.columns.heaterFuel);
   });
 });
 
 describe('a cold morning with half glycol', () => {
-  it('starts with less flow than the same power moves at noon', () => {
+  it('starts with less flow than the same power moves at noon [direction that physics demands]', () => {
     const { columns } = run({ loop: { glycolMassFraction: 0.5 } });
     // Hours in which the pump turns all through, by what it takes.
     const full = Array.from({ length: 8760 }, (_, hour) => hour).filter((hour) => columns.pumpRunning[hour]! > 0.999);

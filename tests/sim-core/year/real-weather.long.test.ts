@@ -11,22 +11,25 @@ describe.each([
   'weather/pvgis-45N-8E.csv',
   'weather/pvgis-45N-8E.epw',
 ])('%s', (file) => {
-  it.skipIf(!hasShared(file))('runs with two and three panels: finite, balanced, and three deliver more', async () => {
-    const weather = await readWeather(sharedFile(file));
-    const [two, three] = [2, 3].map((panels) => simulate(withPanels(panels), weather));
-    for (const result of [two!, three!]) {
-      for (const [name, column] of Object.entries(result.columns))
-        expect(column.every(Number.isFinite), name).toBe(true);
-      for (const [part, { worstRelative }] of Object.entries(result.balance))
-        expect(worstRelative, part).toBeLessThan(1e-9);
-    }
-    expect(sum(three!.columns.solarHeat)).toBeGreaterThan(sum(two!.columns.solarHeat));
-    expect(sum(three!.columns.heaterFuel)).toBeLessThan(sum(two!.columns.heaterFuel));
-  });
+  it.skipIf(!hasShared(file))(
+    'runs with two and three panels: finite, balanced, and three deliver more [conservation]',
+    async () => {
+      const weather = await readWeather(sharedFile(file));
+      const [two, three] = [2, 3].map((panels) => simulate(withPanels(panels), weather));
+      for (const result of [two!, three!]) {
+        for (const [name, column] of Object.entries(result.columns))
+          expect(column.every(Number.isFinite), name).toBe(true);
+        for (const [part, { worstRelative }] of Object.entries(result.balance))
+          expect(worstRelative, part).toBeLessThan(1e-9);
+      }
+      expect(sum(three!.columns.solarHeat)).toBeGreaterThan(sum(two!.columns.solarHeat));
+      expect(sum(three!.columns.heaterFuel)).toBeLessThan(sum(two!.columns.heaterFuel));
+    },
+  );
 });
 
 it.skipIf(!hasShared('weather/pvgis-45N-8E.epw'))(
-  'the same rows as EPW and as PVGIS CSV give the same year within 0.1 %',
+  'the same rows as EPW and as PVGIS CSV give the same year within 0.1 % [requirement]',
   async () => {
     const [epw, csv] = await Promise.all(
       ['epw', 'csv'].map((ending) => readWeather(sharedFile(`weather/pvgis-45N-8E.${ending}`))),

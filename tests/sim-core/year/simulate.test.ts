@@ -8,7 +8,7 @@ const { columns } = result;
 
 describe('simulate', () => {
   it.each(['collector', 'pipes', 'tank', 'heater', 'baseline', 'whole'] as const)(
-    'closes the balance of %s in every hour to 1e-9 of what flowed',
+    'closes the balance of %s in every hour to 1e-9 of what flowed [conservation]',
     (part: BalancePart) => {
       const { worstRelative, in: income, out, stored, residual } = result.balance[part];
       expect(worstRelative).toBeLessThan(1e-9);
@@ -17,7 +17,7 @@ describe('simulate', () => {
     },
   );
 
-  it('closes the year of the tank by its own columns', () => {
+  it('closes the year of the tank by its own columns [conservation]', () => {
     const nodes = result.design.tank.nodes;
     const last = result.tankNodes.slice(-nodes);
     const capacity = (result.design.tank.volume / nodes) * 4.1468e6;
@@ -27,7 +27,7 @@ describe('simulate', () => {
     expect(Math.abs(rest)).toBeLessThan(1e-9 * sum(columns.coilHeat));
   });
 
-  it('moves no fluid without the pump, and heats the standing absorber above what flow allows', () => {
+  it('moves no fluid without the pump, and heats the standing absorber above what flow allows [requirement]', () => {
     // By hand, 12 m of coil: 3.8 L of glycol with 3.8 MJ/(m³·K) and 0.8 L of metal with 3.4; no more of it can pass at standstill.
     const content = 3.8e-3 * 3.8e6 + 0.8e-3 * 3.5e6;
     for (let hour = 0; hour < 8760; hour++) {
@@ -47,21 +47,21 @@ describe('simulate', () => {
     expect(hottest).toBeLessThan(bound);
   });
 
-  it('cools the absorber below the air on clear nights, by a few kelvin', () => {
+  it('cools the absorber below the air on clear nights, by a few kelvin [requirement]', () => {
     const below = columns.ambientTemperature.map((air, hour) => air - columns.absorberMinimumTemperature[hour]!);
     const nights = below.filter((_, hour) => columns.irradiance[hour] === 0 && hour % 24 < 4);
     expect(Math.max(...nights)).toBeGreaterThan(1);
     expect(sum(nights) / nights.length).toBeLessThan(6);
   });
 
-  it('counts stagnation only within standstill in sun', () => {
+  it('counts stagnation only within standstill in sun [requirement]', () => {
     for (let hour = 0; hour < 8760; hour++) {
       expect(columns.stagnation[hour]).toBeLessThanOrEqual(columns.noFlowInSun[hour]!);
       expect(columns.noFlowInSun[hour]! + columns.pumpRunning[hour]!).toBeLessThanOrEqual(1 + 1e-12);
     }
   });
 
-  it('takes the boiling point at loop pressure, at most 120 °C, as the limit of stagnation', () => {
+  it('takes the boiling point at loop pressure, at most 120 °C, as the limit of stagnation [definition]', () => {
     // 40 % propylene glycol at 2.3 bar absolute boils above 120 °C; at 1.01 bar near 104 °C (ideal-solution estimate).
     expect(result.stagnationLimit).toBe(120);
     const columns = { ...weather.columns, pressure: null };
@@ -72,13 +72,13 @@ describe('simulate', () => {
     expect(simulate(design, weather, { stepsPerHour: 1 }).stagnationLimit).toBeCloseTo(103.1, 1);
   });
 
-  it('gives the same bits again', () => {
+  it('gives the same bits again [requirement]', () => {
     const again = simulate(withPanels(3), weather);
     for (const key of Object.keys(columns) as (keyof typeof columns)[])
       expect(again.columns[key]).toEqual(columns[key]);
   });
 
-  it('holds the draw to what was asked, and the baseline to its own burner', () => {
+  it('holds the draw to what was asked, and the baseline to its own burner [requirement]', () => {
     // The valve sets itself by the heater's temperature at the start of a step: a few parts in a thousand.
     expect(Math.abs(sum(columns.tapHeat) / sum(columns.tapHeatAsked) - 1)).toBeLessThan(0.005);
     const { burnerEfficiency } = result.design.heater;
@@ -86,7 +86,7 @@ describe('simulate', () => {
     expect(sum(columns.baselineFuel)).toBeGreaterThan(sum(columns.heaterFuel));
   });
 
-  it('lets the relief valve open, counted in litres and heat, only where nothing else limits the tank', () => {
+  it('lets the relief valve open, counted in litres and heat, only where nothing else limits the tank [definition]', () => {
     const design = defineSystem({
       ...plainInput,
       array: { ...plainInput.array, panels: 5 },
@@ -101,7 +101,7 @@ describe('simulate', () => {
     expect(sum(columns.reliefVolume)).toBe(0);
   });
 
-  it('yields the same hours by steps()', () => {
+  it('yields the same hours by steps() [requirement]', () => {
     let hour = 0;
     for (const state of steps(withPanels(3), weather)) {
       expect(state.tank[state.tank.length - 1]).toBe(columns.tankTopTemperature[hour]);
@@ -114,7 +114,7 @@ describe('simulate', () => {
     ['stepsPerHour', { stepsPerHour: 0 }],
     ['stepsPerHour', { stepsPerHour: 2.5 }],
     ['collectorNodes', { collectorNodes: 0 }],
-  ])('refuses a bad %s by name', (path, options) => {
+  ])('refuses a bad %s by name [requirement]', (path, options) => {
     expect(() => simulate(withPanels(2), weather, options)).toThrow(DesignError);
     expect(() => simulate(withPanels(2), weather, options)).toThrow(path);
   });

@@ -40,14 +40,14 @@ describe('wind, sky, tubes, series, horizon and obstacle together', () => {
   const run = (stepsPerHour: number) => simulate(defineSystem(everything), weather, { stepsPerHour });
   const usual = run(6);
 
-  it('half the step moves the delivered energy by less than 0.001 and the peak by less than 0.2 K', () => {
+  it('half the step moves the delivered energy by less than 0.001 and the peak by less than 0.2 K [convergence]', () => {
     const finer = run(12).columns;
     expect(Math.abs(sum(finer.solarHeat) / sum(usual.columns.solarHeat) - 1)).toBeLessThan(0.001);
     const peak = (columns: typeof finer) => Math.max(...columns.tankMaximumTemperature);
     expect(Math.abs(peak(finer) - peak(usual.columns))).toBeLessThan(0.2);
   });
 
-  it('close the balance of every part in every hour to 1e-9', () => {
+  it('close the balance of every part in every hour to 1e-9 [conservation]', () => {
     for (const [part, { worstRelative }] of Object.entries(usual.balance))
       expect(worstRelative, part).toBeLessThan(1e-9);
   });

@@ -8,7 +8,7 @@ const year = (array: object, from = weather) =>
 const light = (array: object) => sum(year(array).columns.irradiance);
 
 describe('sky and surroundings in the run', () => {
-  it('the sky model is chosen in the design: isotropic gives 3 to 8 percent less than Perez, Hay-Davies between', () => {
+  it('the sky model is chosen in the design: isotropic gives 3 to 8 percent less than Perez, Hay-Davies between [direction that physics demands]', () => {
     const perez = light({});
     const [hayDavies, isotropic] = [light({ skyModel: 'hay-davies' }), light({ skyModel: 'isotropic' })];
     expect(isotropic / perez).toBeGreaterThan(0.92);
@@ -21,7 +21,7 @@ describe('sky and surroundings in the run', () => {
     );
   });
 
-  it('a reflectance in the weather goes before the design’s, and the run says so', () => {
+  it('a reflectance in the weather goes before the design’s, and the run says so [requirement]', () => {
     const bright = { ...weather, columns: { ...weather.columns, albedo: new Float64Array(8760).fill(0.6) } };
     const codes = (run: ReturnType<typeof year>) => run.assumptions.map(({ code }) => code);
     const own = year({}, bright);
@@ -31,7 +31,7 @@ describe('sky and surroundings in the run', () => {
     expect(codes(year({}))).not.toContain('albedo-of-weather');
   });
 
-  it('horizon shades collectors and module, an obstacle the collectors alone', () => {
+  it('horizon shades collectors and module, an obstacle the collectors alone [requirement]', () => {
     const open = year({}).columns;
     const hilly = year({ horizon: [{ azimuth: 0, altitude: 15 }] }).columns;
     expect(sum(hilly.irradiance)).toBeLessThan(0.99 * sum(open.irradiance));
@@ -42,7 +42,7 @@ describe('sky and surroundings in the run', () => {
     expect(walled.balance.whole.worstRelative).toBeLessThan(1e-9);
   });
 
-  it('snow on the panels takes winter’s light, longer from tubes; without a depth in the weather the run says so', () => {
+  it('snow on the panels takes winter’s light, longer from tubes; without a depth in the weather the run says so [direction that physics demands]', () => {
     const snowDepth = weather.columns.dryBulb.map((_, hour) => (hour < 1000 && hour % 120 > 40 ? 0.1 : 0));
     const snowy = { ...weather, columns: { ...weather.columns, snowDepth } };
     const winter = (result: ReturnType<typeof year>) => sum(result.columns.irradiance.slice(0, 1000));
@@ -55,7 +55,7 @@ describe('sky and surroundings in the run', () => {
     expect(year({ snowOnPanels: 'tubes' }).assumptions[0]).toEqual({ code: 'no-snow-depth', facts: {} });
   });
 
-  it('twelve reflectances act by month', () => {
+  it('twelve reflectances act by month [requirement]', () => {
     const months = [0.6, 0.6, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2];
     const { irradiance } = year({ groundAlbedo: months, tilt: 60 }).columns;
     const plain = year({ tilt: 60 }).columns.irradiance;

@@ -177,7 +177,7 @@ describe.skipIf(without(CERTIFICATES_FILE))('measured stagnation against coeffic
 
 describe.skipIf(without(PLANES_FILE))('the page of measurements', () => {
   const remedy = 'run: pnpm run measured';
-  it('has the tables of today', () => {
+  it('has the tables of today [requirement]', () => {
     const text = readFileSync(new URL('theory/measured.md', docs), 'utf8');
     for (const [name, figures] of Object.entries(measuredTables())) {
       const part = text.split(`<!-- ${name}: `)[1]?.split('-->\n')[1]?.split(`<!-- end of ${name}`)[0];
@@ -185,7 +185,7 @@ describe.skipIf(without(PLANES_FILE))('the page of measurements', () => {
     }
   });
 
-  it('has the pictures of today', async () => {
+  it('has the pictures of today [requirement]', async () => {
     for (const [name, svg] of Object.entries(await measuredPictures()))
       expect(readFileSync(new URL(`pictures/${name}`, docs), 'utf8'), `${name}: ${remedy}`).toBe(svg);
   });

@@ -10,7 +10,7 @@ import { inventedValley, plainInput } from '../../../examples.ts';
 import { GAUGE_SETS, plant } from './planted.ts';
 
 // A small sample of the proof in docs/theory/check-log.md: bounds are its rates less three standard errors of so few logs.
-it('thirty logs of a month of spring with all gauges: right first in two thirds of the faults, few false alarms', async () => {
+it('thirty logs of a month of spring with all gauges: right first in two thirds of the faults, few false alarms [requirement]', async () => {
   const design = defineSystem(plainInput);
   const weather = await inventedValley();
   const uncertainty = uncertaintySchema.parse({});

@@ -44,7 +44,7 @@ describe('checkLog on a fortnight with a planted fault', () => {
     check = checkLog(design, await inventedValley(), log, { members: 4 });
   }, 180_000);
 
-  it('names the pump that stands', () => {
+  it('names the pump that stands [requirement]', () => {
     expect(check.verdict).toBe('pump-fault');
     expect(check.causes[0]!.weight).toBeGreaterThan(0.75);
     expect(check.reason).toBe('leads');
@@ -54,7 +54,7 @@ describe('checkLog on a fortnight with a planted fault', () => {
     expect(check.causes.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 1);
   });
 
-  it('sets every number beside its band', () => {
+  it('sets every number beside its band [requirement]', () => {
     const numbers = log.readings.flatMap((row) => [row.tankTopTemperature, row.flowTemperature]);
     expect(numbers.length).toBe(28);
     expect(check.numbers.filter(({ gauge }) => gauge === 'tankTopTemperature').length).toBe(14);
@@ -68,14 +68,14 @@ describe('checkLog on a fortnight with a planted fault', () => {
     expect(check.numbers.filter(({ outside }) => outside).length).toBeGreaterThan(10);
   });
 
-  it('warns of the loop that stands in sun', () => {
+  it('warns of the loop that stands in sun [requirement]', () => {
     expect(check.cautions).toContain('loop-without-flow');
     expect(checkInWords(check).cautions.join(' ')).toContain('without flow in sun');
   });
 });
 
 describe('bad input of checkLog and calibrate', () => {
-  it('lists every fault of a log by place', async () => {
+  it('lists every fault of a log by place [requirement]', async () => {
     const weather = await inventedValley();
     const row = {
       line: null,
@@ -107,7 +107,7 @@ describe('bad input of checkLog and calibrate', () => {
     expect(faultsOf(() => checkLog(design, weather, log))).toEqual(places.map((place) => `log.readings${place}`));
   });
 
-  it('lists every fault of the options, with units', async () => {
+  it('lists every fault of the options, with units [requirement]', async () => {
     const weather = await inventedValley();
     const log = { source: 'x', calendarYear: 2023, readings: [], assumptions: [] };
     const options = { uncertainty: { draw: '3 kg', sock: 1 }, noise: { temperature: -1, meter: 'much' }, seed: 0.5 };
@@ -122,7 +122,7 @@ describe('bad input of checkLog and calibrate', () => {
     expect(faultsOf(() => calibrate(design, weather, log, { fit: ['roof' as never] }))).toEqual(['fit.0']);
   });
 
-  it('refuses more than 150 days', async () => {
+  it('refuses more than 150 days [requirement]', async () => {
     const log = await logOf('healthy', 2);
     const readings = log.readings.map((row, at) => ({ ...row, hour: 100 + 400 * at }));
     expect(faultsOf(() => checkLog(design, {} as never, { ...log, readings }))).toEqual(['log.readings']);
@@ -148,7 +148,7 @@ describe('the next test', () => {
     ['mixing-valve', 'thermostat', 'tap-by-thermometer'],
     ['pump-fault', 'high-limit', 'stops-early'],
     ['healthy', 'thermostat', 'heater-display'],
-  ] as const)('%s or %s: %s tells', (first, second, card) => {
+  ] as const)('%s or %s: %s tells [requirement]', (first, second, card) => {
     const next = nextTest(between(first, second), design, {})!;
     expect(next.gain).toBeCloseTo(1, 10);
     const groups = next.outcomes.map(
@@ -172,7 +172,7 @@ describe('the next test', () => {
     expect(vent.caution).toMatch(/for the trade/);
   });
 
-  it('holds hot against cold pipe by the rise of the system itself: at the flow that sizing accepts it may be 58 K', () => {
+  it('holds hot against cold pipe by the rise of the system itself: at the flow that sizing accepts it may be 58 K [direction that physics demands]', () => {
     // 8 m², η 0.7, 800 W/m² into 1.2 L/min of water: 58 K by ρ c V̇ ΔT, as the design that was objected to.
     const trace = (flow: number) =>
       ({
@@ -187,7 +187,7 @@ describe('the next test', () => {
     expect((testFacts(design, trace(8)).farApart as { value: number }).value).toBeCloseTo(15, 10);
   });
 
-  it('is none where nothing is left to tell', () => {
+  it('is none where nothing is left to tell [definition]', () => {
     expect(nextTest(between('healthy'), design, {})).toBeNull();
   });
 });
@@ -198,13 +198,13 @@ describe('days in words', () => {
     [24 * 59, '1 March'],
     [24 * 183 + 14, '3 July'],
     [8760, '31 December'],
-  ])('hour %d is on %s', (hour, words) => {
+  ])('hour %d is on %s [requirement]', (hour, words) => {
     expect(dayInWords(hour)).toBe(words);
   });
 });
 
 describe('calibrate on an invented log of a house that is known', () => {
-  it('finds eta0, tank loss and draw within two stated deviations, and says what it cannot tell', async () => {
+  it('finds eta0, tank loss and draw within two stated deviations, and says what it cannot tell [requirement]', async () => {
     const weather = await inventedValley();
     const span = { from: 3000, to: 3000 + 240 + 21 * 24 };
     const gauges = GAUGE_SETS['all gauges']!;

@@ -55,11 +55,11 @@ describe('a log of an invented healthy system, written down wrongly', () => {
     return weighAndDoubt(library, observe({ ...log, readings }), noise);
   };
 
-  it('as it is: no doubt', () => {
+  it('as it is: no doubt [requirement]', () => {
     expect(read(() => ({})).doubts).toEqual([]);
   });
 
-  it('hot and cold pipe swapped: said so, and no check valve is blamed', () => {
+  it('hot and cold pipe swapped: said so, and no check valve is blamed [requirement]', () => {
     const { doubts, weighing } = read((row) => ({
       flowTemperature: row.returnTemperature,
       returnTemperature: row.flowTemperature,
@@ -68,7 +68,7 @@ describe('a log of an invented healthy system, written down wrongly', () => {
     expect(first(weighing)).toBe('healthy');
   });
 
-  it('psi taken for bar: said so, and no gauge is called wrong', () => {
+  it('psi taken for bar: said so, and no gauge is called wrong [requirement]', () => {
     // 1 psi = 6894.757 Pa (NIST SP 811); a gauge of 30 psi is taken for 30 bar.
     const { doubts, observations, weighing } = read((row) => ({ loopPressure: (row.loopPressure! / 6894.757) * 1e5 }));
     expect(doubts.map(({ code }) => code)).toEqual(['psi-taken-for-bar']);
@@ -77,12 +77,12 @@ describe('a log of an invented healthy system, written down wrongly', () => {
     expect(pressure.value).toBeCloseTo(log.readings[pressure.at]!.loopPressure!, -2);
   });
 
-  it('°F taken for °C: said so, with the gauge', () => {
+  it('°F taken for °C: said so, with the gauge [requirement]', () => {
     const { doubts } = read((row) => ({ flowTemperature: 1.8 * row.flowTemperature! + 32 }));
     expect(doubts).toMatchObject([{ code: 'fahrenheit-taken-for-celsius', facts: { gauge: 'flowTemperature' } }]);
   });
 
-  it('weather of another year is the first word, no cause is named; bands stay where a system can be', async () => {
+  it('weather of another year is the first word, no cause is named; bands stay where a system can be [requirement]', async () => {
     const check = checkLog(design, await inventedValley(), { ...log, calendarYear: 2019 }, { members: 4 });
     expect(check).toMatchObject({ verdict: 'cannot-tell', reason: 'weather-of-another-year', next: null });
     const { headline, causes } = checkInWords(check);
@@ -103,7 +103,7 @@ describe('a log of an invented healthy system, written down wrongly', () => {
 });
 
 describe('a log without any noise', () => {
-  it('of the design itself fits too well: nothing is named, least of all dirty panels', () => {
+  it('of the design itself fits too well: nothing is named, least of all dirty panels [definition]', () => {
     const hours = Array.from({ length: 28 }, (_, at) => span.from + 250 + 12 * at);
     const observations = observe(logOf(readingsOf(library.sound.base, hours, () => [])));
     const { weighing } = weighAndDoubt(library, observations, noise);

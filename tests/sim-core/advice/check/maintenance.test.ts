@@ -35,7 +35,7 @@ describe('the maintenance calendar of a run', () => {
   const taskOf = (result: RunResult, code: string, extra = {}): MaintenanceTask | undefined =>
     maintenanceCalendar(result, { from: '2025-03-01', years: 20, ...extra }).tasks.find((task) => task.code === code);
 
-  it('keeps its dates within the span, in order and as often as said', () => {
+  it('keeps its dates within the span, in order and as often as said [requirement]', () => {
     const calendar = maintenanceCalendar(two, { from: '2025-03-01', years: 5 });
     const { tasks, days } = calendar;
     for (const { dates, everyMonths } of tasks) {
@@ -56,7 +56,7 @@ describe('the maintenance calendar of a run', () => {
     expect(days.flatMap(({ codes }) => codes).length).toBe(tasks.flatMap(({ dates }) => dates).length);
   });
 
-  it('rests on the numbers of the run; what has boiled out does not age', () => {
+  it('rests on the numbers of the run; what has boiled out does not age [requirement]', () => {
     const { wear } = maintenanceCalendar(hot, { from: '2025-03-01' });
     const { absorberTemperature, boiling, pumpRunning } = hot.columns;
     const limit = hot.design.loop.fluidLimit;
@@ -77,7 +77,7 @@ describe('the maintenance calendar of a run', () => {
     });
   });
 
-  it('asks for more where the loop gets hot, and ends the life of the fluid sooner', () => {
+  it('asks for more where the loop gets hot, and ends the life of the fluid sooner [direction that physics demands]', () => {
     const interval = (result: RunResult, code: string): number => taskOf(result, code)!.everyMonths!;
     expect(maintenanceCalendar(hot, { from: '2025-03-01' }).wear.hoursOverFluidLimit).toBeGreaterThan(100);
     expect(interval(hot, 'glycol-test')).toBe(6);
@@ -85,7 +85,7 @@ describe('the maintenance calendar of a run', () => {
     expect(interval(hot, 'glycol-change')).toBeLessThan(interval(two, 'glycol-change'));
   });
 
-  it('knows hardness, anode, drive and fluid', () => {
+  it('knows hardness, anode, drive and fluid [requirement]', () => {
     const codes = (result: RunResult, extra = {}): string[] =>
       maintenanceCalendar(result, { from: '2025-03-01', ...extra }).tasks.map(({ code }) => code);
     expect(codes(two)).toContain('anode');
@@ -98,7 +98,7 @@ describe('the maintenance calendar of a run', () => {
     expect([1, 3].map((waterHardness) => taskOf(two, 'flush', { waterHardness })!.everyMonths)).toEqual([12, 6]);
   });
 
-  it('an overdue change of the fluid does not wait for its season', () => {
+  it('an overdue change of the fluid does not wait for its season [requirement]', () => {
     const { dates, reasons } = taskOf(two, 'glycol-change', { fluidAge: 30 })!;
     expect(dates[0]).toBe('2025-03-01');
     expect(reasons.map(({ code }) => code)).toContain('overdue');
@@ -144,14 +144,14 @@ describe('the maintenance calendar of a run', () => {
     expect(taskOf(two, 'potable-expansion')).toMatchObject({ basis: 'expansion-codes', who: 'licensed trade' });
   });
 
-  it('hydrogen is thought of on the day after a fortnight away, and not after a week', () => {
+  it('hydrogen is thought of on the day after a fortnight away, and not after a week [requirement]', () => {
     // holidays 15 June to 15 August
     expect(taskOf(hot, 'hydrogen')!.dates.slice(0, 2)).toEqual(['2025-08-16', '2026-08-16']);
     const week = { ...two, design: { ...two.design, draw: { ...two.design.draw, holidays: ['07-10..07-16'] } } };
     expect(taskOf(week, 'hydrogen')).toMatchObject({ dates: [], everyMonths: null });
   });
 
-  it('burning heaters have flue and alarm looked at, electric ones not', () => {
+  it('burning heaters have flue and alarm looked at, electric ones not [requirement]', () => {
     expect(taskOf(two, 'flue')).toBeDefined();
     const heater = { ...two.design.heater, carrier: 'electricity' as const };
     const electric = { ...two, design: { ...two.design, heater } };
@@ -159,7 +159,7 @@ describe('the maintenance calendar of a run', () => {
     expect(taskOf(electric, 'carbon-monoxide-alarm')).toBeUndefined();
   });
 
-  it('refuses options with every fault of them', () => {
+  it('refuses options with every fault of them [requirement]', () => {
     const options = {
       from: '2025-02-30',
       years: 0,

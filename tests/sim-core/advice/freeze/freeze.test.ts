@@ -64,7 +64,7 @@ describe('freezeAtSite', () => {
     expect(report.cautions.map(({ code }) => code)).toEqual(['fluid-may-split']);
   });
 
-  it('more glycol, fewer hours; burst hours are fewer than slush hours', async () => {
+  it('more glycol, fewer hours; burst hours are fewer than slush hours [direction that physics demands]', async () => {
     const weather = await inventedValley();
     const reports = [0, 0.1, 0.2, 0.3, 0.4].map((share) => freezeAtSite(design, weather, share));
     for (const [at, report] of reports.entries()) {
@@ -92,14 +92,14 @@ describe('freezeAtSite', () => {
     expect(site.margin).toBeCloseTo(site.coldest - site.freezingPoint, 9);
   });
 
-  it('refuses shares out of range', async () => {
+  it('refuses shares out of range [requirement]', async () => {
     const weather = await inventedValley();
     expect(() => freezeAtSite(design, weather, 0.7)).toThrow(/glycolMassFraction/);
   });
 });
 
 describe('thinned run', () => {
-  it('freezeOfRun counts what the run counts; thinning gives its date within hours of the run’s', async () => {
+  it('freezeOfRun counts what the run counts; thinning gives its date within hours of the run’s [requirement]', async () => {
     const weather = await inventedValley();
     const leaky = defineSystem({ ...plainInput, loop: { leak: '0.05 L/day', makeUp: true } });
     const run = simulate(leaky, weather);
@@ -121,7 +121,7 @@ describe('thinned run', () => {
     expect(months[10]!.massFraction).toBeCloseTo(byHand, 3);
   });
 
-  it('tells protected, unprotected and bad input apart', () => {
+  it('tells protected, unprotected and bad input apart [requirement]', () => {
     expect(thinning(design, { leak: '0.1 L/day', coldest: -30 }).daysToFreezing).toBe(0);
     expect(() => thinning(design, { leak: 0, coldest: 5 } as never)).toThrow(/leak[\s\S]*coldest/);
     expect(() =>
@@ -154,7 +154,7 @@ describe('glycolForSite', () => {
     expect(freezeAtSite(design, weather, massFraction).hoursBelowFreezing).toBe(0);
   });
 
-  it('mild sites get the least share; impossible ones are refused', async () => {
+  it('mild sites get the least share; impossible ones are refused [requirement]', async () => {
     const weather = await inventedValley();
     const mild = glycolForSite(design, darkYear(weather, 15, 380), { leastVolumeFraction: '30 %' });
     expect(mild.volumeFraction).toBeCloseTo(0.3, 9);
@@ -166,7 +166,7 @@ describe('glycolForSite', () => {
 });
 
 describe('glycolAgeing', () => {
-  it('counts by the run’s own columns, what boiled out at the boiling point under the relief valve’s pressure', async () => {
+  it('counts by the run’s own columns, what boiled out at the boiling point under the relief valve’s pressure [requirement]', async () => {
     const run = await yearWith(3);
     const ageing = glycolAgeing(run, { limit: 110 });
     const { absorberTemperature, boiling } = run.columns;
@@ -186,7 +186,7 @@ describe('glycolAgeing', () => {
     expect(ageing.monthsToTest).toBeLessThanOrEqual(12);
   });
 
-  it('a hotter array asks for tests sooner', async () => {
+  it('a hotter array asks for tests sooner [requirement]', async () => {
     const some = glycolAgeing(await yearWith(2));
     const many = glycolAgeing(await yearWith(3));
     expect(many.equivalentHours).toBeGreaterThan(some.equivalentHours);
@@ -218,7 +218,7 @@ describe('glycolFromReading', () => {
     [-30, 0.484, 0.454],
     [-35, 0.519, 0.493],
     [-40, 0.549, 0.528],
-  ])('freezing at %f °C is %f propylene, %f ethylene glycol by mass', (value, propylene, ethylene) => {
+  ])('freezing at %f °C is %f propylene, %f ethylene glycol by mass [requirement]', (value, propylene, ethylene) => {
     const of = (glycol: 'propylene-glycol' | 'ethylene-glycol') =>
       glycolFromReading({ glycol, scale: 'freezing-point', value }).massFraction;
     expect(Math.abs(of('propylene-glycol') - propylene)).toBeLessThan(0.0006);
@@ -247,7 +247,7 @@ describe('glycolFromReading', () => {
     expect(warm.worstFreezingPoint).toBeGreaterThan(warm.freezingPoint);
   });
 
-  it('refuses what no mixture reads, and bad words, at once', () => {
+  it('refuses what no mixture reads, and bad words, at once [requirement]', () => {
     expect(() => glycolFromReading({ scale: 'brix', value: 49 })).toThrow(/0 to 60 %/);
     try {
       glycolFromReading({ scale: 'density', value: 'thick', glycol: 'oil', temperature: 90 } as never);

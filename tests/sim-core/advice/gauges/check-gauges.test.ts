@@ -86,24 +86,24 @@ describe('gauges by themselves', () => {
     ['sensor-dead', (row: Row) => (late(row) ? { collectorTemperature: 31 } : {})],
     ['sensor-dead', (row: Row) => (row.hour % 50 === 7 ? { collectorTemperature: 300 } : {})],
     ['sensor-dead', (row: Row) => (late(row) ? { tankBottomTemperature: row.tankTopTemperature! + 8 } : {})],
-  ] as const)('%s', (fault, change) => {
+  ] as const)('%s [requirement]', (fault, change) => {
     expect(found(logOf(change))).toContain(fault);
   });
 
-  it('since the day on which it began', () => {
+  it('since the day on which it began [requirement]', () => {
     const off = logOf((row) => (late(row) ? { collectorTemperature: row.collectorTemperature + 6 } : {}));
     const [first] = checkGauges(off).findings;
     expect(Math.abs(first!.since! / 24 - 20)).toBeLessThanOrEqual(2);
   });
 
-  it('light shows a pump that stands before the collector is very hot', () => {
+  it('light shows a pump that stands before the collector is very hot [requirement]', () => {
     const warm = (row: Row) =>
       row.pumpRuns ? { pumpRuns: false, collectorTemperature: row.tankBottomTemperature + 18 } : {};
     expect(found(logOf(warm))).toContain('pump-stands');
     expect(found(logOf((row) => ({ ...warm(row), light: null })))).not.toContain('pump-stands');
   });
 
-  it('a loss and a start that were written count; defaults do not', () => {
+  it('a loss and a start that were written count; defaults do not [requirement]', () => {
     const tight = { ...plainInput, tank: { volume: 0.3, lossCoefficient: 2 } };
     expect(checkGauges(logOf(), defineSystem(tight)).verdict).toBe('tank-loss');
     const control = { mode: 'difference', difference: { start: 20, stop: 3 } } as const;
@@ -111,7 +111,7 @@ describe('gauges by themselves', () => {
     expect(findings.map(({ evidence }) => evidence.code)).toEqual(['starts-off-setting']);
   });
 
-  it('refuses what it cannot use, with places', () => {
+  it('refuses what it cannot use, with places [requirement]', () => {
     const faults = (log: GaugeLog): string => {
       try {
         checkGauges(log);

@@ -27,7 +27,7 @@ const tubes = {
 };
 
 describe('compareCollectors', () => {
-  it('each row is its own simulated year, divided by hand', async () => {
+  it('each row is its own simulated year, divided by hand [by hand]', async () => {
     const weather = await inventedValley();
     const { rows, ranking, notes } = compareCollectors(plainInput, weather, { candidates: [used, tubes], years: 10 });
     const [plates, glass] = rows as [(typeof rows)[number], (typeof rows)[number]];
@@ -51,7 +51,7 @@ describe('compareCollectors', () => {
     expect(Math.round(dry!.value)).toBe(340);
   });
 
-  it('reports faults of the list at once, and those of a collector', async () => {
+  it('reports faults of the list at once, and those of a collector [requirement]', async () => {
     const weather = await inventedValley();
     const call = (candidates: unknown) => compareCollectors(plainInput, weather, { candidates } as never);
     try {

@@ -85,7 +85,7 @@ describe('sizeArray', () => {
     expect(light.gain(6, water + 10) / light.useful(6, water + 10).gain).toBeCloseTo(1, 2);
   });
 
-  it('sees what stands around, and what wind and sky take of unglazed panels', async () => {
+  it('sees what stands around, and what wind and sky take of unglazed panels [requirement]', async () => {
     const weather = await inventedValley();
     const bare = { area: 2, eta0: 0.86, a1: 12, a2: 0, a3: 1.5, a6: 0.03, glazed: false };
     const shareOf = (array: object) =>
@@ -98,7 +98,7 @@ describe('sizeArray', () => {
     expect(inWind(1.5)).toBeLessThan(0.9 * inWind(0));
   });
 
-  it('the gain of the best month follows from its line within 2 %: d is a mean there, hour by hour here', async () => {
+  it('the gain of the best month follows from its line within 2 %: d is a mean there, hour by hour here [requirement]', async () => {
     const { steps } = sizeArray(design, await inventedValley());
     const { facts, value } = stepOf(steps, 'array-gain');
     const of = (name: string) => (facts[name] as { readonly value: number }).value;
@@ -106,7 +106,7 @@ describe('sizeArray', () => {
     expect(Math.abs(byHand - value)).toBeLessThan(0.02 * byHand);
   });
 
-  it('the year’s aim takes the fewest panels that reach it', async () => {
+  it('the year’s aim takes the fewest panels that reach it [requirement]', async () => {
     const weather = await inventedValley();
     const sized = sizeArray(design, weather, { aim: 'year', yearShare: '70 %' });
     expect(sized.yearShare).toBeGreaterThanOrEqual(0.7);
@@ -146,7 +146,7 @@ describe('sizePumpDrive', () => {
     for (const [at, row] of rows.entries()) if (at > 0) expect(row.flow).toBeGreaterThanOrEqual(rows[at - 1]!.flow);
   });
 
-  it('the module for a wanted start starts there', () => {
+  it('the module for a wanted start starts there [requirement]', () => {
     const { modulePowerForStart } = sizePumpDrive(design, { startIrradiance: 200 });
     const rated = design.pv.module.maximumPowerCurrent * design.pv.module.maximumPowerVoltage;
     const scale = modulePowerForStart! / rated;
@@ -164,7 +164,7 @@ describe('sizePumpDrive', () => {
     expect(sizePumpDrive(scaled).startIrradiance).toBeCloseTo(200, 0);
   });
 
-  it('cold thick fluid slows the pump; a weak module never starts it and says so', () => {
+  it('cold thick fluid slows the pump; a weak module never starts it and says so [direction that physics demands]', () => {
     const cold = sizePumpDrive(design, { coldFluid: -10, dullIrradiance: 300 });
     const warm = sizePumpDrive(design, { coldFluid: 40, dullIrradiance: 300 });
     expect(cold.dullMorning.flow).toBeLessThan(0.9 * warm.dullMorning.flow);
@@ -177,7 +177,7 @@ describe('sizePumpDrive', () => {
     expect(codes(sized.notes)).toContain('pump-never-starts');
   });
 
-  it.each(['direct', 'mains'] as const)('drive %s', (drive) => {
+  it.each(['direct', 'mains'] as const)('drive %s [requirement]', (drive) => {
     const sized = sizePumpDrive(defineSystem({ ...plainInput, pump: { drive } }));
     complete(sized.steps);
     expect(sized.modulePowerForStart).toBeNull();
@@ -186,7 +186,7 @@ describe('sizePumpDrive', () => {
     else expect(sized.startIrradiance).toBeGreaterThan(20);
   });
 
-  it('a direct drive stops where its module no longer carries the friction: half the start current, half the light or less', () => {
+  it('a direct drive stops where its module no longer carries the friction: half the start current, half the light or less [direction that physics demands]', () => {
     const direct = defineSystem({ ...plainInput, pump: { drive: 'direct' } });
     const { startIrradiance, stopIrradiance } = sizePumpDrive(direct);
     // A standing rotor meets the module near its short circuit, where current goes with light: start takes twice the friction current.
@@ -205,7 +205,7 @@ describe('sizePumpDrive', () => {
 });
 
 describe('sizePipe', () => {
-  it('the tube chosen is the smallest that keeps both limits; head and loss by hand', () => {
+  it('the tube chosen is the smallest that keeps both limits; head and loss by hand [by hand]', () => {
     const { pipe, pipes, insulation, insulations, steps } = sizePipe(design, { flow: '4 L/min' });
     complete(steps);
     expect(pipe).toBe(pipes.find(({ velocity, head }) => velocity <= 0.7 && head <= 1));
@@ -248,7 +248,7 @@ describe('sizePipe', () => {
     expect(codes(notes)).toContain('insulation-below-codes');
   });
 
-  it('says when nothing fits', () => {
+  it('says when nothing fits [requirement]', () => {
     const { pipe, notes } = sizePipe(design, { flow: '60 L/min', highestHead: '10 cm' });
     expect(pipe.fits).toBe(false);
     expect(codes(notes)).toContain('no-common-tube');
@@ -278,7 +278,7 @@ describe('sizeCoil', () => {
     expect(collectorShare).toBeLessThan(1);
   });
 
-  it('refuses a plate exchanger, and a difference that no coil works with', () => {
+  it('refuses a plate exchanger, and a difference that no coil works with [requirement]', () => {
     const plate = defineSystem({ ...plainInput, loop: { exchanger: 'plate' } });
     expect(() => sizeCoil(plate)).toThrow(/plate/);
     expect(() => sizeCoil(withPanels(60), { difference: 1 })).toThrow(DesignError);
@@ -298,7 +298,7 @@ describe('coilSurface', () => {
 
 describe('sizeLoopPressure', () => {
   it.each([1, 2, 4, 12])(
-    '%i panels: the vessel bears steam below the end pressure, and the top of the loop keeps pressure',
+    '%i panels: the vessel bears steam below the end pressure, and the top of the loop keeps pressure [requirement]',
     (panels) => {
       const of = withPanels(panels);
       const sized = sizeLoopPressure(of);
@@ -326,12 +326,12 @@ describe('sizeLoopPressure', () => {
     },
   );
 
-  it('relief valve: the highest sold that the weakest part bears', () => {
+  it('relief valve: the highest sold that the weakest part bears [requirement]', () => {
     expect(sizeLoopPressure(design, { ratedPressure: '3.5 bar' }).reliefPressure).toBe(3e5);
     expect(sizeLoopPressure(design, { ratedPressure: '87.1 psi' }).reliefPressure).toBe(6e5);
   });
 
-  it('its pressures can be built: a design with them neither relieves nor lacks pressure when checked', () => {
+  it('its pressures can be built: a design with them neither relieves nor lacks pressure when checked [requirement]', () => {
     const { reliefPressure, prechargePressure, vesselVolume, fillPressure } = sizeLoopPressure(design);
     const built = defineSystem({
       ...plainInput,
@@ -354,12 +354,12 @@ describe('potableExpansion', () => {
     expect(codes(sized.cautions)).toEqual(['water-must-find-room']);
   });
 
-  it('is by default to the high limit, or to the relief valve where there is none', () => {
+  it('is by default to the high limit, or to the relief valve where there is none [requirement]', () => {
     const open = defineSystem({ ...plainInput, control: { highLimit: null } });
     expect(potableExpansion(open).expansion).toBeGreaterThan(potableExpansion(design).expansion);
   });
 
-  it('refuses a supply that leaves no room under the relief valve', () => {
+  it('refuses a supply that leaves no room under the relief valve [requirement]', () => {
     expect(() => potableExpansion(design, { supplyPressure: '9.5 bar' })).toThrow(/pressure reducer/);
   });
 });
@@ -371,7 +371,7 @@ describe('options', () => {
     ['sizePipe', (of) => sizePipe(of, { flow: -1, air: '3 m', wrong: 1 } as never)],
     ['sizeCoil', (of) => sizeCoil(of, { flow: 7, difference: 0, wrong: 1 } as never)],
     ['sizeLoopPressure', (of) => sizeLoopPressure(of, { topPressure: 0, ratedPressure: '3 m', wrong: 1 } as never)],
-  ])('%s names all three faults at once', (_, call) => {
+  ])('%s names all three faults at once [requirement]', (_, call) => {
     try {
       call(design);
       expect.unreachable();

@@ -36,7 +36,7 @@ const selective: SurveyInput = { ...black, coating: 'selective', coverKind: 'low
 describe('rateFromSurvey', () => {
   const rating = rateFromSurvey(black);
 
-  it.each(['collector', 'low', 'high'] as const)('%s plugs into defineSystem', (which) => {
+  it.each(['collector', 'low', 'high'] as const)('%s plugs into defineSystem [requirement]', (which) => {
     const { array } = defineSystem({
       array: { panels: 2, tilt: 40, azimuth: 180, collector: rating[which] },
       tank: { volume: 0.3 },
@@ -75,7 +75,7 @@ describe('rateFromSurvey', () => {
     expect(rating.bands.weightFull.high).toBeLessThan(32);
   });
 
-  it('agrees with the quadratic’s own stagnation where the line was drawn, within its band', () => {
+  it('agrees with the quadratic’s own stagnation where the line was drawn, within its band [requirement]', () => {
     const { area, eta0, a1, a2 } = rating.collector;
     const ofLine = stagnationTemperature({ area, eta0, a1, a2 }, 1000, 30);
     const { low, high } = rating.bands.stagnationTemperature;
@@ -83,7 +83,7 @@ describe('rateFromSurvey', () => {
     expect(ofLine).toBeLessThan(high);
   });
 
-  it('low and high panels lie at the ends of the band of the efficiency at work', () => {
+  it('low and high panels lie at the ends of the band of the efficiency at work [definition]', () => {
     const { low, likely, high } = rating.bands.efficiencyAtWork;
     const work = (side: 'low' | 'high') => {
       const { eta0, a1, a2 } = rating[side];
@@ -93,7 +93,7 @@ describe('rateFromSurvey', () => {
     expect(Math.abs(work('high') - high)).toBeLessThan(0.1 * (high - likely));
   });
 
-  it('unknown answers widen the band; a measured one narrows it by what the ranking said', () => {
+  it('unknown answers widen the band; a measured one narrows it by what the ranking said [requirement]', () => {
     const bare = rateFromSurvey({ length: 2, width: 1, covers: 1 });
     const width = ({ low, high }: { low: number; high: number }) => high - low;
     expect(width(bare.bands.efficiencyAtWork)).toBeGreaterThan(1.3 * width(rating.bands.efficiencyAtWork));
@@ -104,7 +104,7 @@ describe('rateFromSurvey', () => {
     expect(bare.numbers.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
   });
 
-  it('takes limits and tolerances in units', () => {
+  it('takes limits and tolerances in units [requirement]', () => {
     const exact = rateFromSurvey({ ...black, plateThickness: { value: '0.3 mm', give: '0 mm' } });
     const wide = rateFromSurvey({ ...black, plateThickness: { low: '0.1 mm', high: '0.5 mm' } });
     const effect = (r: typeof exact) => r.numbers.find(({ field }) => field === 'plateThickness')!.effect;
@@ -112,13 +112,13 @@ describe('rateFromSurvey', () => {
     expect(effect(wide)).toBeGreaterThan(0.01);
   });
 
-  it('a weighed panel weighs what the scale said', () => {
+  it('a weighed panel weighs what the scale said [requirement]', () => {
     const { bands } = rateFromSurvey({ ...black, weightEmpty: '90 lb' });
     expect(bands.weightEmpty.likely).toBeCloseTo(90 * 0.45359237, 9);
     expect(bands.weightEmpty.high - bands.weightEmpty.likely).toBeCloseTo(1, 1);
   });
 
-  it('writes a working that can be followed by hand', () => {
+  it('writes a working that can be followed by hand [by hand]', () => {
     const value = (of: string) => rating.steps.find(({ code }) => code === `panel-${of}`)!.value;
     expect(value('loss')).toBeCloseTo(value('top-loss') + value('back-loss') + value('edge-loss'), 9);
     const eta0 = value('eta0');
@@ -127,20 +127,20 @@ describe('rateFromSurvey', () => {
     expect(Math.abs(eta0 - value('efficiency-factor') * value('light'))).toBeLessThan(0.02);
   });
 
-  it('a serpentine of the same tube drops far more pressure, and its film is better', () => {
+  it('a serpentine of the same tube drops far more pressure, and its film is better [direction that physics demands]', () => {
     const serpentine = rateFromSurvey({ ...black, layout: 'serpentine' });
     expect(serpentine.bands.pressureDrop.likely).toBeGreaterThan(20 * rating.bands.pressureDrop.likely);
     expect(serpentine.bands.eta0.likely).toBeGreaterThan(rating.bands.eta0.likely);
   });
 
-  it('speaks of weight, heat, glass', () => {
+  it('speaks of weight, heat, glass [requirement]', () => {
     const text = adviceInWords(rating.cautions).join(' ');
     expect(text).toMatch(/\d+ kg\/m² on the roof/);
     expect(text).toMatch(/steam/);
     expect(text).toMatch(/glass/);
   });
 
-  it('reports all faults at once, by field, with unit', () => {
+  it('reports all faults at once, by field, with unit [requirement]', () => {
     try {
       rateFromSurvey({
         length: '2 kg',
@@ -168,7 +168,7 @@ describe('bands by the root of the sum of squares, against 1000 seeded draws', (
   it.each([
     ['measured well', { ...black, length: 2, width: 1, tubeSpacing: 0.12, tubeDiameter: 0.01 }],
     ['hardly known', { length: 2, width: 1, covers: 1 }],
-  ])('%s', (_, input) => {
+  ])('%s [requirement]', (_, input) => {
     const survey = input as Parameters<typeof surveyParameters>[0];
     const parameters = surveyParameters(survey);
     const { bands } = rateFromSurvey(input as SurveyInput);
@@ -202,7 +202,7 @@ describe('bands by the root of the sum of squares, against 1000 seeded draws', (
 });
 
 describe('checked faces of the formulas', () => {
-  it('refuse numbers out of range, by name', () => {
+  it('refuse numbers out of range, by name [requirement]', () => {
     const tube = {
       loss: 4,
       plateConductivity: 385,
@@ -243,7 +243,7 @@ describe('random surveys and readings, fixed seed', () => {
     weightEmpty: metres(3, 300),
   });
 
-  it('every number is finite and in order, or the survey is refused', () => {
+  it('every number is finite and in order, or the survey is refused [requirement]', () => {
     fc.assert(
       fc.property(survey, (input) => {
         try {

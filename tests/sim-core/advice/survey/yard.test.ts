@@ -69,7 +69,7 @@ describe('rateFromYardTest', () => {
     ).not.toThrow();
   });
 
-  it('300 seeded tests with errors as the tools have them: the 90 % limits hold the truth in 85 to 95 of 100, as 300 draws allow', () => {
+  it('300 seeded tests with errors as the tools have them: the 90 % limits hold the truth in 85 to 95 of 100, as 300 draws allow [definition]', () => {
     const tools = { thermometer: 0.3, thermometerPair: 0.2, air: 1, flowReading: 0.03, flowScale: 0.02 };
     let eta0Held = 0;
     let a1Held = 0;
@@ -104,7 +104,7 @@ describe('rateFromYardTest', () => {
     }
   });
 
-  it('refuses what cannot be told, and says what would tell it', () => {
+  it('refuses what cannot be told, and says what would tell it [requirement]', () => {
     const cold = rateFromYardTest({ ...test, points: test.points.slice(0, 2) });
     expect(cold.a1).toMatchObject({ band: null, from: 'cannot tell' });
     expect(cold.a1.remedy).toBe('warm-or-covered');
@@ -119,7 +119,7 @@ describe('rateFromYardTest', () => {
     expect(covered.notes.map(({ code }) => code)).toContain('all-covered');
   });
 
-  it('what was known before fills in, and is narrowed', () => {
+  it('what was known before fills in, and is narrowed [requirement]', () => {
     const { bands } = rateFromSurvey({ length: 2.1, width: 1.05, covers: 1, coating: 'black-paint' });
     const known = { eta0: bands.eta0, a1: bands.a1, a2: bands.a2 };
     const cold = rateFromYardTest({ ...test, points: test.points.slice(0, 2), known });
@@ -131,7 +131,7 @@ describe('rateFromYardTest', () => {
     expect(whole.a1.band!.high - whole.a1.band!.low).toBeLessThan(bands.a1.high - bands.a1.low);
   });
 
-  it('errors of all readings alike do not shrink with more readings', () => {
+  it('errors of all readings alike do not shrink with more readings [direction that physics demands]', () => {
     const many = { ...test, points: Array.from({ length: 12 }, () => test.points).flat() };
     const width = (rated: ReturnType<typeof rateFromYardTest>) => rated.eta0.band!.high - rated.eta0.band!.low;
     // 7 % of the sun's scale alone is 2 × 1.645 × 0.07 × 0.72 = 0.166.
@@ -139,7 +139,7 @@ describe('rateFromYardTest', () => {
     expect(width(rateFromYardTest(many))).toBeLessThan(width(rateFromYardTest(test)));
   });
 
-  it('scatter beyond the tools widens the bands; a slip of the pen is pointed at', () => {
+  it('scatter beyond the tools widens the bands; a slip of the pen is pointed at [requirement]', () => {
     const slip = test.points.map((point, at) =>
       at === 3 ? { ...point, outlet: (point.outlet as number) + 8 } : point,
     );
@@ -148,7 +148,7 @@ describe('rateFromYardTest', () => {
     expect(yardTestInWords(rated).notes.join(' ')).toMatch(/Reading 4 lies/);
   });
 
-  it('readings of a sun meter that reads a fifth too little: refused, against what glass gives and what was known', () => {
+  it('readings of a sun meter that reads a fifth too little: refused, against what glass gives and what was known [requirement]', () => {
     // As on a day of measurements at Almería, whose irradiance reads 15 to 20 % low: fits give 0.98 where 0.8 was known.
     const low = test.points.map((point) => ({ ...point, irradiance: 0.74 * (point.irradiance as number) }));
     const rated = rateFromYardTest({ ...test, points: low, known: { eta0: { low: 0.64, likely: 0.72, high: 0.8 } } });
@@ -161,7 +161,7 @@ describe('rateFromYardTest', () => {
     expect(other.notes.map(({ code }) => code)).toContain('against-known');
   });
 
-  it('a bare absorber may have more than glass', () => {
+  it('a bare absorber may have more than glass [direction that physics demands]', () => {
     const bare = { eta0: 0.94, a1: 12 };
     const points = hour.map((moment) => {
       const rate = (1000 * 4180 * moment.flow) / truth.area;
@@ -172,19 +172,19 @@ describe('rateFromYardTest', () => {
     expect(rateFromYardTest({ ...test, points }).eta0.band!.likely).toBeGreaterThan(0.9);
   });
 
-  it('all readings warm and alike: what lacks is spread, or the panel covered', () => {
+  it('all readings warm and alike: what lacks is spread, or the panel covered [requirement]', () => {
     const warm = [60, 61, 62].map((inlet) => perfect({ irradiance: 900, air: 20, inlet, flow }));
     expect(rateFromYardTest({ ...test, points: warm }).a1.remedy).toBe('spread-or-covered');
   });
 
-  it('a warming panel: what it stores counts as heat', () => {
+  it('a warming panel: what it stores counts as heat [requirement]', () => {
     const still = rateFromYardTest(test).points[0]!.flux;
     const points = test.points.map((point) => ({ ...point, warming: '6 K' }));
     // C dt/dt = 8000 × 6/3600 W/m²
     expect(rateFromYardTest({ ...test, points }).points[0]!.flux - still).toBeCloseTo((8000 * 6) / 3600, 9);
   });
 
-  it('reports all faults at once, by point, with unit', () => {
+  it('reports all faults at once, by point, with unit [requirement]', () => {
     try {
       rateFromYardTest({
         area: '2 m',

@@ -12,21 +12,21 @@ describe('heatByElement', () => {
     expect([...tank]).toEqual([15, 40, 40, 60]);
   });
 
-  it('stops at its thermostat and leaves what is hotter and what lies below', () => {
+  it('stops at its thermostat and leaves what is hotter and what lies below [requirement]', () => {
     const tank = Float64Array.of(15, 30, 35, 80);
     expect(heatByElement(tank, 1, 2, 1e6, 60)).toBeCloseTo(2 * (30 + 25), 12);
     expect([...tank]).toEqual([15, 60, 60, 80]);
     expect(heatByElement(tank, 1, 2, 1e6, 60)).toBe(0);
   });
 
-  it('gives all its heat while the thermostat asks', () => {
+  it('gives all its heat while the thermostat asks [requirement]', () => {
     const tank = new Float64Array(20).fill(10);
     expect(heatByElement(tank, 12, 3, 60, 60)).toBeCloseTo(60, 12);
     expect(tank[11]).toBe(10);
     expect(tank[12]).toBeCloseTo(10 + 60 / 3 / 8, 12);
   });
 
-  it('ends as heat poured into its layer and left to turn over ends, for any column in order', () => {
+  it('ends as heat poured into its layer and left to turn over ends, for any column in order [requirement]', () => {
     const cases = fc.record({
       rises: fc.array(fc.double({ min: 0, max: 10, noNaN: true }), { minLength: 2, maxLength: 30 }),
       place: fc.double({ min: 0, max: 0.99, noNaN: true }),

@@ -23,21 +23,21 @@ describe('stepHeater', () => {
     expect(heater.burnerHeat).toBe(0);
   });
 
-  it('holds its outlet at the set temperature under a draw that the burner can meet', () => {
+  it('holds its outlet at the set temperature under a draw that the burner can meet [requirement]', () => {
     const heater = compileHeater(design);
     stepHeater(heater, 0.02, 15, 600);
     expect(heater.outlet).toBeCloseTo(60, 9);
     expect(heater.burnerHeat).toBeCloseTo(0.02 * WATER_HEAT_CAPACITY * 45 + 5 * 40 * 600, 2);
   });
 
-  it('falls short, at full burner power, under a draw that it cannot meet', () => {
+  it('falls short, at full burner power, under a draw that it cannot meet [direction that physics demands]', () => {
     const heater = compileHeater(design);
     stepHeater(heater, 0.1, 10, 600);
     expect(heater.burnerHeat).toBeCloseTo(9000 * 600, 6);
     expect(heater.outlet).toBeLessThan(60);
   });
 
-  it('keeps heat in, out, lost and stored in balance for any step', () => {
+  it('keeps heat in, out, lost and stored in balance for any step [conservation]', () => {
     const cases = fc.record({
       start: fc.double({ min: 5, max: 95, noNaN: true }),
       volume: fc.double({ min: 0, max: 0.3, noNaN: true }),

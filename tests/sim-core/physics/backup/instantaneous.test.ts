@@ -20,7 +20,7 @@ describe('instantaneousOutlet', () => {
     expect(instantaneousOutlet(limits, 42, 10, 45, FLOW)).toBe(42);
   });
 
-  it('does not fire below its least rise', () => {
+  it('does not fire below its least rise [requirement]', () => {
     expect(instantaneousOutlet({ ...limits, minimumPower: 0, minimumRise: 8 }, 42.5, 10, 45, FLOW)).toBe(42.5);
     expect(instantaneousOutlet({ ...limits, minimumPower: 0, minimumRise: 8 }, 41.5, 10, 45, FLOW)).toBe(50);
   });
@@ -42,11 +42,11 @@ describe('instantaneousOutlet', () => {
     expect(instantaneousOutlet({ ...weak, minimumFlow: 1.001 * through }, 20, 10, 45, FLOW)).toBe(20);
   });
 
-  it('passes hotter water on as it comes', () => {
+  it('passes hotter water on as it comes [requirement]', () => {
     expect(instantaneousOutlet(limits, 71, 10, 45, FLOW)).toBe(71);
   });
 
-  it('falls short of its setting, not of the taps, where full power still carries the mixed flow', () => {
+  it('falls short of its setting, not of the taps, where full power still carries the mixed flow [direction that physics demands]', () => {
     const outlet = instantaneousOutlet({ ...limits, burnerPower: 10_600 }, 20, 10, 45, FLOW);
     expect(outlet).toBeLessThan(50);
     expect(outlet).toBeGreaterThan(45);
@@ -61,7 +61,7 @@ describe('instantaneousOutlet', () => {
     expect(outlet).toBeLessThan(45);
   });
 
-  it('fires within its range or not at all, and never above its setting', () => {
+  it('fires within its range or not at all, and never above its setting [direction that physics demands]', () => {
     const cases = fc.record({
       inlet: fc.double({ min: 5, max: 90, noNaN: true }),
       mains: fc.double({ min: 1, max: 40, noNaN: true }),
@@ -100,7 +100,7 @@ describe('a step of an instantaneous heater', () => {
     expect(heater.burnerHeat).toBeCloseTo(RATE * share * 20 * (0.01 / FLOW), 6);
   });
 
-  it('loses nothing and keeps nothing', () => {
+  it('loses nothing and keeps nothing [direction that physics demands]', () => {
     const heater = compileHeater(design);
     settleMixing(heater, 30, { wanted: 0.01, mains: 10, target: 45, flow: FLOW, duration: 3600 });
     heatWater(heater, 0.002, 25, FLOW, 300);

@@ -58,7 +58,7 @@ describe('tubes in the run', () => {
       },
     }) as SystemInput;
 
-  it('gain by a transversal table above 1, and close their balance', async () => {
+  it('gain by a transversal table above 1, and close their balance [conservation]', async () => {
     const weather = await inventedValley();
     const year = (values: number[]) => simulate(defineSystem(input(values)), weather);
     const flat = year([1, 1, 1, 1, 1]);

@@ -33,7 +33,7 @@ describe('usefulPower', () => {
     expect(lost(120)).toBeCloseTo(200, 9);
   });
 
-  it('refuses what is no number, a negative sun and an eta0 of 78', () => {
+  it('refuses what is no number, a negative sun and an eta0 of 78 [requirement]', () => {
     expect(() => usefulPower(panel, { ...noon, ambientTemperature: Number.NaN })).toThrow(
       /ambientTemperature: found NaN/,
     );
@@ -67,14 +67,14 @@ describe('stagnationTemperature', () => {
     }
   });
 
-  it('in the dark is the air’s, and is refused for a collector without loss', () => {
+  it('in the dark is the air’s, and is refused for a collector without loss [requirement]', () => {
     expect(stagnationTemperature(panel, 0, 10)).toBe(10);
     expect(() => stagnationTemperature({ ...panel, a1: 0, a2: 0 }, 500, 10)).toThrow(/a1: found 0, with a2 0/);
   });
 });
 
 describe('collectorEfficiency', () => {
-  it('in the dark is refused: there is none', () => {
+  it('in the dark is refused: there is none [requirement]', () => {
     expect(() => collectorEfficiency(panel, { ...noon, beamIrradiance: 0 })).toThrow(/more than 0 W\/m²/);
   });
 });

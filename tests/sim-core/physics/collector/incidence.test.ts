@@ -24,7 +24,7 @@ describe('beamIncidenceModifier', () => {
     expect(beamIncidenceModifier({ b0: 0 }, 89)).toBe(1);
   });
 
-  it('refuses an angle of 91°, b0 of 10 and a table out of order', () => {
+  it('refuses an angle of 91°, b0 of 10 and a table out of order [requirement]', () => {
     expect(() => beamIncidenceModifier(table, 91)).toThrow(/incidenceAngle: found 91/);
     expect(() => beamIncidenceModifier({ b0: 10 }, 0)).toThrow(/b0: found 10/);
     expect(() => beamIncidenceModifier({ angles: [0, 60, 30], values: [1, 1, 1] }, 0)).toThrow(/"0, 60, 30".*rise/);

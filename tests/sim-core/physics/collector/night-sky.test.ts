@@ -121,7 +121,7 @@ describe('nightSky', () => {
     ],
     [{ relativeHumidity: Float64Array.of(1) }, { code: 'sky-cloudless', facts: { moisture: 'humidity' } }],
     [{}, { code: 'sky-cloudless-dry', facts: { spread: { value: 6, unit: 'K' } } }],
-  ])('says what it came from (%#)', (moisture, basis) => {
+  ])('says what it came from (%#) [requirement]', (moisture, basis) => {
     expect(nightSky(skyOf(moisture), 40).basis).toEqual(basis);
   });
 });

@@ -78,7 +78,7 @@ describe('wind and sky in the run', () => {
     expect(assumptionWords(along, 'us')).toMatch(/at 33 ft over .* file’s at [67](\.\d+)? ft/);
   });
 
-  it('more wind takes heat; as much as in the test takes none', () => {
+  it('more wind takes heat; as much as in the test takes none [direction that physics demands]', () => {
     const windy = (wind: number): WeatherYear => ({
       ...weather,
       columns: { ...weather.columns, windSpeed: new Float64Array(8760).fill(wind) },
@@ -91,7 +91,7 @@ describe('wind and sky in the run', () => {
     expect(year(withCollector({}), 10)).toBeLessThan(plain);
   });
 
-  it('are off by default: the same bits with the wind taken away', () => {
+  it('are off by default: the same bits with the wind taken away [requirement]', () => {
     const calm = { ...weather, columns: { ...weather.columns, windSpeed: null } };
     const design = defineSystem(plainInput);
     expect(design.array.collector).toMatchObject({
@@ -106,7 +106,7 @@ describe('wind and sky in the run', () => {
     expect(simulate(design, calm).columns.solarHeat).toEqual(simulate(design, weather).columns.solarHeat);
   });
 
-  it('of an unglazed collector hold the sky day and night, eta0 of its deficit where the report has no a4', () => {
+  it('of an unglazed collector hold the sky day and night, eta0 of its deficit where the report has no a4 [requirement]', () => {
     const { a4: _, a7: __, ...bare } = rated;
     const input = { ...plainInput, array: { ...plainInput.array, collector: { ...bare, glazed: false } } };
     const { a4, skyCoefficient } = defineSystem(input).array.collector;
@@ -116,7 +116,7 @@ describe('wind and sky in the run', () => {
     expect(delivered(input)).toBeLessThan(delivered(glazed));
   });
 
-  it('say so where the weather has no wind, and where it is held', () => {
+  it('say so where the weather has no wind, and where it is held [requirement]', () => {
     const none = simulate(defineSystem(withCollector({})), inventedYear(8, 16, 500, 100), { stepsPerHour: 1 });
     expect(none.assumptions.map(({ code }) => code)).toContain('no-wind');
     const storm = simulate(defineSystem(withCollector({}, { windFactor: 2 })), weather, { stepsPerHour: 1 });

@@ -78,14 +78,14 @@ describe('sensedDifference', () => {
     sensedDifference(circuit as never, tank as never, { ...controlDesign, ...difference }, running);
   const controlDesign = defineSystem(plainInput).control.difference;
 
-  it('reads the absorber’s outlet end and the tank at a share of its height, linear between the layers’ middles', () => {
+  it('reads the absorber’s outlet end and the tank at a share of its height, linear between the layers’ middles [definition]', () => {
     expect(read({ tankSensorHeight: 0.125 }, true)).toBeCloseTo(60, 12);
     expect(read({ tankSensorHeight: 0.5 }, false)).toBeCloseTo(45, 12);
     expect(read({ tankSensorHeight: 0 }, false)).toBeCloseTo(60, 12);
     expect(read({ tankSensorHeight: 1 }, false)).toBeCloseTo(30, 12);
   });
 
-  it('reads the outlet pipe while the fluid moves, and on the way to the absorber while it stands', () => {
+  it('reads the outlet pipe while the fluid moves, and on the way to the absorber while it stands [requirement]', () => {
     const onPipe = { collectorSensor: 'pipe', pipeSensorContact: 0.7, tankSensorHeight: 0 };
     expect(read(onPipe, true)).toBeCloseTo(30, 12);
     expect(read(onPipe, false)).toBeCloseTo(40 + 0.7 * 30 - 10, 12);
@@ -98,15 +98,18 @@ describe('outages', () => {
     ['02-28', 58],
     ['03-01', 59],
     ['12-31', 364],
-  ])('%s is day %d', (text, day) => {
+  ])('%s is day %d [requirement]', (text, day) => {
     expect(readDay(text)).toBe(day);
   });
 
-  it.each(['02-29', '04-31', '13-01', '00-10', '01-00', '1-1', '2024-01-01', '', 5, null])('%j is no day', (text) => {
-    expect(readDay(text)).toBeNull();
-  });
+  it.each(['02-29', '04-31', '13-01', '00-10', '01-00', '1-1', '2024-01-01', '', 5, null])(
+    '%j is no day [requirement]',
+    (text) => {
+      expect(readDay(text)).toBeNull();
+    },
+  );
 
-  it('hold first and last day, by kind, and go over the end of the year', () => {
+  it('hold first and last day, by kind, and go over the end of the year [requirement]', () => {
     const outages = [
       { from: '07-01', to: '07-07', kind: 'pump' },
       { from: '12-30', to: '01-02', kind: 'pump' },

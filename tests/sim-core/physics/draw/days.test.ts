@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { clockShift, inRange, readDayRange } from '../../../../packages/sim-core/src/physics/draw/days.ts';
 
 describe('readDayRange', () => {
-  it('refuses a last day that is none, a day 00 and anything but text', () => {
+  it('refuses a last day that is none, a day 00 and anything but text [requirement]', () => {
     for (const text of ['01-01..02-30', '01-00..01-05', ['07-10..07-24']]) expect(readDayRange(text)).toBeNull();
   });
 });

@@ -38,7 +38,7 @@ function weather(mean: number, amplitude: number, latitude: number): WeatherYear
 }
 
 describe('mainsColumn', () => {
-  it('from the weather: day by day the public formula, floor included', () => {
+  it('from the weather: day by day the public formula, floor included [requirement]', () => {
     const year = weather(10, 12, 47);
     const column = mainsColumn('from-weather', year);
     const climate = mainsClimate(year);
@@ -55,7 +55,7 @@ describe('mainsColumn', () => {
     }
   });
 
-  it('is warmest in the local summer on both sides of the equator', () => {
+  it('is warmest in the local summer on both sides of the equator [requirement]', () => {
     const warmest = (column: Float64Array) => column.indexOf(Math.max(...column)) / 24;
     expect(warmest(mainsColumn('from-weather', weather(12, 10, 40)))).toBeGreaterThan(196); // lags the air
     expect(warmest(mainsColumn('from-weather', weather(12, 10, -40)))).toBeLessThan(90);
@@ -66,12 +66,12 @@ describe('mainsColumn', () => {
     expect(Math.min(...column)).toBe(MAINS_FLOOR);
   });
 
-  it('does not turn the seasons round where the air’s mean is below −15.6 °C', () => {
+  it('does not turn the seasons round where the air’s mean is below −15.6 °C [requirement]', () => {
     const column = mainsColumn('from-weather', weather(-20, 20, 75));
     expect(new Set(column).size).toBe(1);
   });
 
-  it('one number is constant', () => {
+  it('one number is constant [requirement]', () => {
     expect(new Set(mainsColumn(11, weather(10, 10, 40)))).toEqual(new Set([11]));
   });
 
@@ -90,7 +90,7 @@ describe('mainsColumn', () => {
   });
 
   it.each([[[1, 2, 3]], [new Array(12).fill(50)], [-3], [Number.NaN], ['cold' as 'from-weather']])(
-    'refuses %j',
+    'refuses %j [requirement]',
     (mains) => {
       expect(() => mainsColumn(mains, weather(10, 10, 40))).toThrow(DesignError);
     },

@@ -19,7 +19,7 @@ const NAMES: readonly DrawProfileName[] = [
 ];
 
 describe('drawProfile', () => {
-  it.each(NAMES)('%s: 24 shares that add up to 1, with a source', (name) => {
+  it.each(NAMES)('%s: 24 shares that add up to 1, with a source [conservation]', (name) => {
     const { hourlyShares, source } = drawProfile(name);
     expect(hourlyShares).toHaveLength(24);
     expect(hourlyShares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
@@ -59,11 +59,11 @@ describe('drawProfile', () => {
     expect(second!.flow).toBeCloseTo(1e-4, 15);
   });
 
-  it('a mere shape has no draws and no heat of its own', () => {
+  it('a mere shape has no draws and no heat of its own [requirement]', () => {
     expect(drawProfile('level')).toMatchObject({ events: [], dailyEnergy: null });
   });
 
-  it('refuses a name it does not know', () => {
+  it('refuses a name it does not know [requirement]', () => {
     expect(() => drawProfile('weekend' as 'M')).toThrow(DesignError);
     expect(() => drawProfile('toString' as 'M')).toThrow(DesignError);
   });

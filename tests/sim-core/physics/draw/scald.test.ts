@@ -21,7 +21,7 @@ describe('time until hot water burns', () => {
     expect(burnTime(temperature)).toBeCloseTo(seconds, 6);
   });
 
-  it('falls all the way, on a line of its logarithm between rows', () => {
+  it('falls all the way, on a line of its logarithm between rows [direction that physics demands]', () => {
     for (let at = 45; at < 71; at += 0.25) expect(burnTime(at + 0.25)).toBeLessThanOrEqual(burnTime(at));
     // Half-way from 300 s to 30 s: √(300 × 30) s.
     expect(burnTime((125 - 32) / 1.8)).toBeCloseTo(Math.sqrt(300 * 30), 6);
@@ -37,7 +37,7 @@ describe('time until hot water burns', () => {
     [490 / 9, 'in 30 seconds'],
     [60, 'in 5 seconds'],
     [80, 'within a second'],
-  ])('%d °C burns %s', (temperature, words) => {
+  ])('%d °C burns %s [requirement]', (temperature, words) => {
     expect(burnWords(temperature)).toBe(words);
   });
 });

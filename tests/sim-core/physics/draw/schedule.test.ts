@@ -46,7 +46,7 @@ describe('a tapping profile', () => {
     expect(flowBetween(within!, 7, 50 / 60, 1)).toBe(0);
   });
 
-  it('adds up to the hour however the hour is cut', () => {
+  it('adds up to the hour however the hour is cut [conservation]', () => {
     for (const steps of [1, 3, 12, 48, 60, 240]) {
       let share = 0;
       for (let step = 0; step < steps; step++) share += drawnBetween(within!, 20, step / steps, (step + 1) / steps);
@@ -54,13 +54,13 @@ describe('a tapping profile', () => {
     }
   });
 
-  it('is scaled to a daily volume where one is given', () => {
+  it('is scaled to a daily volume where one is given [requirement]', () => {
     const scaled = scheduleOf({ profile: 'L', dailyVolume: 0.2 });
     expect(day(scaled.volume, 100)).toBeCloseTo(0.2, 12);
     expect(scaled.within).not.toBeNull();
   });
 
-  it('says so where the taps want water hardly warmer than the mains', () => {
+  it('says so where the taps want water hardly warmer than the mains [direction that physics demands]', () => {
     const warm = new Float64Array(8760).fill(22);
     const { draw } = defineSystem({ ...plainInput, draw: { profile: 'M', tapTemperature: 25 } });
     const { volume: held, heldHours } = drawSchedule(draw, warm);
@@ -70,7 +70,7 @@ describe('a tapping profile', () => {
 });
 
 describe('calendar', () => {
-  it('reads days of the 365-day year', () => {
+  it('reads days of the 365-day year [requirement]', () => {
     expect(readDayRange('01-01..12-31')).toEqual({ first: 0, last: 364 });
     expect(readDayRange('12-27..01-03')).toEqual({ first: 360, last: 2 });
     for (const text of ['02-29..03-01', '13-01..13-02', '7-1..7-2', '00-10..01-01', 710, '']) {
@@ -78,7 +78,7 @@ describe('calendar', () => {
     }
   });
 
-  it('multiplies each weekday by its factor, from the weekday of 1 January', () => {
+  it('multiplies each weekday by its factor, from the weekday of 1 January [requirement]', () => {
     const { volume } = scheduleOf({
       dailyVolume: 0.2,
       weekdayFactors: [1, 1, 1, 1, 1, 1.5, 2],
@@ -87,14 +87,14 @@ describe('calendar', () => {
     expect([0, 1, 2, 7, 8].map((index) => day(volume, index) / 0.2)).toEqual([1.5, 2, 1, 1.5, 2].map(expectClose));
   });
 
-  it('draws nothing on holidays, the turn of the year included', () => {
+  it('draws nothing on holidays, the turn of the year included [definition]', () => {
     const { volume } = scheduleOf({ dailyVolume: 0.2, holidays: ['07-10..07-24', '12-27..01-03'] });
     const empty = Array.from({ length: 365 }, (_, index) => index).filter((index) => day(volume, index) === 0);
     expect(empty).toHaveLength(15 + 8);
     expect(empty.slice(0, 4)).toEqual([0, 1, 2, 190]);
   });
 
-  it('puts habits an hour earlier by standard time while clocks are forward, and keeps the year but for one hour', () => {
+  it('puts habits an hour earlier by standard time while clocks are forward, and keeps the year but for one hour [requirement]', () => {
     const hourlyShares = Array.from({ length: 24 }, (_, hour) => (hour === 7 ? 1 : 0));
     const { volume } = scheduleOf({ dailyVolume: 0.2, hourlyShares, summerTime: '03-31..10-27' });
     expect(volume[10 * 24 + 7]).toBeCloseTo(0.2, 12);
@@ -109,7 +109,7 @@ describe('calendar', () => {
 });
 
 describe('a record of one’s own', () => {
-  it('is used as it stands, hour by hour', () => {
+  it('is used as it stands, hour by hour [requirement]', () => {
     const volumes = Array.from({ length: 8760 }, (_, hour) => (hour % 24 === 8 ? 0.1 : 0));
     const { volume, within } = scheduleOf({ volumes });
     expect([...volume]).toEqual(volumes);

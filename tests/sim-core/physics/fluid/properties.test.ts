@@ -68,7 +68,7 @@ describe('fluidProperties', () => {
     ['glycol in water', { fluid: 'water', glycolMassFraction: 0.3, temperature: 20 }],
     ['too much glycol', { fluid: 'ethylene-glycol', glycolMassFraction: 0.7, temperature: 20 }],
     ['an unknown fluid', { fluid: 'brine' as 'water', temperature: 20 }],
-  ] as const)('refuses %s', (_, query) => {
+  ] as const)('refuses %s [requirement]', (_, query) => {
     expect(() => fluidProperties(query)).toThrow(DesignError);
   });
 
@@ -92,7 +92,7 @@ describe('fluidProperties', () => {
     expect(water.freezingPoint).toBe(0);
   });
 
-  it('says where, what was found and what was expected', () => {
+  it('says where, what was found and what was expected [requirement]', () => {
     expect(() => fluidProperties({ fluid: 'water', temperature: -1 })).toThrow(
       /temperature: found -1, expected .* 0 to 140 °C/,
     );
@@ -106,7 +106,7 @@ describe('boilingPoint', () => {
     expect(boilingPoint('propylene-glycol', 0, 2e5)).toBeCloseTo(boilingPoint('water', 0, 2e5), 12);
   });
 
-  it('refuses a pressure outside the saturation line', () => {
+  it('refuses a pressure outside the saturation line [requirement]', () => {
     expect(() => boilingPoint('water', 0, 100)).toThrow(DesignError);
     expect(() => boilingPoint('water', 0, 3e7)).toThrow(DesignError);
   });
@@ -140,7 +140,7 @@ describe('burstProtection', () => {
 });
 
 describe('glycolMassForFreezing', () => {
-  it('refuses a cold that no mixture of the source withstands', () => {
+  it('refuses a cold that no mixture of the source withstands [requirement]', () => {
     expect(() => glycolMassForFreezing('propylene-glycol', -80)).toThrow(DesignError);
   });
 });

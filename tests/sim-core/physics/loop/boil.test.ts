@@ -63,7 +63,7 @@ describe('a standing collector', () => {
     expect(circuit.absorber[0]).toBeCloseTo(stagnationTemperature(collector, 1000, 30), 6);
   });
 
-  it('keeps its heat through boiling and filling: what came in less what went out is what it holds', () => {
+  it('keeps its heat through boiling and filling: what came in less what went out is what it holds [direction that physics demands]', () => {
     const circuit = standing(20, 4);
     let kept = absorberHeat(circuit);
     for (let step = 0; step < 96; step++) {
@@ -76,7 +76,7 @@ describe('a standing collector', () => {
     expect(circuit.boilingPoint).toBe(118);
   });
 
-  it('turns liquid that a flow has overheated into steam, heat for heat', () => {
+  it('turns liquid that a flow has overheated into steam, heat for heat [requirement]', () => {
     const circuit = standing(100, 2);
     circuit.absorber[1] = 126;
     const heat = circuit.nodeCapacity * 226;
@@ -102,7 +102,7 @@ describe('a standing collector', () => {
     expect(bright.absorber[1]).toBeCloseTo(20 + (2 * 700) / (3.8 + Math.sqrt(3.8 ** 2 + 4 * 0.012 * 700)), 9);
   });
 
-  it('flashes where the pressure falls away: no hotter for it, and the steam carries the heat off', () => {
+  it('flashes where the pressure falls away: no hotter for it, and the steam carries the heat off [direction that physics demands]', () => {
     const circuit = standing(110, 2);
     const before = absorberHeat(circuit);
     const exchange = emptyExchange(0);
@@ -115,7 +115,7 @@ describe('a standing collector', () => {
     expect(absorberHeat(circuit)).toBeCloseTo(before - carriedOff, 4);
   });
 
-  it('in a loop under vacuum does not boil at night: the boiling point is held at 80 °C', () => {
+  it('in a loop under vacuum does not boil at night: the boiling point is held at 80 °C [requirement]', () => {
     const circuit = standing(20, 2);
     settleBoiling(circuit, false, 3, conditions(0, 10, 20, 300), emptyExchange(0));
     expect(circuit.boiling).toBe(false);
@@ -135,7 +135,7 @@ describe('boiling in the run', () => {
   const result = run(6);
   const { columns } = result;
 
-  it('stops the loop until it has cooled, and is said', () => {
+  it('stops the loop until it has cooled, and is said [requirement]', () => {
     expect(sum(columns.boiling)).toBeGreaterThan(100);
     for (let hour = 0; hour < 8760; hour++) {
       expect(columns.boiling[hour]! + columns.pumpRunning[hour]!).toBeLessThanOrEqual(1 + 1e-9 + 1 / 6);
@@ -146,7 +146,7 @@ describe('boiling in the run', () => {
     for (const balance of Object.values(result.balance)) expect(balance.worstRelative).toBeLessThan(1e-9);
   });
 
-  it('costs heat against a loop under enough pressure', () => {
+  it('costs heat against a loop under enough pressure [direction that physics demands]', () => {
     const pressed = simulate(
       defineSystem({
         ...input,
@@ -158,7 +158,7 @@ describe('boiling in the run', () => {
     expect(sum(columns.solarHeat)).toBeLessThan(sum(pressed.columns.solarHeat));
   });
 
-  it('half the step moves the year’s heat by less than 0.1 percent and the peak by less than 0.2 K', () => {
+  it('half the step moves the year’s heat by less than 0.1 percent and the peak by less than 0.2 K [convergence]', () => {
     const finer = run(12).columns;
     expect(Math.abs(sum(finer.solarHeat) / sum(columns.solarHeat) - 1)).toBeLessThan(0.001);
     const peak = (of: typeof columns) => Math.max(...of.tankMaximumTemperature);

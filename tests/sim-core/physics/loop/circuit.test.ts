@@ -107,7 +107,7 @@ describe('circuit', () => {
     duration: fc.double({ min: 5, max: 3600, noNaN: true }),
   });
 
-  it('keeps the energy of array, pipes and tank to 1e-9 of what flows, for any step', () => {
+  it('keeps the energy of array, pipes and tank to 1e-9 of what flows, for any step [conservation]', () => {
     fc.assert(
       fc.property(cases, ({ nodes, start, tankStart, rate, coil, light, air, duration }) => {
         const circuit = makeCircuit({ nodes, start });
@@ -130,7 +130,7 @@ describe('circuit', () => {
   });
 
   // After the jump at the pump's start a straight line is a poor picture of the slug that goes round (see ring.ts).
-  it('makes no temperature outside what it started from and what surrounds it, without sun, by more than 2 % of their range', () => {
+  it('makes no temperature outside what it started from and what surrounds it, without sun, by more than 2 % of their range [direction that physics demands]', () => {
     fc.assert(
       fc.property(cases, ({ nodes, start, tankStart, rate, coil, air, duration }) => {
         const circuit = makeCircuit({ nodes, start, a2: 0 });
@@ -149,7 +149,7 @@ describe('circuit', () => {
     );
   });
 
-  it('carries the same heat in one step of five minutes as in ten of half a minute, within 1 %', () => {
+  it('carries the same heat in one step of five minutes as in ten of half a minute, within 1 % [requirement]', () => {
     const heat = (steps: number) => {
       const circuit = makeCircuit({ start: 45 });
       const tank = makeTank(30);

@@ -46,7 +46,7 @@ describe('coilConductance', () => {
     ['flow', 'to 1 m³/s', { flow: -1 }],
     ['fluidTemperature', '°C (liquid)', { fluidTemperature: -5 }],
     ['tankTemperature', 'to 140 °C', { tankTemperature: -1 }],
-  ])('names %s, with what it may be %s', (path, ending, change) => {
+  ])('names %s, with what it may be %s [requirement]', (path, ending, change) => {
     const words = ending.replace(/[()/]/g, '\\$&');
     expect(() => coilConductance({ ...query, ...change })).toThrow(new RegExp(`^${path}: found .*${words}\\. `));
   });

@@ -60,7 +60,7 @@ describe('share of the coil in each tank node', () => {
     [0.29, 0.6, 100], // 0.29 × 100 is 28.999999999999996
     [0, 1, 20],
     [0.0701, 0.0702, 10],
-  ])('from %d to %d of %d nodes is above 0 in each, and adds up to 1', (bottom, top, nodes) => {
+  ])('from %d to %d of %d nodes is above 0 in each, and adds up to 1 [conservation]', (bottom, top, nodes) => {
     const { bottom: first, shares } = coilShares(bottom, top, nodes);
     expect(Math.min(...shares)).toBeGreaterThan(1e-7);
     expect(sum(shares)).toBeCloseTo(1, 12);
@@ -68,7 +68,7 @@ describe('share of the coil in each tank node', () => {
     expect((first + shares.length) / nodes).toBeGreaterThanOrEqual(top - 1e-6);
   });
 
-  it('gives a year of finite numbers where the coil ends at the edge of a node', () => {
+  it('gives a year of finite numbers where the coil ends at the edge of a node [definition]', () => {
     const design = defineSystem({ ...plainInput, tank: { volume: 0.3, nodes: 25 }, coil: { top: 0.28 } });
     const { balance, columns } = simulate(design, weather);
     expect(columns.tankTopTemperature.every(Number.isFinite)).toBe(true);

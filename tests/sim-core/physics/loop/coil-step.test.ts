@@ -57,7 +57,7 @@ describe('films of the coil', () => {
     expect(coilUA(films, stream.flow, inlet, 30) / stream.conductance).toBeGreaterThan(1.02);
   });
 
-  it('of the first step behind a standing coil are those of the fluid that comes', () => {
+  it('of the first step behind a standing coil are those of the fluid that comes [requirement]', () => {
     const circuit = compileCircuit(design, fluid, 10, { stepCounts: [6], collectorNodes: 4 });
     const tank = compileTank(design.tank, [6]);
     tank.temperature.fill(30);

@@ -67,7 +67,7 @@ describe('lightForLoad', () => {
     }
   });
 
-  it('is infinite where no light does it', () => {
+  it('is infinite where no light does it [requirement]', () => {
     const p = new Float64Array(5);
     translateModule(module, 1000, 25, p);
     expect(lightForLoad(p, 1, 1e4)).toBe(Number.POSITIVE_INFINITY);
@@ -115,7 +115,7 @@ describe('directPumpPoint', () => {
     }
   });
 
-  it('stands where the light cannot carry its friction, and rises with light and modules', () => {
+  it('stands where the light cannot carry its friction, and rises with light and modules [direction that physics demands]', () => {
     const at = (irradiance: number, modules = 1) =>
       directPumpPoint(parts, module, { irradiance, cellTemperature: 30, fluidTemperature: 30, modules }).flow;
     expect(at(75)).toBe(0); // 0.1 A of friction is 0.1/1.24 of the short-circuit current: 81 W/m²
@@ -127,7 +127,7 @@ describe('directPumpPoint', () => {
     expect(at(0)).toBe(0);
   });
 
-  it('at the rated point of the pump’s curve: head and electrical power of the affinity laws where the speed is 1', () => {
+  it('at the rated point of the pump’s curve: head and electrical power of the affinity laws where the speed is 1 [requirement]', () => {
     // Two modules turn it faster than rated, one slower; between them there is a light that gives just rated speed.
     let low = 500;
     let high = 1400;
@@ -144,7 +144,7 @@ describe('directPumpPoint', () => {
     expect(point.head).toBeCloseTo(rated.head, 6);
   });
 
-  it('refuses what is no number by name', () => {
+  it('refuses what is no number by name [requirement]', () => {
     const fine = { irradiance: 500, cellTemperature: 25, fluidTemperature: 25 };
     expect(() => directPumpPoint(parts, module, { ...fine, irradiance: -1 })).toThrow('irradiance');
     expect(() => directPumpPoint(parts, module, { ...fine, fluidTemperature: Number.NaN })).toThrow('fluidTemperature');

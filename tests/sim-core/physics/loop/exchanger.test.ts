@@ -17,7 +17,7 @@ describe('counterflowEffectiveness', () => {
 });
 
 describe('coilExchange', () => {
-  it('refuses a stream at rest', () => {
+  it('refuses a stream at rest [requirement]', () => {
     expect(() => coilExchange({ conductance: 1, capacityRate: 0, inletTemperature: 1, tankTemperature: 1 })).toThrow(
       DesignError,
     );

@@ -68,7 +68,7 @@ describe('sizeExpansionVessel', () => {
     expect(large.reserveVolume).toBeCloseTo(0.005, 12);
   });
 
-  it('shows its working', () => {
+  it('shows its working [requirement]', () => {
     const { steps } = sizeExpansionVessel(loop);
     const said = workingInWords(steps);
     expect(said.map(({ quantity }) => quantity)).toEqual([
@@ -89,7 +89,7 @@ describe('sizeExpansionVessel', () => {
     ['a missing height', (({ prechargePressure: _, ...rest }) => rest)(loop)],
     ['a vessel too small for the liquid', { ...loop, vesselVolume: 0.004 }],
     ['a maximum below the filling temperature', { ...loop, maximumTemperature: 5 }],
-  ])('refuses %s', (_, input) => {
+  ])('refuses %s [requirement]', (_, input) => {
     expect(() => sizeExpansionVessel(input)).toThrow(DesignError);
   });
 });

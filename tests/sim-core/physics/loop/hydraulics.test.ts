@@ -44,7 +44,7 @@ describe('friction between laminar and turbulent', () => {
     );
   });
 
-  it('nothing drops at standstill, and nonsense is refused', () => {
+  it('nothing drops at standstill, and nonsense is refused [requirement]', () => {
     const still = { flow: 0, length: 30, innerDiameter: 0.016, fittingLoss: 12, density: 1000, dynamicViscosity: 1e-3 };
     expect(pipePressureDrop(still)).toBe(0);
     expect(() => pipePressureDrop({ ...still, flow: -1 })).toThrow(DesignError);
@@ -64,7 +64,7 @@ describe('loopHead', () => {
     expect(Math.abs(head * density * 9.80665 - 500)).toBeLessThan(0.01);
   });
 
-  it('rises with the flow in every fluid and temperature', () => {
+  it('rises with the flow in every fluid and temperature [direction that physics demands]', () => {
     const shares = fc.double({ min: 0, max: 0.6, noNaN: true });
     const temperatures = fc.double({ min: -40, max: 140, noNaN: true });
     const flows = fc.double({ min: 1e-7, max: 1e-3, noNaN: true });
@@ -113,7 +113,7 @@ describe('pumpOperatingPoint', () => {
   const at = (electricalPower: number, fluidTemperature: number) =>
     pumpOperatingPoint(parts, { electricalPower, fluidTemperature });
 
-  it('rises with power and stands at none', () => {
+  it('rises with power and stands at none [direction that physics demands]', () => {
     expect(at(0, 20).flow).toBe(0);
     let before = 0;
     for (const power of [0.1, 1, 2, 5, 10]) {
@@ -123,7 +123,7 @@ describe('pumpOperatingPoint', () => {
     }
   });
 
-  it('refuses what is no number', () => {
+  it('refuses what is no number [requirement]', () => {
     expect(() => at(Number.NaN, 20)).toThrow(DesignError);
     expect(() => at(5, Number.NaN)).toThrow(DesignError);
   });

@@ -41,7 +41,7 @@ describe('delay of the pipes', () => {
     expect(arrives / delay).toBeLessThan(1.1);
   });
 
-  it('is smeared by one node a section, yet the first quarter hour brings the tank the same within 0.3 %', () => {
+  it('is smeared by one node a section, yet the first quarter hour brings the tank the same within 0.3 % [requirement]', () => {
     const coarse = coldStart(1, 60, 900);
     const fine = coldStart(16, 60, 900);
     expect(coarse.inlet[0]! - fine.inlet[0]!).toBeGreaterThan(2); // comes too early
@@ -52,7 +52,7 @@ describe('delay of the pipes', () => {
     [2, '20 m'],
     [3, '20 m'],
   ])(
-    'moves the year of %d panels and %s by less than 0.1 % and 0.2 K with eight nodes a section for one',
+    'moves the year of %d panels and %s by less than 0.1 % and 0.2 K with eight nodes a section for one [convergence]',
     (panels, pipeLength) => {
       const input = { ...plainInput, array: { ...plainInput.array, panels }, loop: { pipeLength } };
       const run = (pipeNodes: number) => simulate(defineSystem(input), weather, { pipeNodes }).columns;
@@ -64,7 +64,7 @@ describe('delay of the pipes', () => {
     },
   );
 
-  it('keeps the balance in a finely cut pipe', () => {
+  it('keeps the balance in a finely cut pipe [conservation]', () => {
     const { balance } = simulate(design, weather, { pipeNodes: 5 });
     for (const part of Object.values(balance)) expect(part.worstRelative).toBeLessThan(1e-9);
     expect(() => simulate(design, weather, { pipeNodes: 0 })).toThrow('pipeNodes');

@@ -18,7 +18,7 @@ describe('plateConductance', () => {
     expect(plateConductance({ ...streams, power })).toBeCloseTo(640, 6);
   });
 
-  it('refuses more than the smaller stream can take', () => {
+  it('refuses more than the smaller stream can take [requirement]', () => {
     const rating = { power: 8000, hotCapacityRate: 150, coldCapacityRate: 150, hotInlet: 70, coldInlet: 20 };
     expect(() => plateConductance(rating)).toThrow(DesignError);
   });
@@ -28,14 +28,14 @@ describe('a year with a plate exchanger', () => {
   const coil = run({});
   const plate = run({ exchanger: 'plate' });
 
-  it('keeps the balance, and brings what a coil brings, more or less', () => {
+  it('keeps the balance, and brings what a coil brings, more or less [conservation]', () => {
     for (const balance of Object.values(plate.balance)) expect(balance.worstRelative).toBeLessThan(1e-9);
     const share = sum(plate.columns.solarHeat) / sum(coil.columns.solarHeat);
     expect(share).toBeGreaterThan(0.85);
     expect(share).toBeLessThan(1.15);
   });
 
-  it('brings more with more conductance', () => {
+  it('brings more with more conductance [direction that physics demands]', () => {
     const delivered = (conductance: number) =>
       sum(run({ exchanger: 'plate', plate: { conductance } }).columns.solarHeat);
     const [small, middle, large] = [delivered(50), delivered(300), delivered(3000)] as const;
@@ -43,7 +43,7 @@ describe('a year with a plate exchanger', () => {
     expect(large).toBeGreaterThan(middle);
   });
 
-  it('is the same by half the step: 0.1 % of the energy delivered, 0.2 K of the peak', () => {
+  it('is the same by half the step: 0.1 % of the energy delivered, 0.2 K of the peak [convergence]', () => {
     const fine = run({ exchanger: 'plate' }, { stepsPerHour: 12 });
     expect(Math.abs(sum(fine.columns.solarHeat) / sum(plate.columns.solarHeat) - 1)).toBeLessThan(0.001);
     const peak = (result: typeof coil) => Math.max(...result.columns.tankMaximumTemperature);
@@ -56,7 +56,7 @@ describe('a year with a plate exchanger', () => {
     ['loop.plate.secondaryFlow', { plate: { secondaryFlow: '3 L' } }],
     ['loop.plate.returnHeight', { plate: { returnHeight: 2 } }],
     ['loop.checkValve', { exchanger: 'plate', checkValve: false }],
-  ])('refuses %s by path', (path, loop) => {
+  ])('refuses %s by path [requirement]', (path, loop) => {
     expect(() => defineSystem({ ...plainInput, loop: loop as never })).toThrow(path);
   });
 });

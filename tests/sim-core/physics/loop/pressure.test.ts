@@ -50,7 +50,7 @@ describe('content of a vessel', () => {
 });
 
 describe('pressure of a loop', () => {
-  it('is the fill pressure at the fill temperature', () => {
+  it('is the fill pressure at the fill temperature [requirement]', () => {
     const state = compilePressure(parts);
     expect(settlePressure(state, at(10), at(10), 10, true)).toBe(0);
     expect(state.gauge).toBeCloseTo(2.125e5, 3);
@@ -126,7 +126,7 @@ describe('pressure of a loop', () => {
     expect(state.boilingPoint).toBeCloseTo(boilingPoint('propylene-glycol', 0.4, 1.525e5 + air), 9);
   });
 
-  it('opens the relief valve, counts the litres, and is low when cold again', () => {
+  it('opens the relief valve, counts the litres, and is low when cold again [requirement]', () => {
     const state = compilePressure({ ...parts, vesselVolume: 0.002, precharge: 1.5e5 });
     const before = state.mass;
     const lost = settlePressure(state, at(180), at(100), 60, true);
@@ -137,7 +137,7 @@ describe('pressure of a loop', () => {
     expect(state.gauge).toBeLessThan(2.125e5);
   });
 
-  it('falls to a vacuum at the top with the vessel empty', () => {
+  it('falls to a vacuum at the top with the vessel empty [direction that physics demands]', () => {
     const state = compilePressure(parts);
     takeOut(state, 3 * 1.04);
     settlePressure(state, at(10), at(10), 10, true);
@@ -163,7 +163,7 @@ describe('leak and make-up', () => {
     }
   });
 
-  it('a leak larger than the loop leaves a trace of its own mixture, and numbers that are finite', () => {
+  it('a leak larger than the loop leaves a trace of its own mixture, and numbers that are finite [requirement]', () => {
     const state = compilePressure(parts);
     const lost = takeOut(state, 1000);
     expect(lost).toBeLessThan(16);
@@ -197,7 +197,7 @@ describe('burstProtection', () => {
     expect(burstProtection('propylene-glycol', x)).toBeCloseTo(temperature, 6);
   });
 
-  it('lies below the freezing point, holds at the end of the table, and is 0 for water', () => {
+  it('lies below the freezing point, holds at the end of the table, and is 0 for water [requirement]', () => {
     for (const fluid of ['propylene-glycol', 'ethylene-glycol'] as const) {
       for (let x = 0.02; x <= 0.45; x += 0.01) {
         const { freezingPoint } = compileFluid(fluid, x);
@@ -212,7 +212,7 @@ describe('burstProtection', () => {
     ['water', 0.1],
     ['propylene-glycol', 0.7],
     ['ethylene-glycol', Number.NaN],
-  ] as const)('refuses %s with %d', (fluid, x) => {
+  ] as const)('refuses %s with %d [requirement]', (fluid, x) => {
     expect(() => burstProtection(fluid, x)).toThrow(DesignError);
   });
 });

@@ -27,18 +27,21 @@ describe('flow by buoyancy', () => {
     expect(thermosiphonFlow(query) / byHand).toBeCloseTo(1, 7);
   });
 
-  it.each([1, 10, 300, 2000, 1e5])('takes up a drive of %d Pa by friction, whatever the regime', (pressure) => {
-    const c = compileFluid('water', 0);
-    const h = compileHydraulics(parts, c);
-    for (const t of [5, 60]) {
-      const density = fluidDensity(c, t);
-      const viscosity = fluidViscosity(c, t);
-      const flow = buoyantFlow(h, pressure, density, viscosity);
-      expect((loopHead(h, flow, density, viscosity) * density * G) / pressure).toBeCloseTo(1, 7);
-    }
-  });
+  it.each([1, 10, 300, 2000, 1e5])(
+    'takes up a drive of %d Pa by friction, whatever the regime [requirement]',
+    (pressure) => {
+      const c = compileFluid('water', 0);
+      const h = compileHydraulics(parts, c);
+      for (const t of [5, 60]) {
+        const density = fluidDensity(c, t);
+        const viscosity = fluidViscosity(c, t);
+        const flow = buoyantFlow(h, pressure, density, viscosity);
+        expect((loopHead(h, flow, density, viscosity) * density * G) / pressure).toBeCloseTo(1, 7);
+      }
+    },
+  );
 
-  it('is nothing between equal columns, and refuses a cold column that is warmer', () => {
+  it('is nothing between equal columns, and refuses a cold column that is warmer [requirement]', () => {
     expect(thermosiphonFlow({ parts, height: 5, warm: 40, cold: 40 })).toBe(0);
     expect(() => thermosiphonFlow({ parts, height: 5, warm: 40, cold: 50 })).toThrow(DesignError);
   });
@@ -51,7 +54,7 @@ describe('drive of a loop', () => {
   const tank = compileTank(design.tank, [1]);
   const rises = loopRises(design, circuit.absorber.length, circuit.pipe.length);
 
-  it('is nothing in a loop of one temperature', () => {
+  it('is nothing in a loop of one temperature [definition]', () => {
     circuit.absorber.fill(35);
     circuit.pipe.fill(35);
     tank.temperature.fill(35);
@@ -77,7 +80,7 @@ describe('a year without a check valve', () => {
   const open = run({ checkValve: false });
   const heat = sum(open.columns.thermosiphonHeat);
 
-  it('loses heat from the tank at night, counted, and keeps the balance', () => {
+  it('loses heat from the tank at night, counted, and keeps the balance [conservation]', () => {
     expect(sum(kept.columns.thermosiphonHeat)).toBe(0);
     expect(kept.columns.thermosiphonFlow.some((flow) => flow !== 0)).toBe(false);
     expect(heat).toBeGreaterThan(0.1 * sum(open.columns.solarHeat));
@@ -90,7 +93,7 @@ describe('a year without a check valve', () => {
     expect(sum(atNoon)).toBeLessThan(0.05 * sum(open.columns.irradiance.map((light) => (light > 600 ? 1 : 0))));
   });
 
-  it('is the same by half the step: 0.1 % of the energy delivered, 1 % of the heat lost, 0.2 K of the peak', () => {
+  it('is the same by half the step: 0.1 % of the energy delivered, 1 % of the heat lost, 0.2 K of the peak [convergence]', () => {
     const fine = run({ checkValve: false }, { stepsPerHour: 24 });
     expect(Math.abs(sum(fine.columns.solarHeat) / sum(open.columns.solarHeat) - 1)).toBeLessThan(0.001);
     expect(Math.abs(sum(fine.columns.thermosiphonHeat) / heat - 1)).toBeLessThan(0.01);

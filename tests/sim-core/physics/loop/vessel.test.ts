@@ -65,7 +65,7 @@ describe('steam reach', () => {
     expect(Math.abs(steamReach(of, AIR).length / metres - 1)).toBeLessThan(0.12); // T_s of another pressure
   });
 
-  it('gets to pump and vessel with three panels that empty badly, and says with how much heat', () => {
+  it('gets to pump and vessel with three panels that empty badly, and says with how much heat [requirement]', () => {
     const reach = steamReach(design({}, 3), AIR);
     expect(reach.length).toBeGreaterThan(reach.pipeLength);
     expect(reach.powerLeft / reach.power).toBeCloseTo(1 - reach.pipeLength / reach.length, 9);
@@ -85,7 +85,7 @@ describe('steam reach', () => {
     }
   });
 
-  it('a vessel that is given and too small is named with what it lacks', () => {
+  it('a vessel that is given and too small is named with what it lacks [requirement]', () => {
     const reach = steamReach(design({ vesselVolume: '6 L' }, 4), AIR);
     expect(reach.vesselNeeded).toBeGreaterThan(0.006);
     expect(reach.vesselSold).toBeGreaterThan(reach.vessel);
@@ -100,7 +100,7 @@ describe('one pressure for one house', () => {
     [6, { staticHeight: 12 }],
     [2, { reliefPressure: '4 bar', pipeLength: 40 }],
     [2, { pressure: '1 bar', fluidLimit: 130 }],
-  ])('%i panels, %j: sizing gives what the design has', (panels, loop) => {
+  ])('%i panels, %j: sizing gives what the design has [requirement]', (panels, loop) => {
     const of = design(loop, panels);
     const sized = sizeLoopPressure(of);
     expect(sized.fillPressure).toBeCloseTo(of.loop.fillPressure, 6);
@@ -132,7 +132,7 @@ describe('one pressure for one house', () => {
 });
 
 describe('altitude', () => {
-  it('a run takes the pressure of the weather’s own column, or of its height, and boils by it', async () => {
+  it('a run takes the pressure of the weather’s own column, or of its height, and boils by it [requirement]', async () => {
     const weather = await inventedValley();
     const at = (elevation: number, pressure: number | null) =>
       simulate(withPanels(3), {
@@ -150,7 +150,7 @@ describe('altitude', () => {
     expect(hours(high)).toBeGreaterThan(hours(low));
   });
 
-  it('sizing takes it too: steam is colder and gets further', () => {
+  it('sizing takes it too: steam is colder and gets further [direction that physics demands]', () => {
     const sea = sizeLoopPressure(design());
     const up = sizeLoopPressure(design(), { altitude: '2000 m' });
     expect(up.boilingAtTop).toBeLessThan(sea.boilingAtTop - 2);
@@ -160,7 +160,7 @@ describe('altitude', () => {
 });
 
 describe('the year with steam', () => {
-  it('counts the pipe that steam fills, and relieves where the vessel was chosen without it', async () => {
+  it('counts the pipe that steam fills, and relieves where the vessel was chosen without it [requirement]', async () => {
     const weather = await inventedValley();
     const hot = { array: { ...plainInput.array, panels: 4 }, draw: { dailyVolume: 0.1 } };
     const run = (loop: SystemInput['loop']) => simulate(defineSystem({ ...plainInput, ...hot, loop }), weather);

@@ -82,28 +82,33 @@ describe('moduleParameters', () => {
     expect((openVoltage(found, 35) - 21.6) / 10).toBeCloseTo(-0.075, 9);
   });
 
-  it.each([-0.35, 0.1])('given %f V/K, names the coefficients that would fit, and these do', (impossible) => {
-    const attempt = () => moduleParameters({ ...sheet, voltageTemperatureCoefficient: impossible });
-    expect(attempt).toThrow(/pv\.module\.voltageTemperatureCoefficient: found -?0\.\d+, expected -\d.* to -\d.* V\/K/);
-    let range: readonly number[] = [];
-    try {
-      attempt();
-    } catch (error) {
-      range = (error as DesignError).issues[0]!.expected.match(/-0\.\d+/g)!.map(Number);
-    }
-    const [steepest, flattest] = range as [number, number];
-    for (const share of [0.01, 0.5, 0.99]) {
-      const possible = steepest + share * (flattest - steepest);
-      expect(() => moduleParameters({ ...sheet, voltageTemperatureCoefficient: possible })).not.toThrow();
-    }
-  });
+  it.each([-0.35, 0.1])(
+    'given %f V/K, names the coefficients that would fit, and these do [requirement]',
+    (impossible) => {
+      const attempt = () => moduleParameters({ ...sheet, voltageTemperatureCoefficient: impossible });
+      expect(attempt).toThrow(
+        /pv\.module\.voltageTemperatureCoefficient: found -?0\.\d+, expected -\d.* to -\d.* V\/K/,
+      );
+      let range: readonly number[] = [];
+      try {
+        attempt();
+      } catch (error) {
+        range = (error as DesignError).issues[0]!.expected.match(/-0\.\d+/g)!.map(Number);
+      }
+      const [steepest, flattest] = range as [number, number];
+      for (const share of [0.01, 0.5, 0.99]) {
+        const possible = steepest + share * (flattest - steepest);
+        expect(() => moduleParameters({ ...sheet, voltageTemperatureCoefficient: possible })).not.toThrow();
+      }
+    },
+  );
 
-  it('says so when no curve goes through the points: a maximum of 0.95 of I_sc V_oc from 36 cells', () => {
+  it('says so when no curve goes through the points: a maximum of 0.95 of I_sc V_oc from 36 cells [requirement]', () => {
     const square = { ...sheet, maximumPowerCurrent: 1.22, maximumPowerVoltage: 20.9 };
     expect(() => moduleParameters(square)).toThrow(/found maximum power that is 0\.952 of/);
   });
 
-  it('refuses a maximum beyond short or open circuit', () => {
+  it('refuses a maximum beyond short or open circuit [requirement]', () => {
     expect(() => moduleParameters({ ...sheet, maximumPowerCurrent: 1.3 })).toThrow(/maximumPowerCurrent: found 1\.3/);
     expect(() => moduleParameters({ ...sheet, maximumPowerVoltage: 22 })).toThrow(/maximumPowerVoltage: found 22/);
   });

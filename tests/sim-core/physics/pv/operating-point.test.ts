@@ -51,7 +51,7 @@ describe('pvOperatingPoint', () => {
     }
   });
 
-  it('is finite in every corner of its range, and 0 in the dark on a passive load', () => {
+  it('is finite in every corner of its range, and 0 in the dark on a passive load [requirement]', () => {
     for (const irradiance of [0, 1e-6, 1, 2000]) {
       for (const cell of [-60, 25, 150]) {
         for (const load of [
@@ -71,7 +71,7 @@ describe('pvOperatingPoint', () => {
     expect(pvOperatingPoint(module, dark, { kind: 'resistance', resistance: 10 }).current).toBeCloseTo(0, 15);
   });
 
-  it('refuses an unknown load, a negative resistance and a cell of 200 °C', () => {
+  it('refuses an unknown load, a negative resistance and a cell of 200 °C [requirement]', () => {
     expect(() => pvOperatingPoint(module, sun, { kind: 'fan' } as never)).toThrow(/load\.kind: found "fan"/);
     expect(() => pvOperatingPoint(module, sun, { kind: 'resistance', resistance: -1 })).toThrow(/resistance: found -1/);
     expect(() => pvOperatingPoint(module, { ...sun, cellTemperature: 200 }, { kind: 'maximum-power' })).toThrow(

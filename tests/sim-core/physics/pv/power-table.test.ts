@@ -48,7 +48,7 @@ describe('tablePower', () => {
     },
   );
 
-  it('is clamped at its edges: 1500 W/m², −40 and 100 °C; 0 without light', () => {
+  it('is clamped at its edges: 1500 W/m², −40 and 100 °C; 0 without light [requirement]', () => {
     const [, module] = modules[0]!;
     const table = compilePvPower(module);
     expect(tablePower(table, 1600, 25)).toBe(tablePower(table, 1500, 25));

@@ -15,7 +15,7 @@ describe('planeOfArray', () => {
     expect(sum(perez.ground)).toBe(0);
   });
 
-  it('adds up: total = beam + circumsolar + sky + ground, nothing negative, in each of 52,560 steps', () => {
+  it('adds up: total = beam + circumsolar + sky + ground, nothing negative, in each of 52,560 steps [conservation]', () => {
     const light = planeOfArray(inventedYear(0, 23, 300, 100), { tilt: 90, azimuth: 300 });
     for (let at = 0; at < light.total.length; at++) {
       const parts = [light.beam[at]!, light.circumsolar[at]!, light.sky[at]!, light.ground[at]!];
@@ -34,7 +34,7 @@ describe('planeOfArray', () => {
     expect(half(270, 12, 24)).toBeGreaterThan(30 * half(270, 0, 11));
   });
 
-  it('treats diffuse light of hours without sun as a uniform sky and counts their beam as lost', () => {
+  it('treats diffuse light of hours without sun as a uniform sky and counts their beam as lost [requirement]', () => {
     const weather = inventedYear(0, 1, 50, 20);
     const light = planeOfArray(weather, { tilt: 60, azimuth: 180, albedo: 0 });
     expect(sum(light.beam) + sum(light.circumsolar)).toBe(0);
@@ -43,14 +43,14 @@ describe('planeOfArray', () => {
     expect(light.lostBeam).toBe(730 * 50 * 3600);
   });
 
-  it('takes the albedo of the weather where it has one, else the argument', () => {
+  it('takes the albedo of the weather where it has one, else the argument [requirement]', () => {
     const weather = inventedYear(8, 15, 500, 100);
     const plane = { tilt: 60, azimuth: 180, albedo: 0.3 };
     const snow = { ...weather, columns: { ...weather.columns, albedo: new Float64Array(8760).fill(0.6) } };
     expect(sum(planeOfArray(snow, plane).ground)).toBeCloseTo(2 * sum(planeOfArray(weather, plane).ground), 4);
   });
 
-  it('refuses a tilt of 200°, an unknown model and an albedo of 20', () => {
+  it('refuses a tilt of 200°, an unknown model and an albedo of 20 [requirement]', () => {
     const weather = inventedYear(8, 15, 500, 100);
     expect(() => planeOfArray(weather, { tilt: 200, azimuth: 180 })).toThrow(/plane\.tilt: found 200.*0 to 180 °/);
     expect(() => planeOfArray(weather, { tilt: 30, azimuth: 180, model: 'best' as 'perez' })).toThrow(/"best"/);
@@ -91,7 +91,7 @@ describe('relativeAirMass', () => {
     expect(relativeAirMass(90)).toBeCloseTo(37.92, 2);
   });
 
-  it('refuses a sun below the horizon', () => {
+  it('refuses a sun below the horizon [requirement]', () => {
     expect(() => relativeAirMass(91)).toThrow(/zenith: found 91/);
   });
 });

@@ -23,7 +23,7 @@ describe('horizonAltitude', () => {
     expect(horizonAltitude(level(7), 123)).toBe(7);
   });
 
-  it('refuses points out of order', () => {
+  it('refuses points out of order [requirement]', () => {
     expect(() => horizonAltitude([...hills].reverse(), 0)).toThrow(/rising azimuth/);
   });
 });
@@ -121,12 +121,12 @@ describe('planeOfArray with shade', () => {
   const behind = (horizon: readonly { azimuth: number; altitude: number }[]) =>
     planeOfArray(weather, { ...plane, shading: { horizon, obstacle: null, extent } });
 
-  it('a flat horizon changes nothing', () => {
+  it('a flat horizon changes nothing [definition]', () => {
     const flat = behind(level(0));
     expect(sum(flat.total) / sum(open.total)).toBeCloseTo(1, 12);
   });
 
-  it('a hill in the east takes the morning’s beam and nothing of the afternoon’s', () => {
+  it('a hill in the east takes the morning’s beam and nothing of the afternoon’s [definition]', () => {
     const east = behind([
       { azimuth: 0, altitude: 0 },
       { azimuth: 60, altitude: 89 },
@@ -140,7 +140,7 @@ describe('planeOfArray with shade', () => {
     expect(sum(east.ground)).toBeLessThan(sum(open.ground));
   });
 
-  it('walled in by 90° there is no light', () => {
+  it('walled in by 90° there is no light [requirement]', () => {
     const well = behind(level(90));
     expect(sum(well.beam) + sum(well.circumsolar)).toBe(0);
     expect(sum(well.total)).toBeLessThan(0.02 * sum(open.total)); // the invented GHI is not DNI cos Z + DHI

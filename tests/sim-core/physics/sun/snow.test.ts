@@ -9,7 +9,7 @@ describe('albedoColumn', () => {
   const { columns } = weather;
   const deep = { ...columns, snowDepth: Float64Array.from({ length: 8760 }, (_, hour) => (hour < 100 ? 0.02 : 0)) };
 
-  it('is none where one value holds all year', () => {
+  it('is none where one value holds all year [requirement]', () => {
     expect(albedoColumn(columns, 0.2, 0.6)).toBeNull();
     expect(albedoColumn(deep, 0.2, null)).toBeNull();
   });
@@ -22,12 +22,12 @@ describe('albedoColumn', () => {
     expect([albedo[743], albedo[744], albedo[8759]]).toEqual([0.5, 0.4, 0.4]);
   });
 
-  it('gives way to the weather’s own', () => {
+  it('gives way to the weather’s own [requirement]', () => {
     const own = new Float64Array(8760).fill(0.33);
     expect(albedoColumn({ ...deep, albedo: own }, 0.2, 0.6)).toBe(own);
   });
 
-  it('raises the light from the ground', () => {
+  it('raises the light from the ground [requirement]', () => {
     const plane = { tilt: 60, azimuth: 180 };
     const snowy = { ...weather, columns: { ...columns, snowDepth: new Float64Array(8760).fill(0.3) } };
     const ratio =

@@ -27,7 +27,7 @@ describe('sunTrack', () => {
     },
   );
 
-  it('gives the steps of a sunrise hour nothing before the sun is up, and the rest in proportion to its height', () => {
+  it('gives the steps of a sunrise hour nothing before the sun is up, and the rest in proportion to its height [definition]', () => {
     const track = sunTrack(inventedYear(0, 23, 300, 100), 12);
     let partly = 0;
     for (let hour = 0; hour < 8760; hour++) {
@@ -44,7 +44,7 @@ describe('sunTrack', () => {
     expect(partly).toBeGreaterThan(365);
   });
 
-  it('looks at the sun: unit vectors in every step with sun, highest towards the south at noon', () => {
+  it('looks at the sun: unit vectors in every step with sun, highest towards the south at noon [requirement]', () => {
     const track = sunTrack(inventedYear(6, 18, 300, 100), 6);
     for (let at = 0; at < track.up.length; at++) {
       if (track.up[at] === 0) continue;
@@ -64,30 +64,33 @@ describe('sunTrack', () => {
     [0.1761, 1, 0],
     [0.5, 6, 0],
     [0.6761, 12, 2],
-  ])('light %f h into its row stands in the hours of the clock: of %i steps moved by %i', (midpoint, steps, shift) => {
-    const weather = { ...inventedYear(12, 12, 300, 100), irradianceMidpoint: midpoint };
-    const track = sunTrack(weather, steps);
-    expect(track.shift).toBe(shift);
-    const noon = (172 * 24 + 12) * steps + shift;
-    expect(Array.from(track.dhi.subarray(noon, noon + steps)).every((value) => value > 0)).toBe(true);
-    expect([track.dhi[noon - 1], track.dhi[noon + steps]]).toEqual([0, 0]);
-    expect(track.dhi.subarray(noon, noon + steps).reduce((sum, value) => sum + value, 0)).toBeCloseTo(100 * steps, 9);
-  });
+  ])(
+    'light %f h into its row stands in the hours of the clock: of %i steps moved by %i [requirement]',
+    (midpoint, steps, shift) => {
+      const weather = { ...inventedYear(12, 12, 300, 100), irradianceMidpoint: midpoint };
+      const track = sunTrack(weather, steps);
+      expect(track.shift).toBe(shift);
+      const noon = (172 * 24 + 12) * steps + shift;
+      expect(Array.from(track.dhi.subarray(noon, noon + steps)).every((value) => value > 0)).toBe(true);
+      expect([track.dhi[noon - 1], track.dhi[noon + steps]]).toEqual([0, 0]);
+      expect(track.dhi.subarray(noon, noon + steps).reduce((sum, value) => sum + value, 0)).toBeCloseTo(100 * steps, 9);
+    },
+  );
 
-  it('light that leaves the year at one end comes in at the other', () => {
+  it('light that leaves the year at one end comes in at the other [requirement]', () => {
     const polar = inventedYear(0, 0, 0, 60);
     const track = sunTrack({ ...polar, irradianceMidpoint: 0 }, 6);
     expect(Array.from(track.dhi.subarray(-3))).toEqual([60, 60, 60]);
     expect(Array.from(track.dhi.subarray(0, 4))).toEqual([60, 60, 60, 0]);
   });
 
-  it('is computed once for a weather year and a number of steps', () => {
+  it('is computed once for a weather year and a number of steps [requirement]', () => {
     const weather = inventedYear(6, 18, 300, 100);
     expect(sunTrack(weather, 6)).toBe(sunTrack(weather, 6));
     expect(sunTrack(weather, 12)).not.toBe(sunTrack(weather, 6));
   });
 
-  it.each([0, 241, 2.5, Number.NaN])('refuses %f steps an hour', (steps) => {
+  it.each([0, 241, 2.5, Number.NaN])('refuses %f steps an hour [requirement]', (steps) => {
     expect(() => sunTrack(inventedYear(6, 18, 300, 100), steps)).toThrow(/stepsPerHour.*from 1 to 240/);
   });
 });

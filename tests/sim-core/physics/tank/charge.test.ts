@@ -3,7 +3,7 @@ import { chargeDown } from '../../../../packages/sim-core/src/physics/tank/charg
 import { sum } from '../../../examples.ts';
 
 describe('charging from above', () => {
-  it('moves the water between return and bottom down, and keeps its heat', () => {
+  it('moves the water between return and bottom down, and keeps its heat [definition]', () => {
     const temperature = Float64Array.of(10, 20, 30, 40, 50);
     chargeDown(temperature, 2, 1, 45, new Float64Array(3));
     expect([...temperature]).toEqual([20, 30, 45, 40, 50]);

@@ -31,7 +31,7 @@ describe('mixByJet', () => {
   const water = compileFluid('water', 0);
   const jet = { area: bore(0.02), water, nodeHeight: 0.05 };
 
-  it('makes one of the layers that the jet reaches and leaves those above', () => {
+  it('makes one of the layers that the jet reaches and leaves those above [requirement]', () => {
     const tank = new Float64Array(20).fill(60);
     tank[0] = 10;
     mixByJet(tank, jet, 1e-4, 10);
@@ -42,14 +42,14 @@ describe('mixByJet', () => {
     expect(tank.reduce((sum, temperature) => sum + temperature, 0)).toBeCloseTo(19 * 60 + 10, 9);
   });
 
-  it('passes through cold water as through nothing, up to the warm', () => {
+  it('passes through cold water as through nothing, up to the warm [definition]', () => {
     const tank = Float64Array.from({ length: 20 }, (_, node) => (node < 12 ? 10 : 60));
     mixByJet(tank, jet, 1e-4, 10);
     expect(tank[0]).toBeGreaterThan(10);
     expect(tank[19]).toBe(60);
   });
 
-  it('reaches higher through a narrower mouth and by a faster draw', () => {
+  it('reaches higher through a narrower mouth and by a faster draw [direction that physics demands]', () => {
     const reach = (diameter: number, flow: number) => {
       const tank = new Float64Array(40).fill(50);
       tank[0] = 10;
@@ -61,7 +61,7 @@ describe('mixByJet', () => {
     expect(reach(0.1, 1e-4)).toBe(1);
   });
 
-  it('keeps the energy of a draw', () => {
+  it('keeps the energy of a draw [conservation]', () => {
     const tank = compileTank({ ...plainTank, inletDiameter: 0.015 }, [1]);
     const before = tankHeat(tank);
     let out = 0;

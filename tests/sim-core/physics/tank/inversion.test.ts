@@ -9,7 +9,7 @@ const mix = (values: readonly number[]) => {
 };
 
 describe('mixInversions', () => {
-  it('leaves a column in order alone', () => {
+  it('leaves a column in order alone [requirement]', () => {
     expect(mix([10, 20, 20, 60])).toEqual({ mixed: false, temperature: [10, 20, 20, 60] });
   });
 
@@ -17,11 +17,11 @@ describe('mixInversions', () => {
     expect(mix([50, 20, 20, 60])).toEqual({ mixed: true, temperature: [30, 30, 30, 60] });
   });
 
-  it('turns a fully inverted column into its mean', () => {
+  it('turns a fully inverted column into its mean [requirement]', () => {
     expect(mix([60, 50, 40, 30]).temperature).toEqual([45, 45, 45, 45]);
   });
 
-  it('ends in order, keeps the energy and stays within the extremes, for any column', () => {
+  it('ends in order, keeps the energy and stays within the extremes, for any column [conservation]', () => {
     fc.assert(
       fc.property(fc.array(fc.double({ min: 0, max: 100, noNaN: true }), { minLength: 1, maxLength: 60 }), (values) => {
         const { temperature } = mix(values);

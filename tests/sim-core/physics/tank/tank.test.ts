@@ -29,13 +29,13 @@ describe('relief valve', () => {
     expect(tank.temperature[19]).toBe(60);
   });
 
-  it('opens at its temperature, not below', () => {
+  it('opens at its temperature, not below [requirement]', () => {
     const tank = compileTank(plainTank, [1]);
     tank.temperature.fill(98.9);
     expect(relieveTank(tank, 12, { reliefVolume: 0, reliefHeat: 0 })).toBe(false);
   });
 
-  it('balances a year of large panels: what it lets out is in the tank’s books', () => {
+  it('balances a year of large panels: what it lets out is in the tank’s books [conservation]', () => {
     const design = defineSystem({
       ...plainInput,
       array: { ...plainInput.array, panels: 6 },
@@ -119,7 +119,7 @@ describe('sediment', () => {
     expect(buriedShare(0.022, 0)).toBe(1);
   });
 
-  it('buries the coil’s part below its surface and moves the rest down in the water column', () => {
+  it('buries the coil’s part below its surface and moves the rest down in the water column [requirement]', () => {
     const clean = coilInWater(withSediment(0));
     expect(clean.shares.reduce((total, share) => total + share, 0)).toBeCloseTo(1, 12);
     // Coil from 0.05 to 0.4 of 1.5 m, sediment to 0.1: a seventh is buried.
@@ -132,21 +132,21 @@ describe('sediment', () => {
     expect(all.shares[0]).toBeLessThan(0.1);
   });
 
-  it('costs heat, and the books close', () => {
+  it('costs heat, and the books close [conservation]', () => {
     const clean = simulate(withSediment(0), weather);
     const silted = simulate(withSediment(0.3), weather);
     expect(sum(silted.columns.solarHeat)).toBeLessThan(sum(clean.columns.solarHeat));
     for (const { worstRelative } of Object.values(silted.balance)) expect(worstRelative).toBeLessThan(1e-9);
   });
 
-  it('is refused where it fills more than half of the tank', () => {
+  it('is refused where it fills more than half of the tank [requirement]', () => {
     expect(() => withSediment(0.8)).toThrow(DesignError);
     expect(() => withSediment(0.8)).toThrow(/tank\.sedimentDepth/);
   });
 });
 
 describe('half the step with jet and sediment on', () => {
-  it('moves the delivered energy by less than 0.1 % and the peak by less than 0.2 K', () => {
+  it('moves the delivered energy by less than 0.1 % and the peak by less than 0.2 K [convergence]', () => {
     const design = defineSystem({ ...plainInput, tank: { volume: 0.3, inletDiameter: 0.012, sedimentDepth: 0.1 } });
     const [here, finer] = [12, 24].map((stepsPerHour) => simulate(design, weather, { stepsPerHour }).columns);
     expect(Math.abs(sum(finer!.solarHeat) / sum(here!.solarHeat) - 1)).toBeLessThan(0.001);

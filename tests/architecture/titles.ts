@@ -1,0 +1,65 @@
+/** Titles of tests as they stand in the sources, by the compiler's parser. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
+
+const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+
+/** A test and the groups that it stands in. */
+export interface TestTitle {
+  readonly path: string;
+  readonly line: number;
+  /** Titles of its groups and its own, as one text. */
+  readonly words: string;
+}
+
+/** `it` or `describe`, with whatever is chained to it; `null` for another call. */
+function kindOf(call: ts.CallExpression): 'group' | 'test' | null {
+  let callee: ts.Expression = call.expression;
+  while (
+    ts.isCallExpression(callee) ||
+    ts.isPropertyAccessExpression(callee) ||
+    ts.isTaggedTemplateExpression(callee)
+  ) {
+    callee = ts.isTaggedTemplateExpression(callee) ? callee.tag : callee.expression;
+  }
+  if (!ts.isIdentifier(callee)) return null;
+  return callee.text === 'describe' ? 'group' : callee.text === 'it' ? 'test' : null;
+}
+
+/** Tests of one source. */
+export function titlesIn(path: string, text: string): TestTitle[] {
+  const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
+  const found: TestTitle[] = [];
+  const visit = (node: ts.Node, groups: readonly string[]): void => {
+    let inside = groups;
+    if (ts.isCallExpression(node)) {
+      const [first] = node.arguments;
+      const kind = kindOf(node);
+      if (kind !== null && first !== undefined && node.arguments.length > 1) {
+        const words = [...groups, first.getText(source)];
+        if (kind === 'group') inside = words;
+        else {
+          const line = source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1;
+          found.push({ path, line, words: words.join(' ') });
+        }
+      }
+    }
+    ts.forEachChild(node, (child) => visit(child, inside));
+  };
+  visit(source, []);
+  return found;
+}
+
+/** Tests of all files below some folders of `tests`. */
+export function readTitles(folders: readonly string[]): TestTitle[] {
+  return folders.flatMap((folder) =>
+    readdirSync(`${ROOT}tests/${folder}`, { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.test.ts'))
+      .sort()
+      .flatMap((name) => titlesIn(`tests/${folder}/${name}`, readFileSync(`${ROOT}tests/${folder}/${name}`, 'utf8'))),
+  );
+}
+
+/** Whether a source, "requirement", "definition" or another ground stands in square brackets in a test's title or that of a group. */
+export const namesItsGround = ({ words }: TestTitle): boolean => /\[[^\][]*\p{L}{3}[^\][]*\]/u.test(words);
