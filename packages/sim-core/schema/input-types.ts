@@ -25,9 +25,19 @@ function write(name: string, schema: Schema, interfaces: string[]): string {
     return `${comment(field, '  ')}  readonly ${key}${optional ? '?' : ''}: ${type}${optional ? ' | undefined' : ''};`;
   });
   const about = String(schema.description ?? '').split(/ (Default: |Left out, )/)[0];
-  interfaces.push(`/** ${about} */\nexport interface ${name} {\n${fields.join('\n')}\n}\n`);
+  const text = `/** ${about} */\nexport interface ${name} {\n${fields.join('\n')}\n}\n`;
+  const at = interfaces.findIndex((one) => one.includes(`\nexport interface ${name} {\n`));
+  if (at < 0) interfaces.push(text);
+  else {
+    // One object in two places is one type; the place that says more of its defaults speaks for both.
+    if (bare(interfaces[at]!) !== bare(text)) throw new Error(`two different objects would be called ${name}`);
+    if (text.length > interfaces[at]!.length) interfaces[at] = text;
+  }
   return name;
 }
+
+/** An interface without its comments. */
+const bare = (text: string): string => text.replace(/^ *\/\*\*.*\*\/\n/gm, '');
 
 const pascal = (key: string): string => `${key[0]!.toUpperCase()}${key.slice(1)}`;
 /** Of a list, the name of its items. */

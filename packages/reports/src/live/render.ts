@@ -13,7 +13,7 @@ import { packWeather } from './weather-pack.ts';
 
 /** What {@link renderLivePage} makes a page of. */
 export interface LivePageOptions {
-  /** Design from which the knobs begin, as somebody wrote it or as it was defined. Default: {@link FIRST_DESIGN}. */
+  /** Design from which the knobs begin, as somebody wrote it or as it was defined. Default: that of the demo. */
   readonly design?: SystemInput | SystemDesign;
   /** The year in which every design of the page runs. */
   readonly weather: WeatherYear;
@@ -93,7 +93,7 @@ async function hash(text: string): Promise<string> {
  * it. Every turn runs the whole year, hour by hour, in the reader's browser. It works from a disk, without a network.
  *
  * @param options - the weather, and where the knobs begin
- * @throws {@link DesignError} where the design cannot be simulated, {@link ReportError} where prices or units are wrong.
+ * @throws DesignError where the design cannot be simulated, {@link ReportError} where prices or units are wrong.
  */
 export async function renderLivePage({
   design = FIRST_DESIGN,
