@@ -47,7 +47,9 @@ const HEATERS: Readonly<Record<SystemDesign['heater']['kind'], (fuel: string) =>
 };
 
 /** By volume before mixing, as it is bought. */
-function glycolWords({ fluid, glycolMassFraction }: SystemDesign['loop']): string {
+function glycolWords({ fluid, glycolMassFraction, layout }: SystemDesign['loop']): string {
+  if (layout === 'drain-back') return 'water that drains back';
+  if (layout === 'direct') return 'the tank’s water in the collectors';
   if (fluid === 'water' || glycolMassFraction === 0) return 'water in the loop';
   const share = Math.round(100 * glycolVolumeFromMass(fluid as Glycol, glycolMassFraction));
   return `${share} % ${fluid === 'propylene-glycol' ? 'glycol' : 'ethylene glycol'} by volume`;

@@ -9,7 +9,7 @@ import { backflow, bonding, flue, roof, steam, trades } from './general.ts';
 import { coilSmall, fluidLimit, freezing, givenBack, heldInSun, poisonousFluid, thinning } from './loop.ts';
 import { mainsElsewhere } from './mains.ts';
 import { boiling, loopPressureHigh, loopRelief, lowPressure, steamReach, vesselSmall } from './pressure.ts';
-import { moduleVoltage } from './roofs.ts';
+import { directLoop, drainSlope, moduleVoltage, refillSteam } from './roofs.ts';
 import { hotTank, relief, tankIce, tankRating, tankSwell } from './tank.ts';
 import type { Caution, CautionSeverity, Found, Rule, RuleContext } from './types.ts';
 import {
@@ -35,6 +35,8 @@ const RULES: readonly Rule[] = [
   tankIce,
   poisonousFluid,
   moduleVoltage,
+  directLoop,
+  refillSteam,
   heaterSetting,
   loopPressureHigh,
   vesselSmall,
@@ -57,6 +59,7 @@ const RULES: readonly Rule[] = [
   givenBack,
   mainsElsewhere,
   tankSwell,
+  drainSlope,
   roof,
   trades,
   flue,

@@ -39,9 +39,9 @@ export const loopPressureHigh: Rule = ({ result: { design, loop }, columns }) =>
 };
 
 /** Vessel that cannot take what steam pushes out. @internal */
-export const vesselSmall: Rule = ({ result: { loop } }) => {
+export const vesselSmall: Rule = ({ result: { design, loop } }) => {
   const { vessel, vesselNeeded, vesselSold, volume } = loop.steam;
-  if (vessel >= (1 - VESSEL_GRAIN) * vesselNeeded) return null;
+  if (design.loop.layout !== 'closed' || vessel >= (1 - VESSEL_GRAIN) * vesselNeeded) return null;
   return {
     code: 'vessel-small',
     severity: 'warning',
@@ -57,7 +57,8 @@ export const vesselSmall: Rule = ({ result: { loop } }) => {
 };
 
 /** Steam that gets down the pipe to pump and vessel: in this year, or in full sun without flow. @internal */
-export const steamReach: Rule = ({ result: { loop } }) => {
+export const steamReach: Rule = ({ result: { design, loop } }) => {
+  if (design.loop.layout !== 'closed') return null;
   const { length, pipeLength, powerLeft } = loop.steam;
   const reached = loop.longestSteam >= pipeLength && loop.longestSteam > 0;
   if (!reached && length < pipeLength) return null;

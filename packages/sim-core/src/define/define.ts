@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import type { DesignAssumption, SystemDesign } from '../design/design.ts';
+import type { DesignAssumption, LoopLayout, SystemDesign } from '../design/design.ts';
 import { checkInput, member } from '../input/check.ts';
 import { DesignError, quote } from '../input/errors.ts';
 import { provenance } from '../input/field.ts';
@@ -40,9 +40,20 @@ export function defineSystem(input: SystemInput | SystemDesign): SystemDesign {
   return deepFreeze({
     ...design,
     assumptions: assumptions.filter(
-      ({ path }) => isUsed(path, design.pv, pump, control) && (hasPlate || !path.startsWith('loop.plate')),
+      ({ path }) =>
+        isUsed(path, design.pv, pump, control) &&
+        (hasPlate || !path.startsWith('loop.plate')) &&
+        ofLayout(path, design.loop.layout),
     ),
   });
+}
+
+/** Whether a default has a say in the loop's layout. */
+function ofLayout(path: string, layout: LoopLayout): boolean {
+  if (path.startsWith('loop.drainBack')) return layout === 'drain-back';
+  if (path === 'loop.drainBelow') return layout === 'direct';
+  if (layout === 'direct' && /^loop\.(plate|exchanger)/.test(path)) return path === 'loop.plate.returnHeight';
+  return layout === 'closed' || !/^loop\.(vessel|relief|steamPower|fillPressure|minimumPressure|pressure)/.test(path);
 }
 
 /** Fields that follow where measured points are given. */

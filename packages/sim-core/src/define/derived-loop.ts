@@ -2,7 +2,9 @@ import type { ArrayDesign, LoopDesign } from '../design/design.ts';
 import { DesignError } from '../input/errors.ts';
 import { STANDARD_ATMOSPHERE } from '../physics/fluid/air-pressure.ts';
 import { compileFluid, fluidDensity } from '../physics/fluid/compile.ts';
+import { loopVolumes } from '../physics/loop/loop-volumes.ts';
 import { GRAVITY } from '../physics/loop/pump.ts';
+import { curveHead, mostVoltage } from '../physics/loop/pump-curves.ts';
 import { gasNeeded, prechargeFor, vesselSold } from '../physics/loop/vessel.ts';
 import { type VesselNeed, vesselFor, vesselNeed } from '../physics/loop/vessel-need.ts';
 import type { Fill } from './derived-array.ts';
@@ -15,7 +17,8 @@ const AIR = STANDARD_ATMOSPHERE;
 
 /** Defaults of fluid, pressure and vessel that follow from other fields of the design. */
 export function loopDefaults(input: CheckedInput, array: ArrayDesign, fill: Fill): LoopDesign {
-  const { loop, coil } = input;
+  const { coil } = input;
+  const loop = withLayout(input, array, fill);
   const glycolMassFraction =
     loop.fluid === 'water'
       ? 0
@@ -80,6 +83,59 @@ export function loopDefaults(input: CheckedInput, array: ArrayDesign, fill: Fill
     ),
   };
 }
+
+/** Vessel over what drains into it; judgement. [-] */
+const DRAIN_RESERVE = 1.5;
+/** A plate of no resistance that hands on all heat: the tank's own water in the collectors. [W/K] */
+const NO_PLATE = 1e9;
+
+/** What the layout asks for: a vessel that takes the collectors' water and a pump that lifts it, or no exchanger. */
+function withLayout({ coil, loop, pump }: CheckedInput, array: ArrayDesign, fill: Fill) {
+  const { collectors, pipe } = loopVolumes(loop, coil, array);
+  const drains = collectors + pipe * loop.outdoorShare;
+  const { drainBack } = loop;
+  const filled = {
+    ...drainBack,
+    vesselVolume: fill(
+      'loop.drainBack.vesselVolume',
+      drainBack.vesselVolume,
+      DRAIN_RESERVE * drains,
+      'm³',
+      'judgement: half as much again as drains from collectors and outdoor pipes',
+    ),
+    lift: fill(
+      'loop.drainBack.lift',
+      drainBack.lift,
+      loop.staticHeight,
+      'm',
+      'judgement: the vessel at the height of the gauge',
+    ),
+  };
+  if (loop.layout === 'drain-back') {
+    const { lift, vesselVolume } = filled;
+    const head = pump.curves === null ? pump.shutOffHead : curveHead(pump.curves, mostVoltage(pump.curves), 0);
+    if (vesselVolume < drains)
+      throw wrong(
+        'loop.drainBack.vesselVolume',
+        `${vesselVolume} m³`,
+        `at least the ${drains.toPrecision(3)} m³ that drain`,
+      );
+    if (head <= lift)
+      throw wrong('pump.shutOffHead', `${head} m`, `more than the lift of ${lift} m, or the collectors never fill`);
+  }
+  const plate = loop.layout === 'direct' ? { ...loop.plate, conductance: NO_PLATE, ratedPressureDrop: 0 } : loop.plate;
+  return {
+    ...loop,
+    drainBack: filled,
+    plate,
+    exchanger: loop.layout === 'direct' ? ('plate' as const) : loop.exchanger,
+  };
+}
+
+const wrong = (path: string, found: string, expected: string): DesignError =>
+  new DesignError([
+    { path, found, expected, remedy: 'Hang the vessel higher (loop.drainBack.lift), or take another pump or vessel.' },
+  ]);
 
 /** Smallest vessel; with a pre-charge that the user has given, what gas there is in it must do. */
 function smallest(need: VesselNeed, fillPressure: number, precharge: number | undefined): number {

@@ -37,9 +37,7 @@ export function readSaved(input: unknown): SavedDesign | null {
     input: {
       ...design,
       ...change(design, 'array', unsaveArray),
-      ...change(design, 'loop', (loop) =>
-        without(loop, filled.has('loop.fillPressure') ? ['fillPressure'] : ['pressure']),
-      ),
+      ...change(design, 'loop', (loop) => unsaveLoop(loop, filled.has('loop.fillPressure'))),
       ...change(design, 'pump', (pump) => without(pump, isSet(pump.curves) ? RATED_POINT : ['startVoltage'])),
       ...change(design, 'pv', (pv) => ({ ...pv, ...change(pv, 'module', unsaveModule) })),
       ...change(design, 'draw', unsaveDraw),
@@ -73,6 +71,13 @@ export const PLATE = ['shortCircuitCurrent', 'openCircuitVoltage', 'maximumPower
 const isSet = (value: unknown): boolean => value !== null && value !== undefined;
 
 const unsaveModule = (module: Fields): Fields => (isSet(module.ivPoints) ? without(module, PLATE) : module);
+
+/** Of the two pressures the one that was given; without a loop of its own no exchanger. */
+function unsaveLoop(loop: Fields, hasGauge: boolean): Fields {
+  const follows = [hasGauge ? 'fillPressure' : 'pressure', ...(loop.layout === 'direct' ? ['exchanger'] : [])];
+  const own = change(loop, 'plate', (plate) => (loop.layout === 'direct' ? without(plate, ['conductance']) : plate));
+  return { ...without(loop, follows), ...own };
+}
 
 /** Of volume, record, profile and shares only what the others follow from. */
 function unsaveDraw(draw: Fields): Fields {

@@ -357,7 +357,13 @@ export interface LoopInput {
   readonly leak?: Quantity | undefined;
   /** Whether mains water replaces by itself what the loop loses. Default false: no standing connection with the mains, common practice, no source. */
   readonly makeUp?: boolean | undefined;
-  /** What hands the heat to the tank. Default 'coil': judgement: the tank has a coil. */
+  /** What becomes of the fluid when the pump stops. Pressure, vessel and steam are of a closed loop only. Default 'closed': common practice, no source. */
+  readonly layout?: 'closed' | 'drain-back' | 'direct' | undefined;
+  /** Vessel and lift; used where the layout is `drain-back`. */
+  readonly drainBack?: DrainBackInput | undefined;
+  /** Collectors or outdoor pipes under this let their water run to waste, until they are warm again; used where the layout is `direct`. `null`: they never do. [°C] Default 5: judgement: before anything is at 0 °C. From 0.5 to 20. For example "120 degF". */
+  readonly drainBelow?: Quantity | null | undefined;
+  /** What hands the heat to the tank; with the layout `direct` it is `plate`, and only its return height counts. Default 'coil': judgement: the tank has a coil. */
   readonly exchanger?: 'coil' | 'plate' | undefined;
   /** Plate exchanger; used where exchanger is `plate`. */
   readonly plate?: PlateInput | undefined;
@@ -397,6 +403,20 @@ export interface PlateInput {
   readonly ratedPressureDrop?: Quantity | undefined;
   /** Flow of the loop's side at ratedPressureDrop. [m³/s] Default 0.00008333333333333333: judgement: a small brazed exchanger. From 0.000001 to 0.01. For example "3 L/min". */
   readonly ratedFlow?: Quantity | undefined;
+}
+
+/** Vessel and lift; used where the layout is `drain-back`. */
+export interface DrainBackInput {
+  /** Water in it when all has drained. [m³] From 0.001 to 1. For example "80 gal". */
+  readonly vesselVolume?: Quantity | undefined;
+  /** Its heat loss per kelvin over the tank's room. [W/K] Default 1: judgement: a small vessel with some foam. From 0 to 50. For example "4 BTU/(h degF)". */
+  readonly vesselLoss?: Quantity | undefined;
+  /** Top of the collectors over the vessel's level when all has drained: what the pump must lift at every start. [m] From 0.1 to 60. For example "6.5 ft". */
+  readonly lift?: Quantity | undefined;
+  /** Whether the return runs full once the collectors are: then the falling water's weight takes the lift away. Default true: judgement: a return narrow enough to run full. */
+  readonly siphon?: boolean | undefined;
+  /** Share of the collectors' water that hangs on in low spots. [-] Default 0.02: judgement: pipes and panels that slope. From 0 to 0.5. For example "35 %". */
+  readonly shareStaying?: Quantity | undefined;
 }
 
 /** Pump and booster. */

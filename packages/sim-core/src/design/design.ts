@@ -49,7 +49,15 @@ export type {
   TankDesign,
   Weekday,
 } from './house.ts';
-export type { CoilDesign, LoopDesign, LoopExchanger, LoopFluid, PlateDesign } from './loop.ts';
+export type {
+  CoilDesign,
+  DrainBackDesign,
+  LoopDesign,
+  LoopExchanger,
+  LoopFluid,
+  LoopLayout,
+  PlateDesign,
+} from './loop.ts';
 export type {
   MotorDesign,
   PumpCurveDesign,

@@ -20,6 +20,26 @@ export interface PlateDesign {
   readonly ratedFlow: number;
 }
 
+/**
+ * What becomes of the fluid when the pump stops: `closed`, it stays under pressure; `drain-back`, collectors and outdoor pipes empty into a vessel indoors;
+ * `direct`, there is no loop of its own: the tank's water runs through the collectors, and stays in them.
+ */
+export type LoopLayout = 'closed' | 'drain-back' | 'direct';
+
+/** Vessel into which collectors drain, indoors in the hot pipe before the tank. */
+export interface DrainBackDesign {
+  /** Water in it when all has drained. [m³] */
+  readonly vesselVolume: number;
+  /** Its heat loss per kelvin over the tank's room. [W/K] */
+  readonly vesselLoss: number;
+  /** Top of the collectors over the vessel's level when all has drained: what the pump must lift at every start. [m] */
+  readonly lift: number;
+  /** Whether the return runs full once the collectors are: then the falling water's weight takes the lift away. */
+  readonly siphon: boolean;
+  /** Share of the collectors' water that hangs on in low spots. [-] */
+  readonly shareStaying: number;
+}
+
 /** Fluid and pipes between roof and tank. Gauge, expansion vessel, relief valve and pump stand at one height, near the tank. */
 export interface LoopDesign {
   /** Kind of fluid. */
@@ -46,7 +66,15 @@ export interface LoopDesign {
   readonly leak: number;
   /** Whether mains water replaces by itself what the loop loses. */
   readonly makeUp: boolean;
-  /** What hands the heat to the tank. */
+  /** What becomes of the fluid when the pump stops. Pressure, vessel and steam are of a closed loop only. */
+  readonly layout: LoopLayout;
+  /** Vessel and lift; used where the layout is `drain-back`. */
+  readonly drainBack: DrainBackDesign;
+  /**
+   * Collectors or outdoor pipes under this let their water run to waste, until they are warm again; used where the layout is `direct`. `null`: they never do. [°C]
+   */
+  readonly drainBelow: number | null;
+  /** What hands the heat to the tank; with the layout `direct` it is `plate`, and only its return height counts. */
   readonly exchanger: LoopExchanger;
   /** Plate exchanger; used where {@link exchanger} is `plate`. */
   readonly plate: PlateDesign;

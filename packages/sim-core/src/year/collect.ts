@@ -6,13 +6,16 @@ import { fluidDensity, fluidSpecificHeat, fluidViscosity } from '../physics/flui
 import { settleBoiling } from '../physics/loop/boil.ts';
 import { shareFlow } from '../physics/loop/branches.ts';
 import { meanFluidTemperature } from '../physics/loop/circuit.ts';
+import type { Circuit, StepConditions } from '../physics/loop/circuit-state.ts';
 import { circulate } from '../physics/loop/coil-step.ts';
+import { type Drain, emptyLoop, fillLoop, takeDrained } from '../physics/loop/drain.ts';
 import { circulatePlate } from '../physics/loop/plate.ts';
 import { turnPump } from '../physics/loop/pump-drive.ts';
 import { siphonStep } from '../physics/loop/siphon.ts';
 import { standStill } from '../physics/loop/standing.ts';
+import { WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
 import { setLight } from './groups.ts';
-import { settleLoop } from './loop-step.ts';
+import { coldestOutdoors, settleLoop } from './loop-step.ts';
 import type { Machine } from './machine.ts';
 
 /** Irradiance on the collectors from which sun is said to fall on them; judgement: the light of dusk and of the darkest days is less. [W/m²] */
@@ -20,8 +23,8 @@ export const SUN_THRESHOLD = 50;
 
 /** One step of the loop: pumped, by buoyancy, or standing. @returns Whether fluid moves. */
 export function collectHeat(machine: Machine, hour: number, steps: number, at: number): boolean {
-  const { columns, control, drivers, exchange, loop } = machine;
-  const { circuit, pressure, step } = loop;
+  const { columns, control, design, drivers, exchange, loop } = machine;
+  const { circuit, drain, pressure, step } = loop;
   const { conditions } = step;
   const share = 1 / steps;
   const irradiance = at < 0 ? 0 : drivers.irradiance[at]!;
@@ -32,9 +35,16 @@ export function collectHeat(machine: Machine, hour: number, steps: number, at: n
   if (drivers.groups !== null) setLight(circuit.branches!, drivers.groups, hour, at, conditions);
 
   const flows = pumpLoop(machine, hour, at, share) || siphonLoop(machine, hour, share);
-  if (!flows) standStill(circuit, steps, conditions, exchange);
+  if (!flows) {
+    if (drain !== null && mayEmpty(drain, circuit, design.loop.drainBelow, conditions))
+      emptyLoop(drain, circuit, conditions.ambient);
+    standStill(circuit, steps, conditions, exchange);
+  }
   settleLoop(machine, hour, !flows);
-  settleBoiling(circuit, flows, pressure.boilingPoint, conditions, exchange);
+  if (drain !== null) takeDrained(drain, exchange);
+  if (drain === null || (drain.toWaste && !drain.empty)) {
+    settleBoiling(circuit, flows, pressure.boilingPoint, conditions, exchange);
+  }
   if (circuit.boiling) columns.boiling[hour]! += share;
 
   bookLoop(machine, hour);
@@ -48,7 +58,7 @@ export function collectHeat(machine: Machine, hour: number, steps: number, at: n
 /** One step of the pumped loop through coil or plate exchanger. @returns Whether the pump moves fluid; where not, nothing is changed. */
 function pumpLoop(machine: Machine, hour: number, at: number, share: number): boolean {
   const { columns, control, drivers, loop, tank } = machine;
-  const { circuit, drive, fluid, offer, plate, shared, step } = loop;
+  const { circuit, drain, drive, fluid, offer, plate, shared, step } = loop;
   const { conditions, exchange, stream } = step;
   const supply = drive.onMains ? Number.POSITIVE_INFINITY : at < 0 ? 0 : drivers.pumpSupply[at]!;
   const top = tank.temperature[tank.temperature.length - 1]!;
@@ -62,6 +72,7 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
   offer.fluidTemperature = temperature;
   turnPump(drive, offer, stream);
   if (stream.flow <= 0) return false;
+  if (drain?.empty) fillLoop(drain, circuit, drivers.mains[hour]!);
   const density = fluidDensity(fluid, temperature);
   stream.capacityRate = stream.flow * density * fluidSpecificHeat(fluid, temperature);
   if (circuit.branches !== null) {
@@ -70,6 +81,8 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
     shared.viscosity = fluidViscosity(fluid, temperature);
     shareFlow(circuit.branches, shared);
   }
+  // Without a loop of its own the tank's water is what goes round.
+  if (drain?.toWaste) plate!.secondaryFlow = stream.capacityRate / WATER_HEAT_CAPACITY;
   if (plate === null) circulate(circuit, step);
   else circulatePlate(plate, circuit, tank, step);
   const energy = drive.onMains ? columns.pumpElectricity : columns.pumpPvEnergy;
@@ -91,10 +104,25 @@ function pumpWanted({ control, design, drivers, loop, tank }: Machine, hour: num
 
 /** Whether the loop passes a flow that the pump would drive: no steam in the collectors, and pressure enough; notes where that is too little. */
 function canFlow({ columns, design, loop }: Machine, hour: number, share: number): boolean {
-  if (loop.circuit.boiling) return false;
+  const { circuit, drain } = loop;
+  if (circuit.boiling || (drain?.toWaste && drain.empty && coldest(circuit.absorber) < refillFrom(design)))
+    return false;
   if (loop.pressure.top >= design.loop.minimumPressure) return true;
   columns.lowPressure[hour]! += share;
   return false;
+}
+
+/** Absorber over the temperature at which a direct loop drained, at which it is filled again; judgement. [K] */
+const REFILL_MARGIN = 10;
+const refillFrom = ({ loop }: Machine['design']): number => (loop.drainBelow ?? -REFILL_MARGIN) + REFILL_MARGIN;
+
+/** Whether a standing loop lets its water go: to its vessel at once, to waste in the cold, or where it is about to be cold: a valve does not wait for a step's end. */
+function mayEmpty(drain: Drain, circuit: Circuit, below: number | null, conditions: StepConditions): boolean {
+  if (drain.empty || !drain.toWaste) return !drain.empty;
+  if (below === null) return false;
+  const now = Math.min(coldest(circuit.absorber), coldestOutdoors(circuit.pipe));
+  const towards = conditions.ambient + conditions.absorbed / circuit.a1;
+  return now < below || (now < below + REFILL_MARGIN && towards < below);
 }
 
 /** One step by buoyancy alone, where no check valve forbids it. @returns Whether fluid moves; where not, nothing is changed. */

@@ -7,6 +7,7 @@ import { type CompiledFluid, compileFluid } from '../physics/fluid/compile.ts';
 import { compileCircuit } from '../physics/loop/circuit-design.ts';
 import type { Circuit, CoilWater, LoopStep } from '../physics/loop/circuit-state.ts';
 import { compileCoil } from '../physics/loop/coil.ts';
+import { compileDrain, type Drain } from '../physics/loop/drain.ts';
 import type { Shared } from '../physics/loop/flow-split.ts';
 import { compileHydraulics } from '../physics/loop/hydraulics.ts';
 import type { Plate } from '../physics/loop/plate.ts';
@@ -33,6 +34,8 @@ export interface CollectorLoop {
   /** Where there is no check valve. */
   readonly siphon: Thermosiphon | null;
   readonly pressure: LoopPressure;
+  /** Where the loop empties. */
+  readonly drain: Drain | null;
   /** What left and entered over the year. [m³] */
   readonly ledger: { leaked: number; madeUp: number };
   /** What a step works with. */
@@ -68,6 +71,7 @@ export function assembleLoop(
   const hydraulics = hydraulicsOf(design, fluid);
   return {
     fluid,
+    drain: compileDrain(design, fluid, circuit, stepping.stepCounts),
     drive: compileDrive(design.pump, design.pv, hydraulics),
     circuit,
     plate: loop.exchanger === 'plate' ? compilePlate(design) : null,

@@ -1,7 +1,23 @@
 import type { SteamReach } from '../physics/loop/vessel-need.ts';
 
+/** What a loop that empties did in a year. */
+export interface DrainYear {
+  /** Times that it emptied. */
+  readonly times: number;
+  /** Fillings of collectors so hot that water flashed to steam. */
+  readonly flashes: number;
+  /** Water that drains each time. [m³] */
+  readonly content: number;
+  /** Heat above the air that stayed outside in metal and low spots: lost. [J] */
+  readonly heatLeft: number;
+  /** Heat above the vessel's temperature that came back with the water. [J] */
+  readonly heatBack: number;
+}
+
 /** What a year does to the loop's fluid and pressure. */
 export interface LoopYear {
+  /** What emptying and filling did; left out for a closed loop. */
+  readonly drain?: DrainYear;
   /** Pressure of the air at the site: the mean of the weather's column, or by its height. [Pa] */
   readonly airPressure: number;
   /** How far steam gets when the array stands in full sun, and the vessel that it needs, at that pressure of the air. */

@@ -1,4 +1,5 @@
 import { MONTH_STARTS } from '../physics/calendar.ts';
+import { coldest } from '../physics/extremes.ts';
 import { fluidDensity } from '../physics/fluid/compile.ts';
 import { freezingPointOf } from '../physics/fluid/mixture.ts';
 import { coilTemperature } from '../physics/loop/circuit-state.ts';
@@ -8,17 +9,23 @@ import type { Machine } from './machine.ts';
 
 /** Hours of the year at which tables are made anew: each month after January. */
 const RENEWALS = MONTH_STARTS.slice(1, 12);
+/** In place of a freezing point where no water stands in what is below 0 °C. [°C] */
+const EMPTY = -90;
 /** A mixture that has thinned by less keeps its tables. [-] */
 const SAME_MIXTURE = 1e-4;
 
 /** Pressure at the end of a step, and the coldest of the outdoor pipes. */
 export function settleLoop({ columns, loop }: Machine, hour: number, standing: boolean): void {
-  const { circuit, pressure } = loop;
+  const { circuit, drain, pressure } = loop;
+  const colder = coldestOutdoors(circuit.pipe);
+  if (colder < columns.pipeMinimumTemperature[hour]!) columns.pipeMinimumTemperature[hour] = colder;
+  if (drain !== null) {
+    if (!drain.empty && Math.min(colder, coldest(circuit.absorber)) < 0) drain.frost = true;
+    return;
+  }
   const lost = settlePressure(pressure, circuit.absorber, circuit.pipe, coilTemperature(circuit.coil), standing);
   if (lost > 0) columns.loopReliefVolume[hour]! += lost;
   if (pressure.gauge > columns.loopMaximumPressure[hour]!) columns.loopMaximumPressure[hour] = pressure.gauge;
-  const colder = coldestOutdoors(circuit.pipe);
-  if (colder < columns.pipeMinimumTemperature[hour]!) columns.pipeMinimumTemperature[hour] = colder;
 }
 
 /** Coldest of the outdoor pipes: first and last quarter of the nodes. [°C] */
@@ -47,6 +54,10 @@ export function tendLoop({ columns, design, loop }: Machine, hour: number): void
   columns.glycolMassFraction[hour] = fraction;
   // Frost does not wait for the month in which the tables are made anew.
   columns.freezingPoint[hour] = makeUp ? freezingPointOf(pressure.fluid.fluid, fraction) : loop.fluid.freezingPoint;
+  if (loop.drain !== null) {
+    columns.freezingPoint[hour] = loop.drain.frost ? loop.fluid.freezingPoint : EMPTY;
+    loop.drain.frost = false;
+  }
   // The only allocation of the year, at most once a month.
   const hasThinned = loop.fluid.glycolMassFraction - fraction >= SAME_MIXTURE;
   if (makeUp && hasThinned && RENEWALS.includes(hour + 1)) renewFluid(loop, design, fraction);

@@ -1,6 +1,7 @@
 import { burstProtection } from '../physics/fluid/burst.ts';
+import type { Drain } from '../physics/loop/drain.ts';
 import { steamReach } from '../physics/loop/vessel-need.ts';
-import type { LoopYear } from './loop-result.ts';
+import type { DrainYear, LoopYear } from './loop-result.ts';
 import type { Machine } from './machine.ts';
 
 /** A pipe that lacks less than this of being full of steam is full: rounding. [-] */
@@ -16,6 +17,7 @@ export function loopYear(machine: Machine): LoopYear {
   const { airPressure, mostPipeSteam, steamLine } = pressure;
   const steamLength = mostPipeSteam / steamLine.bore;
   return {
+    ...(loop.drain === null ? {} : { drain: drainYear(loop.drain) }),
     airPressure,
     steam: steamReach(design, airPressure),
     longestSteam: steamLength >= (1 - FULL) * steamLine.length ? steamLine.length : steamLength,
@@ -32,6 +34,14 @@ export function loopYear(machine: Machine): LoopYear {
     burstPoint: burstProtection(design.loop.fluid, pressure.glycol / pressure.mass),
   };
 }
+
+const drainYear = ({ content, flashes, heatBack, heatLeft, times }: Drain): DrainYear => ({
+  times,
+  flashes,
+  content,
+  heatLeft,
+  heatBack,
+});
 
 /** Hours below freezing point and burst point. */
 function freezing({ columns, design }: Machine) {

@@ -64,7 +64,11 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
     drivers,
     stepping,
     loop,
-    control: compilePumpControl(design.pump, design.control),
+    control: compilePumpControl(
+      design.pump,
+      design.control,
+      design.loop.layout === 'drain-back' ? design.loop.drainBack.lift : 0,
+    ),
     tank,
     house,
     exchange,

@@ -16,6 +16,15 @@ const plateSchema = z.strictObject({
   ratedFlow: quantityOr('flow', 1e-6, 1e-2, 5 / 60_000, 'judgement: a small brazed exchanger'),
 });
 
+/** Schema of a drain-back vessel. */
+const drainBackSchema = z.strictObject({
+  vesselVolume: quantity('volume', 1e-3, 1).optional(),
+  vesselLoss: quantityOr('heatLoss', 0, 50, 1, 'judgement: a small vessel with some foam'),
+  lift: quantity('length', 0.1, 60).optional(),
+  siphon: defaulted(flag, true, '', 'judgement: a return narrow enough to run full'),
+  shareStaying: quantityOr('fraction', 0, 0.5, 0.02, 'judgement: pipes and panels that slope'),
+});
+
 /** Schema of fluid and pipes. */
 export const loopSchema = z
   .strictObject({
@@ -42,6 +51,14 @@ export const loopSchema = z
     ),
     leak: quantityOr('flow', 0, 1e-4, 0, 'judgement: a tight loop'),
     makeUp: defaulted(flag, false, '', 'no standing connection with the mains, common practice, no source'),
+    layout: defaulted(choice(['closed', 'drain-back', 'direct']), 'closed', '', 'common practice, no source'),
+    drainBack: drainBackSchema.prefault({}),
+    drainBelow: defaulted(
+      quantity('temperature', 0.5, 20).nullable(),
+      5,
+      '°C',
+      'judgement: before anything is at 0 °C',
+    ),
     exchanger: defaulted(choice(['coil', 'plate']), 'coil', '', 'judgement: the tank has a coil'),
     plate: plateSchema.prefault({}),
     checkValve: defaulted(flag, true, '', 'common practice, no source'),
@@ -94,6 +111,24 @@ export const loopSchema = z
         `more than the bore, ${loop.pipeInnerDiameter} m`,
         'Check the two diameters.',
         ['pipeOuterDiameter'],
+      );
+    }
+    if (loop.layout !== 'closed' && loop.fluid !== 'water') {
+      fault(
+        context,
+        `"${loop.fluid}" with layout "${loop.layout}"`,
+        '"water": what drains needs no glycol, and what is drawn must have none',
+        'Say fluid: water.',
+        ['fluid'],
+      );
+    }
+    if (loop.layout !== 'closed' && !loop.checkValve) {
+      fault(
+        context,
+        `false with layout "${loop.layout}"`,
+        'true: flow by buoyancy is modelled in a closed loop only',
+        'Leave the field out.',
+        ['checkValve'],
       );
     }
     if (loop.exchanger === 'plate' && !loop.checkValve) {

@@ -1,4 +1,6 @@
 import type { ControlDesign, ControlMode, PumpDesign } from '../../design/design.ts';
+import { compileMotor, motorCurrent } from '../loop/motor.ts';
+import { pumpPower, pumpSpeed } from '../loop/pump.ts';
 
 /** Who starts and stops the pump, and whether it turns. */
 export interface PumpControl {
@@ -25,8 +27,14 @@ export interface PumpControl {
   readonly scheduled: Uint8Array;
 }
 
-/** Prepares the control, pump standing. */
-export function compilePumpControl(pump: PumpDesign, control: ControlDesign): PumpControl {
+/** Supply at which the pump has a head [m] without flow: power with a booster [W], current with a direct drive [A]. */
+function supplyToLift(pump: PumpDesign, head: number): number {
+  const speed = pumpSpeed(pump, head, 0);
+  return pump.drive === 'direct' ? motorCurrent(compileMotor(pump), speed, 0) : pumpPower(pump, speed, 0);
+}
+
+/** Prepares the control, pump standing. @param lift - Head that a start must have. [m] */
+export function compilePumpControl(pump: PumpDesign, control: ControlDesign, lift = 0): PumpControl {
   const { difference, highLimit, highLimitHysteresis, mode, schedule } = control;
   const limit = highLimit ?? Number.POSITIVE_INFINITY;
   const isDirect = pump.drive === 'direct';
@@ -38,7 +46,10 @@ export function compilePumpControl(pump: PumpDesign, control: ControlDesign): Pu
     heldOff: false,
     ranFor: 0,
     mode,
-    startSupply: isDirect ? pump.motor.startCurrent : pump.startPower,
+    startSupply: Math.max(
+      isDirect ? pump.motor.startCurrent : pump.startPower,
+      lift > 0 ? supplyToLift(pump, lift) : 0,
+    ),
     stopSupply: isDirect ? pump.motor.frictionCurrent : pump.stopPower,
     limit,
     release: limit - highLimitHysteresis,

@@ -50,10 +50,6 @@ export function compileCircuit(design: SystemDesign, fluid: CompiledFluid, start
   const collectors = compileCollectors(design.array, collectorNodes, start);
   const pipe = pipeNodesOf(design, fluid, pipeNodes);
   const coil = compileCoilOf(design, fluid);
-  const decays = stepCounts.map((count): [number, Float64Array] => [
-    count,
-    pipe.capacity.map((capacity, at) => Math.exp((-pipe.conductance[at]! * 3600) / (count * capacity))),
-  ]);
   return {
     ...collectors,
     absorber: new Float64Array(collectors.end).fill(start),
@@ -64,11 +60,24 @@ export function compileCircuit(design: SystemDesign, fluid: CompiledFluid, start
     boiling: false,
     pipeCapacity: pipe.capacity,
     pipeConductance: pipe.conductance,
-    pipeDecay: new Map(decays),
+    pipeDecay: pipeDecays(pipe.capacity, pipe.conductance, stepCounts),
     upwards: false,
     ...circuitRing(collectors.end, coil.share.length, pipe.capacity, pipe.conductance, false),
   };
 }
+
+/** Decay of each standing pipe node in one step, by the steps of an hour. */
+export const pipeDecays = (
+  capacities: Float64Array,
+  conductance: Float64Array,
+  stepCounts: readonly number[],
+): ReadonlyMap<number, Float64Array> =>
+  new Map(
+    stepCounts.map((count): [number, Float64Array] => [
+      count,
+      capacities.map((capacity, at) => Math.exp((-conductance[at]! * 3600) / (count * capacity))),
+    ]),
+  );
 
 /** The array as one, and its groups where there are several: then the numbers of the whole are means. */
 function compileCollectors(array: ArrayDesign, nodes: number, start: number): Absorbing & Pick<Circuit, 'branches'> {

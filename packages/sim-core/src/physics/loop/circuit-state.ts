@@ -113,8 +113,8 @@ export interface Absorbing {
   readonly end: number;
   /** Reference area of one collector node. [m²] */
   readonly nodeArea: number;
-  /** Heat capacity of one collector node. [J/K] */
-  readonly nodeCapacity: number;
+  /** Heat capacity of one collector node; less where its water has drained. [J/K] */
+  nodeCapacity: number;
   /** C_dry of one collector node. [J/K] */
   readonly dryCapacity: number;
   /** Changed by the hour where wind matters. [W/(m²·K)] */
@@ -150,7 +150,7 @@ export interface Circuit extends BoilingState, RingPlaces, Absorbing {
   /** Of each node. [W/K] */
   readonly pipeConductance: Float64Array;
   /** Decay of a standing node in one step, by steps per hour. */
-  readonly pipeDecay: ReadonlyMap<number, Float64Array>;
+  pipeDecay: ReadonlyMap<number, Float64Array>;
   /** Whether the fluid runs through the coil from its lower end upwards. */
   readonly upwards: boolean;
   /** Collector nodes, hot pipes, coil pieces with the coil's content between them, cold pipes, in the order of the flow. */

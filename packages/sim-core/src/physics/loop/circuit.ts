@@ -60,6 +60,13 @@ export function circuitRing(
   return { ring, pipeAt, coilAt, contentAt };
 }
 
+/** Tells the ring what a pipe node holds and loses. */
+export function setPipeNode({ pipeAt, pipeCapacity, pipeConductance, ring }: Circuit, node: number): void {
+  const at = pipeAt[node]!;
+  ring[at + LOSS] = pipeConductance[node]!;
+  ring[at + PER_CAPACITY] = 1 / pipeCapacity[node]!;
+}
+
 /** Sets up array, pipes and the coil's content for a step. */
 export function setLoop(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
   const { branches, coil, contentAt, pipe, ring } = circuit;

@@ -51,6 +51,8 @@ function fillRow(table: FlowTable, row: number): void {
   const start = row * (COLUMNS + 1);
   const top = fullFlow(h, density, viscosity);
   const topPower = powerForFlow(h, top, density, viscosity);
+  // Below it nothing flows: 0, but for a lift.
+  const least = h.lift > 0 ? powerForFlow(h, 0, density, viscosity) : 0;
   fullPower[row] = topPower;
   flow[start + COLUMNS] = top;
   // Downwards from full flow: w(Q) is nearly a straight line, so a step along the last slope lands close and one more,
@@ -60,6 +62,10 @@ function fillRow(table: FlowTable, row: number): void {
   let slope = top;
   for (let column = COLUMNS - 1; column > 0; column--) {
     const target = column / COLUMNS;
+    if (target ** 4 * topPower < least) {
+      flow[start + column] = 0;
+      continue;
+    }
     for (let step = 0; step < 6 && Math.abs(w - target) > CLOSE; step++) {
       const next = Math.max(q + slope * (target - w), q / 4);
       const wNext = Math.sqrt(Math.sqrt(powerForFlow(h, next, density, viscosity) / topPower));

@@ -51,6 +51,8 @@ export interface CompiledHydraulics {
   readonly collectorLaminar: number;
   /** Turbulent drop of the collectors = this · ρ Q², likewise. [1/m⁴] */
   readonly collectorTurbulent: number;
+  /** Lift of a drain-back loop whose return does not run full. [m] */
+  readonly lift: number;
   /** Groups of collectors in the order of the flow; `null` where they are one. */
   readonly groups: readonly (Way & Pick<CollectorGroupDesign, 'stage'>)[] | null;
 }
@@ -77,6 +79,7 @@ export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): 
     curvature: coil.innerDiameter / coil.windingDiameter,
     collectorLaminar: one.laminar,
     collectorTurbulent: one.turbulent,
+    lift: loop.layout === 'drain-back' && !loop.drainBack.siphon ? loop.drainBack.lift : 0,
     groups:
       groups.length === 0
         ? null
@@ -97,7 +100,7 @@ export function loopHead(h: CompiledHydraulics, flow: number, density: number, v
     (h.fittingDrop + h.collectorTurbulent) * density * flow * flow +
     h.collectorLaminar * viscosity * flow +
     (h.groups === null ? 0 : shareFlow(h.groups, { flow, density, viscosity }));
-  return drop / (density * GRAVITY);
+  return drop / (density * GRAVITY) + h.lift;
 }
 
 /** Electrical power at which the pump drives a flow [m³/s] through the loop. [W] */

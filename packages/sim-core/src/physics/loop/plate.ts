@@ -18,7 +18,7 @@ export interface Plate {
   /** UA. [W/K] */
   readonly conductance: number;
   /** Of the secondary stream. [m³/s] */
-  readonly secondaryFlow: number;
+  secondaryFlow: number;
   /** Node into which the warmed water returns; it is taken from the bottom. */
   readonly entry: number;
   /** Scratch of entry + 1 nodes. */

@@ -1,0 +1,132 @@
+import { DesignError, defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { drained, refilled } from '@noonloop/sim-core/formulas';
+import { describe, expect, it } from 'vitest';
+import { compilePumpControl } from '../../../packages/sim-core/src/physics/control/pump-control.ts';
+import { absorberHeat, pipeHeat } from '../../../packages/sim-core/src/physics/loop/circuit-design.ts';
+import { emptyLoop, fillLoop } from '../../../packages/sim-core/src/physics/loop/drain.ts';
+import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
+import { inventedValley, plainInput, sum } from '../../examples.ts';
+
+const weather = await inventedValley();
+const pump = { drive: 'mains', shutOffHead: 7 } as const;
+const drainBack = { layout: 'drain-back', fluid: 'water' } as const;
+const direct = { layout: 'direct', fluid: 'water' } as const;
+const house = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}) =>
+  defineSystem({ ...plainInput, pump, loop, array: { ...plainInput.array, panels: 3 }, ...other } as SystemInput);
+const year = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}) => simulate(house(loop, other), weather);
+const heat = (result: ReturnType<typeof year>): number => sum(result.columns.solarHeat);
+
+describe('emptying and filling', () => {
+  const { drain, circuit } = assemble(house({ ...drainBack, outdoorShare: 0 }), weather).loop;
+  const [full, dry] = [drain!.full[0]!, drain!.dry[0]!];
+  const nodes = circuit.absorber.length;
+  const { vessel } = drain!;
+
+  it('leaves and brings back what the reference says [closed form: heat balance]', () => {
+    fillLoop(drain!, circuit, 0);
+    circuit.absorber.fill(72);
+    circuit.pipe[vessel] = 48;
+    const before = absorberHeat(circuit) + pipeHeat(circuit);
+    drain!.heatLeft = 0;
+    drain!.heatBack = 0;
+    emptyLoop(drain!, circuit, 12);
+    const reference = drained({
+      dryCapacity: nodes * dry,
+      content: (nodes * (full - dry)) / 4180,
+      shareStaying: 0,
+      specificHeat: 4180,
+      temperature: 72,
+      ambient: 12,
+      vesselContent: drain!.fullPipe[vessel]! / 4180,
+      vesselTemperature: 48,
+    });
+    expect(drain!.heatLeft / reference.heatLeft).toBeCloseTo(1, 9);
+    expect(drain!.heatBack / reference.heatBroughtBack).toBeCloseTo(1, 9);
+    expect(circuit.pipe[vessel]).toBeCloseTo(reference.vesselTemperature, 9);
+    expect((absorberHeat(circuit) + pipeHeat(circuit)) / before).toBeCloseTo(1, 12);
+  });
+
+  it.each([
+    [120, 45],
+    [600, 70],
+  ])('fills metal at %d °C with water of %d °C: mixed, or 100 °C and steam [closed form]', (metal, water) => {
+    if (!drain!.empty) emptyLoop(drain!, circuit, 20);
+    circuit.absorber.fill(metal);
+    circuit.pipe[vessel] = water;
+    drain!.lost = 0;
+    fillLoop(drain!, circuit, 0);
+    const of = { capacity: full - dry, temperature: water };
+    const { temperature, steam } = refilled(dry, Math.min(metal, 500), of);
+    if (metal <= 500) expect(circuit.absorber[0]).toBeCloseTo(temperature, 9);
+    else expect(circuit.absorber[0]).toBe(100);
+    if (metal <= 500) expect(drain!.lost).toBeCloseTo(nodes * steam * 2.2565e6, 3);
+    else expect(drain!.lost).toBeCloseTo(nodes * (dry * (metal - 100) + (full - dry) * (water - 100)), 3);
+  });
+});
+
+describe('a year that drains back', () => {
+  const run = year(drainBack);
+
+  it('neither boils nor freezes, and keeps its balance at rounding [requirement]', () => {
+    expect(sum(run.columns.boiling)).toBe(0);
+    expect(run.loop.absorberFreezingHours + run.loop.pipeFreezingHours).toBe(0);
+    expect(Math.min(...run.columns.absorberMinimumTemperature)).toBeLessThan(0);
+    for (const { worstRelative } of Object.values(run.balance)) expect(worstRelative).toBeLessThan(1e-9);
+    expect(run.loop.drain!.times).toBeGreaterThan(100);
+    expect(run.loop.drain!.heatLeft).toBeGreaterThan(0);
+  });
+
+  it('brings within 3 % of what water in a closed loop would [requirement]', () => {
+    expect(Math.abs(heat(run) / heat(year({ fluid: 'water' })) - 1)).toBeLessThan(0.03);
+  });
+
+  it('moves less without a full return: the lift stays [requirement]', () => {
+    const open = year({ ...drainBack, drainBack: { siphon: false } });
+    expect(sum(open.columns.loopFlow)).toBeLessThan(sum(run.columns.loopFlow));
+  });
+
+  it('starts its pump with the power that lifts the water: s = √(lift/H0), P = s³ P0 [affinity laws]', () => {
+    const design = house({ ...drainBack, drainBack: { lift: 4 } }, { pump: { shutOffHead: 7 } });
+    expect(compilePumpControl(design.pump, design.control, 4).startSupply).toBeCloseTo((4 / 7) ** 1.5 * 10, 9);
+    expect(compilePumpControl(design.pump, design.control).startSupply).toBe(2);
+  });
+
+  it('is refused with glycol, a pump that cannot lift, a vessel that does not hold it, or buoyancy', () => {
+    for (const loop of [
+      { layout: 'drain-back' as const },
+      { ...drainBack, drainBack: { lift: 7.5 } },
+      { ...drainBack, drainBack: { vesselVolume: '1.5 L' } },
+      { ...drainBack, checkValve: false },
+    ])
+      expect(() => house(loop)).toThrow(DesignError);
+  });
+
+  it('is read again as it was written out, and so is a direct one', () => {
+    for (const loop of [drainBack, direct]) {
+      const written = house(loop);
+      expect(defineSystem(JSON.parse(JSON.stringify(written)))).toEqual(written);
+    }
+  });
+
+  it('drains groups as it drains one array [requirement: 1e-9]', () => {
+    const groups = [{ name: 'more', panels: 2 }];
+    const parted = year(drainBack, { array: { ...plainInput.array, panels: 1, groups } });
+    expect(Math.abs(heat(parted) / heat(run) - 1)).toBeLessThan(1e-9);
+  });
+});
+
+describe('the tank’s water in the collectors', () => {
+  it('needs no exchanger: more heat than through the coil [requirement]', () => {
+    expect(heat(year(direct))).toBeGreaterThan(0.98 * heat(year({ fluid: 'water' })));
+  });
+
+  it('runs to waste before it freezes, where it may; else it freezes [requirement]', () => {
+    const drains = year(direct);
+    const stays = year({ ...direct, drainBelow: null });
+    expect(drains.loop.absorberFreezingHours + drains.loop.pipeFreezingHours).toBe(0);
+    expect(drains.loop.drain!.times).toBeGreaterThan(10);
+    expect(stays.loop.absorberFreezingHours).toBeGreaterThan(100);
+    expect(stays.loop.drain!.times).toBe(0);
+    for (const { worstRelative } of Object.values(drains.balance)) expect(worstRelative).toBeLessThan(1e-9);
+  });
+});
