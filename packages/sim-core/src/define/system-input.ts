@@ -407,11 +407,11 @@ export interface PlateInput {
 
 /** Vessel and lift; used where the layout is `drain-back`. */
 export interface DrainBackInput {
-  /** Water in it when all has drained. [m³] From 0.001 to 1. For example "80 gal". */
+  /** Water in it when all has drained. [m³] From 0 to 10. For example "80 gal". */
   readonly vesselVolume?: Quantity | undefined;
   /** Its heat loss per kelvin over the tank's room. [W/K] Default 1: judgement: a small vessel with some foam. From 0 to 50. For example "4 BTU/(h degF)". */
   readonly vesselLoss?: Quantity | undefined;
-  /** Top of the collectors over the vessel's level when all has drained: what the pump must lift at every start. [m] From 0.1 to 60. For example "6.5 ft". */
+  /** Top of the collectors over the vessel's level when all has drained: what the pump must lift at every start. [m] From 0 to 100. For example "6.5 ft". */
   readonly lift?: Quantity | undefined;
   /** Whether the return runs full once the collectors are: then the falling water's weight takes the lift away. Default true: judgement: a return narrow enough to run full. */
   readonly siphon?: boolean | undefined;

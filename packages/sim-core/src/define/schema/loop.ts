@@ -18,9 +18,9 @@ const plateSchema = z.strictObject({
 
 /** Schema of a drain-back vessel. */
 const drainBackSchema = z.strictObject({
-  vesselVolume: quantity('volume', 1e-3, 1).optional(),
+  vesselVolume: quantity('volume', 0, 10).optional(),
   vesselLoss: quantityOr('heatLoss', 0, 50, 1, 'judgement: a small vessel with some foam'),
-  lift: quantity('length', 0.1, 60).optional(),
+  lift: quantity('length', 0, 100).optional(),
   siphon: defaulted(flag, true, '', 'judgement: a return narrow enough to run full'),
   shareStaying: quantityOr('fraction', 0, 0.5, 0.02, 'judgement: pipes and panels that slope'),
 });
