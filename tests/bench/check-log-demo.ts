@@ -9,7 +9,7 @@ const folder = new URL('../../docs/examples/logs/', import.meta.url);
 const weather = await inventedValley();
 const design = defineSystem(plainInput);
 /** Of the seeds from 42 the first whose house lies within a deviation or two of the design. */
-const SOUND = Number(process.argv[2] ?? 48);
+const HEALTHY = Number(process.argv[2] ?? 48);
 const common = {
   design,
   weather,
@@ -62,6 +62,6 @@ const night = plant({
   allThrough: true,
 });
 write('invented-summer.csv', notebook(night, 'Planted: a check valve that no longer shuts.'));
-const sound = plant({ ...common, span: { from: 2200, to: 2200 + 1300 }, cause: 'healthy', readings: 60, seed: SOUND });
+const sound = plant({ ...common, span: { from: 2200, to: 2200 + 1300 }, cause: 'healthy', readings: 60, seed: HEALTHY });
 write('invented-spring.csv', notebook(sound, 'Planted: nothing; the house is not quite that of the design.'));
 console.log('planted in the sound house:', sound.differs);

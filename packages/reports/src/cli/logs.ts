@@ -6,7 +6,7 @@ import { checked } from './settings/check.ts';
 import { readSettings, type Settings, tableSettings } from './settings-file.ts';
 
 /** Readings, with what is known of house and gauges. */
-export interface Notebook {
+interface Notebook {
   readonly settings: Settings;
   readonly log: GaugeLog;
   readonly known: Pick<CheckLogOptions, 'uncertainty' | 'noise'>;

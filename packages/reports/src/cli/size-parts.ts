@@ -20,7 +20,7 @@ export interface SizedPart {
 }
 
 /** What sizing a part takes. */
-export interface PartInput {
+interface PartInput {
   readonly design: SystemDesign;
   readonly weather: WeatherYear;
   /** Limits of this part, from the file of limits. */

@@ -4,7 +4,7 @@ import { checked } from './settings/check.ts';
 import { readSettings } from './settings-file.ts';
 
 /** Options of every command that reads weather. */
-export interface WeatherOptions {
+interface WeatherOptions {
   /** File that says how a plain table is laid out. */
   readonly layout?: string;
   readonly fillGaps?: boolean;

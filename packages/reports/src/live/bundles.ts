@@ -1,5 +1,5 @@
 /** A script as text, with the licences of the foreign code in it. */
-export interface LiveScript {
+interface LiveScript {
   readonly text: string;
   readonly licences: string;
 }

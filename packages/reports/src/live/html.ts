@@ -6,7 +6,7 @@ import { SCENE_SVG } from './scene-svg.ts';
 import { LIVE_STYLE } from './style.ts';
 
 /** What stands on the page from the start. Text in it is plain, escaped here. */
-export interface LiveSkeleton {
+interface LiveSkeleton {
   readonly title: string;
   readonly note: string;
   /** Whether there are exercises: then the week stands first. */

@@ -28,7 +28,7 @@ export interface LivePageOptions {
 }
 
 /** Where the knobs stand without a design: a house of four with two common flat panels. Judgement throughout; every knob shows it. */
-export const FIRST_DESIGN: SystemInput = {
+const FIRST_DESIGN: SystemInput = {
   name: 'first design',
   array: { panels: 2, tilt: 40, azimuth: 180, collector: { area: 2, eta0: 0.75, a1: 3.8, a2: 0.012 } },
   tank: { volume: '300 L' },

@@ -38,7 +38,7 @@ const INSTEAD: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** All that was turned under a name, without it. */
-export const turnedUnder = (turned: Turned, name: string): Turned =>
+const turnedUnder = (turned: Turned, name: string): Turned =>
   Object.fromEntries(
     Object.entries(turned).flatMap(([path, value]) =>
       path.startsWith(`${name}.`) ? [[path.slice(name.length + 1), value]] : [],
@@ -70,7 +70,7 @@ export function designFields(start: LiveStart, turned: Turned): SystemInput {
 }
 
 /** What a page takes for prices where only fuel has one; shown in their fields. Judgement. */
-export const USUAL_PRICES = { discountRate: 0.03, life: 20 } as const;
+const USUAL_PRICES = { discountRate: 0.03, life: 20 } as const;
 
 const isNumber = (value: unknown): value is number => typeof value === 'number';
 

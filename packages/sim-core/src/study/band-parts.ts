@@ -58,7 +58,7 @@ const REACH = 1.5;
 const WHOLE = 0.99;
 
 /** Light of all columns times a factor. A dim year loses mostly beam; that all columns fall alike is the simpler way. @internal */
-export const inLight = (weather: WeatherYear, factor: number): WeatherYear => scaledLight(weather, () => factor);
+const inLight = (weather: WeatherYear, factor: number): WeatherYear => scaledLight(weather, () => factor);
 
 function lightMover(weather: WeatherYear, oneYear: boolean): Mover {
   const parts: BandPart[] = [

@@ -13,7 +13,7 @@ export interface Correlation {
 }
 
 /** What is to be reached: columns of the cube, and their correlations with each other. */
-export interface CorrelatedColumns {
+interface CorrelatedColumns {
   readonly columns: readonly number[];
   readonly target: Matrix;
 }

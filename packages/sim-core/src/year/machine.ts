@@ -32,7 +32,7 @@ export interface Machine {
 }
 
 /** What loop and tank exchange in a step, and what the tank's relief valve lets out. */
-export interface StepExchange extends LoopExchange, Relieved {}
+interface StepExchange extends LoopExchange, Relieved {}
 
 /** What stands behind the tank. */
 export interface House {

@@ -23,7 +23,7 @@ function numberOf(weather: WeatherYear): number {
  * @param weather - Part of the key by identity: a weather year is not changed after its first use.
  * @param dependsOn - All else that the result depends on, of plain data.
  */
-export type Recent<T> = (weather: WeatherYear, dependsOn: unknown, compute: () => T) => T;
+type Recent<T> = (weather: WeatherYear, dependsOn: unknown, compute: () => T) => T;
 
 /**
  * Makes such a memory. Its results are read-only to all.

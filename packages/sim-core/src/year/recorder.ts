@@ -7,7 +7,7 @@ import type { Machine } from './machine.ts';
 import type { RunColumns, RunSteps, StepColumns } from './result.ts';
 
 /** Columns of the hour that grow by each step's energy or volume. */
-export const STEP_SUMS = [
+const STEP_SUMS = [
   'pumpPvEnergy',
   'pumpElectricity',
   'collectorHeat',
@@ -21,7 +21,7 @@ export const STEP_SUMS = [
 ] as const satisfies (keyof RunColumns)[];
 
 /** Columns of the hour that grow by each step's mean times its share of the hour. */
-export const STEP_MEANS = [
+const STEP_MEANS = [
   'irradiance',
   'pvIrradiance',
   'loopFlow',

@@ -6,7 +6,7 @@ import type { Answer } from './model.ts';
 export const SHEET_FORMATS = ['text', 'html', 'md', 'csv', 'json'] as const;
 
 /** How an answer is rendered. */
-export interface SheetOptions {
+interface SheetOptions {
   readonly units: Units;
   readonly width: number;
   readonly table?: string;

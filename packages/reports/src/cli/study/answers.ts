@@ -12,7 +12,7 @@ import { sweepPicture } from './sweep-picture.ts';
 import { type WrittenAs, writtenAs } from './written.ts';
 
 /** What an answer is made with. */
-export interface AnswerInput {
+interface AnswerInput {
   readonly built: BuiltStudy;
   readonly outcome: unknown;
   /** Rows, where they were kept in hand. */
@@ -52,9 +52,9 @@ function rowsTable({ built, rows }: AnswerInput): Block {
 async function sweepAnswer(input: AnswerInput): Promise<Found> {
   const { built, rows, number, units, wantsPicture } = input;
   const written = writtenAs(built.said.vary, rows);
-  const sound = rows.filter(({ error, measures }) => error === undefined && measures[number] != null);
+  const valid = rows.filter(({ error, measures }) => error === undefined && measures[number] != null);
   const value = (row: StudyRow) => row.measures[number]!;
-  const best = sound.reduce<StudyRow | null>((a, b) => (a === null || value(b) > value(a) ? b : a), null);
+  const best = valid.reduce<StudyRow | null>((a, b) => (a === null || value(b) > value(a) ? b : a), null);
   const failed = rows.filter(({ error }) => error !== undefined).length;
   const priced = built.said.price === undefined ? null : await frontierBlocks(built, rows, number, written);
   const said =
@@ -71,9 +71,9 @@ async function sweepAnswer(input: AnswerInput): Promise<Found> {
     picture: !wantsPicture
       ? null
       : priced === null
-        ? await sweepPicture(Object.keys(built.said.vary), sound, number, { units, written })
+        ? await sweepPicture(Object.keys(built.said.vary), valid, number, { units, written })
         : await pictures.frontierPicture(
-            sound.map((row) => ({ cost: priceOf(built, row, written) ?? Number.NaN, value: value(row) })),
+            valid.map((row) => ({ cost: priceOf(built, row, written) ?? Number.NaN, value: value(row) })),
             priced.points.map(({ cost, saving }) => ({ cost, value: saving })),
             number,
             units,

@@ -10,7 +10,7 @@ import { checked } from '../settings/check.ts';
 import { readSettings, type Settings } from '../settings-file.ts';
 
 /** What a study file says, as its schema has it. */
-export interface StudySettings {
+interface StudySettings {
   readonly study: 'sweep' | 'best-of' | 'sensitivity' | 'uncertainty';
   readonly design: string;
   readonly vary: Readonly<Record<string, unknown>>;

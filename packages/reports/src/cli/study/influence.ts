@@ -5,7 +5,7 @@ import { unitOf } from './measures.ts';
 import type { InfluenceBar } from './pictures.ts';
 
 /** Inputs by what they do to one key figure, the strongest first. */
-export interface Influence {
+interface Influence {
   /** Whether the bars are shares of the variance, not changes of the key figure. */
   readonly isShare: boolean;
   readonly columns: readonly Column[];

@@ -111,7 +111,7 @@ export async function bandPicture(spreads: readonly (readonly [Measure, Spread])
 }
 
 /** A design by what it costs and saves. */
-export interface PricedPoint {
+interface PricedPoint {
   readonly cost: number;
   readonly value: number;
 }

@@ -88,7 +88,7 @@ export const fit: Word<FitOptions> = {
 };
 
 /** The whole design in the format of its file: JSON, else YAML. */
-export const designText = (path: string, design: unknown): string =>
+const designText = (path: string, design: unknown): string =>
   /\.json$/i.test(path) ? JSON.stringify(design, null, 2) : yamlLines(design);
 
 function keysOf(text: string): FittedKey[] {

@@ -24,7 +24,7 @@ const idOf = (knob: Knob): string => `knob-${knob.id.replaceAll('.', '-')}`;
 const inField = (value: number, digits: number): string => String(Number(value.toFixed(digits)));
 
 /** A number that somebody typed; `null` for other words. A comma with three digits behind it parts thousands, else decimals. */
-export function typedNumber(text: string): number | null {
+function typedNumber(text: string): number | null {
   const plain = text.replace(/[\s\u00a0]/g, '').replace('−', '-');
   const number = /,\d{3}(?!\d)/.test(plain) ? plain.replaceAll(',', '') : plain.replace(',', '.');
   return /^-?(\d+\.?\d*|\.\d+)$/.test(number) ? Number(number) : null;

@@ -58,7 +58,7 @@ export const toFragment = ({ turned, pins, units }: Pick<Kept, 'turned' | 'pins'
     .join('&');
 
 /** State of a link; `null` for a link without any. */
-export function fromFragment(
+function fromFragment(
   fragment: string,
 ): (Pick<Kept, 'turned' | 'pins'> & { readonly units: Kept['units'] | null }) | null {
   const text = fragment.replace(/^#/, '');

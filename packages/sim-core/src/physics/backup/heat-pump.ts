@@ -3,7 +3,7 @@ import { requireNumber } from '../../input/errors.ts';
 import { cubicAt, type MonotoneCubic, monotoneCubic } from '../monotone-cubic.ts';
 
 /** A heat pump's coefficient of performance is held between these in a run; judgement: less is an element, more no machine. [-] */
-export const COP_HELD = { least: 1, most: 20 } as const;
+const COP_HELD = { least: 1, most: 20 } as const;
 /** Least lift with which the share of Carnot is taken; judgement. [K] */
 const LEAST_LIFT = 1;
 const ZERO = 273.15;
@@ -44,7 +44,7 @@ function linesAt({ x, y }: MonotoneCubic, at: number): number {
 }
 
 /** COP by a prepared curve, not held. Allocates nothing. @internal */
-export function copAt({ form, constant, perAir, perWater, points }: CompiledCop, air: number, water: number): number {
+function copAt({ form, constant, perAir, perWater, points }: CompiledCop, air: number, water: number): number {
   if (form === 'straight') return constant + perAir * air + perWater * water;
   if (form === 'carnot') return (constant * (water + ZERO)) / Math.max(water - air, LEAST_LIFT);
   const { x } = points!;

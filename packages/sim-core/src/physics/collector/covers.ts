@@ -58,10 +58,6 @@ export function coverTransmittanceAbsorptance(cover: CoverOptics, absorptance: n
   return (transmittance * absorptance) / (1 - (1 - absorptance) * coverShares(cover, 60).reflectance);
 }
 
-/** τ(θ)/τ(0) by cos θ. [-] @internal */
-export const coverModifier = (cover: CoverOptics, cosine: number): number =>
-  throughPlates(cover, cosine, 'through') / throughPlates(cover, 1, 'through');
-
 /** Mean of both polarisations. */
 function throughPlates(cover: CoverOptics, cosine: number, way: 'through' | 'back'): number {
   const { extinction, refractiveIndex: n, thickness } = cover;

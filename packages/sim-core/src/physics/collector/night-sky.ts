@@ -73,7 +73,7 @@ export const SKY_BASES = [
   'sky-cloudy-dry',
 ] as const;
 /** One of {@link SKY_BASES}. */
-export type SkyBasisCode = (typeof SKY_BASES)[number];
+type SkyBasisCode = (typeof SKY_BASES)[number];
 
 /** Dew point below air where the weather gives no moisture at all; judgement. [K] */
 const DRY_SPREAD = 6;

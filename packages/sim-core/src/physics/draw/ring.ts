@@ -126,7 +126,7 @@ function restBefore(mayRun: Uint8Array): number {
 }
 
 /** When in the year water is drawn, in equal parts of the hour. */
-export interface DrawMoments {
+interface DrawMoments {
   /** Parts of an hour. */
   readonly parts: number;
   /** Whether water is drawn in a part. */

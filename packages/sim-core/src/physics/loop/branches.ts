@@ -15,7 +15,7 @@ const through = new Float64Array(SIZE);
 const together = new Float64Array(SIZE);
 
 /** Behind the last group of the stage that starts with one. */
-export function stageEnd(branches: readonly Pick<Branch, 'stage'>[], start: number): number {
+function stageEnd(branches: readonly Pick<Branch, 'stage'>[], start: number): number {
   let end = start + 1;
   while (end < branches.length && branches[end]!.stage === branches[start]!.stage) end++;
   return end;

@@ -27,7 +27,7 @@ const STANDING_WATER = 40;
 const SMALLEST_CAPACITY = 1;
 
 /** How finely a circuit is cut. */
-export interface CircuitGrid {
+interface CircuitGrid {
   /** Every number of steps an hour that the run may use. */
   readonly stepCounts: readonly number[];
   /** Nodes of the array along the flow; its further groups have as many a panel. */

@@ -38,7 +38,7 @@ export interface StepConditions {
 }
 
 /** The fluid that goes round in one step: one object of a run, filled anew in each. */
-export interface LoopStream extends PumpAnswer {
+interface LoopStream extends PumpAnswer {
   /** Heat capacity rate, ṁ c_p. [W/K] */
   capacityRate: number;
   /** UA of the whole coil. [W/K] */

@@ -11,7 +11,7 @@ export interface Lock {
 }
 
 /** Who asks, and how often a holder shows that it lives. */
-export interface LockOptions {
+interface LockOptions {
   /** Default: this machine. */
   readonly host?: string;
   /** Default: 10 s. [ms] */
