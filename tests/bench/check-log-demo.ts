@@ -62,6 +62,12 @@ const night = plant({
   allThrough: true,
 });
 write('invented-summer.csv', notebook(night, 'Planted: a check valve that no longer shuts.'));
-const sound = plant({ ...common, span: { from: 2200, to: 2200 + 1300 }, cause: 'healthy', readings: 60, seed: HEALTHY });
-write('invented-spring.csv', notebook(sound, 'Planted: nothing; the house is not quite that of the design.'));
-console.log('planted in the sound house:', sound.differs);
+const healthy = plant({
+  ...common,
+  span: { from: 2200, to: 2200 + 1300 },
+  cause: 'healthy',
+  readings: 60,
+  seed: HEALTHY,
+});
+write('invented-spring.csv', notebook(healthy, 'Planted: nothing; the house is not quite that of the design.'));
+console.log('planted in the healthy house:', healthy.differs);

@@ -21,12 +21,7 @@ const STEP_SUMS = [
 ] as const satisfies (keyof RunColumns)[];
 
 /** Columns of the hour that grow by each step's mean times its share of the hour. */
-const STEP_MEANS = [
-  'irradiance',
-  'pvIrradiance',
-  'loopFlow',
-  'pumpRunning',
-] as const satisfies (keyof RunColumns)[];
+const STEP_MEANS = ['irradiance', 'pvIrradiance', 'loopFlow', 'pumpRunning'] as const satisfies (keyof RunColumns)[];
 
 /** States at the end of a step. */
 const STEP_STATES = [

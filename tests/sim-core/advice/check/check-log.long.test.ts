@@ -28,7 +28,7 @@ it('thirty logs of a month of spring with all gauges: right first in two thirds 
     }),
   );
   const faulty = outcomes.filter(({ cause }) => cause !== 'healthy');
-  const sound = outcomes.filter(({ cause }) => cause === 'healthy');
+  const healthy = outcomes.filter(({ cause }) => cause === 'healthy');
   expect(faulty.filter(({ cause, first }) => first === cause).length).toBeGreaterThanOrEqual(9);
-  expect(sound.filter(({ first, named }) => named && first !== 'healthy').length).toBeLessThanOrEqual(2);
+  expect(healthy.filter(({ first, named }) => named && first !== 'healthy').length).toBeLessThanOrEqual(2);
 });

@@ -105,7 +105,7 @@ describe('a log of an invented healthy system, written down wrongly', () => {
 describe('a log without any noise', () => {
   it('of the design itself fits too well: nothing is named, least of all dirty panels [definition]', () => {
     const hours = Array.from({ length: 28 }, (_, at) => span.from + 250 + 12 * at);
-    const observations = observe(logOf(readingsOf(library.sound.base, hours, () => [])));
+    const observations = observe(logOf(readingsOf(library.healthy.base, hours, () => [])));
     const { weighing } = weighAndDoubt(library, observations, noise);
     const fit = fitOf(weighing.best.get(first(weighing))!, observations, uncertainty.model);
     expect(fit).toBeLessThan(0.1);

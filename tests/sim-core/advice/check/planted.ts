@@ -71,10 +71,10 @@ export function plant(options: PlantOptions): Planted {
   const since = cause === 'healthy' || !sudden ? null : between(first, first + 0.8 * (span.to - first));
   const fault = faultFor(cause, design, uniform, between);
   const change = fault.sudden ? since : null;
-  const sound = runHouse(house, span);
+  const healthy = runHouse(house, span);
   const trace =
     fault.apply === null
-      ? sound
+      ? healthy
       : change === null
         ? runHouse({ ...house, design: fault.apply(house.design) }, span)
         : runSwitched(house, fault.apply, span, Math.round(change));
@@ -109,7 +109,7 @@ export function plant(options: PlantOptions): Planted {
       reading[key] = (isWrong ? wrong(truth) : truth) + offsets[key] + scatter + slip;
     }
     if (gauges.includes('pumpRuns')) {
-      const heard = (fault.turnsAsSound ? sound : trace).pumpRuns;
+      const heard = (fault.turnsAsHealthy ? healthy : trace).pumpRuns;
       const place = Math.min(Math.max(Math.trunc(really - trace.from), 0), heard.length - 1);
       const runs = uniform() < heard[place]!;
       reading.pumpRuns = uniform() < 0.03 ? !runs : runs;
@@ -178,15 +178,15 @@ function runSwitched(house: House, apply: (design: SystemDesign) => SystemDesign
 
 interface PlantedFault {
   readonly apply: ((design: SystemDesign) => SystemDesign) | null;
-  readonly turnsAsSound: boolean;
+  readonly turnsAsHealthy: boolean;
   readonly sudden: boolean;
 }
 
 /** A fault between the mild and the severe form of the hypotheses, at no degree of theirs. */
-function faultFor(cause: CauseCode, sound: SystemDesign, uniform: () => number, between: Between): PlantedFault {
+function faultFor(cause: CauseCode, healthy: SystemDesign, uniform: () => number, between: Between): PlantedFault {
   const fault = (apply: PlantedFault['apply'], extra: Partial<PlantedFault> = {}): PlantedFault => ({
     apply,
-    turnsAsSound: false,
+    turnsAsHealthy: false,
     sudden: true,
     ...extra,
   });
@@ -197,7 +197,9 @@ function faultFor(cause: CauseCode, sound: SystemDesign, uniform: () => number, 
       return fault(null);
     case 'no-flow': {
       const share = between(0, 1);
-      return half ? fault(SHAPES.stopped, { turnsAsSound: true }) : fault((design) => SHAPES.throttled(design, share));
+      return half
+        ? fault(SHAPES.stopped, { turnsAsHealthy: true })
+        : fault((design) => SHAPES.throttled(design, share));
     }
     case 'pump-fault': {
       const left = between(0.16, 0.3);
@@ -205,10 +207,10 @@ function faultFor(cause: CauseCode, sound: SystemDesign, uniform: () => number, 
     }
     case 'lost-fluid': {
       const vessels = 0.01 * 6 ** uniform();
-      const fall = between(0.5, 1.1) * sound.loop.pressure;
+      const fall = between(0.5, 1.1) * healthy.loop.pressure;
       return half
-        ? fault((design) => SHAPES.leaking(design, vessels), { turnsAsSound: true, sudden: false })
-        : fault((design) => SHAPES.lowPressure(design, fall), { turnsAsSound: true });
+        ? fault((design) => SHAPES.leaking(design, vessels), { turnsAsHealthy: true, sudden: false })
+        : fault((design) => SHAPES.lowPressure(design, fall), { turnsAsHealthy: true });
     }
     case 'scaled-coil': {
       const resistance = (0.001 * 20 ** uniform()) / LIME_CONDUCTIVITY; // 1 to 20 mm of lime

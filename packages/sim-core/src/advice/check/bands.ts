@@ -14,9 +14,9 @@ export function bandsOf(
   log: GaugeLog,
   { numbers }: Observations,
   library: Library,
-  { sound, likeliest }: { readonly sound: Explanation; readonly likeliest: Explanation },
+  { healthy, likeliest }: { readonly healthy: Explanation; readonly likeliest: Explanation },
 ): CheckedNumber[] {
-  const { expectation } = sound;
+  const { expectation } = healthy;
   // The band is of a clean reading: what is taken for a slip must not widen it.
   const clean = { ...expectation, reading: expectation.gauge };
   const matrix = covariance(clean, numbers, timeCorrelation(numbers), library.uncertainty.model);
@@ -52,8 +52,8 @@ const contact = (key: MeasuredKey, { uncertainty }: Library): number =>
  * Least and most that any healthy run shows in the weeks of the log: a normal distribution about a run that is near boiling, or
  * about a cold pipe, reaches where no system does.
  */
-function reach({ key, hour, since }: Observation, { sound, span }: Library): [least: number, most: number] {
-  const columns = [sound.base, ...sound.movedBy, ...sound.days].map((trace) => trace[key]);
+function reach({ key, hour, since }: Observation, { healthy, span }: Library): [least: number, most: number] {
+  const columns = [healthy.base, ...healthy.movedBy, ...healthy.days].map((trace) => trace[key]);
   if (key !== 'heaterMeter') return [smallest(columns), largest(columns)];
   // A meter counts no faster than its fastest hour.
   const perHour = largest(

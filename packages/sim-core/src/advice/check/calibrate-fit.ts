@@ -92,7 +92,7 @@ export function fitLog(
   const { uncertainty } = library;
   const { numbers } = observe(log);
   const n = numbers.length;
-  const whole = expect(library.sound, numbers, uncertainty, noise);
+  const whole = expect(library.healthy, numbers, uncertainty, noise);
   const slips = findSlips(whole, numbers, uncertainty.model);
   const rest = withoutFitted(whole, keys, uncertainty, slips);
   const { cholesky } = normalOf(covariance(rest, numbers, timeCorrelation(numbers), uncertainty.model));

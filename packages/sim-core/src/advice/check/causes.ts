@@ -69,7 +69,7 @@ export interface Fault {
   /** Mild to severe; one alone where there are no degrees. Each leaves the healthy design as it is and gives another. */
   readonly degrees: readonly Degree[];
   /** Whether someone at the pump hears it as in a healthy system, though nothing flows. */
-  readonly turnsAsSound: boolean;
+  readonly turnsAsHealthy: boolean;
   /** Whether it may begin within the log. */
   readonly suddenly: boolean;
 }

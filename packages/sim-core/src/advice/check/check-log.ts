@@ -66,7 +66,7 @@ export function checkLog(
   const { log: used, every } = thinned(log);
   const library = buildLibrary(design, weather, span, { uncertainty, members, seed });
   const { doubts, observations, weighing } = weighAndDoubt(library, observe(used), noise);
-  const { weights, best, sound, unseen } = weighing;
+  const { weights, best, healthy, unseen } = weighing;
   const ranked = [...CAUSES].filter((cause) => best.has(cause)).sort((a, b) => weights[b] - weights[a]);
   const likeliest = best.get(ranked[0]!)!;
   const fit = fitOf(likeliest, observations, uncertainty.model);
@@ -76,7 +76,7 @@ export function checkLog(
       ? 'weather-of-another-year'
       : reasonOf(weights[likeliest.cause], fit, observations.numbers.length);
   const verdict = reason === 'leads' ? likeliest.cause : 'cannot-tell';
-  const numbers = bandsOf(used, observations, library, { sound, likeliest });
+  const numbers = bandsOf(used, observations, library, { healthy, likeliest });
   const inside = numbers.filter(({ outside }) => !outside).length;
   return {
     verdict,
@@ -87,7 +87,7 @@ export function checkLog(
       .map((cause) => {
         const explanation = best.get(cause)!;
         const { form, since, sensor: gauge } = explanation;
-        const evidence = evidenceFor(explanation, sound, observations, { inside, model: uncertainty.model });
+        const evidence = evidenceFor(explanation, healthy, observations, { inside, model: uncertainty.model });
         return { cause, weight: weights[cause], form, since, gauge, evidence };
       }),
     unseen,
@@ -95,7 +95,7 @@ export function checkLog(
     next:
       reason === 'weather-of-another-year' || reason === 'fits-too-well'
         ? null
-        : nextTest(weights, design, testFacts(design, library.sound.base)),
+        : nextTest(weights, design, testFacts(design, library.healthy.base)),
     fit,
     cautions: cautionsFor(verdict),
     notes: notesOf(design, observations, { from: span.from, every, runs: library.runs }),

@@ -106,7 +106,7 @@ function gaugesFor(
   const strayOf = (of: readonly Observation[], keys: readonly MeasuredKey[]): number => {
     const own = of.filter(({ key }) => keys.includes(key));
     if (own.length < 3) return 0;
-    const expectation = expect(library.sound, own, library.uncertainty, noise);
+    const expectation = expect(library.healthy, own, library.uncertainty, noise);
     const normal = normalOf(covariance(expectation, own, timeCorrelation(own), library.uncertainty.model));
     return squareOf(
       normal,

@@ -56,26 +56,26 @@ const MOST_LINES = 4;
 /** What speaks for a cause, the strongest first; empty where it fits the readings together only. */
 export function evidenceFor(
   explanation: Explanation,
-  sound: Explanation,
+  healthy: Explanation,
   { looks, numbers }: Observations,
   { inside, model }: { readonly inside: number; readonly model: number },
 ): Evidence[] {
   if (explanation.cause === CAUSES[0])
     return [{ kind: 'inside', found: inside, count: numbers.length, healthy: Math.round(0.95 * numbers.length) }];
-  const lines: Evidence[] = MEASURED.map((gauge) => gaugeEvidence(gauge, explanation, sound, numbers, model))
+  const lines: Evidence[] = MEASURED.map((gauge) => gaugeEvidence(gauge, explanation, healthy, numbers, model))
     .filter((line) => line !== null)
     .filter(({ gain }) => gain > WORTH_A_LINE)
     .sort((a, b) => b.gain - a.gain)
     .slice(0, MOST_LINES);
   const after = looks.map((_, at) => at).filter((at) => looks[at]!.hour >= (explanation.since ?? 0));
   const chance = (runs: Float64Array): number => Math.round(after.reduce((sum, at) => sum + runs[at]!, 0));
-  const [healthy, faulty] = [chance(sound.running), chance(explanation.running)];
-  if (after.length > 0 && healthy !== faulty)
+  const [usual, faulty] = [chance(healthy.running), chance(explanation.running)];
+  if (after.length > 0 && usual !== faulty)
     lines.push({
       kind: 'pump',
       found: after.filter((at) => looks[at]!.runs).length,
       count: after.length,
-      healthy,
+      healthy: usual,
       faulty,
     });
   return lines;
@@ -86,7 +86,7 @@ type GaugeEvidence = Extract<Evidence, { kind: 'gauge' }>;
 function gaugeEvidence(
   gauge: MeasuredKey,
   { expectation, since }: Explanation,
-  sound: Explanation,
+  healthy: Explanation,
   numbers: readonly Observation[],
   model: number,
 ): GaugeEvidence | null {
@@ -95,7 +95,7 @@ function gaugeEvidence(
   if (later.length === 0) return null;
   const mean = (places: readonly number[], of: (at: number) => number): number =>
     places.reduce((sum, at) => sum + of(at), 0) / places.length;
-  const off = (at: number): number => numbers[at]!.value - sound.expectation.mean[at]!;
+  const off = (at: number): number => numbers[at]!.value - healthy.expectation.mean[at]!;
   const earlier = own.filter((at) => !later.includes(at));
   const likely = (of: Expectation): number => marginal(of, own, numbers, model);
   return {
@@ -106,7 +106,7 @@ function gaugeEvidence(
     after: mean(later, off),
     strayHealthy: Math.sqrt(mean(later, (at) => off(at) ** 2)),
     strayFaulty: Math.sqrt(mean(later, (at) => (numbers[at]!.value - expectation.mean[at]!) ** 2)),
-    gain: likely(expectation) - likely(sound.expectation),
+    gain: likely(expectation) - likely(healthy.expectation),
   };
 }
 

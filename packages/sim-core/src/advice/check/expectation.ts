@@ -64,7 +64,7 @@ export function expect(
 }
 
 /**
- * One expectation turning into another, number by number: between two degrees of a fault, or from sound to faulty.
+ * One expectation turning into another, number by number: between two degrees of a fault, or from healthy to faulty.
  *
  * @param share - Of `to`; shape [n]. [-]
  */

@@ -78,7 +78,7 @@ export function expectIn(trial: Trial, family: RunFamily, base = family.base): E
   const before = known.get(base);
   if (before !== undefined) return before;
   const own = expect(family, numbers, library.uncertainty, noise, base);
-  const healthy = base === library.sound.base ? own : expectIn(trial, library.sound);
+  const healthy = base === library.healthy.base ? own : expectIn(trial, library.healthy);
   const reading = own.reading.map((value, at) => Math.max(value, healthy.reading[at]!));
   const expectation = { ...own, reading, gauge: reading };
   known.set(base, expectation);

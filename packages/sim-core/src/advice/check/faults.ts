@@ -52,7 +52,7 @@ const degree = (code: FormCode, apply: Change, facts: Saying['facts'] = {}): Deg
 const fault = (cause: CauseCode, degrees: readonly Degree[], extra: Partial<Fault> = {}): Fault => ({
   cause,
   degrees,
-  turnsAsSound: false,
+  turnsAsHealthy: false,
   suddenly: true,
   ...extra,
 });
@@ -64,18 +64,18 @@ export function faultsOf(design: SystemDesign): Fault[] {
 
 function flowFaults({ control, loop, pump }: SystemDesign): Fault[] {
   const faults = [
-    fault('no-flow', [degree('stopped', SHAPES.stopped)], { turnsAsSound: true }),
+    fault('no-flow', [degree('stopped', SHAPES.stopped)], { turnsAsHealthy: true }),
     fault('no-flow', [
-      degree('throttled', (sound) => SHAPES.throttled(sound, 0)),
-      degree('trickle', (sound) => SHAPES.throttled(sound, 1)),
+      degree('throttled', (healthy) => SHAPES.throttled(healthy, 0)),
+      degree('trickle', (healthy) => SHAPES.throttled(healthy, 1)),
     ]),
     fault('pump-fault', [degree('pump-stands', SHAPES.stopped)]),
   ];
   if (pump.drive !== 'mains') {
     faults.push(
       fault('pump-fault', [
-        degree('weak-module', (sound) => SHAPES.weakModule(sound, 0.3)),
-        degree('very-weak-module', (sound) => SHAPES.weakModule(sound, 0.16)),
+        degree('weak-module', (healthy) => SHAPES.weakModule(healthy, 0.3)),
+        degree('very-weak-module', (healthy) => SHAPES.weakModule(healthy, 0.16)),
       ]),
     );
   }
@@ -84,7 +84,9 @@ function flowFaults({ control, loop, pump }: SystemDesign): Fault[] {
       ...LIMIT.map(([code, ...limits]) =>
         fault(
           'high-limit',
-          limits.map((below) => degree(code, (sound) => SHAPES.lowLimit(sound, below), { below: fact(below, 'K') })),
+          limits.map((below) =>
+            degree(code, (healthy) => SHAPES.lowLimit(healthy, below), { below: fact(below, 'K') }),
+          ),
         ),
       ),
     );
@@ -97,7 +99,7 @@ function pressureFaults({ loop }: SystemDesign): Fault[] {
   const vessel = CHARGE.map(([code, ...limits]) =>
     fault(
       'vessel-charge',
-      limits.map((left) => degree(code, (sound) => SHAPES.flatVessel(sound, left), { left: fact(left, '-') })),
+      limits.map((left) => degree(code, (healthy) => SHAPES.flatVessel(healthy, left), { left: fact(left, '-') })),
       { suddenly: false },
     ),
   );
@@ -108,15 +110,15 @@ function pressureFaults({ loop }: SystemDesign): Fault[] {
     ...LEAKS.map(([code, ...limits]) =>
       fault(
         'lost-fluid',
-        limits.map((share) => degree(code, (sound) => SHAPES.leaking(sound, share))),
-        { turnsAsSound: true, suddenly: false },
+        limits.map((share) => degree(code, (healthy) => SHAPES.leaking(healthy, share))),
+        { turnsAsHealthy: true, suddenly: false },
       ),
     ),
     ...FALLEN.map(([code, ...limits]) =>
       fault(
         'lost-fluid',
-        limits.map((share) => degree(code, (sound) => SHAPES.lowPressure(sound, share * atPanels))),
-        { turnsAsSound: true },
+        limits.map((share) => degree(code, (healthy) => SHAPES.lowPressure(healthy, share * atPanels))),
+        { turnsAsHealthy: true },
       ),
     ),
   ];
@@ -125,31 +127,35 @@ function pressureFaults({ loop }: SystemDesign): Fault[] {
 function coilFaults({ loop }: SystemDesign): Fault[] {
   if (loop.exchanger !== 'coil') return [];
   const lime = (code: FormCode, thickness: number): Degree =>
-    degree(code, (sound) => SHAPES.scaled(sound, thickness / LIME_CONDUCTIVITY), { thickness: fact(thickness, 'm') });
+    degree(code, (healthy) => SHAPES.scaled(healthy, thickness / LIME_CONDUCTIVITY), {
+      thickness: fact(thickness, 'm'),
+    });
   return [
     ...LIME.map(([thin, from, thick, to]) => fault('scaled-coil', [lime(thin, from), lime(thick, to)])),
     fault('sediment', [
-      degree('half-buried', (sound) => SHAPES.silted(sound, 0.5)),
-      degree('nearly-buried', (sound) => SHAPES.silted(sound, 0.95)),
+      degree('half-buried', (healthy) => SHAPES.silted(healthy, 0.5)),
+      degree('nearly-buried', (healthy) => SHAPES.silted(healthy, 0.95)),
     ]),
   ];
 }
 
 function houseFaults({ tank }: SystemDesign): Fault[] {
   const cool = (below: number): Degree =>
-    degree('valve-cool', (sound) => SHAPES.coolValve(sound, below), { below: fact(below, 'K') });
+    degree('valve-cool', (healthy) => SHAPES.coolValve(healthy, below), { below: fact(below, 'K') });
   const faults = [
     fault('dirty-or-shaded', [
-      degree('light-lost', (sound) => SHAPES.dirty(sound, 0.2), { lost: fact(0.2, '-') }),
-      degree('most-light-lost', (sound) => SHAPES.dirty(sound, 0.6), { lost: fact(0.6, '-') }),
+      degree('light-lost', (healthy) => SHAPES.dirty(healthy, 0.2), { lost: fact(0.2, '-') }),
+      degree('most-light-lost', (healthy) => SHAPES.dirty(healthy, 0.6), { lost: fact(0.6, '-') }),
     ]),
-    fault('dirty-or-shaded', [degree('shade-left', (sound) => SHAPES.shaded(sound, -45))]),
-    fault('dirty-or-shaded', [degree('shade-right', (sound) => SHAPES.shaded(sound, 45))]),
+    fault('dirty-or-shaded', [degree('shade-left', (healthy) => SHAPES.shaded(healthy, -45))]),
+    fault('dirty-or-shaded', [degree('shade-right', (healthy) => SHAPES.shaded(healthy, 45))]),
     fault('mixing-valve', [cool(6), cool(15)]),
     ...THERMOSTAT.map(([code, ...limits]) =>
       fault(
         'thermostat',
-        limits.map((off) => degree(code, (sound) => SHAPES.thermostat(sound, off), { off: fact(Math.abs(off), 'K') })),
+        limits.map((off) =>
+          degree(code, (healthy) => SHAPES.thermostat(healthy, off), { off: fact(Math.abs(off), 'K') }),
+        ),
       ),
     ),
   ];
@@ -159,7 +165,7 @@ function houseFaults({ tank }: SystemDesign): Fault[] {
       ...MOUTH.map(([code, ...limits]) =>
         fault(
           'dip-tube',
-          limits.map((mouth) => degree(code, (sound) => SHAPES.stirred(sound, mouth))),
+          limits.map((mouth) => degree(code, (healthy) => SHAPES.stirred(healthy, mouth))),
         ),
       ),
     );

@@ -31,7 +31,7 @@ const DEGREE_SPREAD = 0.5 / Math.sqrt(12);
 const UNSEEN = 4;
 
 /** The healthy system, and what the faults are set against. */
-interface Sound {
+interface Healthy {
   readonly explanation: Explanation;
   readonly expectation: Expectation;
   readonly normal: Normal;
@@ -39,10 +39,10 @@ interface Sound {
 }
 
 /** The healthy system set against the numbers. */
-export function tryHealthy(trial: Trial): Sound {
+export function tryHealthy(trial: Trial): Healthy {
   const { library, looks, noise } = trial;
-  const expectation = expectIn(trial, library.sound);
-  const running = runningChance(library.sound.base, looks, noise.pump);
+  const expectation = expectIn(trial, library.healthy);
+  const running = runningChance(library.healthy.base, looks, noise.pump);
   const normal = normalFor(trial, expectation);
   const hypothesis = { cause: 'healthy', form: say('healthy'), since: null, sensor: null, prior: 1, running } as const;
   const fit = fitOf(trial, normal, expectation.mean);
@@ -50,16 +50,16 @@ export function tryHealthy(trial: Trial): Sound {
 }
 
 /** Whether the gauges could show a fault at all. */
-export function shows(trial: Trial, { traces, fault, family }: FaultRuns, sound: Sound): boolean {
+export function shows(trial: Trial, { traces, fault, family }: FaultRuns, healthy: Healthy): boolean {
   const { looks, noise } = trial;
   const severe = expectIn(trial, family);
-  const moved = severe.mean.map((value, at) => value - sound.expectation.mean[at]!);
-  if (squareOf(sound.normal, moved) >= UNSEEN) return true;
-  if (fault.turnsAsSound) return false;
+  const moved = severe.mean.map((value, at) => value - healthy.expectation.mean[at]!);
+  if (squareOf(healthy.normal, moved) >= UNSEEN) return true;
+  if (fault.turnsAsHealthy) return false;
   // Gain of the looks in the mean, were the fault there (relative entropy).
   const faulty = runningChance(traces.at(-1)!, looks, noise.pump);
   const gain = faulty.reduce((sum, p, at) => {
-    const q = sound.running[at]!;
+    const q = healthy.running[at]!;
     return sum + p * Math.log(p / q) + (1 - p) * Math.log((1 - p) / (1 - q));
   }, 0);
   return gain >= UNSEEN / 2;
@@ -70,12 +70,12 @@ export function tryFault(
   trial: Trial,
   { fault, traces, family }: FaultRuns,
   forms: number,
-  sound: Sound,
+  healthy: Healthy,
 ): Explanation[] {
   const { library, looks, noise } = trial;
   const single = traces.length === 1;
   const severe = expectIn(trial, family);
-  const mild = single ? severe : expectIn(trial, library.sound, traces[0]!);
+  const mild = single ? severe : expectIn(trial, library.healthy, traces[0]!);
   const degrees = single ? [1] : DEGREES;
   const beginnings = fault.suddenly ? trial.beginnings : [null];
   const nothing = everywhere(trial, 0);
@@ -84,8 +84,8 @@ export function tryFault(
   const middle = single ? severe : blend(mild, severe, everywhere(trial, 0.5));
   const whole: Expectation = single ? middle : { ...middle, slopes: [...middle.slopes, between] };
   const before: Expectation = single
-    ? sound.expectation
-    : { ...sound.expectation, slopes: [...sound.expectation.slopes, nothing] };
+    ? healthy.expectation
+    : { ...healthy.expectation, slopes: [...healthy.expectation.slopes, nothing] };
   const [mildRuns, severeRuns] = [traces[0]!, traces.at(-1)!].map((trace) =>
     runningChance(trace, looks, noise.pump),
   ) as [Float64Array, Float64Array];
@@ -95,17 +95,17 @@ export function tryFault(
     const normal = normalFor(trial, spread);
     return degrees.map((degree) => {
       const mean = spread.mean.map((_, at) => {
-        const healthy = sound.expectation.mean[at]!;
-        return healthy + share[at]! * (mild.mean[at]! + degree * (severe.mean[at]! - mild.mean[at]!) - healthy);
+        const usual = healthy.expectation.mean[at]!;
+        return usual + share[at]! * (mild.mean[at]! + degree * (severe.mean[at]! - mild.mean[at]!) - usual);
       });
-      const faulty = fault.turnsAsSound ? sound.running : mixed(mildRuns, severeRuns, () => degree);
+      const faulty = fault.turnsAsHealthy ? healthy.running : mixed(mildRuns, severeRuns, () => degree);
       const hypothesis: Hypothesis = {
         cause: fault.cause,
         form: formAt(fault, degree),
         since,
         sensor: null,
         prior: priorOf(since, beginnings.length) / (forms * degrees.length),
-        running: mixed(sound.running, faulty, (at) => (since !== null && looks[at]!.hour < since ? 0 : 1)),
+        running: mixed(healthy.running, faulty, (at) => (since !== null && looks[at]!.hour < since ? 0 : 1)),
       };
       return explain(trial, hypothesis, { ...spread, mean }, fitOf(trial, normal, mean));
     });
@@ -142,7 +142,7 @@ function shareAfter(trial: Trial, since: number | null): Float64Array {
 }
 
 /** Wrong gauges: an offset, or stuck. */
-export function tryGauges(trial: Trial, sound: Sound): Explanation[] {
+export function tryGauges(trial: Trial, healthy: Healthy): Explanation[] {
   const keys = MEASURED.filter((key) => key !== 'heaterMeter' && trial.numbers.some((number) => number.key === key));
   return keys.flatMap((key) =>
     trial.beginnings.flatMap((since) => {
@@ -150,7 +150,7 @@ export function tryGauges(trial: Trial, sound: Sound): Explanation[] {
         number.key === key && (since === null || number.hour >= since) ? 1 : 0,
       );
       const share = priorOf(since, trial.beginnings.length) / keys.length;
-      return tryGauge(trial, sound, { key, since, touch, share });
+      return tryGauge(trial, healthy, { key, since, touch, share });
     }),
   );
 }
@@ -164,16 +164,16 @@ interface WrongGauge {
   readonly share: number;
 }
 
-function tryGauge(trial: Trial, sound: Sound, { key, since, touch, share }: WrongGauge): Explanation[] {
+function tryGauge(trial: Trial, healthy: Healthy, { key, since, touch, share }: WrongGauge): Explanation[] {
   const kind = key === 'loopPressure' ? 'pressure' : 'temperature';
-  const { expectation } = sound;
+  const { expectation } = healthy;
   const prior = share / (OFFSETS[kind].length + 1);
   const common = {
     cause: 'sensor-wrong' satisfies CauseCode,
     sensor: key,
     since,
     prior,
-    running: sound.running,
+    running: healthy.running,
   } as const;
   const offsets = OFFSETS[kind].map(([offset, spread]) => {
     const size = fact(Math.abs(offset), kind === 'pressure' ? 'Pa' : 'K');
@@ -183,7 +183,7 @@ function tryGauge(trial: Trial, sound: Sound, { key, since, touch, share }: Wron
       mean: expectation.mean.map((value, at) => value + touch[at]! * offset),
       slopes: [...expectation.slopes, touch.map((value) => value * spread)],
     };
-    const fit = fitWithOffset(trial, sound.normal, shifted.mean, { touch, spread });
+    const fit = fitWithOffset(trial, healthy.normal, shifted.mean, { touch, spread });
     return explain(trial, { ...common, form }, shifted, fit);
   });
   const [middle, spread] = STUCK[kind];

@@ -1,4 +1,4 @@
-// The runs that a log is set against: sound, with each uncertain thing moved, with each fault.
+// The runs that a log is set against: healthy, with each uncertain thing moved, with each fault.
 
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
@@ -22,7 +22,7 @@ export interface RunFamily {
   readonly base: Trace;
   /** Runs with one thing moved by one standard deviation, in the order of `PARAMETERS`. */
   readonly movedBy: readonly Trace[];
-  /** What {@link movedBy} is set against: {@link base}, or the sound run for things that act alike. */
+  /** What {@link movedBy} is set against: {@link base}, or the healthy run for things that act alike. */
   readonly against: readonly Trace[];
   /** Runs with days of their own, and that without. */
   readonly days: readonly Trace[];
@@ -41,7 +41,7 @@ export interface FaultRuns {
 /** All that is needed to judge any log of one house in one span. */
 export interface Library {
   readonly span: Span;
-  readonly sound: RunFamily;
+  readonly healthy: RunFamily;
   readonly faults: readonly FaultRuns[];
   readonly uncertainty: ModelUncertainty;
   /** Runs made. */
@@ -58,7 +58,7 @@ interface LibraryOptions {
   readonly faults?: boolean;
 }
 
-/** Below this share of the sound pump's hours the loop counts as standing. Judgement. [-] */
+/** Below this share of the healthy pump's hours the loop counts as standing. Judgement. [-] */
 const STANDS = 0.3;
 
 /** Makes the runs. */
@@ -80,10 +80,10 @@ export function buildLibrary(
     PARAMETERS.slice(0, count).map((key) => run(moved(about, key, deviationOf(key, uncertainty))));
 
   const base = run(house);
-  const soundMoved = move(house, PARAMETERS.length);
-  const sound: RunFamily = {
+  const healthyMoved = move(house, PARAMETERS.length);
+  const healthy: RunFamily = {
     base,
-    movedBy: soundMoved,
+    movedBy: healthyMoved,
     against: PARAMETERS.map(() => base),
     days: days.map(run),
     plainDay: base,
@@ -107,14 +107,14 @@ export function buildLibrary(
     }
     const family: RunFamily = {
       base: severest,
-      movedBy: [...move(about, PARAMETERS_OF_FAULTS), ...soundMoved.slice(PARAMETERS_OF_FAULTS)],
+      movedBy: [...move(about, PARAMETERS_OF_FAULTS), ...healthyMoved.slice(PARAMETERS_OF_FAULTS)],
       against: PARAMETERS.map((_, at) => (at < PARAMETERS_OF_FAULTS ? severest : base)),
-      ...(stands ? standing! : { days: sound.days, plainDay: base }),
+      ...(stands ? standing! : { days: healthy.days, plainDay: base }),
     };
     families.set(apply, family);
     return { fault, traces, family };
   });
-  return { span, sound, faults, uncertainty, runs };
+  return { span, healthy, faults, uncertainty, runs };
 }
 
 /** The house with draw and sun of each day drawn by lot. */

@@ -90,7 +90,7 @@ export const noiseSchema = z.strictObject({
 /** What is uncertain all through a run and moves it. `eta0` stands for the sun in the weather file too: they do the same. */
 export const PARAMETERS = ['eta0', 'collectorLoss', 'tankLoss', 'draw', 'mains', 'heaterLoss', 'room'] as const;
 
-/** How many of them, from the first, act otherwise in a faulty system than in a sound one; the rest hardly do. */
+/** How many of them, from the first, act otherwise in a faulty system than in a healthy one; the rest hardly do. */
 export const PARAMETERS_OF_FAULTS = 5;
 
 /** Name of one of them. */

@@ -13,7 +13,7 @@ export interface Weighing {
   readonly weights: Readonly<Record<CauseCode, number>>;
   /** Best explanation of each cause that could be tried. */
   readonly best: ReadonlyMap<CauseCode, Explanation>;
-  readonly sound: Explanation;
+  readonly healthy: Explanation;
   /** Logarithm of the likelihood over all causes, to compare ways of reading the same log. */
   readonly evidence: number;
   /** Causes that these gauges could not show, whatever they read. */
@@ -50,24 +50,24 @@ interface Tried {
 
 /** Tries every explanation. */
 function tryAll(trial: Trial): Tried {
-  const sound = tryHealthy(trial);
-  const seen = trial.library.faults.filter((runs) => shows(trial, runs, sound));
+  const healthy = tryHealthy(trial);
+  const seen = trial.library.faults.filter((runs) => shows(trial, runs, healthy));
   const forms = (code: CauseCode): number => seen.filter(({ fault }) => fault.cause === code).length;
   const unseen = trial.library.faults.map(({ fault }) => fault.cause).filter((cause) => forms(cause) === 0);
   return {
     explanations: [
-      sound.explanation,
-      ...seen.flatMap((runs) => tryFault(trial, runs, forms(runs.fault.cause), sound)),
-      ...tryGauges(trial, sound),
+      healthy.explanation,
+      ...seen.flatMap((runs) => tryFault(trial, runs, forms(runs.fault.cause), healthy)),
+      ...tryGauges(trial, healthy),
     ],
     unseen: CAUSES.filter((cause) => unseen.includes(cause)),
   };
 }
 
 /** The healthy system and the likeliest fault. */
-function likeliest({ best, sound, weights }: Weighing): Explanation[] {
+function likeliest({ best, healthy, weights }: Weighing): Explanation[] {
   const faults = [...best.values()].filter(({ cause }) => cause !== 'healthy');
-  return [sound, ...faults.sort((a, b) => weights[b.cause] - weights[a.cause]).slice(0, 1)];
+  return [healthy, ...faults.sort((a, b) => weights[b.cause] - weights[a.cause]).slice(0, 1)];
 }
 
 /** Weights from all that was tried. */
@@ -95,5 +95,5 @@ function sumUp({ explanations, unseen }: Tried): Weighing {
     }
   }
   for (const code of CAUSES) weights[code] /= sum;
-  return { weights, best, sound: best.get('healthy')!, evidence: highest + Math.log(sum), unseen };
+  return { weights, best, healthy: best.get('healthy')!, evidence: highest + Math.log(sum), unseen };
 }
