@@ -390,3 +390,9 @@ describe('palette', () => {
       expect(Math.abs(lightness(palette[a]) - lightness(palette[b]))).toBeGreaterThanOrEqual(12);
   });
 });
+
+it('an error quotes the beginning of what was given, not a whole run in place of a name', async () => {
+  const wrong = await chart({ long: 'x'.repeat(1e5) } as never, [] as never).catch((error: Error) => error);
+  expect(String(wrong)).toMatch(/^ReportError: name: found \{"long":"x+…, expected one of /);
+  expect(String(wrong).length).toBeLessThan(1000);
+});

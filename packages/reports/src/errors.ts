@@ -10,6 +10,9 @@ export interface ReportIssue {
   readonly remedy: string;
 }
 
+/** Characters of what was found that an error shows. */
+const MOST_SHOWN = 200;
+
 /** A report that cannot be made. */
 export class ReportError extends Error {
   /** Kind of the error. */
@@ -26,7 +29,9 @@ export class ReportError extends Error {
    * @param remedy - what to do, a sentence
    */
   constructor(path: string, found: string, expected: string, remedy: string, others: readonly ReportIssue[] = []) {
-    const issues = [{ path, found, expected, remedy }, ...others];
+    // Whoever gives a whole run in place of a name is not shown ten megabytes of it.
+    const shown = found.length > MOST_SHOWN ? `${found.slice(0, MOST_SHOWN)}…` : found;
+    const issues = [{ path, found: shown, expected, remedy }, ...others];
     super(issues.map((one) => `${one.path}: found ${one.found}, expected ${one.expected}. ${one.remedy}`).join('\n'));
     this.path = path;
     this.issues = issues;
