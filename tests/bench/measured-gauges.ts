@@ -48,7 +48,7 @@ export function gaugesTable(): string {
     ),
     '',
     `The log as it is, ${windows.length} windows of 42 days: ${said.join(', ')}; nothing else.`,
-    `Over the year the check flags ${flagged.days} nights of ${flagged.of}. On ${of(true).length} nights the collector stayed above 30 °C from 2 to 5 h;`,
-    `on those the tank's mean fell by ${fall(true)} % an hour of what it was over the room, on the others by ${fall(false)} %.`,
+    `Over the year the check flags ${flagged.days} nights of ${flagged.of}. On ${of(true).length} nights the collector stayed above 30 °C from 2 to 5 h.`,
+    `On those the tank's mean fell by ${fall(true)} % an hour of what it was over the room, on the others by ${fall(false)} %.`,
   ].join('\n');
 }

@@ -1,6 +1,12 @@
 /** Tables of docs/theory/measured.md and of the guide on trust: how far the models are off what was measured. */
 import { drawProfile } from '@noonloop/sim-core/formulas';
-import { fitCollector, foretellOutlet, formulaPairs, lightFactor } from '../validation/measured/collector.ts';
+import {
+  fitCollector,
+  foretellOutlet,
+  formulaPairs,
+  headerCheck,
+  lightFactor,
+} from '../validation/measured/collector.ts';
 import {
   defaultTankLoss,
   EVEN,
@@ -16,7 +22,7 @@ import { MAINS_WAYS, mainsPairs } from '../validation/measured/mains.ts';
 import { erbsPairs, PLANES, planePairs, type SkyWord } from '../validation/measured/planes.ts';
 import { type Misfit, misfit, type Pairs } from '../validation/measured/sets.ts';
 import { stagnationRows } from '../validation/measured/stagnation.ts';
-import { SENSORS, storeDay } from '../validation/measured/store.ts';
+import { SENSORS, standingFalls, storeDay } from '../validation/measured/store.ts';
 import { hourShares, misplaced, showers } from '../validation/measured/taps.ts';
 import { gaugesTable } from './measured-gauges.ts';
 import { table } from './page-tables.ts';
@@ -61,6 +67,8 @@ function collector(): string {
     ...inPercent({ measured: kept.map(({ flux }) => flux[0]), modelled: kept.map(({ flux }) => flux[1]) }),
   ];
   const march = misfit(formulaPairs(fit));
+  const header = headerCheck();
+  const headerMarch = misfit(header.march);
   return [
     `Fitted: η0 ${fixed(fit.eta0, 3)} as logged, slope ${fixed(fit.a1, 2)} W/(m² K), heat capacity ${fixed(fit.heatCapacity / 1000, 2)} kJ/(m² K); the default is 8.0.`,
     '',
@@ -79,6 +87,9 @@ function collector(): string {
     ),
     '',
     `31 March, ${march.count} rows of 400 s in broken cloud: ${signed(march.bias, 0)} W/m² on ${fixed(march.mean, 0)} W/m² measured. Light of ${fixed(lightFactor(fit), 2)} times the reading would give what was measured.`,
+    '',
+    `Between the headers instead of by the loops' own gauges: η0 ${fixed(header.eta0, 2)}, slope ${fixed(header.a1, 2)} W/(m² K) on the same two days; 31 March ${signed(headerMarch.bias, 0)} W/m² on ${fixed(headerMarch.mean, 0)}, RMSE ${fixed(headerMarch.rmse, 0)}.`,
+    `The four loops together claim ${fixed(header.loopsOverHeader[0], 2)} times the header's heat in June and ${fixed(header.loopsOverHeader[1], 2)} times in March; behind the exchanger arrives ${fixed(header.acrossExchanger, 2)} times the header's heat.`,
   ].join('\n');
 }
 
@@ -93,7 +104,13 @@ function store(): string {
       }),
     ),
   ]);
-  return table(['sensor', 'minutes', 'bias, K', 'RMSE, K'], rows);
+  const { hot, cold } = standingFalls();
+  const words = (falls: readonly number[]) => falls.map((fall) => fixed(fall, 2)).join(', ');
+  return [
+    table(['sensor', 'minutes', 'bias, K', 'RMSE, K'], rows),
+    '',
+    `While nothing flows, bottom, middle and top of the hot tank fall by ${words(hot)} K an hour, of the cold tank by ${words(cold)}.`,
+  ].join('\n');
 }
 
 function house(): string {
@@ -170,8 +187,11 @@ const stagnation = (): string =>
   );
 
 function erbs(): string {
-  const found = misfit(erbsPairs());
-  return `Diffuse light split from the global by Erbs, ${found.count} hours: ${signed((100 * found.bias) / found.mean)} % in the mean, RMSE ${fixed(found.rmse, 0)} W/m² on ${fixed(found.mean, 0)} W/m².`;
+  const words = (by: 'hours' | 'quarters', name: string) => {
+    const found = misfit(erbsPairs(by));
+    return `${name}, ${found.count}: ${signed((100 * found.bias) / found.mean)} % in the mean, RMSE ${fixed(found.rmse, 0)} W/m² on ${fixed(found.mean, 0)} W/m²`;
+  };
+  return `Diffuse light split from the global by Erbs. ${words('hours', 'Hours')}. ${words('quarters', 'Quarters of an hour')}.`;
 }
 
 /** Tables by the name of their marks. */

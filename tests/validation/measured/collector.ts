@@ -1,7 +1,7 @@
 /**
  * Flat plates of the Plataforma Solar de Almería (CIEMAT): SolarMED, Apache-2.0, copyright Juan Miguel Serrano Rodríguez. A loop has
- * 14 collectors of 10.1 m² with water (from memory). Its light reads 15 to 20 % low, so that η0 comes out as much too high: slopes and foretelling
- * are judged, η0 is not. Fitted: 28 and 29 June 2023. Foretold: 31 March and 30 June.
+ * 14 collectors of 10.1 m² with water (from memory). The loops' own inlets read below the header's, and their heat comes out a third above what the
+ * exchanger takes, η0 with it: slopes and foretelling are judged, η0 is not. Fitted: 28 and 29 June 2023. Foretold: 31 March and 30 June.
  */
 import { beamIncidenceModifier, fluidProperties, incidenceCosine } from '@noonloop/sim-core/formulas';
 import { sunPosition } from '@noonloop/weather-io/sun';
@@ -10,6 +10,7 @@ import { mean, measuredRows, type Pairs, quantile } from './sets.ts';
 
 export const COLLECTOR_FILE = 'psa/20230630-10s.csv';
 const FITTED = ['psa/20230628-400s.csv', 'psa/20230629-400s.csv'];
+const MARCH = 'psa/20230331-400s.csv';
 const AREA = 14 * 10.1;
 /** The fourth gives a quarter less than the others. */
 const LOOPS = [2, 3, 4];
@@ -104,7 +105,7 @@ export function fitCollector(): FittedCollector {
 }
 
 /** Heat of single rows of a day that was not fitted, by the formula with its heat capacity. [W/m²] */
-export function formulaPairs(fit: FittedCollector, path = 'psa/20230331-400s.csv'): Pairs {
+export function formulaPairs(fit: FittedCollector, path = MARCH): Pairs {
   const rows = points(moments(path));
   return {
     measured: rows.map(({ flux }) => flux),
@@ -113,10 +114,67 @@ export function formulaPairs(fit: FittedCollector, path = 'psa/20230331-400s.csv
 }
 
 /** Factor on the logged light under which the fit gives what a day measured in the mean. [-] */
-export function lightFactor(fit: FittedCollector, path = 'psa/20230331-400s.csv'): number {
+export function lightFactor(fit: FittedCollector, path = MARCH): number {
   const rows = points(moments(path));
   const taken = rows.map(({ flux, excess, rise }) => flux + fit.a1 * excess + fit.heatCapacity * rise);
   return mean(taken) / mean(rows.map(({ light }) => fit.eta0 * light));
+}
+
+/** Heat of the whole field between its headers, row by row. */
+function headerMoments(path: string): Moment[] {
+  const loops = moments(path);
+  return measuredRows(path).map((row, at) => {
+    const [inlet, outlet, flow] = [Number(row.Tsf_in), Number(row.Tsf_out), Number(row.qsf)];
+    const water = fluidProperties({ fluid: 'water', temperature: (inlet + outlet) / 2 });
+    const rate = (water.density * water.specificHeat * Math.max(flow, 0)) / 3600 / (ALL_LOOPS * AREA);
+    return { ...loops[at]!, inlet, outlet, rate };
+  });
+}
+
+/** Loops of the field. */
+const ALL_LOOPS = 4;
+
+/** What the headers say instead of the loops. */
+export interface HeaderCheck {
+  /** Fitted on 28 and 29 June, without heat capacity: the headers mix four loops. [-] */
+  readonly eta0: number;
+  /** [W/(m²·K)] */
+  readonly a1: number;
+  /** 31 March by that fit. [W/m²] */
+  readonly march: Pairs;
+  /** Heat of the four loops over that of the headers, June days and 31 March. [-] */
+  readonly loopsOverHeader: readonly [june: number, march: number];
+  /** Heat behind the exchanger over that before it, June days. [-] */
+  readonly acrossExchanger: number;
+}
+
+export function headerCheck(): HeaderCheck {
+  const rows = FITTED.flatMap((path) => points(headerMoments(path)));
+  const columns = rows.map(({ light, excess }) => [light, -excess]);
+  const normal = [0, 1].map((i) => [0, 1].map((j) => columns.reduce((sum, row) => sum + row[i]! * row[j]!, 0)));
+  const right = [0, 1].map((i) => columns.reduce((sum, row, at) => sum + row[i]! * rows[at]!.flux, 0));
+  const [eta0, a1] = solve(normal, right)! as [number, number];
+  const march = points(headerMoments(MARCH));
+  const heat = (paths: readonly string[], of: (row: Record<string, string>) => number): number =>
+    paths
+      .flatMap((path) => measuredRows(path).filter((row) => Number(row.qts_src) > 4))
+      .reduce((sum, row) => sum + of(row), 0);
+  const difference = (row: Record<string, string>, flow: string, hot: string, cold: string): number =>
+    Number(row[flow]) * (Number(row[hot]) - Number(row[cold]));
+  const loops = (row: Record<string, string>) =>
+    [2, 3, 4, 5].reduce((sum, k) => sum + difference(row, `qsf_l${k}`, `Tsf_out_l${k}`, `Tsf_in_l${k}`), 0);
+  const header = (row: Record<string, string>) => difference(row, 'qsf', 'Tsf_out', 'Tsf_in');
+  const ratio = (paths: readonly string[]) => heat(paths, loops) / heat(paths, header);
+  return {
+    eta0,
+    a1,
+    march: {
+      measured: march.map(({ flux }) => flux),
+      modelled: march.map(({ light, excess }) => eta0 * light - a1 * excess),
+    },
+    loopsOverHeader: [ratio(FITTED), ratio([MARCH])],
+    acrossExchanger: heat(FITTED, (row) => difference(row, 'qts_src', 'Thx_s_out', 'Thx_s_in')) / heat(FITTED, header),
+  };
 }
 
 /** Nodes along the flow: 14 collectors in a loop. */

@@ -1,11 +1,13 @@
 // Models against what was measured, data in ../shared/measured. The figures were seen before the limits were written:
 // those with a source beside them are its own, the others guard against change and prove nothing more.
 import { readFileSync } from 'node:fs';
-import { checkGauges } from '@noonloop/sim-core';
+import { checkGauges, defineSystem } from '@noonloop/sim-core';
 import { drawProfile } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
+import { movers } from '../../../packages/sim-core/src/study/band-parts.ts';
 import { measuredPictures } from '../../bench/measured-pictures.ts';
 import { measuredTables } from '../../bench/measured-tables.ts';
+import { inventedValley, plainInput } from '../../examples.ts';
 import { hasShared } from '../../shared.ts';
 import { COLLECTOR_FILE, fitCollector, foretellOutlet } from './collector.ts';
 import { besideIn, foundIn, gaugeTrials, houseNights, PROOF, plainWindows } from './gauge-trials.ts';
@@ -172,6 +174,31 @@ describe.skipIf(without(CERTIFICATES_FILE))('measured stagnation against coeffic
     const missing = sheet!.stated - sheet!.byCoefficients;
     expect(missing).toBeGreaterThan(25);
     expect(missing).toBeLessThan(35);
+  });
+});
+
+describe.skipIf(without(HOUSE_FILE))('parts of a band that were measured [90 % of each, normal]', () => {
+  const REACH = 1.645;
+  const part = async (name: string) => {
+    const known = { collector: 'certificate', water: 'meter', oneYear: false } as const;
+    return movers(defineSystem(plainInput), await inventedValley(), known).find((mover) => mover.name === name)!;
+  };
+
+  it('loss of a tank by default, in the logarithm', async () => {
+    const { mean, deviation } = await part('tank-loss');
+    expect(Math.abs(Math.log(fittedTankLoss() / defaultTankLoss()) - mean)).toBeLessThan(REACH * deviation);
+  });
+
+  it('cold water by the correlation, in the mean', async () => {
+    const { deviation } = await part('cold-water');
+    const found = misfit(mainsPairs('correlation with the air (a design’s default)'));
+    expect(Math.abs(found.bias)).toBeLessThan(REACH * deviation);
+  });
+
+  it('light on the plane', async () => {
+    const { deviation } = (await part('light')).parts.find(({ name }) => name === 'sky-model')!;
+    const found = misfit(planePairs(0, 'perez', true));
+    expect(Math.abs(found.bias / found.mean)).toBeLessThan(REACH * deviation);
   });
 });
 

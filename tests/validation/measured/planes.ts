@@ -92,19 +92,35 @@ export function planePairs(at: number, model: SkyWord, withAlbedo: boolean): Pai
 }
 
 const RAD = Math.PI / 180;
-/** Diffuse light of hours with the sun above 5°, split from the global by Erbs. [W/m²] */
-export function erbsPairs(): Pairs {
+/** Sun's light outside the air in the first half of July: 1361 W/m² (Kopp & Lean 2011), 0.967 of it for the distance (Spencer 1971). [W/m²] */
+const EXTRATERRESTRIAL = 1316;
+
+interface Split {
+  readonly ghi: number;
+  readonly dhi: number;
+  /** Middle of the interval. [ms] */
+  readonly middle: number;
+}
+
+/** Diffuse light with the sun above 5°, split from the global by Erbs: by hours, for which it was made, or by quarters. [W/m²] */
+export function erbsPairs(by: 'hours' | 'quarters' = 'hours'): Pairs {
   const { hours, columns } = goldenHours();
-  const measured: number[] = [];
-  const modelled: number[] = [];
-  hours.forEach((hour, at) => {
-    const middle = Date.UTC(2014, 0, 1) + (hour + 0.5 + 7) * 3_600_000;
+  const splits: Split[] =
+    by === 'hours'
+      ? hours.map((hour, at) => ({
+          ghi: columns.ghi[at]!,
+          dhi: columns.dhi[at]!,
+          middle: Date.UTC(2014, 0, 1) + (hour + 0.5 + 7) * 3_600_000,
+        }))
+      : measuredRows(PLANES_FILE).map((row) => ({
+          ghi: Number(row.ghi),
+          dhi: Number(row.dhi),
+          middle: Date.parse(`${row.time_mst_end!.replace(' ', 'T')}Z`) + 7 * 3_600_000 - 450_000,
+        }));
+  const pairs = splits.flatMap(({ ghi, dhi, middle }) => {
     const { zenith } = sunPosition({ latitude: 39.74, longitude: -105.18, time: middle });
-    if (zenith > 85) return;
-    // Earth's distance: 1328 W/m² in the first half of July (Spencer 1971).
-    const clearness = columns.ghi[at]! / (1321 * Math.cos(zenith * RAD));
-    measured.push(columns.dhi[at]!);
-    modelled.push(columns.ghi[at]! * erbsDiffuseFraction(clearness));
+    if (zenith > 85) return [];
+    return [[dhi, ghi * erbsDiffuseFraction(ghi / (EXTRATERRESTRIAL * Math.cos(zenith * RAD)))] as const];
   });
-  return { measured, modelled };
+  return { measured: pairs.map(([dhi]) => dhi), modelled: pairs.map(([, split]) => split) };
 }

@@ -33,9 +33,36 @@ function between(values: readonly number[], height: number): number {
   return values[above - 1]! + share * (values[above]! - values[above - 1]!);
 }
 
+/** Rows up to the last that differs from the one before: the log repeats its last row until the evening. */
+function whileItLogs(rows: readonly Record<string, string>[]): readonly Record<string, string>[] {
+  const same = (at: number) => COLUMNS.every((name) => rows[at]![name] === rows[at - 1]![name]);
+  let end = rows.length;
+  while (end > 1 && same(end - 1)) end--;
+  return rows.slice(0, end);
+}
+
+/** Falls of the sensors while nothing flows, as logged: morning and evening. [K/h] */
+export function standingFalls(): { readonly hot: readonly number[]; readonly cold: readonly number[] } {
+  const rows = whileItLogs(measuredRows(STORE_FILE)).filter(
+    (row) => Number(row.qts_src) < 0.1 && Number(row.qts_dis) < 0.1,
+  );
+  const falls = (names: readonly string[]) =>
+    names.map((name) => {
+      let [fall, hours] = [0, 0];
+      for (let at = 1; at < rows.length; at++) {
+        const step = (Date.parse(rows[at]!.time_utc!) - Date.parse(rows[at - 1]!.time_utc!)) / 3_600_000;
+        if (step > 0.1) continue;
+        fall += Number(rows[at - 1]![name]) - Number(rows[at]![name]);
+        hours += step;
+      }
+      return fall / hours;
+    });
+  return { hot: falls(COLUMNS), cold: falls(['Tts_c_b', 'Tts_c_m', 'Tts_c_t']) };
+}
+
 /** The day by the tank of a run, from the flows and the temperatures that came in. */
 export function storeDay(): StoreMinute[] {
-  const rows = measuredRows(STORE_FILE);
+  const rows = whileItLogs(measuredRows(STORE_FILE));
   const { tank: design } = defineSystem({
     ...plainInput,
     tank: { volume: 13, height: 4, roomTemperature: 30, nodes: NODES },

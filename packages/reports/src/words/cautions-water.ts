@@ -198,7 +198,7 @@ export const WATER_WORDS = {
     says: {
       found: 'The cold water is computed by a correlation of the United States: {coldest} to {warmest} in this year.',
       why: 'At a London tap it is up to {winter} too warm in winter and {summer} too cold in summer; colder water takes more heat, and more of the sun’s.',
-      act: 'Give draw.mains: twelve monthly values of the supplier or of a thermometer at the tap, or mean and swing of the year, such as mean: 12, swing: 12. Where rivers feed the network, mean and swing of the outdoor air are nearer.',
+      act: 'Give draw.mains: twelve monthly values of the supplier or of a thermometer at the tap, or mean and swing of the year, such as mean: 12, swing: 12. Where rivers feed the network the swing is that of the outdoor air, about its warmest month less its coldest.',
     },
     who: WHO.planner,
     source:

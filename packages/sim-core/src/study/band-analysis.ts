@@ -1,7 +1,7 @@
 /** From the years of each cause alone to bands of all together. */
 import type { StepOptions } from '../year/stepping.ts';
 import type { KnownBy, Mover } from './band-parts.ts';
-import type { BandShare, Bands, MeasureBand } from './bands.ts';
+import type { BandShare, Bands, MeasureBand } from './band-types.ts';
 import { normalQuantile } from './distributions.ts';
 import { latinHypercube } from './latin-hypercube.ts';
 import { MEASURE_UNITS, type Measure } from './measures.ts';

@@ -1,5 +1,6 @@
 export type { BandPartName } from './band-parts.ts';
-export { type BandOptions, type BandShare, type Bands, bands, type MeasureBand } from './bands.ts';
+export type { BandShare, Bands, MeasureBand } from './band-types.ts';
+export { type BandOptions, bands } from './bands.ts';
 export { compare } from './compare.ts';
 export type { Correlation } from './correlations.ts';
 export type {
