@@ -27,6 +27,7 @@ export const COLUMN_KINDS: Readonly<Record<keyof RunColumns, UnitKind>> = {
   coilHeat: 'energy',
   heatGivenBack: 'energy',
   tankLoss: 'energy',
+  loadHeat: 'energy',
   solarHeat: 'energy',
   thermosiphonFlow: 'flow',
   thermosiphonHeat: 'energy',

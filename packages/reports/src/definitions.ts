@@ -177,6 +177,11 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
     'Heat that the coil took back out of the tank while the loop ran with fluid colder than the tank’s water, as in weak light.',
   ),
   tankLoss: sum('Lost by solar tank', 'energy', 'Heat lost by the solar tank to its room.'),
+  loadHeat: sum(
+    'Heat to pool or rooms',
+    'energy',
+    'Heat that a pool or rooms take out of the solar tank. It is not in the energy delivered, which is that of hot water, nor in what is saved.',
+  ),
   heaterLoss: sum(
     'Lost by backup heater',
     'energy',
@@ -211,7 +216,7 @@ export const DEFINITIONS: Readonly<Record<NumberKey, Definition>> = {
 };
 
 /** Numbers of what few houses have: reports leave them out where they are 0 in all designs. */
-export const WHERE_USED: readonly NumberKey[] = ['heaterPvEnergy', 'ringLoss', 'hotPipeLoss'];
+export const WHERE_USED: readonly NumberKey[] = ['heaterPvEnergy', 'loadHeat', 'ringLoss', 'hotPipeLoss'];
 
 /** Keys in the order of reports. */
 export const NUMBER_KEYS = Object.keys(DEFINITIONS) as readonly NumberKey[];

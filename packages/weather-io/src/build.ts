@@ -69,7 +69,9 @@ export function buildYear(format: WeatherFormat, source: string, table: SourceTa
   if (!keepGaps) Object.assign(columns, completeLight({ ...sun, columns: light }, notes));
   const whole = columns as unknown as WeatherColumns;
   const fineLight =
-    keepGaps || !options.ownStep ? undefined : fineLightOf(fine, whole, sequence, table.time, reading.light, notes);
+    keepGaps || !options.ownStep
+      ? undefined
+      : fineLightOf(fine, whole, { sequence, time: table.time, light: reading.light }, notes);
   const year = { format, source, columns: whole, ...sun, assumptions: notes, ...(fineLight && { fineLight }) };
   if (measured && !notes.some(({ code }) => CLOSED.has(code))) reportClosure(year, input);
   return year;

@@ -19,20 +19,25 @@ function middleOfRow({ midpoint }: Pick<TimeSource, 'midpoint'>, { firstMinute, 
 const middleOfHour = ({ midpoint }: Pick<TimeSource, 'midpoint'>): number =>
   typeof midpoint === 'number' ? midpoint : 0.5;
 
+/** Where the rows of a file stand in the local year. */
+export interface RowTimes {
+  readonly sequence: Sequence;
+  readonly time: Pick<TimeSource, 'midpoint'>;
+  /** From the start of a file's hour, counted as local, to the middle of its irradiance. [h] */
+  readonly light: number;
+}
+
 /**
  * Lays the light of a file into steps of the local year.
  *
  * @param rows - As the file has them, whole and in order.
  * @param hourly - The year's hours, beam and diffuse completed: where the file has global light alone, their shares hold for the steps of the hour.
- * @param light - From the start of a file's hour, counted as local, to the middle of its irradiance. [h]
  * @returns `undefined` where the rows are hours, or finer than is kept.
  */
 export function fineLightOf(
   rows: FineRows,
   hourly: Pick<WeatherColumns, 'ghi' | 'dni' | 'dhi'>,
-  sequence: Sequence,
-  time: Pick<TimeSource, 'midpoint'>,
-  light: number,
+  { light, sequence, time }: RowTimes,
   notes: WeatherAssumption[],
 ): FineLight | undefined {
   const { stepsPerHour } = sequence;

@@ -57,7 +57,7 @@ export function describeStandby(summary: Summary, units: Units, money: Money | n
   const fuel = sum('heaterFuel');
   if (!(fuel > 0) || sum('heaterLoss') < MOST * sum('heaterHeat')) return null;
   const ban =
-    design.heater.kind === 'element' ? '' : ' Off, it kills no germs: ask what the local code wants before you do so.';
+    design.heater.elementHeight > 0 ? '' : ' Off, it kills no germs: ask what the local code wants before you do so.';
   const { number, unit } = fuelWords(fuel, { money, summary }, units);
   return `Most of what the heater takes then, about ${number} ${unit}, keeps the heater itself warm; switched off for these months it would save that too.${ban}`;
 }

@@ -43,6 +43,7 @@ const HEATERS: Readonly<Record<SystemDesign['heater']['kind'], (fuel: string) =>
   'heat-pump': () => 'heat pump behind',
   'instantaneous-gas': (fuel) => `${fuel} flow-through heater behind`,
   'instantaneous-electric': () => 'electric flow-through heater behind',
+  'boiler-coil': (fuel) => `${fuel} boiler by a coil in the tank`,
   element: () => 'electric element in the tank',
 };
 

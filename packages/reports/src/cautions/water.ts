@@ -77,7 +77,7 @@ export const lukewarm: Rule = ({ result: { design }, columns }) => {
   const count = countHours((hour) => mean[hour]! >= LUKEWARM[0] && mean[hour]! <= LUKEWARM[1]);
   if (count === 0) return null;
   const { kind } = design.heater;
-  const says = kind === 'element' ? 'element' : isFlowThrough(kind) ? 'flowThrough' : 'stored';
+  const says = inTank(kind) ? 'element' : isFlowThrough(kind) ? 'flowThrough' : 'stored';
   const unfired = total(columns.unfiredVolume);
   return {
     code: 'lukewarm-tank',
@@ -97,6 +97,7 @@ export const lukewarm: Rule = ({ result: { design }, columns }) => {
   };
 };
 
+const inTank = (kind: string): boolean => kind === 'element' || kind === 'boiler-coil';
 const isFlowThrough = (kind: string): boolean => kind.startsWith('instantaneous');
 
 /** Heater too cool to disinfect. Without a mixing valve a higher setting scalds: the valve comes first. @internal */
@@ -208,13 +209,13 @@ export const shortfall: Rule = ({ result: { design }, columns }) => {
     severity: 'note',
     facts: { hours: hoursOf(count), missing: joules(missing), share: share(missing / total(asked)) },
     finding: ['found'],
-    advice: [design.heater.kind === 'element' ? 'element' : passes ? 'least' : 'larger'],
+    advice: [inTank(design.heater.kind) ? 'element' : passes ? 'least' : 'larger'],
   };
 };
 
 /** Hot water from the solar tank into what stands behind it. @internal */
 export const hotInlet: Rule = ({ result: { design }, columns }) => {
-  if (design.heater.kind === 'element') return null;
+  if (inTank(design.heater.kind)) return null;
   const drawn = (hour: number): boolean => columns.hotVolume[hour]! > 0;
   const count = countHours((hour) => drawn(hour) && columns.tankTopTemperature[hour]! > HOT_INLET);
   if (count === 0) return null;

@@ -93,7 +93,10 @@ export function flowGraph({ year, design }: Summary): FlowGraph | null {
   join('coil', 'delivered', year.deliveredEnergy, 'solar');
   join('coil', 'tank', year.tankLoss, 'loss');
   join('coil', 'relief', year.reliefHeat, 'loss');
-  store('coil', 2, year.coilHeat - year.deliveredEnergy - year.tankLoss - year.reliefHeat, 'solar');
+  place('load', 'Pool or rooms', 3, year.loadHeat, 'solar');
+  join('coil', 'load', year.loadHeat, 'solar');
+  const spent = year.deliveredEnergy + year.tankLoss + year.reliefHeat + year.loadHeat;
+  store('coil', 2, year.coilHeat - spent, 'solar');
 
   const electric = design.heater.carrier === 'electricity';
   const lost = Math.max(year.burnerLoss, 0);

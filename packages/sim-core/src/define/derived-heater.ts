@@ -15,7 +15,7 @@ const OVER_TAPS = 5;
 const LEAST_FLOW = 2 / 60_000;
 const LEAST_SETTING = 40;
 
-const BURNERS: readonly HeaterKind[] = ['stored-gas', 'instantaneous-gas', 'stored-boiler'];
+const BURNERS: readonly HeaterKind[] = ['stored-gas', 'instantaneous-gas', 'stored-boiler', 'boiler-coil'];
 const GASES: readonly (HeaterFuel | null)[] = [null, 'natural-gas', 'propane', 'lpg'];
 
 const carrierOf = (kind: HeaterKind, fuel: HeaterFuel | null): EnergyCarrier => {
@@ -37,6 +37,7 @@ const POWER: Readonly<Record<HeaterKind, Default>> = {
     source: 'burner of a common stored gas heater at its efficiency, common practice, no source',
   },
   'stored-boiler': { value: 15_000, source: 'coil of a common store behind a boiler, common practice, no source' },
+  'boiler-coil': { value: 15_000, source: 'coil of a common store behind a boiler, common practice, no source' },
   'heat-pump': { value: 1800, source: 'heat of a common heat pump for hot water, 1.5 to 2.5 kW (from memory)' },
   'stored-electric': { value: 4500, source: 'one element of a common electric store, common practice, no source' },
   'instantaneous-gas': { value: 28_000, source: 'a common wall-hung heater, common practice, no source' },
@@ -50,6 +51,10 @@ const EFFICIENCY: Readonly<Record<HeaterKind, Default>> = {
     source: 'recovery efficiency of atmospheric stored gas heaters, 0.75 to 0.80 (from memory)',
   },
   'stored-boiler': {
+    value: 0.8,
+    source: 'boilers without condensing through a summer and winter, 0.75 to 0.85 by gross value (from memory)',
+  },
+  'boiler-coil': {
     value: 0.8,
     source: 'boilers without condensing through a summer and winter, 0.75 to 0.85 by gross value (from memory)',
   },
@@ -74,6 +79,7 @@ const MINIMUM_POWER: Readonly<Partial<Record<HeaterKind, Default>>> = {
 const STANDBY_POWER: Readonly<Record<HeaterKind, Default>> = {
   'stored-gas': { value: 0, source: 'standing pilot, no electronics; judgement' },
   'stored-boiler': { value: 3, source: 'electronic control and pump of the store, a mean; judgement' },
+  'boiler-coil': { value: 3, source: 'electronic control and pump of the coil, a mean; judgement' },
   'heat-pump': { value: 3, source: 'electronic control and display, judgement' },
   'stored-electric': { value: 0, source: 'thermostat without electronics; judgement' },
   'instantaneous-gas': { value: 3, source: 'electronic control and display, judgement' },
@@ -108,7 +114,7 @@ export function heaterDefaults(
   const burnerPower = by('burnerPower', 'W', POWER[kind]);
   const least = MINIMUM_POWER[kind];
   const fuel =
-    kind === 'stored-boiler'
+    kind === 'stored-boiler' || kind === 'boiler-coil'
       ? fill<HeaterFuel>('heater.fuel', heater.fuel ?? undefined, 'heating-oil', '', 'judgement: a house with a boiler')
       : (heater.fuel ?? null);
   return {
@@ -163,11 +169,23 @@ export function heaterDefaults(
       ? fill('heater.roomTemperature', heater.roomTemperature, tankRoom, '°C', ROOM_SOURCE)
       : tankRoom,
     elementHeight:
-      kind === 'element'
+      kind === 'element' || kind === 'boiler-coil'
         ? fill('heater.elementHeight', heater.elementHeight, 0.6, '-', 'judgement: above the coil, two fifths over it')
         : 0,
+    ...ownCoil(heater, fill),
     offDays: heater.offDays,
     heatingHours: heater.heatingHours,
+  };
+}
+
+/** A boiler's coil in the solar tank, above that of the sun. */
+function ownCoil(heater: CheckedInput['heater'], fill: Fill) {
+  if (heater.kind !== 'boiler-coil') return { coilTop: 0, coilConductance: 0, boilerTemperature: 0 };
+  const { coilTop, coilConductance, boilerTemperature } = heater;
+  return {
+    coilTop: fill('heater.coilTop', coilTop, 0.9, '-', 'judgement: upper third of the tank'),
+    coilConductance: fill('heater.coilConductance', coilConductance, 400, 'W/K', 'judgement: 1 m² of coil'),
+    boilerTemperature: fill('heater.boilerTemperature', boilerTemperature, 75, '°C', 'judgement: boiler at 80 °C'),
   };
 }
 
@@ -193,12 +211,12 @@ function storedLoss(heater: CheckedInput['heater'], kind: HeaterKind, volume: nu
 }
 
 /**
- * Heater of the house without the sun: the same, its timer too, but never off for a season; in place of an element in the tank a
- * stored electric one.
+ * Heater of the house without the sun: the same, its timer too, but never off for a season; in place of an element or coil in the tank a
+ * store of the same kind.
  */
 export function baselineHeater(input: CheckedInput['heater'], own: HeaterDesign, fill: Fill): HeaterDesign {
   const heater = own.offDays.length === 0 ? own : { ...own, offDays: [] };
-  if (heater.kind !== 'element') return heater;
+  if (heater.kind !== 'element' && heater.kind !== 'boiler-coil') return heater;
   const volume = fill(
     'heater.baselineVolume',
     input.baselineVolume,
@@ -207,5 +225,6 @@ export function baselineHeater(input: CheckedInput['heater'], own: HeaterDesign,
     'a common size of stored heater, common practice, no source',
   );
   const lossCoefficient = lossOfLabelClass(volume, 'B');
-  return { ...heater, kind: 'stored-electric', volume, lossCoefficient, elementHeight: 0 };
+  const kind = heater.kind === 'element' ? 'stored-electric' : 'stored-boiler';
+  return { ...heater, kind, volume, lossCoefficient, elementHeight: 0 };
 }

@@ -34,6 +34,16 @@ export function derivedDefaults(
     return value;
   };
 
+  const { roomByMonth } = tank;
+  const roomTemperature = fill(
+    'tank.roomTemperature',
+    tank.roomTemperature,
+    Array.isArray(roomByMonth) ? mean(roomByMonth) : roomByMonth === 'outdoors' ? 10 : 18,
+    '°C',
+    roomByMonth === null
+      ? 'judgement: a cellar or utility room'
+      : 'mean of the months, or of a temperate outdoors; judgement',
+  );
   const height = fill(
     'tank.height',
     tank.height,
@@ -46,7 +56,7 @@ export function derivedDefaults(
   const diameter = Math.sqrt((4 * tank.volume) / (Math.PI * height));
   const surface = Math.PI * diameter * height + (Math.PI / 2) * diameter ** 2;
   const filledArray = arrayDefaults(array, fill);
-  const backup = heaterDefaults(heater, tank.roomTemperature, draw.tapTemperature, fill);
+  const backup = heaterDefaults(heater, roomTemperature, draw.tapTemperature, fill);
 
   refuseRing(draw.ring !== null, backup.volume);
 
@@ -62,6 +72,7 @@ export function derivedDefaults(
     loop: loopDefaults(input, filledArray, fill),
     tank: {
       ...tank,
+      roomTemperature,
       height,
       lossCoefficient: fill(
         'tank.lossCoefficient',
@@ -80,7 +91,7 @@ export function derivedDefaults(
       initialTemperature: fill(
         'tank.initialTemperature',
         tank.initialTemperature,
-        Math.max(tank.roomTemperature, 0),
+        Math.max(roomTemperature, 0),
         '°C',
         'judgement: as its room',
       ),
@@ -92,6 +103,8 @@ export function derivedDefaults(
     control: controlDefaults(input, fill),
   };
 }
+
+const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** What comes back from a ring must have a store to go to. */
 function refuseRing(hasRing: boolean, store: number): void {

@@ -97,7 +97,9 @@ function unsaveHeater(heater: Fields, baseline: unknown): Fields {
   const unused = Object.keys(KINDS_OF_FIELD).filter((field) => !KINDS_OF_FIELD[field]!.includes(kind as never));
   const volume = member(baseline, 'volume');
   const own = without(heater, ['carrier', ...unused]);
-  return kind === 'element' && volume !== undefined ? { ...own, baselineVolume: volume } : own;
+  return (kind === 'element' || kind === 'boiler-coil') && volume !== undefined
+    ? { ...own, baselineVolume: volume }
+    : own;
 }
 
 /** A list of defaults as data of strangers: plain values and words, nothing else. */

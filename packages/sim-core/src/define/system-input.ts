@@ -80,6 +80,7 @@ export interface HeaterInput {
     | 'instantaneous-gas'
     | 'instantaneous-electric'
     | 'element'
+    | 'boiler-coil'
     | undefined;
   /** Water in it. [m³] Left out, it follows: a common size of stored heater, common practice, no source. From 0.02 to 2. For example "80 gal". */
   readonly volume?: Quantity | undefined;
@@ -121,10 +122,16 @@ export interface HeaterInput {
   readonly lossCoefficient?: Quantity | undefined;
   /** Air around it. [°C] Left out, it follows: judgement: in the tank’s room. From -20 to 50. For example "120 degF". */
   readonly roomTemperature?: Quantity | undefined;
-  /** Element: its height and its thermostat's, as a share of the solar tank's height. [-] Left out, it follows: judgement: above the coil, two fifths over it. From 0 to 0.98. For example "35 %". */
+  /** Element, or lower end of the heater's own coil in the tank: its height and its thermostat's, as a share of the tank's height. [-] Left out, it follows: judgement: above the coil, two fifths over it. From 0 to 0.98. For example "35 %". */
   readonly elementHeight?: Quantity | undefined;
   /** With kind "element": water in the heater that the same house would have without the sun. [m³] Left out, it follows: a common size of stored heater, common practice, no source. From 0.02 to 2. For example "80 gal". */
   readonly baselineVolume?: Quantity | undefined;
+  /** Boiler's coil in the tank: its upper end, as a share of the tank's height. [-] From 0.05 to 1. For example "35 %". */
+  readonly coilTop?: Quantity | undefined;
+  /** Boiler's coil in the tank: heat that passes per kelvin between boiler water and tank. [W/K] From 10 to 5000. For example "4 BTU/(h degF)". */
+  readonly coilConductance?: Quantity | undefined;
+  /** Boiler's coil in the tank: mean of the boiler water in it. [°C] From 40 to 95. For example "120 degF". */
+  readonly boilerTemperature?: Quantity | undefined;
   /** Days on which it is switched off, first and last included: `'05-01..09-30'`. The house without the sun heats on them; empty: never off. */
   readonly offDays?: readonly string[] | undefined;
   /** Timer: spans of whole hours in which it may heat, by the house's clock (`draw.summerTime`), such as `[[5, 8], [17, 22]]`. The house without the sun has the same timer; `null`: all day. */
@@ -293,14 +300,20 @@ export interface TankInput {
   readonly height?: Quantity | undefined;
   /** Heat loss of the whole tank per kelvin over its room. [W/K] Left out, it follows: judgement: foam of a common thickness all round, a third more for fittings. From 0 to 200. For example "4 BTU/(h degF)". */
   readonly lossCoefficient?: Quantity | undefined;
-  /** Air around it. [°C] Default 18: judgement: a cellar or utility room. From -20 to 50. For example "120 degF". */
+  /** Air around it; with roomByMonth for what asks for one number. [°C] Left out, it follows: judgement: a cellar or utility room. From -20 to 50. For example "120 degF". */
   readonly roomTemperature?: Quantity | undefined;
   /** Equal layers of the calculation, bottom first. Default 20: convergence: doubling them moves the energy delivered by less than 1 % (tests/sim-core/year). From 4 to 400. */
   readonly nodes?: number | undefined;
   /** Vertical conductivity of water and wall together. [W/(m·K)] Left out, it follows: water column and a thin steel wall in parallel. From 0.1 to 100. For example "0.023 BTU/(h ft degF)". */
   readonly verticalConductivity?: Quantity | undefined;
-  /** Whole tank at the start of the year. [°C] Left out, it follows: judgement: as its room. From 0 to 95. For example "120 degF". */
+  /** Whole tank at the start of the year, where initialProfile says nothing else. [°C] Left out, it follows: judgement: as its room. From 0 to 95. For example "120 degF". */
   readonly initialTemperature?: Quantity | undefined;
+  /** Tank at the start of the year, equal layers bottom first, straight lines between their middles; `null`: all alike. [°C] */
+  readonly initialProfile?: readonly number[] | null | undefined;
+  /** Air around it month by month from January, constant in each, or the outdoor air; `null`: roomTemperature all year. [°C] */
+  readonly roomByMonth?: 'outdoors' | readonly number[] | null | undefined;
+  /** Pool or rooms that take heat from it; `null`: none. */
+  readonly load?: LoadInput | null | undefined;
   /** Temperature at which the relief valve opens. [°C] Default 99: temperature and pressure relief valve, ANSI Z21.22 (read in a state code). From 60 to 120. For example "120 degF". */
   readonly reliefTemperature?: Quantity | undefined;
   /** Rated temperature of tank and lining; above it a caution is shown. [°C] Default 93: rating of common lined tanks, common practice, no source. From 40 to 120. For example "120 degF". */
@@ -309,6 +322,24 @@ export interface TankInput {
   readonly inletDiameter?: Quantity | null | undefined;
   /** Sediment on the floor: less water, and the coil in it buried. [m] Default 0: judgement: a clean tank. From 0 to 1. For example "6.5 ft". */
   readonly sedimentDepth?: Quantity | undefined;
+}
+
+/** Pool or rooms that take heat from it; `null`: none. */
+export interface LoadInput {
+  /** Of its water. [°C] From 5 to 60. For example "120 degF". */
+  readonly temperature: Quantity;
+  /** Most that it takes. [W] From 50 to 100000. For example "40000 BTU/h". */
+  readonly power: Quantity;
+  /** Of its exchanger. [W/K] Default 200: judgement: a small exchanger between tank and load. From 5 to 20000. For example "4 BTU/(h degF)". */
+  readonly conductance?: Quantity | undefined;
+  /** It takes nothing from water colder than this. [°C] Default 45: judgement: as the taps want it; hot water goes first. From 5 to 90. For example "120 degF". */
+  readonly leastTemperature?: Quantity | undefined;
+  /** Where it takes its heat, as a share of the tank's height. [-] Default 0.5: judgement: the middle of the tank. From 0 to 1. For example "35 %". */
+  readonly height?: Quantity | undefined;
+  /** Most heat that it takes in a day from 00:00; `null`: no such limit. [J] From 0 to 10000000000. For example "5 kWh". */
+  readonly dailyHeat?: Quantity | null | undefined;
+  /** Days on which it takes heat, `'05-01..09-15'`; empty: all year. */
+  readonly days?: readonly string[] | undefined;
 }
 
 /** Coil in the tank. */

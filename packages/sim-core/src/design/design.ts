@@ -5,10 +5,8 @@
 
 import type { ArrayDesign } from './array.ts';
 import type { ControlDesign } from './control.ts';
-import type { DrawDesign, HeaterDesign, TankDesign } from './house.ts';
-
-export type { MainsDesign, MainsWave } from './mains.ts';
-
+import type { HeaterDesign } from './heater.ts';
+import type { DrawDesign, TankDesign } from './house.ts';
 import type { CoilDesign, LoopDesign } from './loop.ts';
 import type { PumpDesign, PvDesign } from './pump.ts';
 
@@ -38,15 +36,18 @@ export type {
   CopOfCarnot,
   CopOverAir,
   CopOverLift,
-  DrawDesign,
   EnergyCarrier,
   HeaterDesign,
   HeaterFuel,
   HeaterKind,
+  SparePvDesign,
+} from './heater.ts';
+export type {
+  DrawDesign,
   HotPipeDesign,
   RingDesign,
-  SparePvDesign,
   TankDesign,
+  TankLoadDesign,
   Weekday,
 } from './house.ts';
 export type {
@@ -58,6 +59,7 @@ export type {
   LoopLayout,
   PlateDesign,
 } from './loop.ts';
+export type { MainsDesign, MainsWave } from './mains.ts';
 export type {
   MotorDesign,
   PumpCurveDesign,

@@ -30,6 +30,7 @@ export const DIMENSIONS = {
   heatTransferPerSpeed: { unit: 'J/(m³·K)', target: 'J/(m^3 K)', example: '0.5 J/(m3 K)' },
   slowness: { unit: 's/m', target: 's/m', example: '0.02 s/m' },
   heatTransferPerKelvin: { unit: 'W/(m²·K²)', target: 'W/(m^2 K^2)', example: '0.014 W/(m2 K2)' },
+  energy: { unit: 'J', target: 'J', example: '5 kWh' },
   energyPerArea: { unit: 'J/m²', target: 'J/m^2', example: '4 kWh/m2' },
   heatCapacityPerArea: { unit: 'J/(m²·K)', target: 'J/(m^2 K)', example: '8 kJ/(m2 K)' },
   thermalResistance: { unit: 'm²·K/W', target: 'm^2 K/W', example: '0.0002 m2 K/W' },

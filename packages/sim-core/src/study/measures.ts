@@ -77,6 +77,8 @@ export interface PeriodSummary {
   readonly heatGivenBack: number;
   /** Lost by the solar tank. [J] */
   readonly tankLoss: number;
+  /** Taken out of the solar tank by a pool or rooms. [J] */
+  readonly loadHeat: number;
   /** Standby loss of the backup heater. [J] */
   readonly heaterLoss: number;
   /** Lost by a recirculation ring. [J] */
@@ -134,6 +136,7 @@ export const MEASURE_UNITS: Readonly<Record<Measure, string>> = {
   coilHeat: 'J',
   heatGivenBack: 'J',
   tankLoss: 'J',
+  loadHeat: 'J',
   heaterLoss: 'J',
   ringLoss: 'J',
   hotPipeLoss: 'J',

@@ -40,6 +40,7 @@ const SUMS = {
   coilHeat: 'coilHeat',
   heatGivenBack: 'heatGivenBack',
   tankLoss: 'tankLoss',
+  loadHeat: 'loadHeat',
   heaterLoss: 'heaterLoss',
   ringLoss: 'ringLoss',
   hotPipeLoss: 'hotPipeLoss',

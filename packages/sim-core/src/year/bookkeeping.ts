@@ -60,7 +60,7 @@ function bookTank(machine: Machine, hour: number): void {
   const { books, columns, house, tank } = machine;
   const { entry } = books;
   const coil = columns.coilHeat[hour]!;
-  const lost = columns.tankLoss[hour]!;
+  const lost = columns.tankLoss[hour]! + columns.loadHeat[hour]!;
   const solar = columns.solarHeat[hour]!;
   const relief = columns.reliefHeat[hour]!;
   // An element's heat goes into the tank and out with the draw; the column of solar heat holds neither.

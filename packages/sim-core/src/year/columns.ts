@@ -28,6 +28,7 @@ export function emptyColumns(drivers: Drivers): RunColumns {
     coilHeat: column(),
     heatGivenBack: column(),
     tankLoss: column(),
+    loadHeat: column(),
     solarHeat: column(),
     thermosiphonFlow: column(),
     thermosiphonHeat: column(),

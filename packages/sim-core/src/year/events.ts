@@ -23,9 +23,9 @@ export function mayPumpInDark(machine: Machine, hour: number): boolean {
   return control.running || sensedDifference(loop.circuit, tank, difference, false) > 0;
 }
 
-/** Whether an hour without light and pump is taken in one step: no draw, no element, no flow by buoyancy. */
+/** Whether an hour without light and pump is taken in one step: no draw, no element, no load, no flow by buoyancy. */
 export const isQuiet = ({ drivers, house, loop }: Machine, hour: number): boolean =>
-  drivers.tapVolume[hour] === 0 && loop.siphon === null && house.elementNode < 0;
+  drivers.tapVolume[hour] === 0 && loop.siphon === null && house.elementNode < 0 && house.loadNode < 0;
 
 /**
  * Whether the high limit or the tank's relief valve may act in this step: a step's length late they would show in the peak temperature.

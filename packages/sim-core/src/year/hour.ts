@@ -16,6 +16,11 @@ export function openHour(machine: Machine, hour: number): void {
   heater.off = off;
   heater.out = off > 0 || (blackout && heater.needsMains);
   baseline.out = (off & HEATER_OFF.timer) > 0 || (blackout && baseline.needsMains);
+  if (drivers.room !== null) {
+    tank.room = drivers.room[hour]!;
+    loop.step.conditions.room = tank.room;
+  }
+  if (drivers.load !== null && hour % 24 === 0) house.loadToday = 0;
   feedHeater(machine, heater, hour);
   feedHeater(machine, baseline, hour);
   columns.absorberTemperature[hour] = hottest(absorber);

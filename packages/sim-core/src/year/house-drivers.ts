@@ -1,7 +1,8 @@
 /** What acts on heater and pipes of the house, hour by hour; `null` where the house has no such thing. */
 import type { SystemDesign } from '../design/design.ts';
-import { heaterOffHours, inSpans } from '../physics/backup/hours.ts';
+import { heaterOffHours, inSpans, onDays } from '../physics/backup/hours.ts';
 import { sparePower } from '../physics/backup/spare-pv.ts';
+import { MONTH_STARTS } from '../physics/calendar.ts';
 import { hotPipeHours, ringHours } from '../physics/draw/ring.ts';
 import type { DrawSchedule } from '../physics/draw/schedule.ts';
 import { flowBetween } from '../physics/draw/within.ts';
@@ -19,6 +20,10 @@ export interface HouseDrivers {
   readonly ring: Float64Array | null;
   /** Heat that the pipe to the taps takes per kelvin of hot water over its surroundings. Shape [8760]. [J/K] */
   readonly hotPipe: Float64Array | null;
+  /** Air around the tank; the design's one temperature where `null`. Shape [8760]. [°C] */
+  readonly room: Float64Array | null;
+  /** Hours in which the tank's load may take heat. Shape [8760]. */
+  readonly load: Uint8Array | null;
 }
 
 /** Light on the PV, air, what the cells warm by it, and hours without mains. */
@@ -37,6 +42,8 @@ export function compileHouseDrivers(design: SystemDesign, schedule: DrawSchedule
     sparePv: sparePvHours(design, outside),
     ring: ringOf(design, outside.blackout),
     hotPipe: hotPipeOf(design, schedule),
+    room: roomOf(design, outside.air),
+    load: loadHours(design),
   };
 }
 
@@ -74,4 +81,21 @@ function hotPipeOf({ draw }: SystemDesign, { volume, within }: DrawSchedule): Fl
     return Math.min(volume[hour]! / (flow > 0 ? flow : draw.flow), 3600);
   };
   return hotPipeHours(draw.hotPipe, { parts, drawn, running });
+}
+
+/** Each month's own, constant from its first to its last hour, or the outdoor air. */
+function roomOf({ tank }: SystemDesign, air: Float64Array): Float64Array | null {
+  const { roomByMonth } = tank;
+  if (roomByMonth === null) return null;
+  if (roomByMonth === 'outdoors') return air;
+  const room = new Float64Array(HOURS);
+  for (let month = 0; month < 12; month++)
+    room.fill(roomByMonth[month]!, MONTH_STARTS[month]!, MONTH_STARTS[month + 1]!);
+  return room;
+}
+
+function loadHours({ draw, tank }: SystemDesign): Uint8Array | null {
+  if (tank.load === null) return null;
+  const { days } = tank.load;
+  return days.length === 0 ? new Uint8Array(HOURS).fill(1) : onDays(days, draw.summerTime);
 }

@@ -2,6 +2,7 @@ import { heatByElement } from '../physics/backup/element.ts';
 import type { Heater } from '../physics/backup/heater.ts';
 import { heatWater, keepWarm, settleMixing, type TapDraw } from '../physics/backup/supply.ts';
 import { drawnBetween, flowBetween } from '../physics/draw/within.ts';
+import { coolByLoad } from '../physics/tank/load.ts';
 import { drawFromTank, outletOf, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
 import { controlsRun, ringPumpEnergy } from './hour.ts';
 import type { Machine } from './machine.ts';
@@ -129,12 +130,35 @@ export function heatTankByElement(machine: Machine, hour: number, steps: number)
   const { elementNode, heater } = house;
   if (elementNode < 0 || heater.most <= 0) return;
   const { setTemperature } = design.heater;
-  const available = (heater.most * 3600) / steps;
+  const available = (Math.min(heater.most, house.coilNodes > 0 ? throughCoil(machine) : heater.most) * 3600) / steps;
   const given = heatByElement(tank.temperature, elementNode, tank.nodeCapacity, available, setTemperature);
   columns.heaterHeat[hour]! += given;
   columns.solarHeat[hour]! -= given;
   if (machine.drivers.sparePv !== null)
     columns.heaterPvEnergy[hour]! += fromPv(machine, heater, given, hour, 3600 / steps);
+}
+
+/** What a boiler's coil passes into the tank at its present temperatures. [W] */
+function throughCoil({ design, house, tank }: Machine): number {
+  const { boilerTemperature, coilConductance } = design.heater;
+  const { coilNodes, elementNode } = house;
+  const end = Math.min(elementNode + coilNodes, tank.temperature.length);
+  let sum = 0;
+  for (let node = elementNode; node < end; node++) sum += tank.temperature[node]!;
+  return Math.max(coilConductance * (boilerTemperature - sum / (end - elementNode)), 0);
+}
+
+/** Heat that a pool or rooms take out of the tank in a step, by its temperature at the step's start. */
+export function feedLoad(machine: Machine, hour: number, steps: number): void {
+  const { columns, design, drivers, house, tank } = machine;
+  if (house.loadNode < 0 || drivers.load![hour] === 0) return;
+  const { conductance, dailyHeat, leastTemperature, power, temperature } = design.tank.load!;
+  const through = conductance * (tank.temperature[house.loadNode]! - temperature);
+  const wanted = (Math.min(through, power) * 3600) / steps;
+  const left = dailyHeat === null ? wanted : Math.min(wanted, dailyHeat - house.loadToday);
+  const taken = coolByLoad(tank.temperature, house.loadNode, tank.nodeCapacity, left, leastTemperature);
+  house.loadToday += taken;
+  columns.loadHeat[hour]! += taken;
 }
 
 /** The same house without the sun: its heater is fed by the mains. */

@@ -1,6 +1,6 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
-import { compileHeater, type Heater } from '../physics/backup/heater.ts';
+import { compileHeater, type Heater, heatsInTank } from '../physics/backup/heater.ts';
 import type { TapDraw } from '../physics/backup/supply.ts';
 import { compilePumpControl, type PumpControl } from '../physics/control/pump-control.ts';
 import { emptyExchange, type LoopExchange } from '../physics/loop/circuit-state.ts';
@@ -41,8 +41,14 @@ export interface House {
   readonly baseline: Heater;
   /** What the taps want in the step at hand; their target is their own, or the valve's where it is set lower. */
   readonly taps: TapDraw;
-  /** Node of the heating element in the tank; -1 where there is none. */
+  /** Node of the heating element in the tank, or lowest of the heater's own coil; -1 where there is none. */
   readonly elementNode: number;
+  /** Nodes that the heater's own coil reaches through; 0 where there is none. */
+  readonly coilNodes: number;
+  /** Node at which a pool or rooms take heat; -1: none. */
+  readonly loadNode: number;
+  /** What they took since 00:00. [J] */
+  loadToday: number;
 }
 
 /** Puts a system together: the only place that allocates. */
@@ -84,7 +90,11 @@ function assembleHouse({ baseline, draw, heater, tank }: SystemDesign): House {
     heater: { ...compileHeater(heater), ringRoom },
     baseline: { ...compileHeater(baseline), ringRoom },
     taps: { wanted: 0, mains: 0, target, flow: 0, duration: 0 },
-    elementNode: heater.kind === 'element' ? Math.trunc(heater.elementHeight * tank.nodes) : -1,
+    elementNode: heatsInTank(heater) ? Math.trunc(heater.elementHeight * tank.nodes) : -1,
+    coilNodes:
+      heater.kind === 'boiler-coil' ? Math.max(Math.ceil((heater.coilTop - heater.elementHeight) * tank.nodes), 1) : 0,
+    loadNode: tank.load === null ? -1 : Math.min(Math.trunc(tank.load.height * tank.nodes), tank.nodes - 1),
+    loadToday: 0,
   };
 }
 

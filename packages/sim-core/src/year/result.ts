@@ -3,8 +3,10 @@ import type { SystemDesign } from '../design/design.ts';
 import type { Saying } from '../input/saying.ts';
 import type { LoopYear } from './loop-result.ts';
 import type { RunAssumptionCode } from './run-assumptions.ts';
+import type { RunSteps } from './step-result.ts';
 
 export type { LoopYear } from './loop-result.ts';
+export type { RunSteps, StepColumns } from './step-result.ts';
 
 /**
  * Hourly columns of a run, each of 8760 values; index 0 is the hour from 00:00 on 1 January, local standard time.
@@ -57,6 +59,8 @@ export interface RunColumns {
   readonly heatGivenBack: Float64Array;
   /** Heat lost by the tank to its room. [J] */
   readonly tankLoss: Float64Array;
+  /** Heat that a pool or rooms take out of the tank. [J] */
+  readonly loadHeat: Float64Array;
   /**
    * Heat that the draw takes out of the solar tank, above mains temperature: the energy delivered. With an element in that tank
    * less what the element gave it in the hour, so that the year's sum is the sun's; it may be negative in an hour. [J]
@@ -128,44 +132,6 @@ export interface RunColumns {
   readonly baselineFuel: Float64Array;
   /** Electricity that the baseline heater's controls and the pump of a ring draw besides {@link baselineFuel}. [J] */
   readonly baselineElectricity: Float64Array;
-}
-
-/** Columns of a run's own steps, energies and volumes over the step, temperatures at its end. */
-export type StepColumns = Readonly<
-  Record<
-    | 'irradiance'
-    | 'pvIrradiance'
-    | 'ambientTemperature'
-    | 'absorberTemperature'
-    | 'tankTopTemperature'
-    | 'tankMeanTemperature'
-    | 'tankBottomTemperature'
-    | 'loopFlow'
-    | 'pumpRunning'
-    | 'pumpPvEnergy'
-    | 'pumpElectricity'
-    | 'collectorHeat'
-    | 'pipeLoss'
-    | 'coilHeat'
-    | 'tankLoss'
-    | 'solarHeat'
-    | 'hotVolume'
-    | 'tapHeat'
-    | 'heaterHeat',
-    Float64Array
-  >
->;
-
-/** Some days of a run at its own step. Row `s` of hour `h` after {@link firstHour} has index `h × stepsPerHour + s`. */
-export interface RunSteps {
-  /** First hour of the year that is kept, 0 to 8759. */
-  readonly firstHour: number;
-  /** Hours that are kept. [h] */
-  readonly hours: number;
-  /** Steps in an hour. */
-  readonly stepsPerHour: number;
-  /** Means of the step, sums over it, states at its end, in the units of the hourly columns of the same name. Shape [hours × steps]. */
-  readonly columns: StepColumns;
 }
 
 /** The parts whose energy balance is kept, and the whole. */

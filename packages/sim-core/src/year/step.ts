@@ -2,7 +2,7 @@ import { collectHeat } from './collect.ts';
 import { hasEvent, isQuiet, mayPumpInDark } from './events.ts';
 import { setLosses } from './groups.ts';
 import { closeHour, openHour } from './hour.ts';
-import { drawHotWater, heatTankByElement, keepHeaterWarm, stepBaseline } from './house.ts';
+import { drawHotWater, feedLoad, heatTankByElement, keepHeaterWarm, stepBaseline } from './house.ts';
 import type { Machine } from './machine.ts';
 import { type Recorder, recordStep } from './recorder.ts';
 import { FINENESS } from './stepping.ts';
@@ -44,6 +44,7 @@ function advance(machine: Machine, hour: number, step: number, steps: number, at
   if (drawsFirst) useWater(machine, hour, step, steps);
   if (drawsFirst) heatTankByElement(machine, hour, steps);
   const flows = collectHeat(machine, hour, steps, at);
+  if (machine.house.loadNode >= 0) feedLoad(machine, hour, steps);
   restStorage(machine, hour, steps, flows);
   if (!drawsFirst) heatTankByElement(machine, hour, steps);
   if (!drawsFirst) useWater(machine, hour, step, steps);

@@ -2,6 +2,7 @@
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
 import { DesignError, quote } from '../input/errors.ts';
+import { heatsInTank } from '../physics/backup/heater.ts';
 import { drawsWithinHours } from '../physics/draw/schedule.ts';
 import { stepsFor } from '../physics/sun/track.ts';
 import { restParts } from '../physics/tank/tank.ts';
@@ -80,9 +81,7 @@ export function compileStepping(design: SystemDesign, weather: WeatherYear, opti
  * an element's heat and the draw's are to be told apart, where the mains stir the tank, and where buoyancy drives the loop.
  */
 function defaultSteps({ draw, heater, loop, tank }: SystemDesign): number {
-  return drawsWithinHours(draw) || heater.kind === 'element' || tank.inletDiameter !== null || !loop.checkValve
-    ? 12
-    : 6;
+  return drawsWithinHours(draw) || heatsInTank(heater) || tank.inletDiameter !== null || !loop.checkValve ? 12 : 6;
 }
 
 function requireCount(path: string, value: number, most: number): void {

@@ -13,4 +13,7 @@ export const plainTank: TankDesign = {
   ratedTemperature: 93,
   inletDiameter: null,
   sedimentDepth: 0,
+  initialProfile: null,
+  roomByMonth: null,
+  load: null,
 };

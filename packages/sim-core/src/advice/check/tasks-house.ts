@@ -1,5 +1,7 @@
 // Tasks at tank, taps and the heater behind.
+
 import { fact } from '../../input/saying.ts';
+import { heatsInTank } from '../../physics/backup/heater.ts';
 import { because, hours, type Rule, type RuleContext, volume, where } from './task-rule.ts';
 
 /** "Hard" and "soft" of the German detergents law of 2007: 14 and 8.4 °dH, from memory. [mol/m³] */
@@ -149,7 +151,7 @@ function heaterTasks({ design, spring, wear }: RuleContext): Rule[] {
     facts: { hottest: fact(hottestTank, '°C') },
     reasons: where(true, because('hot-draws', { hours: hours(hotDrawHours), hottest: fact(hottestTank, '°C') })),
   };
-  const rules = heater.kind !== 'element' && hotDrawHours > 0 ? [behind] : [];
+  const rules = !heatsInTank(heater) && hotDrawHours > 0 ? [behind] : [];
   if (heater.carrier !== 'gas' && heater.carrier !== 'fuel') return rules;
   const reasons = [because('burns-fuel')];
   return [

@@ -7,7 +7,7 @@ import { copSchema, sparePvSchema } from './heat-pump.ts';
 
 const STORED: readonly HeaterKind[] = ['stored-gas', 'stored-electric', 'stored-boiler', 'heat-pump'];
 const INSTANTANEOUS: readonly HeaterKind[] = ['instantaneous-gas', 'instantaneous-electric'];
-const BURNING: readonly HeaterKind[] = ['stored-gas', 'stored-boiler', 'instantaneous-gas'];
+const BURNING: readonly HeaterKind[] = ['stored-gas', 'stored-boiler', 'instantaneous-gas', 'boiler-coil'];
 
 /** Fields that only some kinds have. */
 export const KINDS_OF_FIELD: Readonly<Record<string, readonly HeaterKind[]>> = {
@@ -17,8 +17,11 @@ export const KINDS_OF_FIELD: Readonly<Record<string, readonly HeaterKind[]>> = {
   minimumPower: INSTANTANEOUS,
   minimumRise: INSTANTANEOUS,
   minimumFlow: INSTANTANEOUS,
-  elementHeight: ['element'],
-  baselineVolume: ['element'],
+  elementHeight: ['element', 'boiler-coil'],
+  baselineVolume: ['element', 'boiler-coil'],
+  coilTop: ['boiler-coil'],
+  coilConductance: ['boiler-coil'],
+  boilerTemperature: ['boiler-coil'],
   fuel: BURNING,
   netEfficiency: BURNING,
   burnerEfficiency: [...BURNING, 'stored-electric', 'instantaneous-electric', 'element'],
@@ -39,6 +42,7 @@ export const heaterSchema = z
         'instantaneous-gas',
         'instantaneous-electric',
         'element',
+        'boiler-coil',
       ]),
       'stored-gas',
       '',
@@ -61,6 +65,9 @@ export const heaterSchema = z
     roomTemperature: quantity('temperature', -20, 50).optional(),
     elementHeight: quantity('fraction', 0, 0.98).optional(),
     baselineVolume: quantity('volume', 0.02, 2).optional(),
+    coilTop: quantity('fraction', 0.05, 1).optional(),
+    coilConductance: quantity('heatLoss', 10, 5000).optional(),
+    boilerTemperature: quantity('temperature', 40, 95).optional(),
     // Without a source: a heater that is on all year is no assumption of a report.
     offDays: dayRanges.default([]),
     heatingHours: hourSpans.nullable().default(null),
@@ -72,17 +79,24 @@ export const heaterSchema = z
       fault(context, 'a value', expected, 'Remove it, or choose another kind.', [field]);
     }
     const { burnerEfficiency, burnerPower, fuel, kind, minimumPower, netEfficiency } = heater;
+    const { coilTop, elementHeight } = heater;
+    if (coilTop !== undefined && coilTop <= (elementHeight ?? 0)) {
+      const expected = `more than its lower end, ${elementHeight}`;
+      fault(context, String(coilTop), expected, 'Give both as shares of the tank’s height.', ['coilTop']);
+    }
     if (netEfficiency !== undefined && burnerEfficiency !== undefined) {
       const expected = 'one efficiency, by gross or by net calorific value';
       fault(context, 'both', expected, 'Remove netEfficiency or burnerEfficiency.', ['netEfficiency']);
     }
-    if (netEfficiency !== undefined && fuel == null && kind !== 'stored-boiler') {
+    if (netEfficiency !== undefined && fuel == null && kind !== 'stored-boiler' && kind !== 'boiler-coil') {
       const expected = 'a fuel beside it: what net is over gross depends on it';
       fault(context, 'netEfficiency alone', expected, 'Give heater.fuel too.', ['netEfficiency']);
     }
-    if (fuel === 'district-heat' && kind !== 'stored-boiler') {
+    if (fuel === 'district-heat' && kind !== 'stored-boiler' && kind !== 'boiler-coil') {
       const expected = 'a fuel that this heater burns';
-      fault(context, '"district-heat"', expected, 'A heat network warms kind "stored-boiler".', ['fuel']);
+      fault(context, '"district-heat"', expected, 'A heat network warms kind "stored-boiler" or "boiler-coil".', [
+        'fuel',
+      ]);
     }
     if (burnerPower !== undefined && minimumPower !== undefined && minimumPower > burnerPower) {
       const expected = `at most the heater’s power, ${burnerPower} W`;

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { count, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
+import { loadSchema, profileSchema, roomSchema } from './tank-extras.ts';
 
 const coilSource = 'judgement: smooth tube, as is common in tanks of a household’s size';
 
@@ -65,7 +66,7 @@ export const tankSchema = z.strictObject({
   volume: quantity('volume', 0.02, 50),
   height: quantity('length', 0.2, 10).optional(),
   lossCoefficient: quantity('heatLoss', 0, 200).optional(),
-  roomTemperature: quantityOr('temperature', -20, 50, 18, 'judgement: a cellar or utility room'),
+  roomTemperature: quantity('temperature', -20, 50).optional(),
   nodes: defaulted(
     count(4, 400),
     20,
@@ -74,6 +75,9 @@ export const tankSchema = z.strictObject({
   ),
   verticalConductivity: quantity('conductivity', 0.1, 100).optional(),
   initialTemperature: quantity('temperature', 0, 95).optional(),
+  initialProfile: profileSchema.nullable().default(null),
+  roomByMonth: roomSchema.nullable().default(null),
+  load: loadSchema.nullable().default(null),
   reliefTemperature: quantityOr(
     'temperature',
     60,

@@ -44,6 +44,10 @@ export interface Heater {
   readonly design: HeaterDesign;
 }
 
+/** Whether it heats the solar tank itself and no water behind it. @internal */
+export const heatsInTank = ({ kind }: Pick<HeaterDesign, 'kind'>): boolean =>
+  kind === 'element' || kind === 'boiler-coil';
+
 /** Prepares a heater at its set temperature. */
 export const compileHeater = (design: HeaterDesign): Heater => ({
   temperature: design.setTemperature,

@@ -51,8 +51,8 @@ export interface Tank {
   readonly nodeCapacity: number;
   /** Inlet that stirs; `null`: one that does not. */
   readonly jet: InletJet | null;
-  /** Air around it. [°C] */
-  readonly room: number;
+  /** Air around it; may change from hour to hour. [°C] */
+  room: number;
   /** Opening temperature of the relief valve. [°C] */
   readonly reliefTemperature: number;
   /** Steps in an hour → factors, for the step lengths that the run uses. */
@@ -93,7 +93,7 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     });
   }
   return {
-    temperature: new Float64Array(nodes).fill(design.initialTemperature),
+    temperature: initialNodes(design),
     nodeVolume,
     nodeCapacity,
     jet:
@@ -111,6 +111,19 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     middle: new Float64Array(nodes),
     halfway: new Float64Array(nodes),
   };
+}
+
+/** Nodes at the start of the year: all alike, or on the lines between the middles of the given layers. */
+function initialNodes({ initialProfile, initialTemperature, nodes }: TankDesign): Float64Array {
+  if (initialProfile === null) return new Float64Array(nodes).fill(initialTemperature);
+  const last = initialProfile.length - 1;
+  const temperature = Float64Array.from({ length: nodes }, (_, node) => {
+    const place = Math.min(Math.max(((node + 0.5) / nodes) * (last + 1) - 0.5, 0), last);
+    const below = Math.min(Math.trunc(place), last - 1);
+    return initialProfile[below]! + (place - below) * (initialProfile[below + 1]! - initialProfile[below]!);
+  });
+  mixInversions(temperature);
+  return temperature;
 }
 
 /** Heat in the tank above 0 °C. [J] */
