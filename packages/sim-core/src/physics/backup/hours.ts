@@ -39,7 +39,7 @@ export const inSpans = (spans: readonly (readonly [number, number])[], summerTim
   byTheClock(summerTime, (hour) => spans.some(([from, to]) => hour >= from && hour < to));
 
 /** Hours of the year on days of some ranges. Shape [8760]. @internal */
-function onDays(days: readonly string[], summerTime: string | null): Uint8Array {
+export function onDays(days: readonly string[], summerTime: string | null): Uint8Array {
   const ranges = days.map((range) => readDayRange(range)!);
   return byTheClock(summerTime, (_, day) => ranges.some((range) => inRange(range, day)));
 }
