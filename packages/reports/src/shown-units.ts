@@ -37,6 +37,7 @@ const UNITS: Readonly<Record<string, readonly [Shown, Shown?]>> = {
   L: [shown('L'), shown('gal', 1e-3 / GALLON)],
   hPa: [shown('hPa'), shown('inHg', 100 / 3386.389)],
   'm/s wind': [shown('m/s'), shown('mph', 3600 / (5280 * FOOT))],
+  'W of heat': [shown('W'), shown('Btu/h', BTU_H)],
   'W heat': [shown('kW', 1e-3), shown('kBtu/h', 1e-3 * BTU_H)],
   'W/m²': [shown('W/m²'), shown('Btu/(h·ft²)', BTU_H * FOOT ** 2)],
   'W/K': [shown('W/K'), shown('Btu/(h·°F)', BTU_H / 1.8)],

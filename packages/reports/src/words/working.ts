@@ -39,12 +39,16 @@ const NAMES: Readonly<Record<string, string>> = {
   'ethylene-glycol': 'Melinder 2010',
 };
 
-function numberWords(fact: StepFact, units: Units): string {
+/** What the pump takes is electricity, in watts everywhere; all other power of a working is heat. */
+const shownUnit = (code: StepCode, unit: string): string =>
+  unit === 'W' && !code.startsWith('pump-') ? 'W of heat' : unit;
+
+function numberWords(code: StepCode, fact: StepFact, units: Units): string {
   if (typeof fact === 'string') return NAMES[fact] ?? fact;
   if ('values' in fact) return listWithUnit(fact.values, fact.unit, units);
   if (fact.unit === 'month') return MONTH_NAMES[fact.value - 1]!;
   if (fact.unit === 'hour of the year') return momentWords(fact.value);
-  return withUnit(fact.value, fact.unit, units);
+  return withUnit(fact.value, shownUnit(code, fact.unit), units);
 }
 
 /**
@@ -56,12 +60,12 @@ function numberWords(fact: StepFact, units: Units): string {
 export const workingInWords = (steps: readonly WorkingStep[], units: Units = 'metric'): StepInWords[] =>
   steps.map(({ code, facts, value, unit }) => {
     const { quantity, formula, numbers = '', source } = LINES[code];
-    const say = (text: string): string => template(text, facts, (fact) => numberWords(fact, units));
+    const say = (text: string): string => template(text, facts, (fact) => numberWords(code, fact, units));
     return {
       quantity: say(quantity),
       formula: say(formula),
       numbers: say(numbers),
-      result: withUnit(value, unit, units),
+      result: withUnit(value, shownUnit(code, unit), units),
       source: say(source),
     };
   });

@@ -106,7 +106,7 @@ export const SIZE_LINES: Readonly<Record<Of<'array' | 'tank' | 'pipe' | 'coil' |
   'pipe-resistance': {
     quantity: 'resistance of the insulation',
     formula: 'R = (D_i/2) ln(D_i/D)/k',
-    numbers: '{radius} × ln({outer}/{tube})/{conductivity}; R-3 is {0.528 m²·K/W}',
+    numbers: '{radius} × ln({outer}/{tube})/{conductivity}; R-3 is {0.5283 m²·K/W}',
     source: 'US energy codes: R-3 above {40.6 °C}, from memory',
   },
   'pipe-outdoors': {

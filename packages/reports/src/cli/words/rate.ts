@@ -43,7 +43,7 @@ const WORDS: Readonly<Record<keyof SurveyRating['bands'], readonly [string, stri
   a1: ['a1', 'W/(m²·K)'],
   a2: ['a2', 'W/(m²·K²)'],
   b0: ['incidence modifier b0', '-'],
-  efficiencyAtWork: ['efficiency, {30 K} over the air, {800 W/m²}', '-'],
+  efficiencyAtWork: ['efficiency at work', '-'],
   heatCapacity: ['heat capacity', 'J/(m²·K)'],
   pressureDrop: ['pressure drop at rated flow', 'Pa'],
   fluidContent: ['liquid in it', 'm³'],
@@ -54,6 +54,9 @@ const WORDS: Readonly<Record<keyof SurveyRating['bands'], readonly [string, stri
 };
 
 const COLUMNS: readonly Column[] = [{ label: '' }, { label: 'low' }, { label: 'likely' }, { label: 'high' }];
+
+/** What the efficiency at work stands for. */
+const AT_WORK = 'At work: the fluid {30 K} over the air, in {800 W/m²}.';
 
 /** As many digits as a survey allows. */
 const three = (value: number): string => digits(Number(value.toPrecision(3)));
@@ -69,7 +72,7 @@ function blocks(rating: SurveyRating, units: 'metric' | 'us'): Block[] {
     return [symbol === '' ? said : `${said} [${symbol}]`, ...cells];
   });
   return [
-    sentences('In nine cases of ten each number lies between low and high.'),
+    sentences(fill(`In nine cases of ten each number lies between low and high. ${AT_WORK}`, {}, units)),
     table('band', COLUMNS, rows),
     heading('Collector for a design, likely case'),
     { kind: 'lines', text: collectorLines(rating.collector) },

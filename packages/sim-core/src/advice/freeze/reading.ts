@@ -9,6 +9,7 @@ import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
 import { GLYCOLS, type Glycol, MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
 import { glycolVolumeFromMass } from '../../physics/fluid/mixture.ts';
 import { waterDensity } from '../../physics/fluid/water.ts';
+import { risingRoot } from '../../physics/root.ts';
 
 const SCALES: readonly GlycolScale[] = ['freezing-point', 'refractive-index', 'brix', 'density'];
 
@@ -212,13 +213,5 @@ export function glycolFromReading(reading: GlycolReading): GlycolStrength {
 }
 
 /** Share at which a rising function has a value, held within 0 to 0.6. */
-function invert(f: (x: number) => number, wanted: number): number {
-  let low = 0;
-  let high = MAXIMUM_MASS_FRACTION;
-  for (let round = 0; round < 40; round++) {
-    const middle = (low + high) / 2;
-    if (f(middle) < wanted) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
+const invert = (f: (x: number) => number, wanted: number): number =>
+  risingRoot((x) => f(x) - wanted, 0, MAXIMUM_MASS_FRACTION, 1e-12);

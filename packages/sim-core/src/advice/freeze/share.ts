@@ -2,7 +2,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
-import { DesignError, requireNumber } from '../../input/errors.ts';
+import { DesignError } from '../../input/errors.ts';
 import { quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import type { Saying } from '../../input/saying.ts';
@@ -10,9 +10,10 @@ import type { WorkingStep } from '../../input/working.ts';
 import { siteAirPressure } from '../../physics/fluid/air-pressure.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid } from '../../physics/fluid/compile.ts';
-import { MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
+import { type Glycol, MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
 import { glycolMassForFreezing, glycolMassFromVolume, glycolVolumeFromMass } from '../../physics/fluid/mixture.ts';
 import { loopVolumes, vesselHolds } from '../../physics/loop/loop-volumes.ts';
+import { risingRoot } from '../../physics/root.ts';
 import type { AdviceCode } from '../advice-codes.ts';
 import { shareNotes, shareSteps } from './share-working.ts';
 import { coldAbsorber } from './site.ts';
@@ -139,16 +140,8 @@ export function glycolForSite(
 }
 
 /** Least share by volume before mixing whose burst point is at or below a temperature; that of the last row where none is. */
-function burstShare(fluid: 'propylene-glycol' | 'ethylene-glycol', temperature: number): number {
-  requireNumber('temperature', temperature, -200, 60, '°C');
-  let low = 0;
-  let high = MAXIMUM_MASS_FRACTION;
-  if (burstProtection(fluid, high) > temperature) temperature = burstProtection(fluid, high);
-  if (temperature >= 0) return 0;
-  while (high - low > 1e-7) {
-    const middle = (low + high) / 2;
-    if (burstProtection(fluid, middle) > temperature) low = middle;
-    else high = middle;
-  }
-  return glycolVolumeFromMass(fluid, high);
-}
+const burstShare = (fluid: Glycol, temperature: number): number =>
+  glycolVolumeFromMass(
+    fluid,
+    risingRoot((x) => temperature - burstProtection(fluid, x), 0, MAXIMUM_MASS_FRACTION, 1e-7),
+  );

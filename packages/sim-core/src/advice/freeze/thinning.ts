@@ -8,8 +8,10 @@ import { line, type WorkingStep } from '../../input/working.ts';
 import { STANDARD_ATMOSPHERE } from '../../physics/fluid/air-pressure.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
+import type { Glycol } from '../../physics/fluid/melinder.ts';
 import { glycolMassForFreezing } from '../../physics/fluid/mixture.ts';
 import { loopVolumes, vesselHolds } from '../../physics/loop/loop-volumes.ts';
+import { risingRoot } from '../../physics/root.ts';
 
 const optionsSchema = z.strictObject({
   leak: quantity('flow', 1e-13, 1e-4),
@@ -58,6 +60,8 @@ export interface Thinning {
 }
 
 const DAY = 86_400;
+/** To which a share is found. [-] */
+const ROUNDING = 1e-12;
 
 /**
  * Date on which a slow leak with automatic make-up has taken the frost protection: the loop as one stirred volume.
@@ -133,27 +137,10 @@ export function thinning(design: SystemDesign, options: ThinningOptions): Thinni
   };
 }
 
-/** Share whose mass of glycol in a litre is a part of that at the start; bisection, for it rises with the share. */
-function shareAfter(partial: (x: number) => number, start: number, part: number): number {
-  const wanted = part * partial(start);
-  let low = 0;
-  let high = start;
-  for (let round = 0; round < 50; round++) {
-    const middle = (low + high) / 2;
-    if (partial(middle) < wanted) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
+/** Share whose mass of glycol in a litre is a part of that at the start. */
+const shareAfter = (partial: (x: number) => number, start: number, part: number): number =>
+  risingRoot((x) => partial(x) - part * partial(start), 0, start, ROUNDING);
 
 /** Least share up to `highest` that does not burst at a temperature. */
-function shareForBurst(fluid: 'propylene-glycol' | 'ethylene-glycol', temperature: number, highest: number): number {
-  let low = 0;
-  let high = highest;
-  for (let round = 0; round < 50; round++) {
-    const middle = (low + high) / 2;
-    if (burstProtection(fluid, middle) > temperature) low = middle;
-    else high = middle;
-  }
-  return high;
-}
+const shareForBurst = (fluid: Glycol, temperature: number, highest: number): number =>
+  risingRoot((x) => temperature - burstProtection(fluid, x), 0, highest, ROUNDING);
