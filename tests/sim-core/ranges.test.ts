@@ -119,7 +119,7 @@ const draws: readonly Fault[] = [
   ['dayOfYear', 'to 366 d', () => mainsTemperature(climate, 367)],
   ['weather.dryBulb', 'to 60 °C (mean of the year)', () => mainsColumn('from-weather', hot)],
   ['draw.mains', 'to 40 °C', () => mainsColumn(41, year)],
-  ['draw.mains', 'twelve from January [°C]', () => mainsColumn([1, 2, 3], year)],
+  ['draw.mains', '[°C], or { mean, swing }', () => mainsColumn([1, 2, 3], year)],
   ['draw.mains[1]', 'to 40 °C', () => mainsColumn([10, -1, ...new Array<number>(10).fill(10)], year)],
   ['profile', 'XL, XXL, level, morning, evening', () => drawProfile('weekend' as DrawProfileName)],
 ];

@@ -91,7 +91,7 @@ describe('a year that drains back', () => {
     expect(compilePumpControl(design.pump, design.control).startSupply).toBe(2);
   });
 
-  it('is refused with glycol, a pump that cannot lift, a vessel that does not hold it, or buoyancy', () => {
+  it('is refused with glycol, a pump that cannot lift, a vessel that does not hold it, or buoyancy [requirement]', () => {
     for (const loop of [
       { layout: 'drain-back' as const },
       { ...drainBack, drainBack: { lift: 7.5 } },
@@ -101,7 +101,7 @@ describe('a year that drains back', () => {
       expect(() => house(loop)).toThrow(DesignError);
   });
 
-  it('is read again as it was written out, and so is a direct one', () => {
+  it('is read again as it was written out, and so is a direct one [requirement]', () => {
     for (const loop of [drainBack, direct]) {
       const written = house(loop);
       expect(defineSystem(JSON.parse(JSON.stringify(written)))).toEqual(written);

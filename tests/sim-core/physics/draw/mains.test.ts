@@ -110,7 +110,7 @@ describe('mains as a wave', () => {
     expect([coldest(51), coldest(-34)]).toEqual([45, 228]);
   });
 
-  it('is refused where a day would be ice or no water of a main', () => {
+  it('is refused where a day would be ice or no water of a main [requirement]', () => {
     const wrong = (mains: unknown) => () => defineSystem({ ...plainInput, draw: { dailyVolume: 0.2, mains } as never });
     for (const mains of [
       { mean: 3, swing: 10 },
