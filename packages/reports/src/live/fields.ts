@@ -43,7 +43,8 @@ export function listFields(schema: object): LiveField[] {
         takes: takesOf(of),
       });
     if (branch !== undefined && of.anyOf === undefined)
-      for (const [name, inner] of Object.entries(branch)) walk(inner, path === '' ? name : `${path}.${name}`);
+      for (const [name, inner] of Object.entries(branch))
+        if (/^[A-Za-z]/.test(name)) walk(inner, path === '' ? name : `${path}.${name}`);
   };
   walk(schema as Schema, '');
   return found;

@@ -13,7 +13,7 @@ import { packWeather } from './weather-pack.ts';
 
 /** What {@link renderLivePage} makes a page of. */
 export interface LivePageOptions {
-  /** Design from which the knobs begin, as somebody wrote it or as it was defined. Default: a house of four with two common flat panels. */
+  /** Design from which the knobs begin, as somebody wrote it or as it was defined. Default: two common panels and a tank of 300 L, for four people; judgement. */
   readonly design?: SystemInput | SystemDesign;
   /** The year in which every design of the page runs. */
   readonly weather: WeatherYear;

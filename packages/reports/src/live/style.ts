@@ -122,8 +122,9 @@ html{scroll-padding-top:84px}
 #brief-change{white-space:nowrap;overflow:hidden;text-overflow:ellipsis;color:var(--nl-muted);min-height:1.35em}
 @media (prefers-reduced-motion:reduce){.cell i{transition:none}.plays #scene-loop.flows{animation:none}}
 @media (forced-colors:active){.ghost{border-color:CanvasText}#map-key i{border-color:CanvasText}.map canvas,#map-key i,#scene-layers,#week-parts{forced-color-adjust:none}}
+@page{margin:14mm}
 @media print{
-.knobs,.tools,.player,.take,.since select,.pins button,.sticky,.state,#link,.live summary,.noprint{display:none!important}
+.knobs,.tools,.player,.take,.since select,.pins button,.sticky,.state,#link,.knobs summary,.views>details>summary,.noprint{display:none!important}
 .board{display:block}.sentence{font-size:10pt;line-height:1.4}.value{color:inherit;text-decoration:none}
 .answer,.decides,.alarm{min-height:0}
 .views>details:not([open]){display:none}

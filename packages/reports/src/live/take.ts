@@ -1,4 +1,6 @@
 /** What is taken away from the page: files that the command runs or a spreadsheet opens, and a page to hand over. */
+import type { RunResult } from '@noonloop/sim-core';
+import { systemParts } from '../answer/system.ts';
 import { escapeHtml, letterOf } from '../escape.ts';
 import { renderCsv } from '../formats/csv.ts';
 import { htmlPage } from '../formats/html-page.ts';
@@ -9,6 +11,7 @@ import { sheetOf } from '../formats/sheet.ts';
 import { systemDrawing } from '../formats/system-drawing.ts';
 import { buildModel } from '../model/build.ts';
 import type { ReportOptions } from '../options.ts';
+import type { Units } from '../units.ts';
 import type { Trial } from './trial.ts';
 import type { Plain, TakeReply, TakeRequest } from './types.ts';
 import { moneyOfAll } from './view.ts';
@@ -45,9 +48,18 @@ export function take(
   }
 }
 
+/** Results with names that tell them apart: turned designs have the name of the first, so what differs is their name. */
+function named(trials: readonly Trial[], units: Units): RunResult[] {
+  const parts = trials.map(({ result }) => systemParts(result.design, units).map(({ words }) => words));
+  return trials.map(({ result }, index) => {
+    const own = parts[index]!.filter((words, at) => words !== '' && parts.some((other) => other[at] !== words));
+    return own.length === 0 ? result : { ...result, design: { ...result.design, name: own.join(', ') } };
+  });
+}
+
 /** The sheet of a report with its cautions, numbers and inputs; charts of a report are drawn by a library that no page carries. */
 function reportOf(trials: readonly Trial[], options: ReportOptions): string {
-  const results = trials.map(({ result }) => result);
+  const results = named(trials, options.units ?? 'metric');
   const model = buildModel(results, options);
   const { rows, facts } = sheetOf(results, model, options);
   const ground = { results, model, options };

@@ -44,17 +44,26 @@ export function moneyOfAll(trials: readonly Trial[], turned: readonly Turned[]):
 const shownField = (value: unknown, path: string, units: Units): string =>
   plainText(formatDesignValue(value, designUnit(path), path, units));
 
+/** Parts of which several figures change at one turn, and what they are called together. */
+const TOGETHER: readonly (readonly [RegExp, string])[] = [
+  [/^array\.collector\./, 'the panel'],
+  [/^pv\.module\./, 'the module of the pump'],
+  [/^(?:heater|baseline)\./, 'the heater'],
+];
+
 /** `tilt 30° → 45°`. */
 function turnedWords(from: Trial, to: Trial, units: Units): string {
   const changes = designChanges(from.result.design, to.result.design);
-  const named = changes
-    .slice(0, NAMED)
+  const together = TOGETHER.filter(([part]) => changes.filter(({ path }) => part.test(path)).length > 1);
+  const single = changes
+    .filter(({ path }) => !together.some(([part]) => part.test(path)))
     .map(
       ({ path, from: a, to: b }) =>
         `${fieldWords(path).replace(/^array(?:, collector)?: /, '')} ${shownField(a, path, units)} → ${shownField(b, path, units)}`,
     );
-  const more = changes.length > NAMED ? ` and ${changes.length - NAMED} more` : '';
-  if (changes.length > 0) return named.join(', ') + more;
+  const all = [...together.map(([, words]) => words), ...single];
+  if (all.length > 0)
+    return all.slice(0, NAMED).join(', ') + (all.length > NAMED ? ` and ${all.length - NAMED} more` : '');
   return JSON.stringify(from.money) === JSON.stringify(to.money) ? '' : 'prices';
 }
 
@@ -71,8 +80,16 @@ const pairOf = (model: ReportModel, before: Summary): ReportModel => ({
   runs: [{ ...model.runs[0]!, summary: before }, model.runs[0]!],
 });
 
+/** The same with the other's prices where its bill counts another fuel or unit: amounts of two units have no difference. */
+function inFuelOf(from: Trial, to: Trial): Trial {
+  const [a, b] = [from.money, to.money];
+  if (a === null || b === null || (a.fuel.carrier === b.fuel.carrier && a.fuel.per === b.fuel.per)) return from;
+  const { investment: _, ...prices } = b;
+  return { ...from, money: a.investment === undefined ? prices : { ...prices, investment: a.investment } };
+}
+
 function changesSince(from: Trial, to: Trial, model: ReportModel, before: ReportModel, units: Units): LiveChange[] {
-  const money = moneyOfAll([from, to], []);
+  const money = moneyOfAll([inFuelOf(from, to), to], []);
   const { rows } = sheetOf([from.result, to.result], pairOf(model, before.runs[0]!.summary), {
     units,
     ...(money === undefined ? {} : { money }),

@@ -51,6 +51,10 @@ export function controls(store: Store, { changed, drawViews, redraw, showWeek, t
     find('#cautions-part').scrollIntoView();
     find('#cautions-title').focus();
   });
+  // Paper cannot be opened.
+  window.addEventListener('beforeprint', () => {
+    for (const one of document.querySelectorAll<HTMLDetailsElement>('#cautions details')) one.open = true;
+  });
   window.addEventListener('hashchange', () => {
     if (store.follow(location.hash)) changed();
   });

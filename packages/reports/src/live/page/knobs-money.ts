@@ -103,7 +103,7 @@ export const MONEY: readonly Knob[] = [
   withFuel(priceField('fuel.price', { label: 'Price of the fuel', shown: burns })),
   priceChoice('fuel.per', 'For one', UNITS_OF_BILL, burns),
   priceField('fuel.grossCalorificValue_kWh', {
-    label: 'Heat in one',
+    label: 'Heat in one unit of the fuel',
     amount: 'plain',
     help: 'kWh, as the bill states it: needed for gas by the m³',
     shown: (ground) =>
