@@ -1,7 +1,8 @@
 import type { Bands, RunResult } from '@noonloop/sim-core';
 import type { ComparisonReference } from './compare.ts';
-import { ReportError } from './errors.ts';
+import { ReportError, refuseAll } from './errors.ts';
 import type { MoneyGiven } from './money/types.ts';
+import { nearest } from './nearest.ts';
 import type { RankKey } from './rank.ts';
 import type { Units } from './units.ts';
 
@@ -55,11 +56,50 @@ export interface ReportOptions {
 /** One run, or several to compare. */
 export type Runs = RunResult | readonly RunResult[];
 
-/** Runs as a list. @throws {@link ReportError} when there is none. @internal */
+/** Names of {@link ReportOptions}. @internal */
+export const REPORT_OPTIONS = [
+  'units',
+  'against',
+  'money',
+  'rankBy',
+  'uncertainty',
+  'bands',
+  'title',
+  'client',
+  'date',
+  'note',
+  'ownSections',
+] as const satisfies readonly (keyof ReportOptions)[];
+
+/** Refuses options that a function does not know. @throws {@link ReportError} naming each. @internal */
+export function checkOptions(options: object, known: readonly string[]): void {
+  const wrong = Object.keys(options).filter((name) => !known.includes(name));
+  refuseAll(
+    wrong.map((name) => {
+      const meant = nearest(name, known);
+      const remedy = meant === null ? 'Leave it out.' : `You may mean ${meant}.`;
+      return { path: `options.${name}`, found: 'an option of this name', expected: known.join(', '), remedy };
+    }),
+  );
+}
+
+const isRun = (value: unknown): boolean => typeof value === 'object' && value !== null && 'columns' in value;
+
+/** Runs as a list. @throws {@link ReportError} when there is none, or what is given is no run. @internal */
 export function listRuns(runs: Runs): readonly RunResult[] {
-  const list = 'columns' in runs ? [runs] : runs;
-  if (list.length === 0) throw new ReportError('results', 'none', 'one run or more', 'Give the result of simulate().');
-  return list;
+  const list: readonly unknown[] = Array.isArray(runs) ? runs : [runs];
+  const remedy = 'Give the result of simulate().';
+  if (list.length === 0) throw new ReportError('results', 'none', 'one run or more', remedy);
+  const wrong = list.findIndex((one) => !isRun(one));
+  if (wrong < 0) return list as readonly RunResult[];
+  const value = list[wrong];
+  const isPromise = value instanceof Promise;
+  throw new ReportError(
+    `results[${wrong}]`,
+    isPromise ? 'a promise' : value == null ? String(value) : `a ${typeof value}`,
+    'a run',
+    isPromise ? 'Put await before it.' : remedy,
+  );
 }
 
 /** Sections of the caller's own, looked over. @throws {@link ReportError} for one without a title, or a row of another length than the header. @internal */

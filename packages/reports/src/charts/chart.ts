@@ -1,6 +1,6 @@
 import { ReportError } from '../errors.ts';
 import type { MoneyGiven } from '../money/types.ts';
-import { listRuns, type Runs } from '../options.ts';
+import { checkOptions, listRuns, type Runs } from '../options.ts';
 import type { Units } from '../units.ts';
 import type { WeekKind } from './choose-week.ts';
 import { type ChartContext, chartContext } from './context.ts';
@@ -110,6 +110,7 @@ export const tabulateChart = (name: ChartName, context: ChartContext): ChartTabl
  * @throws {@link ReportError} for an unknown name, no run, runs that the chart cannot show, or a column that is not a whole year of finite numbers.
  */
 export async function chart(name: ChartName, runs: Runs, options: ChartOptions = {}): Promise<string> {
+  checkOptions(options, ['units', 'width', 'theme', 'losses', 'money']);
   const { units = 'metric', width = 720, theme = 'light', losses = false, money = null } = options;
   if (!Object.hasOwn(CHARTS, name))
     throw new ReportError('name', JSON.stringify(name), `one of ${CHART_NAMES.join(', ')}`, 'Choose one of these.');

@@ -7,7 +7,7 @@ import { ReportError } from '../errors.ts';
 import { escapeCell } from '../escape.ts';
 import { moneyOf, moneyRows, moneyUnit } from '../money/rows.ts';
 import type { MoneyGiven } from '../money/types.ts';
-import { listRuns, type Runs } from '../options.ts';
+import { checkOptions, listRuns, type Runs } from '../options.ts';
 import { type Summary, summarize } from '../summary.ts';
 import { displayUnit, roundTo, roundToSum, toDisplay, type UnitKind, type Units } from '../units.ts';
 
@@ -174,6 +174,7 @@ function stepRows(runs: Runs, units: Units): Cell[][] {
  * @throws {@link ReportError} when there is no run, a column is not a whole year of finite numbers, or an option is not known.
  */
 export function renderCsv(runs: Runs, options: CsvOptions = {}): string {
+  checkOptions(options, ['units', 'table', 'decimal', 'byteOrderMark', 'money']);
   const { units = 'metric', table = 'months', decimal = 'point', byteOrderMark = false, money } = options;
   const results = listRuns(runs);
   const summaries = results.map(summarize);

@@ -1,6 +1,6 @@
 import { ReportError } from '../errors.ts';
 import { buildModel } from '../model/build.ts';
-import { listOwnSections, listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { checkOptions, listOwnSections, listRuns, REPORT_OPTIONS, type ReportOptions, type Runs } from '../options.ts';
 import { htmlPage } from './html-page.ts';
 import { plainTable, sentence } from './html-parts.ts';
 import { reportSections, SECTION_NAMES, type SectionName } from './html-sections.ts';
@@ -36,6 +36,7 @@ function checkSections(sections: readonly SectionName[]): void {
  * @throws {@link ReportError} when there is no run, a column is not a whole year of finite numbers, or a section is not known.
  */
 export async function renderHtml(runs: Runs, options: HtmlOptions = {}): Promise<string> {
+  checkOptions(options, [...REPORT_OPTIONS, 'sections', 'losses']);
   const { sections, client, date, note } = options;
   if (sections !== undefined) checkSections(sections);
   const results = listRuns(runs);

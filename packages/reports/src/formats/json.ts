@@ -5,7 +5,7 @@ import { type Comparison, type ComparisonReference, compareSummaries } from '../
 import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
 import { moneyOf } from '../money/rows.ts';
 import type { Money, MoneyGiven } from '../money/types.ts';
-import { listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { checkOptions, listRuns, type ReportOptions, type Runs } from '../options.ts';
 import { bandsAt, bandWords } from '../ranges.ts';
 import { type Ranking, type RankKey, rankSummaries } from '../rank.ts';
 import { type PeriodSummary, type Summary, summarize } from '../summary.ts';
@@ -164,6 +164,7 @@ export const differenceKind = (kind: UnitKind): UnitKind => (kind === 'temperatu
  * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
  */
 export function renderJson(runs: Runs, options: JsonOptions = {}): string {
+  checkOptions(options, ['hours', 'against', 'money', 'rankBy', 'bands', 'indent']);
   const { hours = false, against = 'first', indent = 2, money, rankBy, bands } = options;
   const results = listRuns(runs);
   const summaries = results.map(summarize);

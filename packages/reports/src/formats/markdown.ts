@@ -4,7 +4,7 @@ import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts'
 import { escapeMarkdown } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
 import type { PlainTable, ReportModel, RunModel } from '../model/types.ts';
-import { listOwnSections, listRuns, type ReportOptions, type Runs } from '../options.ts';
+import { checkOptions, listOwnSections, listRuns, REPORT_OPTIONS, type ReportOptions, type Runs } from '../options.ts';
 import { formatNumber } from '../units.ts';
 import { alarmWords, sheetOf } from './sheet.ts';
 
@@ -127,6 +127,7 @@ function assumptionLines(model: ReportModel): string[] {
  * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
  */
 export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string {
+  checkOptions(options, REPORT_OPTIONS);
   const model = buildModel(runs, options);
   const cautions = model.cautions.map(
     ({ severity, findings, advice, who, source }) =>

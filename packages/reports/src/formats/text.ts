@@ -4,7 +4,15 @@ import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts'
 import { plainText } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
 import type { ReportModel } from '../model/types.ts';
-import { listOwnSections, listRuns, type OwnSection, type ReportOptions, type Runs } from '../options.ts';
+import {
+  checkOptions,
+  listOwnSections,
+  listRuns,
+  type OwnSection,
+  REPORT_OPTIONS,
+  type ReportOptions,
+  type Runs,
+} from '../options.ts';
 import { formatNumber } from '../units.ts';
 import { alarmWords, sheetOf } from './sheet.ts';
 import { listItem, textTable, wrap } from './table.ts';
@@ -170,6 +178,7 @@ const shortMonth = ([name, ...cells]: readonly string[]): string[] => [
  * @throws {@link ReportError} when there is no run or a column is not a whole year of finite numbers.
  */
 export function renderText(runs: Runs, options: TextOptions = {}): string {
+  checkOptions(options, [...REPORT_OPTIONS, 'width', 'detail']);
   const { detail = 'full' } = options;
   const width = Math.max(40, options.width ?? 80);
   const own = listOwnSections(options);
