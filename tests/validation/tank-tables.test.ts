@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { LoopFluid } from '../../packages/sim-core/src/design/design.ts';
 import { sizeExpansionVessel } from '../../packages/sim-core/src/physics/loop/expansion.ts';
-import { closeRing, makeRing, NUMBERS, RING } from '../../packages/sim-core/src/physics/loop/ring.ts';
+import { closeRing, makeRing, NUMBERS, RING, setPace } from '../../packages/sim-core/src/physics/loop/ring.ts';
 import { conduct, conductionFactors } from '../../packages/sim-core/src/physics/tank/conduction.ts';
 import { loseToRoom, nodeDecays } from '../../packages/sim-core/src/physics/tank/losses.ts';
 import { drawThrough } from '../../packages/sim-core/src/physics/tank/transport.ts';
@@ -35,10 +35,12 @@ describe('all cases of section 6, closed forms of the tank [collector-and-tank.j
         const ring = makeRing(2);
         const tank = ring.subarray(NUMBERS, 2 * NUMBERS);
         ring[RING.x] = 1e9;
+        setPace(ring, 0);
         ring[RING.own] = 1;
         ring[RING.rest] = T_in!;
         ring[RING.start] = T_in!;
         tank[RING.x] = ((epsilon * mcp! + UA_loss!) * 3600) / (stepsPerHour * mass! * cp!);
+        setPace(tank, 0);
         tank[RING.own] = epsilon;
         tank[RING.share] = (epsilon * mcp!) / (epsilon * mcp! + UA_loss!);
         tank[RING.rest] = (UA_loss! * T_room!) / (epsilon * mcp! + UA_loss!);

@@ -5,17 +5,20 @@
  *     end = T0 + R (1 − x φ),   mean = T0 + R φ,   φ = (1 − (1 − e^−x)/x)/x
  */
 
-/** Below this, the closed form of φ loses digits that its series keeps. */
-const SMALL = 1e-2;
+/** Below this, the closed form of φ loses digits that its series keeps; there the series is the faster one too. */
+const SMALL = 0.1;
 
 /**
  * φ(x): mean rise over the step, as a share of what the starting rate alone would bring; ½ at x = 0.
+ *
+ *     φ(x) = Σ (−x)^n/(n + 2)!, to the last bit by nine terms up to x = 0.1
  *
  * @param x - Step over time constant, ≥ 0. [-]
  */
 export function meanOfRise(x: number): number {
   if (x > SMALL) return (1 + Math.expm1(-x) / x) / x;
-  return 1 / 2 - x * (1 / 6 - x * (1 / 24 - x * (1 / 120 - x * (1 / 720 - x / 5040))));
+  const late = 1 / 720 - x * (1 / 5040 - x * (1 / 40320 - x * (1 / 362880 - x / 3628800)));
+  return 1 / 2 - x * (1 / 6 - x * (1 / 24 - x * (1 / 120 - x * late)));
 }
 
 /**

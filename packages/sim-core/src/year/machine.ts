@@ -57,7 +57,17 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
   const stepping = compileStepping(design, weather, options);
   const drivers = compileDrivers(design, weather, stepping.stepsPerHour);
   const tank = compileTank(design.tank, stepping.stepCounts);
-  const exchange = { ...emptyExchange(design.tank.nodes), reliefVolume: 0, reliefHeat: 0 };
+  const exchange: StepExchange = {
+    absorbed: 0,
+    collectorLoss: 0,
+    collectorHeat: 0,
+    pipeLoss: 0,
+    coilHeat: 0,
+    outlet: 0,
+    coilRise: new Float64Array(design.tank.nodes),
+    reliefVolume: 0,
+    reliefHeat: 0,
+  };
   const loop = assembleLoop(design, weather, stepping, {
     water: tank,
     conditions: { absorbed: 0, ambient: 0, room: tank.room, duration: 0 },

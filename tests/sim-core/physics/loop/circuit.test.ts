@@ -44,8 +44,10 @@ function makeCircuit(
       capacity: 20_000,
       bottom: 0,
       share: Float64Array.of(0.5, 0.5),
+      contentShare: Float64Array.of(0.5, 0.5),
       standing: 60,
       films: null,
+      surface: 0.5,
     },
     ...circuitRing(nodes, 2, pipeCapacity, pipeConductance, false),
   };

@@ -71,7 +71,7 @@ describe('coilUA', () => {
     return result;
   };
 
-  it('two Newton steps and the tables are within 0.5 % of the full iteration up to 40 K [stated error]', () => {
+  it('the Newton steps and the tables are within 0.5 % of the full iteration up to 40 K [stated error]', () => {
     expect(worst(40)).toBeLessThan(0.005);
   });
 

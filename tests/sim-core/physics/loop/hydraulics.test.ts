@@ -3,7 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { DesignError } from '../../../../packages/sim-core/src/input/errors.ts';
 import { compileFluid, fluidDensity, fluidViscosity } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { coilFrictionNumber } from '../../../../packages/sim-core/src/physics/loop/coil-friction.ts';
-import { compileFlowTable, tableFlow } from '../../../../packages/sim-core/src/physics/loop/flow-table.ts';
+import {
+  compileFlowTable,
+  type FlowTable,
+  readFlowTable,
+} from '../../../../packages/sim-core/src/physics/loop/flow-table.ts';
 import {
   compileFriction,
   frictionNumber,
@@ -79,7 +83,13 @@ describe('loopHead', () => {
   });
 });
 
-describe('tableFlow', () => {
+const read = (table: FlowTable, supply: number, fluidTemperature: number) => {
+  const answer = { flow: 0, power: 0 };
+  readFlowTable(table, { supply, irradiance: 0, cellTemperature: 0, fluidTemperature }, answer);
+  return answer;
+};
+
+describe('table of flow by power', () => {
   it.each([
     ['propylene-glycol', 0.4],
     ['propylene-glycol', 0.5],
@@ -93,7 +103,7 @@ describe('tableFlow', () => {
     let worst = 0;
     for (let t = -39.7; t < 141; t += 1) {
       for (let power = 0.05; power < 30; power *= 1.1) {
-        worst = Math.max(worst, Math.abs(tableFlow(table, power, t) - operatingPoint(h, power, t).flow));
+        worst = Math.max(worst, Math.abs(read(table, power, t).flow - operatingPoint(h, power, t).flow));
       }
     }
     expect(worst / full).toBeLessThan(0.005);
@@ -101,11 +111,11 @@ describe('tableFlow', () => {
 
   it('stands still without power and holds its ends [its contract]', () => {
     const table = compileFlowTable(compileHydraulics(parts, compileFluid('propylene-glycol', 0.4)));
-    expect(tableFlow(table, 0, 20)).toBe(0);
-    expect(tableFlow(table, -1, 20)).toBe(0);
-    expect(tableFlow(table, 5, -80)).toBe(tableFlow(table, 5, -40));
-    expect(tableFlow(table, 5, 300)).toBe(tableFlow(table, 5, 140));
-    expect(tableFlow(table, 1e4, 60)).toBe(tableFlow(table, 1e3, 60));
+    expect(read(table, 0, 20)).toEqual({ flow: 0, power: 0 });
+    expect(read(table, -1, 20)).toEqual({ flow: 0, power: 0 });
+    expect(read(table, 5, -80)).toEqual(read(table, 5, -40));
+    expect(read(table, 5, 300)).toEqual(read(table, 5, 140));
+    expect(read(table, 1e4, 60)).toEqual(read(table, 1e3, 60));
   });
 });
 

@@ -91,8 +91,8 @@ export function compileFluid(fluid: LoopFluid, glycolMassFraction: number): Comp
 }
 
 function evaluate(c: CompiledFluid, coefficients: Float64Array, t: number): number {
-  const held = Math.min(Math.max(t, c.lowest), c.highest);
-  const u = (held - c.origin) * c.scale;
+  const { highest, lowest } = c;
+  const u = ((t < lowest ? lowest : t > highest ? highest : t) - c.origin) * c.scale;
   // A glycol's four coefficients without a loop, which asks anew in each turn what kind of array it has.
   if (coefficients.length === 4) {
     return ((coefficients[3]! * u + coefficients[2]!) * u + coefficients[1]!) * u + coefficients[0]!;
@@ -125,7 +125,8 @@ export function liquidMass(c: CompiledFluid, temperature: Float64Array, volume: 
   const c2 = density[2]!;
   const c3 = density[3]!;
   for (let part = 0; part < temperature.length; part++) {
-    const u = (Math.min(Math.max(temperature[part]!, lowest), highest) - origin) * scale;
+    const t = temperature[part]!;
+    const u = ((t < lowest ? lowest : t > highest ? highest : t) - origin) * scale;
     sum += volume[part]! * (((c3 * u + c2) * u + c1) * u + c0);
   }
   return sum;

@@ -142,21 +142,28 @@ function pipeNodesOf(design: SystemDesign, fluid: CompiledFluid, perSection: num
 
 /** The coil at the tank's temperature; a plate exchanger's content and its exchange at rest are left out. */
 function compileCoilOf(design: SystemDesign, fluid: CompiledFluid): Coil {
-  const { coil, loop, tank } = design;
+  const { loop, tank } = design;
   const { bottom, shares } = coilInWater(design);
-  const start = new Float64Array(shares.length).fill(tank.initialTemperature);
-  const place = { temperature: start, bottom, share: shares };
-  if (loop.exchanger === 'plate') return { ...place, capacity: SMALLEST_CAPACITY, standing: 0, films: null };
+  const whole = shares.reduce((sum, share) => sum + share, 0);
+  const films = loop.exchanger === 'plate' ? null : compileCoil(design.coil, fluid, compileFluid('water', 0));
+  return {
+    temperature: new Float64Array(shares.length).fill(tank.initialTemperature),
+    capacity: films === null ? SMALLEST_CAPACITY : coilContent(design, fluid),
+    bottom,
+    share: shares,
+    contentShare: shares.map((share) => share / whole),
+    standing: films === null ? 0 : coilUA(films, 0, STANDING_COIL, STANDING_WATER),
+    films,
+    surface: 0.5,
+  };
+}
+
+/** Heat capacity of the coil's fluid and metal. [J/K] */
+function coilContent({ coil }: SystemDesign, fluid: CompiledFluid): number {
   const bore = (Math.PI / 4) * coil.innerDiameter ** 2;
   const metal = (Math.PI / 4) * coil.outerDiameter ** 2 - bore;
   const fluidCapacity = fluidDensity(fluid, PIPE_REFERENCE) * fluidSpecificHeat(fluid, PIPE_REFERENCE);
-  const films = compileCoil(coil, fluid, compileFluid('water', 0));
-  return {
-    ...place,
-    capacity: coil.length * (bore * fluidCapacity + metal * COPPER_HEAT_CAPACITY),
-    standing: coilUA(films, 0, STANDING_COIL, STANDING_WATER),
-    films,
-  };
+  return coil.length * (bore * fluidCapacity + metal * COPPER_HEAT_CAPACITY);
 }
 
 /** Heat in the absorber above 0 °C. [J] */

@@ -16,6 +16,8 @@ interface BoilingState {
 export interface RingPlaces {
   /** Of each pipe node: the hot ones before the coil, the cold ones behind it. */
   readonly pipeAt: Int32Array;
+  /** Of the first pipe node that equals each, itself perhaps. */
+  readonly pipeLike: Int32Array;
   /** Of each coil piece, lowest first; the fluid passes them from the top down, unless it runs upwards. */
   readonly coilAt: Int32Array;
   /** Of the coil's content, which stands for all of it in the middle of the coil. */
@@ -97,12 +99,16 @@ export interface Coil {
   readonly capacity: number;
   /** Lowest tank node that it touches. */
   readonly bottom: number;
-  /** Share of the coil in each node from {@link bottom} upwards; they add up to 1, to less where part of it lies in sediment. Shape [pieces]. */
+  /** Share of the conductance in each node from {@link bottom} upwards; they add up to 1, to less where part of it lies in sediment. Shape [pieces]. */
   readonly share: Float64Array;
+  /** Share of the content beside each of these nodes; they add up to 1. Shape [pieces]. */
+  readonly contentShare: Float64Array;
   /** Conductance at standstill. [W/K] */
   readonly standing: number;
   /** Tables of the films, renewed with the fluid; `null` for a conductance that does not change. */
   films: CompiledCoil | null;
+  /** Where its surface stood in the last step, from the water (0) to the fluid (1): from there the next is sought. [-] */
+  surface: number;
 }
 
 /** Collectors of one kind: the whole array, or one of its groups. */
@@ -158,14 +164,10 @@ export interface Circuit extends BoilingState, RingPlaces, Absorbing {
 }
 
 /** Mean of the coil's content along the tube. [°C] */
-export function coilTemperature({ share, temperature }: Coil): number {
+export function coilTemperature({ contentShare, temperature }: Coil): number {
   let sum = 0;
-  let whole = 0;
-  for (let piece = 0; piece < temperature.length; piece++) {
-    sum += share[piece]! * temperature[piece]!;
-    whole += share[piece]!;
-  }
-  return sum / whole;
+  for (let piece = 0; piece < temperature.length; piece++) sum += contentShare[piece]! * temperature[piece]!;
+  return sum;
 }
 
 /** Hottest outlet end of the absorbers: of the array, or of any of its groups. [°C] */

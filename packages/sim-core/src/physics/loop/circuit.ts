@@ -13,7 +13,7 @@ import {
   type StepConditions,
 } from './circuit-state.ts';
 import { setNodes, takeNodes } from './collector-nodes.ts';
-import { makeRing, NUMBERS, RING, type Ring } from './ring.ts';
+import { copyPace, makeRing, NUMBERS, RING, type Ring, setPace } from './ring.ts';
 
 const { inlet: INLET, own: OWN, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START, x: X } = RING;
 // Of a pipe node: conductance [W/K], 1/capacity [K/J] and surroundings [°C].
@@ -57,7 +57,12 @@ export function circuitRing(
     ring[at + LOSS] = pipeConductance[node]!;
     ring[at + PER_CAPACITY] = 1 / pipeCapacity[node]!;
   });
-  return { ring, pipeAt, coilAt, contentAt };
+  const pipeLike = pipeAt.map((_, node) => {
+    const isLike = (other: number): boolean =>
+      pipeCapacity[other] === pipeCapacity[node] && pipeConductance[other] === pipeConductance[node];
+    return pipeAt[pipeAt.findIndex((_at, other) => isLike(other))]!;
+  });
+  return { ring, pipeAt, pipeLike, coilAt, contentAt };
 }
 
 /** Tells the ring what a pipe node holds and loses. */
@@ -75,11 +80,12 @@ export function setLoop(circuit: Circuit, capacityRate: number, conditions: Step
   else setBranches(circuit, branches, capacityRate, back, conditions);
   setPipes(circuit, capacityRate, conditions);
   ring[contentAt + X] = (capacityRate * conditions.duration) / coil.capacity;
+  setPace(ring, contentAt);
   ring[contentAt + START] = coilTemperature(coil);
 }
 
 function setPipes(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
-  const { pipe, pipeAt, ring } = circuit;
+  const { pipe, pipeAt, pipeLike, ring } = circuit;
   const { ambient, duration, room } = conditions;
   const pipeNodes = pipe.length;
   for (let node = 0; node < pipeNodes; node++) {
@@ -88,7 +94,11 @@ function setPipes(circuit: Circuit, capacityRate: number, conditions: StepCondit
     const loss = ring[at + LOSS]!;
     const rate = capacityRate + loss;
     const perRate = 1 / rate;
-    ring[at + X] = rate * duration * ring[at + PER_CAPACITY]!;
+    const like = pipeLike[node]!;
+    if (like === at) {
+      ring[at + X] = rate * duration * ring[at + PER_CAPACITY]!;
+      setPace(ring, at);
+    } else copyPace(ring, at, like);
     ring[at + SHARE] = capacityRate * perRate;
     ring[at + REST] = loss * around * perRate;
     ring[at + START] = pipe[node]!;

@@ -40,7 +40,7 @@ export interface CoilConductance {
  *     1/UA = 1/(h_i A_i) + ln(d_o/d_i)/(2 π k L) + R_f/A_o + 1/(h_o A_o)
  *
  * Inside film: {@link coiledTubeNusselt}; outside: {@link horizontalCylinderNusselt} with water at the mean of surface and tank.
- * The surface temperature is found in two Newton steps: UA is then within 0.5 % of the full iteration for differences up to
+ * The surface temperature is found in Newton steps; with the tables of the fluids UA is within 0.5 % of the full iteration for differences up to
  * 40 K, within 1 % up to 105 K. Turns in each other's plume are left out.
  *
  * @throws {@link DesignError} for a value out of range.

@@ -1,15 +1,15 @@
 /** One step of the loop through the coil in the tank. */
 import { closeCircuit } from './branches.ts';
 import { coilMean, setLoop, takeLoop } from './circuit.ts';
-import { type Circuit, coilTemperature, type LoopStep } from './circuit-state.ts';
-import { coilUA } from './coil.ts';
-import { RING } from './ring.ts';
+import type { Circuit, LoopStep } from './circuit-state.ts';
+import { insideConductance, surfaceShare } from './coil.ts';
+import { copyPace, RING, setPace } from './ring.ts';
 
 const { own: OWN, rest: REST, rise: RISE, spare: SPARE, start: START, x: X } = RING;
-// Of a coil piece: how far its nodes drift in the step anyway [K], 1 over the number of nodes that rise with it, and whether it is taken to warm
+// Of a coil piece: how far its nodes drift in the step anyway [K], the number of nodes that rise with it, and whether it is taken to warm
 // its node (1) or to cool it (0).
 const DRIFT = SPARE;
-const PER_WEIGHT = SPARE + 1;
+const WEIGHT = SPARE + 1;
 const WARMS = SPARE + 2;
 
 /** Tank nodes that differ by less turn over as one when warmed from below or cooled from above. [K] */
@@ -40,12 +40,17 @@ export function circulate(circuit: Circuit, step: LoopStep): void {
 /** Solves a step and leaves the state as it was: what came of it stands in the ring, and in the exchange what the coil gave. */
 export function solveLoop(circuit: Circuit, step: LoopStep): void {
   const { conditions, stream, water } = step;
-  const { bottom, films, share } = circuit.coil;
+  const { coil } = circuit;
+  const { bottom, films, share } = coil;
   const beside = water.temperature[bottom + (share.length >> 1)]!;
-  let between = coilTemperature(circuit.coil);
   setLoop(circuit, stream.capacityRate, conditions);
+  let between = circuit.ring[circuit.contentAt + START]!;
   for (let trial = 1; ; trial++) {
-    if (films !== null) stream.conductance = coilUA(films, stream.flow, between, beside);
+    if (films !== null) {
+      const inside = insideConductance(films, stream.flow, between);
+      coil.surface = surfaceShare(films, inside, between, beside, coil.surface);
+      stream.conductance = inside * (1 - coil.surface);
+    }
     setCoil(circuit, step, trial === 1 && !circuit.flowed);
     closeCircuit(circuit);
     const solved = coilMean(circuit);
@@ -75,11 +80,14 @@ function setCoil(circuit: Circuit, { conditions, stream, water }: LoopStep, gues
   const fluid = pipe[(pipe.length >> 1) - 1]!;
   let low = bottom + share.length; // lowest node of the pool that was found last, and whether the fluid warms it
   let poolWarms = 0;
+  let weight = 1;
   let perWeight = 1;
   let lastShare = -1;
   let effectiveness = 0;
   let perRate = 0;
   let x = 0;
+  let paceAt = -1; // of the piece whose pace was found last
+  let pace = 0;
   for (let piece = share.length - 1; piece >= 0; piece--) {
     const at = coilAt[piece]!;
     const node = bottom + piece;
@@ -93,7 +101,8 @@ function setCoil(circuit: Circuit, { conditions, stream, water }: LoopStep, gues
       while (high < highest && temperature[high + 1]! - temperature[high]! < POOLED) high++;
       low = node;
       while (low > lowest && temperature[low]! - temperature[low - 1]! < POOLED) low--;
-      perWeight = (node - Math.max(low, bottom) + 1) / (high - low + 1);
+      weight = (high - low + 1) / (node - Math.max(low, bottom) + 1);
+      perWeight = 1 / weight;
       poolWarms = warms;
     }
     // All but the end pieces are of one length.
@@ -103,13 +112,20 @@ function setCoil(circuit: Circuit, { conditions, stream, water }: LoopStep, gues
       perRate = nodeCapacity / (capacityRate * effectiveness);
       x = duration / perRate;
     }
-    const drifts = Math.min(Math.max(drift[node]!, -mostDrift), mostDrift);
-    ring[at + X] = x * perWeight;
+    const drifted = drift[node]!;
+    const drifts = drifted > mostDrift ? mostDrift : drifted < -mostDrift ? -mostDrift : drifted;
+    if (paceAt >= 0 && x * perWeight === pace) copyPace(ring, at, paceAt);
+    else {
+      pace = x * perWeight;
+      paceAt = at;
+      ring[at + X] = pace;
+      setPace(ring, at);
+    }
     ring[at + OWN] = effectiveness;
     ring[at + REST] = drifts * perRate;
     ring[at + START] = here;
     ring[at + DRIFT] = drifts * duration * perWeight;
-    ring[at + PER_WEIGHT] = perWeight;
+    ring[at + WEIGHT] = weight;
     ring[at + WARMS] = warms;
   }
 }
@@ -126,7 +142,7 @@ function weighCoil(circuit: Circuit, { exchange, water }: LoopStep): boolean {
     const at = coilAt[piece]!;
     const node = bottom + piece;
     const pooled = ring[at + RISE]! - ring[at + DRIFT]!;
-    const risen = pooled / ring[at + PER_WEIGHT]!;
+    const risen = pooled * ring[at + WEIGHT]!;
     coilRise[node] = risen;
     sum += risen;
     if (ring[at + WARMS] === 1 ? pooled > -EVEN : pooled < EVEN) continue;

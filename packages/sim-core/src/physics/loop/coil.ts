@@ -115,23 +115,34 @@ export function insideConductance(c: CompiledCoil, flow: number, fluidTemperatur
   return 1 / (1 / (coilNusselt(c.film, reynolds, rootPrandtl) * conductivity) + c.wallResistance);
 }
 
+/** A Newton step of the surface's share that moves it by less is the last: the next would move it by some 1e-5. [-] */
+const SURFACE_CLOSE = 0.01;
+/** Newton steps at most. */
+const MOST_PASSES = 4;
+
+/** Where the surface stands with a typical outside film. [-] */
+export const typicalShare = (c: CompiledCoil, inside: number): number => inside / (inside + c.typicalOutside);
+
 /**
  * Where the outer surface stands between tank (0) and fluid (1).
  *
- * The outside film depends on the surface temperature that it sets: G (1 − r) = h(r) r. Two Newton steps from a typical film; with
- * h ~ r^n, n ≤ 1/3, the equation is nearly straight. [-]
+ * The outside film depends on the surface temperature that it sets: G (1 − r) = h(r) r. Newton steps; with h ~ r^n, n ≤ 1/3, the equation is
+ * nearly straight, and from the share of a step before one is enough as a rule. [-]
+ *
+ * @param start - Where to begin.
  */
 export function surfaceShare(
   c: CompiledCoil,
   inside: number,
   fluidTemperature: number,
   tankTemperature: number,
+  start = typicalShare(c, inside),
 ): number {
   const { outside } = c;
   const difference = fluidTemperature - tankTemperature;
   const size = Math.abs(difference);
-  let r = inside / (inside + c.typicalOutside);
-  for (let pass = 0; pass < 2; pass++) {
+  let r = start;
+  for (let pass = 0; pass < MOST_PASSES; pass++) {
     const y = Math.min(
       Math.max(((tankTemperature + 0.5 * r * difference - WATER_LOWEST) * ROWS) / (WATER_HIGHEST - WATER_LOWEST), 0),
       ROWS,
@@ -142,7 +153,9 @@ export function surfaceShare(
     const rise = (outside[at]! + (outside[at + 2]! - outside[at]!) * f) * Math.cbrt(Math.sqrt(size * r));
     const sum = CYLINDER_REST + rise;
     const film = (outside[at + 1]! + (outside[at + 3]! - outside[at + 1]!) * f) * sum * sum;
-    r += (inside * (1 - r) - film * r) / (inside + film * (1 + rise / (3 * sum)));
+    const move = (inside * (1 - r) - film * r) / (inside + film * (1 + rise / (3 * sum)));
+    r += move;
+    if (Math.abs(move) < SURFACE_CLOSE) break;
   }
   return r;
 }

@@ -3,7 +3,7 @@
  * coefficients; the quadratic loss is linearised about that mean at the start of the step.
  */
 import { type Absorbing, type Circuit, type StepConditions, sourceAt } from './circuit-state.ts';
-import { NUMBERS, RING } from './ring.ts';
+import { copyPace, NUMBERS, RING, setPace } from './ring.ts';
 
 const { inlet: INLET, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START, x: X } = RING;
 // Of a collector node: what drives it whatever its temperature [W], the slope of its loss [W/K], and how much of the inlet is in the mean at
@@ -31,14 +31,16 @@ export function setNodes(
   const slope = nodeArea * (of.a1 + 2 * of.a2 * Math.abs(excess / (end - first)));
   const inletWeight = Math.min(0.5, (0.5 * capacityRate) / slope);
   const total = capacityRate + slope * (1 - inletWeight);
-  const x = (total * duration) / of.nodeCapacity;
+  const firstAt = first * NUMBERS;
+  ring[firstAt + X] = (total * duration) / of.nodeCapacity;
+  setPace(ring, firstAt);
   const share = (capacityRate - slope * inletWeight) / total;
   const perTotal = 1 / total;
   let inlet = before;
-  for (let node = first, at = first * NUMBERS; node < end; node++, at += NUMBERS) {
+  for (let node = first, at = firstAt; node < end; node++, at += NUMBERS) {
     const here = absorber[node]!;
     const source = sourceAt(of, here + inletWeight * (inlet - here), slope, conditions);
-    ring[at + X] = x;
+    if (node > first) copyPace(ring, at, firstAt);
     ring[at + SHARE] = share;
     ring[at + REST] = source * perTotal;
     ring[at + START] = here;

@@ -7,6 +7,7 @@
  */
 import { fluidDensity, fluidViscosity } from '../fluid/compile.ts';
 import { type CompiledHydraulics, fullFlow, powerForFlow } from './hydraulics.ts';
+import type { PumpAnswer, PumpOffer } from './pump-offer.ts';
 
 const ROWS = 60;
 const COLUMNS = 72;
@@ -78,41 +79,34 @@ function fillRow(table: FlowTable, row: number): void {
 }
 
 /**
- * Flow for a power and a fluid temperature. Allocates nothing.
+ * Flow for what the pump is offered, and the power that it takes of it: at full speed it leaves the rest. Allocates nothing.
  *
  * Within 0.5 % of full flow of {@link pumpOperatingPoint} in common loops. In 300 random ones the worst point was 0.14 % off in
  * the median and 1.3 % at most, where a narrow pipe turns from laminar to turbulent.
  *
  * @param table - From {@link compileFlowTable}.
- * @param power - Electrical, offered by the booster; nothing flows at 0 or below. [W]
- * @param temperature - Mean of the loop's fluid; held at the ends of the table. [°C]
- * @returns [m³/s]
+ * @param offer - Nothing flows at a supply of 0 or below; the fluid is held at the ends of the table.
+ * @param answer - Written; its power is that at the pump.
  */
-export function tableFlow(table: FlowTable, power: number, temperature: number): number {
-  if (!(power > 0)) return 0;
+export function readFlowTable(table: FlowTable, offer: PumpOffer, answer: PumpAnswer): void {
   const { fullPower, flow } = table;
-  const y = Math.min(Math.max((temperature - table.lowest) * table.rowsPerKelvin, 0), ROWS);
+  const { supply } = offer;
+  answer.flow = 0;
+  answer.power = 0;
+  if (!(supply > 0)) return;
+  const y = Math.min(Math.max((offer.fluidTemperature - table.lowest) * table.rowsPerKelvin, 0), ROWS);
   const row = y < ROWS ? y | 0 : ROWS - 1;
   if (table.filled[row] === 0) fillRow(table, row);
   if (table.filled[row + 1] === 0) fillRow(table, row + 1);
   const fy = y - row;
   const full = fullPower[row]! + (fullPower[row + 1]! - fullPower[row]!) * fy;
-  const x = power < full ? COLUMNS * Math.sqrt(Math.sqrt(power / full)) : COLUMNS;
+  const x = supply < full ? COLUMNS * Math.sqrt(Math.sqrt(supply / full)) : COLUMNS;
   const column = x < COLUMNS ? x | 0 : COLUMNS - 1;
   const fx = x - column;
   const at = row * (COLUMNS + 1) + column;
   const below = flow[at]! + (flow[at + 1]! - flow[at]!) * fx;
   const next = at + COLUMNS + 1;
   const above = flow[next]! + (flow[next + 1]! - flow[next]!) * fx;
-  return below + (above - below) * fy;
-}
-
-/** Power that the pump takes at rated speed, by the mean temperature of the fluid [°C]; held at the ends of the table. [W] */
-export function tableFullPower(table: FlowTable, temperature: number): number {
-  const { fullPower } = table;
-  const y = Math.min(Math.max((temperature - table.lowest) * table.rowsPerKelvin, 0), ROWS);
-  const row = y < ROWS ? y | 0 : ROWS - 1;
-  if (table.filled[row] === 0) fillRow(table, row);
-  if (table.filled[row + 1] === 0) fillRow(table, row + 1);
-  return fullPower[row]! + (fullPower[row + 1]! - fullPower[row]!) * (y - row);
+  answer.flow = below + (above - below) * fy;
+  answer.power = Math.min(supply, full);
 }

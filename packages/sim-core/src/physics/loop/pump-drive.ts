@@ -1,7 +1,7 @@
 import type { PumpDesign, PvDesign } from '../../design/pump.ts';
 import { stringParameters } from '../pv/datasheet.ts';
 import { compileDirectTable, type DirectTable, readDirectTable } from './direct-table.ts';
-import { compileFlowTable, type FlowTable, tableFlow, tableFullPower } from './flow-table.ts';
+import { compileFlowTable, type FlowTable, readFlowTable } from './flow-table.ts';
 import type { CompiledHydraulics } from './hydraulics.ts';
 import { compileMotor } from './motor.ts';
 import type { PumpAnswer, PumpOffer } from './pump-offer.ts';
@@ -29,14 +29,11 @@ export function compileDrive(pump: PumpDesign, pv: PvDesign, hydraulics: Compile
 }
 
 /** Flow of the turning pump, and the electrical power that it takes. Allocates nothing. */
-export function turnPump(drive: CompiledDrive, offer: PumpOffer, answer: PumpAnswer): void {
-  const { direct, offered } = drive;
-  const { supply, fluidTemperature } = offer;
+export function turnPump({ direct, efficiency, offered }: CompiledDrive, offer: PumpOffer, answer: PumpAnswer): void {
   if (direct !== null) {
     readDirectTable(direct, offer, answer);
     return;
   }
-  // At full speed the booster leaves what the pump does not take.
-  answer.power = Math.min(supply, tableFullPower(offered!, fluidTemperature)) / drive.efficiency;
-  answer.flow = tableFlow(offered!, supply, fluidTemperature);
+  readFlowTable(offered!, offer, answer);
+  answer.power /= efficiency;
 }

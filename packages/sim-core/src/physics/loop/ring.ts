@@ -8,24 +8,27 @@ import { meanOfRise } from '../relaxation.ts';
 export type Ring = Float64Array;
 
 /** Numbers of one part in a {@link Ring}. */
-export const NUMBERS = 19;
+export const NUMBERS = 21;
 
-const X = 0;
-const SHARE = 1;
-const OWN = 2;
-const REST = 3;
-const START = 4;
-const INLET = 5;
-const RISE = 6;
-const SPARE = 7;
-const MEAN_BY_MEAN = 11;
-const MEAN_BY_TREND = 12;
-const MEAN = 13;
-const TREND_BY_MEAN = 14;
-const TREND_BY_TREND = 15;
-const TREND = 16;
-const GONE = 17;
-const LATE = 18;
+const GONE = 0;
+const X = GONE; // until the pace is set
+const HELD = 1;
+const SETTLED = 2;
+const BEND = 3;
+const SHARE = 4;
+const OWN = 5;
+const REST = 6;
+const START = 7;
+const INLET = 8;
+const RISE = 9;
+const SPARE = 10;
+const MEAN_BY_MEAN = 14;
+const MEAN_BY_TREND = 15;
+const MEAN = 16;
+const TREND_BY_MEAN = 17;
+const TREND_BY_TREND = 18;
+const TREND = 19;
+const LATE = 20;
 
 // Mean and trend behind some parts, as sums of those before them: see {@link sweep}.
 const MM = 0;
@@ -37,7 +40,7 @@ const K0 = 5;
 
 /** Places of a part's numbers. */
 export const RING = {
-  /** Step over the time constant of the part's volume. [-] */
+  /** Step over the time constant of the part's volume, until {@link setPace} makes its pace of it. [-] */
   x: X,
   /** g: how much of the inlet drives the volume. [-] */
   share: SHARE,
@@ -58,8 +61,46 @@ export const RING = {
 /** Below this, (1 − φ)/x loses digits that the series of {@link meanOfRise} keeps. */
 const SMALL = 1e-2;
 
-/** Makes room for a ring. */
-export const makeRing = (parts: number): Ring => new Float64Array((parts + 1) * NUMBERS);
+/** Makes room for a ring of parts that hold still. */
+export function makeRing(parts: number): Ring {
+  const ring = new Float64Array((parts + 1) * NUMBERS);
+  for (let at = 0; at < ring.length; at += NUMBERS) ring[at + HELD] = 1;
+  return ring;
+}
+
+/**
+ * Makes of a part's {@link RING.x} how fast its volume follows what drives it: 1 − d, φ, 1 − φ and β of {@link closeRing}.
+ *
+ * @param at - Start of the part's numbers.
+ */
+export function setPace(ring: Ring, at: number): void {
+  const x = ring[at + X]!;
+  if (x > SMALL) {
+    const gone = 1 - Math.exp(-x);
+    const inverse = 1 / x;
+    const held = gone * inverse;
+    ring[at + GONE] = gone;
+    ring[at + HELD] = held;
+    ring[at + SETTLED] = 1 - held;
+    ring[at + BEND] = 0.5 * held - (1 - held) * inverse;
+    return;
+  }
+  // From the series down, so that a part that hardly exchanges keeps its digits.
+  const risen = meanOfRise(x);
+  const settled = x * risen;
+  ring[at + GONE] = x * (1 - settled);
+  ring[at + HELD] = 1 - settled;
+  ring[at + SETTLED] = settled;
+  ring[at + BEND] = 0.5 * (1 - settled) - risen;
+}
+
+/** Gives a part the pace of another: what equals it need not be computed. */
+export function copyPace(ring: Ring, at: number, from: number): void {
+  ring[at + GONE] = ring[from + GONE]!;
+  ring[at + HELD] = ring[from + HELD]!;
+  ring[at + SETTLED] = ring[from + SETTLED]!;
+  ring[at + BEND] = ring[from + BEND]!;
+}
 
 /**
  * Carries all parts of a ring through one step. Allocates nothing.
@@ -110,43 +151,21 @@ export function sweep(ring: Ring, from: number, end: number, along: Float64Array
   let km = along[KM]!;
   let kk = along[KK]!;
   let k0 = along[K0]!;
-  let lastX = -1;
-  let gone = 0; // 1 − d
-  let held = 0; // φ
-  let settled = 0; // 1 − φ
-  let turning = 0;
-  let bend = 0;
-  let late = 0;
   for (let at = from; at < end; at += NUMBERS) {
-    const number = ring[at + X]!;
-    if (number !== lastX) {
-      lastX = number;
-      if (number > SMALL) {
-        gone = 1 - Math.exp(-number);
-        const inverse = 1 / number;
-        held = gone * inverse;
-        settled = 1 - held;
-        bend = 0.5 * held - settled * inverse;
-      } else {
-        // From the series down, so that a part that hardly exchanges keeps its digits.
-        const risen = meanOfRise(number);
-        settled = number * risen;
-        held = 1 - settled;
-        gone = number * held;
-        bend = 0.5 * held - risen;
-      }
-      late = settled - 0.5 * gone;
-      turning = 2 * (gone - settled);
-    }
+    const gone = ring[at + GONE]!;
+    const settled = ring[at + SETTLED]!;
+    const bend = ring[at + BEND]!;
+    const late = settled - 0.5 * gone;
+    const turning = 2 * (gone - settled);
     const fromVolume = ring[at + OWN]!;
     const driven = fromVolume * ring[at + SHARE]!;
+    const rest = ring[at + REST]!;
+    const start = ring[at + START]!;
     const meanByMean = 1 - fromVolume + driven * settled;
     const meanByTrend = driven * bend;
     const trendByMean = driven * turning;
     const trendByTrend = 1 - fromVolume + 2 * driven * (late - bend);
-    const rest = ring[at + REST]!;
-    const start = ring[at + START]!;
-    const mean = fromVolume * (settled * rest + held * start);
+    const mean = fromVolume * (settled * rest + ring[at + HELD]! * start);
     const trend = fromVolume * turning * (rest - start);
     ring[at + MEAN_BY_MEAN] = meanByMean;
     ring[at + MEAN_BY_TREND] = meanByTrend;
@@ -154,7 +173,6 @@ export function sweep(ring: Ring, from: number, end: number, along: Float64Array
     ring[at + TREND_BY_MEAN] = trendByMean;
     ring[at + TREND_BY_TREND] = trendByTrend;
     ring[at + TREND] = trend;
-    ring[at + GONE] = gone;
     ring[at + LATE] = late;
     const mmBefore = mm;
     const mkBefore = mk;

@@ -13,9 +13,6 @@ import {
   sourceAt,
 } from './circuit-state.ts';
 
-/** A coil's content no further from its water exchanges nothing. [K] */
-const AT_REST = 0.01;
-
 /**
  * One step with the fluid standing: each collector node and pipe section follows its own balance. Allocates nothing; exact but for the
  * quadratic loss, which goes along the line between start and end of the step. The coil is left to {@link restCoil}.
@@ -99,7 +96,7 @@ function standingLoss(circuit: Circuit, of: Absorbing, conditions: StepCondition
  * @param coil - Its content is changed in place.
  * @param duration - Length of the step. [s]
  * @param exchange - Receives the heat, and what the tank nodes are to rise by.
- * @returns Whether anything passed; where not, nothing is written.
+ * @returns Whether it exchanges at all, as a plate exchanger's does not; then nothing is written.
  */
 export function restCoil(
   coil: Coil,
@@ -107,28 +104,29 @@ export function restCoil(
   duration: number,
   exchange: LoopExchange,
 ): boolean {
-  const { bottom, capacity, share, standing } = coil;
+  const { bottom, capacity, contentShare, standing } = coil;
   const content = coil.temperature;
   const { coilRise } = exchange;
   const { nodeCapacity, temperature } = water;
-  let furthest = 0;
-  let whole = 0;
-  for (let piece = 0; piece < content.length; piece++) {
-    furthest = Math.max(furthest, Math.abs(content[piece]! - temperature[bottom + piece]!));
-    whole += share[piece]!;
-  }
-  if (standing === 0 || furthest < AT_REST) return false;
+  if (standing === 0) return false;
   const x = (standing * duration) / capacity;
   const kept = Math.exp(-x);
-  let heat = 0;
+  let sum = 0;
+  let lastShare = -1;
+  let ratio = 0;
+  let fallShare = 0; // of the excess that the content loses
   for (let piece = 0; piece < content.length; piece++) {
-    const ratio = (capacity * share[piece]!) / (whole * nodeCapacity);
-    const over = content[piece]! - temperature[bottom + piece]!;
-    const rise = (over * (1 - kept / (1 + x * ratio)) * ratio) / (1 + ratio);
-    content[piece]! -= rise / ratio;
-    coilRise[bottom + piece] = rise;
-    heat += rise * nodeCapacity;
+    // All but the end pieces are of one length.
+    if (contentShare[piece]! !== lastShare) {
+      lastShare = contentShare[piece]!;
+      ratio = (capacity * lastShare) / nodeCapacity;
+      fallShare = (1 - kept / (1 + x * ratio)) / (1 + ratio);
+    }
+    const fall = (content[piece]! - temperature[bottom + piece]!) * fallShare;
+    content[piece]! -= fall;
+    coilRise[bottom + piece] = fall * ratio;
+    sum += fall * ratio;
   }
-  exchange.coilHeat = heat;
+  exchange.coilHeat = sum * nodeCapacity;
   return true;
 }

@@ -88,12 +88,11 @@ export const ONE_PASS_AT_MOST = 0.1;
  * the room gains.
  *
  * @param temperature - Nodes, bottom first; changed in place. Shape [nodes]. [°C]
- * @param lossShare - Share of its excess over the room that each node loses, 1 − e^(−UA Δt/C). Shape [nodes]. [-]
- * @param ratio - r, conduction number k Δt/(ρc Δz²), at most {@link ONE_PASS_AT_MOST}. [-]
+ * @param pass - Its length, as {@link coolHalfway} has it.
  * @param room - Air around the tank. [°C]
  * @returns Sum of the falls of the nodes by loss. [K]
  */
-export function coolInOnePass(temperature: Float64Array, lossShare: Float64Array, ratio: number, room: number): number {
+export function coolInOnePass(temperature: Float64Array, { lossShare, ratio }: OnePass, room: number): number {
   const top = temperature.length - 1;
   const halfSquare = 0.5 * ratio * ratio;
   let fallen = 0;
@@ -119,6 +118,16 @@ export function coolInOnePass(temperature: Float64Array, lossShare: Float64Array
   return fallen + fall;
 }
 
+/** What a pass of some length needs. */
+interface OnePass {
+  /** Share of its excess over the room that each node loses, 1 − e^(−UA Δt/C). Shape [nodes]. [-] */
+  readonly lossShare: Float64Array;
+  /** r, conduction number k Δt/(ρc Δz²), at most {@link ONE_PASS_AT_MOST}. [-] */
+  readonly ratio: number;
+  /** 1 over the length. [1/s] */
+  readonly perSecond: number;
+}
+
 /** Nodes of a tank that its coil has just warmed. */
 interface WarmedNodes {
   /** With the coil's heat in, not yet turned over; changed in place. Shape [nodes]. [°C] */
@@ -137,17 +146,13 @@ interface WarmedNodes {
  *
  * @param tank - Its nodes.
  * @param coilRise - What the coil added to each node. Shape [nodes]. [K]
- * @param lossShare - As for {@link coolInOnePass}. Shape [nodes]. [-]
- * @param ratio - r, as there. [-]
- * @param perSecond - 1 over the length of the step. [1/s]
+ * @param pass - Its length.
  * @returns Sum of the falls of the nodes by loss. [K]
  */
 export function coolHalfway(
   { temperature, middle: mixed, drift, room }: WarmedNodes,
   coilRise: Float64Array,
-  lossShare: Float64Array,
-  ratio: number,
-  perSecond: number,
+  { lossShare, perSecond, ratio }: OnePass,
 ): number {
   const top = temperature.length - 1;
   const halfSquare = 0.5 * ratio * ratio;

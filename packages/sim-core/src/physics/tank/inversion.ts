@@ -12,10 +12,13 @@
  */
 export function mixInversions(temperature: Float64Array, mixed = temperature): boolean {
   const nodes = temperature.length;
+  // As a rule the column is in order up to some node, or all of it.
+  let ordered = 1;
+  while (ordered < nodes && temperature[ordered]! >= temperature[ordered - 1]!) ordered++;
+  if (mixed !== temperature) for (let node = 0; node < ordered; node++) mixed[node] = temperature[node]!;
   let any = false;
-  let below = temperature[0]!;
-  mixed[0] = below;
-  for (let node = 1; node < nodes; node++) {
+  let below = temperature[ordered - 1]!;
+  for (let node = ordered; node < nodes; node++) {
     const here = temperature[node]!;
     if (here >= below) {
       mixed[node] = here;

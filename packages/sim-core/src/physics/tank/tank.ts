@@ -30,7 +30,8 @@ export const restParts = (stepsPerHour: number): number => (stepsPerHour < 2 ? 2
 
 /** What a step length needs, computed once. */
 interface TankStep {
-  readonly stepsPerHour: number;
+  /** 1 over its length. [1/s] */
+  readonly perSecond: number;
   /** Equal parts in which losses and conduction take the step; more than one in long steps, which would blur a sharp front. */
   readonly passes: number;
   readonly decay: Float64Array;
@@ -84,7 +85,7 @@ export function compileTank(design: TankDesign, stepsPerHour: readonly number[])
     const duration = 3600 / (count * passes);
     const decay = nodeDecays(conductance, nodeCapacity, duration);
     steps.set(count, {
-      stepsPerHour: count,
+      perSecond: count / 3600,
       passes,
       decay,
       lossShare: decay.map((left) => 1 - left),
@@ -164,7 +165,7 @@ export function drawFromTank(tank: Tank, volume: number, mains: number, flow: nu
 function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, room: number): number {
   let lost = 0;
   if (step.ratio <= ONE_PASS_AT_MOST) {
-    for (let pass = 0; pass < step.passes; pass++) lost += coolInOnePass(temperature, step.lossShare, step.ratio, room);
+    for (let pass = 0; pass < step.passes; pass++) lost += coolInOnePass(temperature, step, room);
     return nodeCapacity * lost;
   }
   for (let pass = 0; pass < step.passes; pass++) {
@@ -177,13 +178,10 @@ function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, r
 /** {@link cool} on the profile halfway through a step in which the coil gave heat. */
 function coolAfterCoil(tank: Tank, step: TankStep, coilRise: Float64Array): number {
   const { drift, halfway, middle, nodeCapacity, temperature } = tank;
-  const perSecond = step.stepsPerHour / 3600;
+  const { perSecond } = step;
   for (let node = 0; node < temperature.length; node++) temperature[node]! += coilRise[node]!;
   mixInversions(temperature, middle);
-  if (step.ratio <= ONE_PASS_AT_MOST && step.passes === 1) {
-    const { lossShare, ratio } = step;
-    return nodeCapacity * coolHalfway(tank, coilRise, lossShare, ratio, perSecond);
-  }
+  if (step.ratio <= ONE_PASS_AT_MOST && step.passes === 1) return nodeCapacity * coolHalfway(tank, coilRise, step);
   const nodes = temperature.length;
   for (let node = 0; node < nodes; node++) {
     halfway[node] = 0.5 * (temperature[node]! - coilRise[node]! + middle[node]!);
