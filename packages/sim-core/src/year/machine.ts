@@ -3,7 +3,7 @@ import type { SystemDesign } from '../design/design.ts';
 import { compileHeater, type Heater, heatsInTank } from '../physics/backup/heater.ts';
 import type { TapDraw } from '../physics/backup/supply.ts';
 import { compilePumpControl, type PumpControl } from '../physics/control/pump-control.ts';
-import { emptyExchange, type LoopExchange } from '../physics/loop/circuit-state.ts';
+import type { LoopExchange } from '../physics/loop/circuit-state.ts';
 import type { Relieved } from '../physics/tank/relief.ts';
 import { compileTank, type Tank } from '../physics/tank/tank.ts';
 import { type Books, openBooks } from './books.ts';
@@ -97,8 +97,8 @@ function assembleHouse({ baseline, draw, heater, tank }: SystemDesign): House {
   const target = draw.mixingValve ? Math.min(draw.tapTemperature, draw.valveTemperature) : draw.tapTemperature;
   const ringRoom = draw.ring?.surroundings ?? 0;
   return {
-    heater: { ...compileHeater(heater), ringRoom },
-    baseline: { ...compileHeater(baseline), ringRoom },
+    heater: compileHeater(heater, ringRoom),
+    baseline: compileHeater(baseline, ringRoom),
     taps: { wanted: 0, mains: 0, target, flow: 0, duration: 0 },
     elementNode: heatsInTank(heater) ? Math.trunc(heater.elementHeight * tank.nodes) : -1,
     coilNodes:

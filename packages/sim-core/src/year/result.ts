@@ -2,11 +2,13 @@ import type { Site, WeatherAssumption } from '@noonloop/weather-io';
 import type { SystemDesign } from '../design/design.ts';
 import type { Saying } from '../input/saying.ts';
 import type { LoopYear } from './loop-result.ts';
+import type { RunNotice } from './notice-codes.ts';
 import type { RunAssumptionCode } from './run-assumptions.ts';
 import type { RunSteps } from './step-result.ts';
 
 export type { LoopYear } from './loop-result.ts';
 export type { RunSteps, StepColumns } from './step-result.ts';
+export { NOTICE_CODES, type NoticeCode, type RunNotice } from './notice-codes.ts';
 
 /**
  * Hourly columns of a run, each of 8760 values; index 0 is the hour from 00:00 on 1 January, local standard time.
@@ -151,36 +153,6 @@ export interface PartBalance {
   readonly out: number;
   /** Stored at the end less stored at the start. [J] */
   readonly stored: number;
-}
-
-/** Codes of what a run clamped, extrapolated or left out. */
-export const NOTICE_CODES = [
-  'fluid-extrapolated',
-  'fluid-below-freezing',
-  'pipe-below-freezing',
-  'tank-freezing',
-  'runs-by-itself',
-  'loop-relief-valve',
-  'loop-pressure-low',
-  'glycol-thinned',
-  'boiling',
-  'beam-without-sun',
-  'wind-held',
-  'motor-overloaded',
-  'module-tables-held',
-  'draw-held',
-  'heater-not-firing',
-  'heater-off',
-  'relief-valve',
-] as const;
-
-/** Code of something that a run clamped, extrapolated or left out. */
-export type NoticeCode = (typeof NOTICE_CODES)[number];
-
-/** Something that was clamped, extrapolated or left out in a run; `noticeWords` of `@noonloop/reports` has its sentence. */
-export interface RunNotice extends Saying<NoticeCode> {
-  /** How many hours it touched. [h] */
-  readonly hours: number;
 }
 
 /** What one group of collectors did in a year. */

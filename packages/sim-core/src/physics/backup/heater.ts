@@ -48,8 +48,8 @@ export interface Heater {
 export const heatsInTank = ({ kind }: Pick<HeaterDesign, 'kind'>): boolean =>
   kind === 'element' || kind === 'boiler-coil';
 
-/** Prepares a heater at its set temperature. */
-export const compileHeater = (design: HeaterDesign): Heater => ({
+/** Prepares a heater at its set temperature. @param ringRoom - Air around the ring that it keeps warm. [°C] */
+export const compileHeater = (design: HeaterDesign, ringRoom = 0): Heater => ({
   temperature: design.setTemperature,
   outlet: design.setTemperature,
   burnerHeat: 0,
@@ -58,7 +58,7 @@ export const compileHeater = (design: HeaterDesign): Heater => ({
   out: false,
   off: 0,
   ring: 0,
-  ringRoom: 0,
+  ringRoom,
   ringLoss: 0,
   most: design.burnerPower,
   electricity: 0,

@@ -50,19 +50,56 @@ export function compileCircuit(design: SystemDesign, fluid: CompiledFluid, start
   const collectors = compileCollectors(design.array, collectorNodes, start);
   const pipe = pipeNodesOf(design, fluid, pipeNodes);
   const coil = compileCoilOf(design, fluid);
-  return {
-    ...collectors,
+  const own = {
     absorber: new Float64Array(collectors.end).fill(start),
     pipe: pipe.capacity.map((_, at) => (isIndoors(at, pipe.capacity.length) ? tank.roomTemperature : start)),
+    coil,
+    pipeCapacity: pipe.capacity,
+    pipeConductance: pipe.conductance,
+    pipeDecay: pipeDecays(pipe.capacity, pipe.conductance, stepCounts),
+  };
+  return makeCircuit(collectors, own, false);
+}
+
+type Collectors = Absorbing & Pick<Circuit, 'branches'>;
+
+/**
+ * Writes a circuit down field by field: objects put together of others differ inside the engine from one to the next, which would compile the year
+ * loop anew for each.
+ */
+function makeCircuit(
+  collectors: Collectors,
+  own: Pick<Circuit, 'absorber' | 'coil' | 'pipe' | 'pipeCapacity' | 'pipeConductance' | 'pipeDecay'>,
+  upwards: boolean,
+): Circuit {
+  const { first, end, nodeArea, nodeCapacity, dryCapacity, a1, a2, branches } = collectors;
+  const { absorber, coil, pipe, pipeCapacity, pipeConductance, pipeDecay } = own;
+  const places = circuitRing(end, coil.share.length, pipeCapacity, pipeConductance, upwards);
+  const { ring, pipeAt, pipeLike, coilAt, contentAt } = places;
+  return {
+    first,
+    end,
+    nodeArea,
+    nodeCapacity,
+    dryCapacity,
+    a1,
+    a2,
+    branches,
+    absorber,
+    pipe,
     coil,
     flowed: false,
     boilingPoint: Number.POSITIVE_INFINITY,
     boiling: false,
-    pipeCapacity: pipe.capacity,
-    pipeConductance: pipe.conductance,
-    pipeDecay: pipeDecays(pipe.capacity, pipe.conductance, stepCounts),
-    upwards: false,
-    ...circuitRing(collectors.end, coil.share.length, pipe.capacity, pipe.conductance, false),
+    pipeCapacity,
+    pipeConductance,
+    pipeDecay,
+    upwards,
+    ring,
+    pipeAt,
+    pipeLike,
+    coilAt,
+    contentAt,
   };
 }
 
@@ -80,7 +117,7 @@ export const pipeDecays = (
   );
 
 /** The array as one, and its groups where there are several: then the numbers of the whole are means. */
-function compileCollectors(array: ArrayDesign, nodes: number, start: number): Absorbing & Pick<Circuit, 'branches'> {
+function compileCollectors(array: ArrayDesign, nodes: number, start: number): Collectors {
   const { collector, inSeries, panels } = array;
   const branches = compileBranches(array, nodes / inSeries, start);
   const { a1, a2 } = collector;
@@ -106,16 +143,19 @@ function compileCollectors(array: ArrayDesign, nodes: number, start: number): Ab
 }
 
 /** A circuit as the fluid sees it that runs backwards: with nodes and a ring of its own, and the same coil. */
-export function mirrorOf(circuit: Circuit): Circuit {
-  const { absorber, coil, pipe, pipeCapacity, pipeConductance } = circuit;
-  return {
-    ...circuit,
-    absorber: absorber.slice(),
-    pipe: pipe.slice(),
-    upwards: true,
-    ...circuitRing(absorber.length, coil.share.length, pipeCapacity, pipeConductance, true),
-  };
-}
+export const mirrorOf = (circuit: Circuit): Circuit =>
+  makeCircuit(
+    circuit,
+    {
+      absorber: circuit.absorber.slice(),
+      pipe: circuit.pipe.slice(),
+      coil: circuit.coil,
+      pipeCapacity: circuit.pipeCapacity,
+      pipeConductance: circuit.pipeConductance,
+      pipeDecay: circuit.pipeDecay,
+    },
+    true,
+  );
 
 /** Heat capacity and conductance of the nodes of the pipe, hot outdoors first. */
 function pipeNodesOf(design: SystemDesign, fluid: CompiledFluid, perSection: number) {
