@@ -7,8 +7,8 @@ import type { RunAssumptionCode } from './run-assumptions.ts';
 import type { RunSteps } from './step-result.ts';
 
 export type { LoopYear } from './loop-result.ts';
-export type { RunSteps, StepColumns } from './step-result.ts';
 export { NOTICE_CODES, type NoticeCode, type RunNotice } from './notice-codes.ts';
+export type { RunSteps, StepColumns } from './step-result.ts';
 
 /**
  * Hourly columns of a run, each of 8760 values; index 0 is the hour from 00:00 on 1 January, local standard time.

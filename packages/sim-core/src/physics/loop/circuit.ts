@@ -57,19 +57,32 @@ export function circuitRing(
     ring[at + LOSS] = pipeConductance[node]!;
     ring[at + PER_CAPACITY] = 1 / pipeCapacity[node]!;
   });
-  const pipeLike = pipeAt.map((_, node) => {
-    const isLike = (other: number): boolean =>
-      pipeCapacity[other] === pipeCapacity[node] && pipeConductance[other] === pipeConductance[node];
-    return pipeAt[pipeAt.findIndex((_at, other) => isLike(other))]!;
-  });
+  const pipeLike = new Int32Array(pipeNodes);
+  findLike({ pipeAt, pipeCapacity, pipeConductance, pipeLike });
   return { ring, pipeAt, pipeLike, coilAt, contentAt };
 }
 
+/** Finds for each pipe node the first that equals it. */
+function findLike({
+  pipeAt,
+  pipeCapacity,
+  pipeConductance,
+  pipeLike,
+}: Pick<Circuit, 'pipeAt' | 'pipeCapacity' | 'pipeConductance' | 'pipeLike'>): void {
+  pipeCapacity.forEach((capacity, node) => {
+    let like = 0;
+    while (pipeCapacity[like] !== capacity || pipeConductance[like] !== pipeConductance[node]) like++;
+    pipeLike[node] = pipeAt[like]!;
+  });
+}
+
 /** Tells the ring what a pipe node holds and loses. */
-export function setPipeNode({ pipeAt, pipeCapacity, pipeConductance, ring }: Circuit, node: number): void {
+export function setPipeNode(circuit: Circuit, node: number): void {
+  const { pipeAt, pipeCapacity, pipeConductance, ring } = circuit;
   const at = pipeAt[node]!;
   ring[at + LOSS] = pipeConductance[node]!;
   ring[at + PER_CAPACITY] = 1 / pipeCapacity[node]!;
+  findLike(circuit);
 }
 
 /** Sets up array, pipes and the coil's content for a step. */
