@@ -1,4 +1,5 @@
 import type { SystemDesign } from '@noonloop/sim-core';
+import { idleFields } from './idle-fields.ts';
 
 /** A field in which two designs differ. */
 interface DesignChange {
@@ -18,13 +19,17 @@ const isBranch = (value: unknown): value is Record<string, unknown> =>
 
 /**
  * Fields in which two designs differ, in the order of the design. Left aside: names, and what nobody chose: a default of both
- * designs that follows from another field, such as a loss coefficient from a volume.
+ * designs that follows from another field, such as a loss coefficient from a volume; what does nothing in either.
  */
 export function designChanges(from: SystemDesign, to: SystemDesign): DesignChange[] {
   const changes: DesignChange[] = [];
   const assumed = (design: SystemDesign): string[] => design.assumptions.map(({ path }) => path);
   const assumedTo = new Set(assumed(to));
-  const derived = new Set(assumed(from).filter((path) => assumedTo.has(path)));
+  const idle = new Set(idleFields(to));
+  const derived = new Set([
+    ...assumed(from).filter((path) => assumedTo.has(path)),
+    ...idleFields(from).filter((path) => idle.has(path) && path !== 'baseline'),
+  ]);
   const walk = (path: string, a: unknown, b: unknown): void => {
     if (derived.has(path)) return;
     if (isBranch(a) && isBranch(b)) {

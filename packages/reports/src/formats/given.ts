@@ -2,6 +2,7 @@
 import type { RunResult, SystemDesign } from '@noonloop/sim-core';
 import { designUnit } from '../design-units.ts';
 import { plainText } from '../escape.ts';
+import { idleFields } from '../idle-fields.ts';
 import { formatDesignValue } from '../quantities.ts';
 import type { Units } from '../units.ts';
 
@@ -33,43 +34,9 @@ export const wordsOfFields = (text: string): string => text.replace(PATH, fieldW
 const isBranch = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** Of a loop under pressure. */
-const CLOSED_ONLY = [
-  'loop.vesselVolume',
-  'loop.vesselPrecharge',
-  'loop.reliefPressure',
-  'loop.minimumPressure',
-  'loop.pressure',
-  'loop.fillPressure',
-  'loop.steamPower',
-];
-/** Follow from measured points. */
-const BY_CURVES = ['shutOffHead', 'openFlow', 'shutOffPower', 'openFlowPower'].map((name) => `pump.${name}`);
-const BY_POINTS = ['shortCircuitCurrent', 'openCircuitVoltage', 'maximumPowerCurrent', 'maximumPowerVoltage'].map(
-  (name) => `pv.module.${name}`,
-);
-
-/** Branches that do nothing in a design, because another is in their place. */
-function idle({ loop, control, pump, pv, heater, baseline }: SystemDesign): string[] {
-  return [
-    'name',
-    'assumptions',
-    ...(loop.exchanger === 'plate' ? [] : ['loop.plate']),
-    ...(loop.layout === 'drain-back' ? [] : ['loop.drainBack']),
-    ...(loop.layout === 'direct' ? ['loop.exchanger', 'loop.plate.conductance'] : ['loop.drainBelow']),
-    ...(loop.layout === 'closed' ? [] : CLOSED_ONLY),
-    ...(pump.curves === null ? ['pump.startVoltage'] : BY_CURVES),
-    ...(pv.module.ivPoints === null ? [] : BY_POINTS),
-    ...(control.mode === 'difference' ? [] : ['control.difference']),
-    ...(control.mode === 'schedule' ? [] : ['control.schedule']),
-    ...(pump.drive === 'direct' ? [] : ['pump.motor']),
-    ...(JSON.stringify(heater) === JSON.stringify(baseline) ? ['baseline'] : []),
-  ];
-}
-
 /** Leaves of a design that nobody chose for it. */
 function givenOf(design: SystemDesign): [path: string, value: unknown][] {
-  const skipped = new Set([...design.assumptions.map(({ path }) => path), ...idle(design)]);
+  const skipped = new Set([...design.assumptions.map(({ path }) => path), ...idleFields(design)]);
   const found: [string, unknown][] = [];
   const walk = (path: string, value: unknown): void => {
     if (skipped.has(path) || value === null) return;

@@ -12,7 +12,7 @@ export type Plain = string | number | boolean | null | readonly Plain[] | { read
 
 /**
  * What was turned, by place: fields of the design as they stand in its file (`array.tilt`), prices behind `prices.`, what is seen on
- * a used panel behind `survey.`. LEFT_OUT takes a field away, so that its default comes back.
+ * a used panel behind `survey.`. An empty text takes a field away, so that its default comes back.
  */
 export type Turned = Readonly<Record<string, Plain>>;
 
