@@ -8,7 +8,7 @@ import { displayUnit, formatNumber, roundTo, toDisplay } from '../units.ts';
 import { row, type SheetRow, type Shown } from './sheet-rows.ts';
 
 /** Numbers of the sheet's heat that may have a band. */
-type BandedKey = 'sunShare' | 'stagnationHours' | 'highLimitHours' | 'peakTankTemperature';
+type BandedKey = 'stagnationHours' | 'highLimitHours' | 'peakTankTemperature';
 
 /** How far the coldest fluid of the year stayed above its freezing point in that hour; below 0 it froze. [K] */
 export function freezingSpare({ columns }: RunResult): number {
@@ -29,7 +29,28 @@ function hoursShown(hours: number, band?: MeasureBand): Shown {
   return { text: `about ${formatNumber(rounded, 0)} h`, value: hours };
 }
 
-/** Share of the sun, hottest and coldest, hours without use. */
+/** Share of the hot water that the sun makes; only where its range is known, for the answer has the number. */
+export function shareRows({ runs, units }: ReportModel, options: ReportOptions): SheetRow[] {
+  const ranges = runs.map((_, index) => {
+    const band = bandsAt(options, index, runs.length)?.sunShare;
+    return band === undefined ? '' : bandRange('sunShare', band, units);
+  });
+  if (ranges.every((range) => range === '')) return [];
+  return [
+    row({
+      group: 'saved',
+      label: 'Hot water that the sun makes',
+      shown: runs.map(({ summary: { year } }) => ({
+        text: year.sunShare === null ? '–' : `${formatNumber(100 * year.sunShare, 0)} %`,
+        value: year.sunShare === null ? null : 100 * year.sunShare,
+      })),
+      ranges,
+      difference: (size) => `${formatNumber(size, 0)} %`,
+    }),
+  ];
+}
+
+/** Hottest and coldest, hours without use. */
 export function heatRows(
   results: readonly RunResult[],
   { runs, units }: ReportModel,
@@ -41,7 +62,6 @@ export function heatRows(
       const band = bandsAt(options, index, runs.length)?.[key];
       return band === undefined ? '' : bandRange(key, band, units);
     });
-  const shares = ranges('sunShare');
   const hours = (label: string, key: 'stagnationHours' | 'highLimitHours') => {
     const known = ranges(key);
     return row({
@@ -55,20 +75,6 @@ export function heatRows(
   const degrees = displayUnit('temperature', units).symbol;
   const { scale } = displayUnit('temperatureDifference', units);
   return [
-    ...(shares.every((range) => range === '')
-      ? []
-      : [
-          row({
-            group: 'heat',
-            label: 'Hot water that the sun makes',
-            shown: years.map(({ sunShare }) => ({
-              text: sunShare === null ? '–' : `${formatNumber(100 * sunShare, 0)} %`,
-              value: sunShare === null ? null : 100 * sunShare,
-            })),
-            ranges: shares,
-            difference: (size) => `${formatNumber(size, 0)} %`,
-          }),
-        ]),
     row({
       group: 'heat',
       label: 'Hottest tank',

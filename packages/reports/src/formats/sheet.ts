@@ -9,7 +9,7 @@ import type { Money, MoneyCase } from '../money/types.ts';
 import type { ReportOptions } from '../options.ts';
 import { bandsAt, rangeText } from '../ranges.ts';
 import { displayUnit, formatNumber } from '../units.ts';
-import { heatRows } from './sheet-heat.ts';
+import { heatRows, shareRows } from './sheet-heat.ts';
 import { amount, price, row, type SheetRow } from './sheet-rows.ts';
 
 /** The whole sheet. */
@@ -140,6 +140,7 @@ export function sheetOf(results: readonly RunResult[], model: ReportModel, optio
   const rows = [
     fuelRow(model, money, bands),
     ...(money === null ? [] : moneyRows(model, money, bands)),
+    ...shareRows(model, options),
     ...heatRows(results, model, options),
   ];
   const system =
