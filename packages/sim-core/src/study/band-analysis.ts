@@ -48,7 +48,7 @@ function effectOf(mover: Mover, [base, one, other]: readonly [number, number, nu
 }
 
 /** Temperatures and hours: a limit, a boiling point or nought bends them, so that effects of causes do not add up. */
-const bends = (measure: Measure): boolean => ['°C', 'h'].includes(MEASURE_UNITS[measure]);
+export const bends = (measure: Measure): boolean => ['°C', 'h'].includes(MEASURE_UNITS[measure]);
 /** Bands of the key figures, from the rows of `bands`. */
 export function analyseBands(rows: readonly StudyRow[], matter: Matter): Bands {
   const { list, measures } = matter;
@@ -58,7 +58,8 @@ export function analyseBands(rows: readonly StudyRow[], matter: Matter): Bands {
   );
   const found = measures.flatMap((measure): [Measure, MeasureBand][] => {
     const values = rows.map((row) => row.measures[measure] ?? null);
-    if (values.length < 2 + 2 * list.length + HOUSES || values.includes(null)) return [];
+    const needed = 2 + 2 * list.length + (bends(measure) ? HOUSES : 0);
+    if (values.length < needed || values.includes(null)) return [];
     const [value, coarse, ...numbers] = values as [number, number, ...number[]];
     const effects = list.map((mover, at) => effectOf(mover, [coarse, numbers[2 * at]!, numbers[2 * at + 1]!]));
     const added = bends(measure)

@@ -2,7 +2,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import { defineSystem } from '../define/define.ts';
 import type { SystemInput } from '../define/system-input.ts';
 import type { DesignIssue } from '../input/errors.ts';
-import { analyseBands, COARSE, HOUSES, housesOf } from './band-analysis.ts';
+import { analyseBands, bends, COARSE, housesOf } from './band-analysis.ts';
 import { houseAt, type KnownBy, movers, waterOf } from './band-parts.ts';
 import type { Bands } from './band-types.ts';
 import type { Measure } from './measures.ts';
@@ -43,7 +43,7 @@ const LEADING = [
 /**
  * How sure the leading numbers are: each cause (light, optics, losses, coil, tank, cold water, use, burner) is moved alone to either side, a year
  * each; curves through the three years are then drawn from at random, all causes together. Temperatures and hours, which a limit bends, are read off
- * 20 houses with all causes off at once. Some 40 years, all but one in steps of an hour.
+ * 20 houses with all causes off at once. Some 40 years, all but one in steps of an hour; half of them where only heat and fuel are asked for.
  *
  * What moves together between causes beyond that is left out, and so is the error of what nobody has measured; docs/theory/studies.md has the
  * spreads with their sources. A comparison of two designs is surer than either: most causes are the same in both.
@@ -71,17 +71,17 @@ export function bands(base: SystemInput, weather: WeatherYear, options: BandOpti
   const { water = waterOf(base) } = options;
   const known: KnownBy = { collector, water, oneYear };
   const list = movers(design, year!, known);
-  const houses = housesOf(list).map((at) => houseAt(base, year!, list, at));
+  const asked = [...new Set<Measure>(measures)];
+  const houses = asked.some(bends) ? housesOf(list).map((at) => houseAt(base, year!, list, at)) : [];
   const moved = 2 + 2 * list.length;
   const weathers = [year!, ...list.flatMap(({ weathers: own }) => own ?? []), ...houses.map((house) => house.weather)];
   const request = rowRequest({ measures });
-  const asked = [...new Set<Measure>(measures)];
   return makeStudy({
     kind: 'bands',
     description: { base, measures: asked, collector, water, oneYear, share } as unknown as StudyValue,
     weathers,
     request,
-    total: moved + HOUSES,
+    total: moved + houses.length,
     caseAt: (index) => {
       if (index < 2) return { index, inputs: {}, design: base, weather: 0, ...(index === 0 ? {} : { steps: COARSE }) };
       if (index >= moved) {
