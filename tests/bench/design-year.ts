@@ -1,7 +1,7 @@
 // Time of one design-year: what its parts cost (drivers: sun, planes, module; the hours themselves), and the whole over a fixed piece of arithmetic in the same run.
 //     pnpm run bench            compares that ratio with the one kept in speed.json, and fails where it is more than 15 % higher
 //     pnpm run bench --write    keeps this run's
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { readWeather } from '@noonloop/weather-io';
 import { compileDrivers } from '../../packages/sim-core/src/year/drivers.ts';
 import { assemble } from '../../packages/sim-core/src/year/machine.ts';
@@ -46,6 +46,8 @@ const asked = process.argv.slice(2);
 if (asked.includes('--write')) {
   writeFileSync(KEPT, `${JSON.stringify({ yearOverFixedArithmetic: Number(ratio.toFixed(3)) })}\n`);
   console.log(`year over fixed arithmetic ${ratio.toFixed(3)}: kept`);
+} else if (!existsSync(KEPT)) {
+  console.log(`year over fixed arithmetic ${ratio.toFixed(3)}; none is kept yet: pnpm run bench --write`);
 } else {
   const { yearOverFixedArithmetic: kept } = JSON.parse(readFileSync(KEPT, 'utf8')) as {
     yearOverFixedArithmetic: number;

@@ -1,4 +1,4 @@
-/** Invented weather: ten days of different kinds at the start of a year in the south, where January has a high sun; the rest is overcast. */
+/** Invented weather: ten days of different kinds at the start of a year in the south, where January has a high sun; the rest is dark. */
 import type { WeatherYear } from '@noonloop/weather-io';
 
 /** Hours that are compared. */
@@ -58,7 +58,8 @@ export function tenDays(): WeatherYear {
     dryBulb[row] = air[0] + (air[1] - air[0]) * swing;
     dewPoint[row] = dryBulb[row]! - dry;
     windSpeed[row] = wind * (0.6 + 0.4 * swing);
-    if (hour < 5 || hour > 19) continue;
+    // What is not compared stays dark, which costs next to nothing.
+    if (row >= HOURS || hour < 5 || hour > 19) continue;
     dni[row] = beam(hour) * Math.sqrt(height);
     dhi[row] = diffuse * (0.15 + 0.85 * height);
     ghi[row] = dhi[row]! + dni[row]! * height * 0.95;

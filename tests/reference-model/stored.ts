@@ -4,7 +4,9 @@ import type { SystemDesign } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { type ReferenceRun, referenceRun } from './model.ts';
 
-/** A file of the runs of all designs; it is made by the first call, which no mutant has touched. */
+const runs = new Map<string, ReferenceRun>();
+
+/** A run of the model, once in a process; or, where it is asked for, of a file of the runs of all designs; it is made by the first call, which no mutant has touched. */
 export function storedRun(
   name: string,
   designs: readonly (readonly [string, SystemDesign])[],
@@ -12,14 +14,18 @@ export function storedRun(
 ): ReferenceRun {
   const path = process.env.NOONLOOP_REFERENCE;
   const design = designs.find(([known]) => known === name)![1];
-  if (path === undefined) return referenceRun(design, weather);
+  if (path === undefined) {
+    const known = runs.get(name) ?? referenceRun(design, weather);
+    runs.set(name, known);
+    return known;
+  }
   if (!existsSync(path)) {
-    const runs = designs.map(([known, one]) => {
+    const all = designs.map(([known, one]) => {
       const { columns, ...rest } = referenceRun(one, weather);
       const lists = Object.entries(columns).map(([column, values]) => [column, Array.from(values)]);
       return [known, { ...rest, columns: Object.fromEntries(lists) }];
     });
-    writeFileSync(path, JSON.stringify(Object.fromEntries(runs)));
+    writeFileSync(path, JSON.stringify(Object.fromEntries(all)));
   }
   const kept = (JSON.parse(readFileSync(path, 'utf8')) as Record<string, { columns: Record<string, number[]> }>)[name]!;
   const columns = Object.entries(kept.columns).map(([column, list]) => [column, Float64Array.from(list)]);
