@@ -73,7 +73,7 @@ function hottestPossible({ array }: SystemDesign, weather: WeatherYear, stepsPer
   const total = lightOn(weather, plane, stepsPerHour);
   const modifier = collector.incidenceModifier;
   const peak =
-    'b0' in modifier
+    'b0' in modifier || 'covers' in modifier
       ? 1
       : 'tubes' in modifier
         ? Math.max(...modifier.transversal.values) * Math.max(...modifier.longitudinal.values)

@@ -46,6 +46,7 @@ function modifierOf(
 ) {
   if (square <= 0) return 0;
   if ('b0' in modifier) return Math.max(0, 1 - modifier.b0 * (1 / square - 1));
+  if ('covers' in modifier) throw new Error('the explicit model knows no covers');
   if (!('tubes' in modifier)) return fromTable(modifier, Math.acos(square) / RADIANS);
   const [across, along] = modifier.tubes === 'upright' ? [level, slope] : [slope, level];
   const angle = (part: number) => Math.atan2(Math.abs(part), square) / RADIANS;

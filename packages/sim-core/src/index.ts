@@ -17,6 +17,7 @@ export { STEP_CODES, type StepCode } from './input/step-codes.ts';
 export type { StepFact, WorkingStep } from './input/working.ts';
 export * from './study/index.ts';
 export { RunFault } from './year/finite.ts';
+export type { OwnComponents, OwnState } from './year/own.ts';
 export type * from './year/result.ts';
 export { NOTICE_CODES } from './year/result.ts';
 export { RUN_ASSUMPTION_CODES, type RunAssumptionCode } from './year/run-assumptions.ts';

@@ -175,6 +175,8 @@ export const coilSmall: Rule = ({ result: { design } }) => {
 export const givenBack: Rule = ({ result: { design }, columns }) => {
   const back = total(columns.heatGivenBack);
   const brought = total(columns.coilHeat) + back;
+  // Where the pump is asked to cool the tank by night, that is no loss.
+  if (design.control.nightCooling !== null) return null;
   if (!(back > 0) || back < GIVEN_BACK * brought) return null;
   return {
     code: 'heat-given-back',

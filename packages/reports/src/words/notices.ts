@@ -33,6 +33,7 @@ export const NOTICE_WORDS: Words<NoticeCode> = {
     'Water passed the flow-through heater colder than the taps want it: too little flow, rise or power for it to fire; the shortfall is counted.',
   'heater-off':
     'Water was drawn while the heater was off by season or timer: {hot}, of which {cool} left it below 60 °C (140 °F); the taps lacked {missing} in these hours.',
+  'cooled-at-night': 'The pump ran at night to cool the tank, and carried {heat} out through the collectors.',
   'relief-valve': 'The tank’s relief valve opened at {opens}; the water and heat let out are counted.',
 };
 

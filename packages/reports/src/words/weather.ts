@@ -13,6 +13,8 @@ export const RUN_ASSUMPTION_WORDS: Words<RunAssumptionCode> = {
   'sky-cloudy': 'Sky: by the file’s cloud cover, from {moisture} (Clark & Allen 1978, Walton 1983).',
   'sky-cloudy-dry':
     'Sky: by the file’s cloud cover, from a dew point {spread} below air (Clark & Allen 1978, Walton 1983).',
+  'albedo-of-design':
+    'Ground reflectance: array.groundAlbedo and snowAlbedo, as the design asks; the weather’s own column is ignored.',
   'albedo-of-weather': 'Ground reflectance: the weather’s own column, in place of array.groundAlbedo and snowAlbedo.',
   'no-snow-depth': 'Snow on panels: the weather has no depth; none is taken.',
   'no-wind': 'Wind: the weather has none; the collectors’ wind terms stand at their values for {3 m/s}.',

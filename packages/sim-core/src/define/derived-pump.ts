@@ -98,7 +98,7 @@ function ratedPump(pump: CheckedInput['pump'], fill: Fill): PumpDesign {
 }
 
 /** Mode of the control where it is not given, and the limit of stagnation. */
-export function controlDefaults({ control, pump }: CheckedInput, fill: Fill): ControlDesign {
+export function controlDefaults({ control, loop, pump }: CheckedInput, fill: Fill): ControlDesign {
   const onMains = pump.drive === 'mains';
   if (onMains && control.mode === 'power') {
     throw new DesignError([
@@ -107,6 +107,16 @@ export function controlDefaults({ control, pump }: CheckedInput, fill: Fill): Co
         found: '"power"',
         expected: '"difference" or "schedule" with a pump on the mains',
         remedy: 'Power is always there; say who stops the pump.',
+      },
+    ]);
+  }
+  if (control.nightCooling !== null && (!onMains || loop.layout !== 'closed')) {
+    throw new DesignError([
+      {
+        path: 'control.nightCooling',
+        found: onMains ? `with layout "${loop.layout}"` : `with drive "${pump.drive}"`,
+        expected: 'a pump on the mains and a closed loop',
+        remedy: 'A module gives nothing at night, and water in cold collectors freezes: leave it out.',
       },
     ]);
   }

@@ -33,6 +33,8 @@ export interface ControlInput {
   readonly difference?: DifferenceInput | undefined;
   /** Spans of whole hours of the day, from and to, standard time; used where the mode is `schedule`. Default [[9,16]]: judgement: the brighter hours of a day. */
   readonly schedule?: readonly (readonly [number, number])[] | undefined;
+  /** Cooling at night by a pump on the mains, against a tank that would boil in the holidays; `null`: none. Default null: judgement: the high limit is enough. */
+  readonly nightCooling?: NightCoolingInput | null | undefined;
   /** Failures to play through. */
   readonly outages?: readonly OutageInput[] | undefined;
   /** Tank top temperature at which the pump is cut off; `null` for none. [°C] Default 85: lower end of common practice, no source; hard water wants it lower, which keeps the coil clean longer, for more hours in standstill. From 30 to 120. For example "120 degF". */
@@ -51,6 +53,14 @@ export interface OutageInput {
   readonly to: string;
   /** `pump`: the pump does not turn. `power`: a mains blackout; it stops a pump on the mains and every heater that needs electricity. A pump on its own module, its controller with it (judgement), does not feel it. */
   readonly kind: 'pump' | 'power';
+}
+
+/** Cooling at night by a pump on the mains, against a tank that would boil in the holidays; `null`: none. */
+export interface NightCoolingInput {
+  /** Top of the tank at which it starts, in the dark and with collectors colder than the tank. [°C] From 40 to 95. For example "120 degF". */
+  readonly above: Quantity;
+  /** Top of the tank at which it stops. [°C] From 30 to 90. For example "120 degF". */
+  readonly until: Quantity;
 }
 
 /** Controller by temperature difference; used where the mode is `difference`. */
@@ -568,6 +578,8 @@ export interface ArrayInput {
   readonly skyModel?: 'perez' | 'hay-davies' | 'isotropic' | 'haydavies' | undefined;
   /** Diffuse reflectance of the ground where the weather has no column of its own, one value or twelve from January. [-] Default 0.2: grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory). From 0 to 1. For example "35 %". */
   readonly groundAlbedo?: Quantity | readonly number[] | undefined;
+  /** Whose reflectance of the ground counts where the weather has a column of its own. Default 'weather': judgement: what was measured at the place. */
+  readonly albedoFrom?: 'weather' | 'design' | undefined;
   /** Reflectance of snow on the ground where the weather has its depth; `null` leaves it out. [-] Default 0.6: between fresh snow of 0.8 and old snow of 0.4, handbook values (from memory). From 0 to 1. For example "35 %". */
   readonly snowAlbedo?: Quantity | null | undefined;
   /** What lies on the collectors after a snowfall, where the weather has the depth: nothing, or snow as on plates or on tubes. Default 'ignored': judgement: panels clear themselves. */
@@ -668,6 +680,7 @@ export interface CollectorInput {
   readonly incidenceModifier?:
     | IncidenceModifierInputByB0
     | IncidenceModifierInputByAngles
+    | IncidenceModifierInputByCovers
     | IncidenceModifierInputByTransversal
     | undefined;
   /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] Default 8000: judgement: copper plate and tubes, their fluid, half of one glass. From 1000 to 60000. For example "8 kJ/(m2 K)". */
@@ -708,6 +721,18 @@ export interface TransversalInput {
   readonly angles: readonly number[];
   /** Modifier at each angle; 1 at 0°. [-] */
   readonly values: readonly number[];
+}
+
+/** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
+export interface IncidenceModifierInputByCovers {
+  /** Equal plates one over the other, 1 or 2. From 1 to 2. */
+  readonly covers: number;
+  /** n of the plate; some 1.526 for glass. [-] From 1.05 to 3. For example "35 %". */
+  readonly refractiveIndex: Quantity;
+  /** K, extinction coefficient: some 4 for clear white glass, 32 for greenish. [1/m] From 0 to 500. For example "0.04 cm^-1". */
+  readonly extinction: Quantity;
+  /** L, of one plate. [m] From 0 to 0.05. For example "6.5 ft". */
+  readonly thickness: Quantity;
 }
 
 /** Incidence angle modifier of the beam; that of diffuse light follows by integration. */

@@ -14,6 +14,18 @@ export interface IncidenceModifierTable {
   readonly values: readonly number[];
 }
 
+/** Incidence angle modifier of a cover by its matter: how much of the light that gets through at 0° still does aslant, τ(θ)/τ(0). */
+export interface IncidenceModifierCover {
+  /** Equal plates one over the other, 1 or 2. */
+  readonly covers: number;
+  /** n of the plate; some 1.526 for glass. [-] */
+  readonly refractiveIndex: number;
+  /** K, extinction coefficient: some 4 for clear white glass, 32 for greenish. [1/m] */
+  readonly extinction: number;
+  /** L, of one plate. [m] */
+  readonly thickness: number;
+}
+
 /** Incidence angle modifiers of tubes: K = K_T(θT) K_L(θL), each table measured with the other angle 0. */
 export interface IncidenceModifierBiaxial {
   /** By the angle across the tubes; values above 1 are common. */
@@ -45,7 +57,11 @@ export interface CollectorDesign {
   /** Quadratic heat loss coefficient. [W/(m²·K²)] */
   readonly a2: number;
   /** Incidence angle modifier of the beam; that of diffuse light follows by integration. */
-  readonly incidenceModifier: IncidenceModifierB0 | IncidenceModifierTable | IncidenceModifierBiaxial;
+  readonly incidenceModifier:
+    | IncidenceModifierB0
+    | IncidenceModifierTable
+    | IncidenceModifierCover
+    | IncidenceModifierBiaxial;
   /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] */
   readonly heatCapacity: number;
   /** Share of {@link heatCapacity} that is left when the fluid has boiled out. [-] */
@@ -165,6 +181,8 @@ export interface ArrayDesign extends ArrayExtent {
   readonly skyModel: 'perez' | 'hay-davies' | 'isotropic';
   /** Diffuse reflectance of the ground where the weather has no column of its own, one value or twelve from January. [-] */
   readonly groundAlbedo: number | readonly number[];
+  /** Whose reflectance of the ground counts where the weather has a column of its own. */
+  readonly albedoFrom: 'weather' | 'design';
   /** Reflectance of snow on the ground where the weather has its depth; `null` leaves it out. [-] */
   readonly snowAlbedo: number | null;
   /** What lies on the collectors after a snowfall, where the weather has the depth: nothing, or snow as on plates or on tubes. */

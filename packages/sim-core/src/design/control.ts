@@ -36,6 +36,14 @@ export interface OutageDesign {
   readonly kind: 'pump' | 'power';
 }
 
+/** Nights on which the pump runs to cool a hot tank through the collectors. */
+export interface NightCoolingDesign {
+  /** Top of the tank at which it starts, in the dark and with collectors colder than the tank. [°C] */
+  readonly above: number;
+  /** Top of the tank at which it stops. [°C] */
+  readonly until: number;
+}
+
 /** What lets the pump run, and what stops it while there is power for it. */
 export interface ControlDesign {
   /** Who lets it run. */
@@ -44,6 +52,8 @@ export interface ControlDesign {
   readonly difference: DifferenceControlDesign;
   /** Spans of whole hours of the day, from and to, standard time; used where the mode is `schedule`. */
   readonly schedule: readonly (readonly [number, number])[];
+  /** Cooling at night by a pump on the mains, against a tank that would boil in the holidays; `null`: none. */
+  readonly nightCooling: NightCoolingDesign | null;
   /** Failures to play through. */
   readonly outages: readonly OutageDesign[];
   /** Tank top temperature at which the pump is cut off; `null` for none. [°C] */

@@ -19,6 +19,7 @@ export type {
   HorizonPoint,
   IncidenceModifierB0,
   IncidenceModifierBiaxial,
+  IncidenceModifierCover,
   IncidenceModifierTable,
   ObstacleDesign,
   SummerTiltDesign,
@@ -28,6 +29,7 @@ export type {
   ControlDesign,
   ControlMode,
   DifferenceControlDesign,
+  NightCoolingDesign,
   OutageDesign,
 } from './control.ts';
 export type {

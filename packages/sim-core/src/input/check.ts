@@ -44,7 +44,8 @@ function toDesignIssues(issues: readonly z.core.$ZodIssue[], input: unknown): De
           {
             path,
             found,
-            expected: '{ b0 }, { angles, values } or { transversal, longitudinal, tubes }',
+            expected:
+              '{ b0 }, { angles, values }, { covers, refractiveIndex, extinction, thickness } or { transversal, longitudinal, tubes }',
             remedy: 'Give one of the forms.',
           },
         ];

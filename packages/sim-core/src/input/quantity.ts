@@ -6,6 +6,7 @@ export type Quantity = number | string;
 /** Kinds of quantity that a design takes, each with the unit of a bare number and one example with a unit. */
 export const DIMENSIONS = {
   length: { unit: 'm', target: 'm', example: '6.5 ft' },
+  perLength: { unit: '1/m', target: 'm^-1', example: '0.04 cm^-1' },
   area: { unit: 'm²', target: 'm^2', example: '24 ft2' },
   mass: { unit: 'kg', target: 'kg', example: '90 lb' },
   volume: { unit: 'm³', target: 'm^3', example: '80 gal' },

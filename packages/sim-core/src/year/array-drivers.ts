@@ -105,7 +105,7 @@ export function compileGroupDrivers(
 
   const arrayAssumptions: Saying<RunAssumptionCode>[] = [sky.basis];
   if (weather.columns.albedo !== null) {
-    arrayAssumptions.push(say('albedo-of-weather'));
+    arrayAssumptions.push(say(array.albedoFrom === 'weather' ? 'albedo-of-weather' : 'albedo-of-design'));
   }
   if (snowFalls && snowDepth === null) {
     arrayAssumptions.unshift(say('no-snow-depth'));
@@ -138,7 +138,7 @@ export function compileGroupDrivers(
 type LightQuery = ReturnType<typeof lightQuery>;
 
 function lightQuery(
-  { covers, groundAlbedo: albedo, horizon, skyModel: model, snowAlbedo }: ArrayDesign,
+  { albedoFrom, covers, groundAlbedo: albedo, horizon, skyModel: model, snowAlbedo }: ArrayDesign,
   plane: PlaneOrientation & Partial<Pick<CollectorGroupDesign, 'lightShare' | 'obstacle' | 'slopeLength' | 'width'>>,
   snow: SnowSurface | 'ignored',
   stepsPerHour: number,
@@ -150,6 +150,7 @@ function lightQuery(
     stepsPerHour,
     plane: { tilt, azimuth, albedo, snowAlbedo, model, shading: { horizon, obstacle, extent } },
     snow,
+    albedoFrom,
     // Only collectors are under a sheet or a tree; no share is one of all the light.
     dimmed: lightShare === undefined || (lightShare === 1 && covers.length === 0) ? null : { lightShare, covers },
   };
@@ -157,10 +158,13 @@ function lightQuery(
 
 /** Light on a plane, past horizon, obstacle, snow and what lies on it. */
 function lightOn(weather: WeatherYear, query: LightQuery): PlaneIrradiance {
-  const { dimmed, plane, snow, stepsPerHour } = query;
-  const { dryBulb, snowDepth } = weather.columns;
+  const { albedoFrom, dimmed, plane, snow, stepsPerHour } = query;
+  const { columns } = weather;
+  const { dryBulb, snowDepth } = columns;
+  const ownGround = albedoFrom === 'design' && columns.albedo !== null;
   return planes(weather, query, () => {
-    const light = planeOfArray(weather, plane, { stepsPerHour });
+    const seen = ownGround ? { ...weather, columns: { ...columns, albedo: null } } : weather;
+    const light = planeOfArray(seen, plane, { stepsPerHour });
     if (snowDepth !== null && snow !== 'ignored') {
       takeShare(light, snowCover(snowDepth, dryBulb, hourlyMeans(light.total), plane.tilt, snow));
     }

@@ -1,5 +1,5 @@
 /** Sun on the array, and the loop between it and the tank. */
-import { decidePump, differenceWants } from '../physics/control/pump-control.ts';
+import { decideCooling, decidePump, differenceWants } from '../physics/control/pump-control.ts';
 import { sensedDifference } from '../physics/control/sensors.ts';
 import { coldest, hottest } from '../physics/extremes.ts';
 import { fluidDensity, fluidSpecificHeat, fluidViscosity } from '../physics/fluid/compile.ts';
@@ -32,6 +32,7 @@ export function collectHeat(machine: Machine, hour: number, steps: number, at: n
   conditions.absorbed = irradiance > 0 ? drivers.absorbed[at]! : -drivers.skyLoss[hour]!;
   conditions.ambient = drivers.ambient[hour]!;
   conditions.duration = 3600 / steps;
+  if (machine.own !== null) gainOwn(machine.own, hour, irradiance, conditions);
   if (drivers.groups !== null) setLight(circuit.branches!, drivers.groups, hour, at, conditions);
 
   const flows = pumpLoop(machine, hour, at, share) || siphonLoop(machine, hour, share);
@@ -55,6 +56,20 @@ export function collectHeat(machine: Machine, hour: number, steps: number, at: n
   return flows;
 }
 
+/** Shows the user's own parts the step, and asks their gain. */
+function gainOwn(
+  { parts, state }: NonNullable<Machine['own']>,
+  hour: number,
+  irradiance: number,
+  conditions: StepConditions,
+): void {
+  state.hour = hour;
+  state.duration = conditions.duration;
+  state.ambient = conditions.ambient;
+  state.irradiance = irradiance;
+  if (parts.gain !== undefined) conditions.absorbed = parts.gain(conditions.absorbed, state);
+}
+
 /** One step of the pumped loop through coil or plate exchanger. @returns Whether the pump moves fluid; where not, nothing is changed. */
 function pumpLoop(machine: Machine, hour: number, at: number, share: number): boolean {
   const { columns, control, drivers, loop, tank } = machine;
@@ -62,7 +77,10 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
   const { conditions, exchange, stream } = step;
   const supply = drive.onMains ? Number.POSITIVE_INFINITY : at < 0 ? 0 : drivers.pumpSupply[at]!;
   const top = tank.temperature[tank.temperature.length - 1]!;
-  if (!decidePump(control, supply, top, pumpWanted(machine, hour), conditions.duration)) return false;
+  const asked = pumpWanted(machine, hour);
+  const { own } = machine;
+  const wanted = own?.parts.wants === undefined ? asked : own.parts.wants(asked, own.state);
+  if (!decidePump(control, supply, top, wanted, conditions.duration)) return false;
   if (!canFlow(machine, hour, share)) return false;
   const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
   const temperature = meanFluidTemperature(circuit);
@@ -87,6 +105,10 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
   else circulatePlate(plate, circuit, tank, step);
   const energy = drive.onMains ? columns.pumpElectricity : columns.pumpPvEnergy;
   energy[hour]! += stream.power * conditions.duration;
+  if (control.cooling) {
+    control.cooledHours += share;
+    control.cooledHeat -= exchange.coilHeat;
+  }
   columns.pumpRunning[hour]! += share;
   columns.loopFlow[hour]! += stream.flow * share;
   columns.collectorOutletTemperature[hour]! += exchange.outlet * share;
@@ -94,12 +116,21 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
 }
 
 /** Whether the controller asks for flow and the pump can give it. */
-function pumpWanted({ control, design, drivers, loop, tank }: Machine, hour: number): boolean {
+function pumpWanted(machine: Machine, hour: number): boolean {
+  const { control, design, drivers, loop, tank } = machine;
   if (drivers.pumpOut[hour] === 1) return false;
+  if (control.coolAbove < Number.POSITIVE_INFINITY && coolsByNight(machine, hour)) return true;
   if (control.mode === 'power') return true;
   if (control.mode === 'schedule') return control.scheduled[hour % 24] === 1;
   const sensed = sensedDifference(loop.circuit, tank, design.control.difference, control.running);
   return differenceWants(control, sensed);
+}
+
+/** Whether the pump runs to cool the tank: only in hours without light. */
+function coolsByNight({ control, design, drivers, loop, tank }: Machine, hour: number): boolean {
+  const sensed = sensedDifference(loop.circuit, tank, design.control.difference, control.running);
+  const top = tank.temperature[tank.temperature.length - 1]!;
+  return decideCooling(control, drivers.lit[hour] === 0, top, sensed);
 }
 
 /** Whether the loop passes a flow that the pump would drive: no steam in the collectors, and pressure enough; notes where that is too little. */

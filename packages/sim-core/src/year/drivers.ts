@@ -67,8 +67,8 @@ export function compileDrivers(design: SystemDesign, weather: WeatherYear, steps
 
 /** All that drives the pump, besides the weather; the light on the module's plane by what it depends on in turn. */
 function supplyDependsOn({ array, control, pump, pv }: SystemDesign, stepsPerHour: number): unknown {
-  const { groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels, summerTilt } = array;
-  const light = [groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels !== 'ignored', summerTilt];
+  const { albedoFrom, groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels, summerTilt } = array;
+  const light = [albedoFrom, groundAlbedo, horizon, skyModel, snowAlbedo, snowOnPanels !== 'ignored', summerTilt];
   const drive = pump.drive === 'booster' ? pump.boosterEfficiency : pump;
   return [stepsPerHour, light, pv, drive, pump.drive, control.outages];
 }

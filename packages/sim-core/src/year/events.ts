@@ -18,6 +18,7 @@ export const hasEvent = (machine: Machine, hour: number, at: number): boolean =>
 export function mayPumpInDark(machine: Machine, hour: number): boolean {
   const { control, design, loop, tank } = machine;
   if (!loop.drive.onMains) return false;
+  if (tank.temperature[tank.temperature.length - 1]! > Math.min(control.coolAbove, control.coolUntil)) return true;
   if (control.mode === 'schedule') return control.scheduled[hour % 24] === 1;
   const { difference } = design.control;
   return control.running || sensedDifference(loop.circuit, tank, difference, false) > 0;

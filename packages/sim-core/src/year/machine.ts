@@ -10,6 +10,7 @@ import { type Books, openBooks } from './books.ts';
 import { assembleLoop, type CollectorLoop } from './collector-loop.ts';
 import { emptyColumns } from './columns.ts';
 import { compileDrivers, type Drivers } from './drivers.ts';
+import { type OwnComponents, type OwnState, requireOwn } from './own.ts';
 import type { RunColumns } from './result.ts';
 import { compileStepping, type StepOptions, type Stepping } from './stepping.ts';
 
@@ -24,6 +25,8 @@ export interface Machine {
   readonly control: PumpControl;
   readonly tank: Tank;
   readonly house: House;
+  /** Parts of the user's own, and what they see; `null` for none. */
+  readonly own: { readonly parts: OwnComponents; readonly state: OwnState } | null;
   /** What the parts exchange in the step at hand: one object of the run, written anew in each. */
   readonly exchange: StepExchange;
   /** The hour's row of the result. */
@@ -74,6 +77,8 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
     stream: { flow: 0, power: 0, capacityRate: 0, conductance: 0 },
     exchange,
   });
+  if (options.own !== undefined) requireOwn(options.own, design.array.groups.length > 0);
+  const seen = { absorber: loop.circuit.absorber, tank: tank.temperature };
   const house = assembleHouse(design);
   return {
     design,
@@ -87,6 +92,10 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
     ),
     tank,
     house,
+    own:
+      options.own === undefined
+        ? null
+        : { parts: options.own, state: { hour: 0, duration: 0, ambient: 0, irradiance: 0, ...seen } },
     exchange,
     columns: emptyColumns(drivers),
     books: openBooks(loop.circuit, tank, house.heater, house.baseline),

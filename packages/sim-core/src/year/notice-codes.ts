@@ -19,6 +19,7 @@ export const NOTICE_CODES = [
   'heater-not-firing',
   'heater-off',
   'relief-valve',
+  'cooled-at-night',
 ] as const;
 
 /** Code of something that a run clamped, extrapolated or left out. */

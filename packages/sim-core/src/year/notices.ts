@@ -87,7 +87,7 @@ function ofLight({ columns, design, drivers }: Machine): RunNotice[] {
   ];
 }
 
-function ofWater({ columns, design, drivers }: Machine): RunNotice[] {
+function ofWater({ columns, control, design, drivers }: Machine): RunNotice[] {
   return [
     notice('draw-held', drivers.heldDrawHours),
     notice('heater-not-firing', count(columns.unfiredShortfall, isPositive)),
@@ -95,6 +95,7 @@ function ofWater({ columns, design, drivers }: Machine): RunNotice[] {
     notice('relief-valve', count(columns.reliefVolume, isPositive), {
       opens: fact(design.tank.reliefTemperature, '°C'),
     }),
+    notice('cooled-at-night', Math.ceil(control.cooledHours), { heat: fact(control.cooledHeat, 'J') }),
   ];
 }
 

@@ -5,6 +5,7 @@ import { SKY_BASES } from '../physics/collector/night-sky.ts';
 export const RUN_ASSUMPTION_CODES = [
   ...SKY_BASES,
   'albedo-of-weather',
+  'albedo-of-design',
   'no-snow-depth',
   'no-wind',
   'wind-along-collectors',

@@ -17,7 +17,7 @@ import type { StepOptions } from './stepping.ts';
 /** Hours that a run steps through. */
 const HOURS = 8760;
 
-const STEP_OPTIONS = ['stepsPerHour', 'collectorNodes', 'pipeNodes'];
+const STEP_OPTIONS = ['stepsPerHour', 'collectorNodes', 'pipeNodes', 'own'];
 const SIMULATE_OPTIONS = [...STEP_OPTIONS, 'keepTankNodes', 'stepDays'];
 
 /** What a run keeps and how finely it steps. */

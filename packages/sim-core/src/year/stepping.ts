@@ -6,6 +6,7 @@ import { heatsInTank } from '../physics/backup/heater.ts';
 import { drawsWithinHours } from '../physics/draw/schedule.ts';
 import { stepsFor } from '../physics/sun/track.ts';
 import { restParts } from '../physics/tank/tank.ts';
+import type { OwnComponents } from './own.ts';
 
 /** Steps in place of one where the high limit or a controller by temperature difference may act. */
 export const FINENESS = 8;
@@ -29,6 +30,8 @@ export interface StepOptions {
   readonly collectorNodes?: number;
   /** Nodes of each of the four pipe sections (hot and cold, outdoors and indoors). Default 1, from the same test. */
   readonly pipeNodes?: number;
+  /** Parts of your own in the step: plain functions. Default none, and then they cost nothing. */
+  readonly own?: OwnComponents;
 }
 
 /** In what parts the hours of a run are taken, and its circuit is cut. */

@@ -34,6 +34,13 @@ const byTwoTables = z.strictObject({
   tubes: choice(['upright', 'level']),
 });
 
+const byCover = z.strictObject({
+  covers: count(1, 2),
+  refractiveIndex: quantity('fraction', 1.05, 3),
+  extinction: quantity('perLength', 0, 500),
+  thickness: quantity('length', 0, 0.05),
+});
+
 /** Schema of one collector. */
 const collectorSchema = z
   .strictObject({
@@ -56,7 +63,7 @@ const collectorSchema = z
     stagnationTemperature: quantity('temperature', 60, 400).optional(),
     glazed: defaulted(flag, true, '', 'judgement: one cover, as on most panels that heat water'),
     incidenceModifier: defaulted(
-      z.union([byB0, byTable, byTwoTables]),
+      z.union([byB0, byTable, byCover, byTwoTables]),
       { b0: 0.1 },
       '-',
       'single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory)',
@@ -165,6 +172,7 @@ export const arraySchema = z
       '-',
       'grass and roofs without snow: 0.2, Liu & Jordan 1963 (from memory)',
     ),
+    albedoFrom: defaulted(choice(['weather', 'design']), 'weather', '', 'judgement: what was measured at the place'),
     snowAlbedo: defaulted(
       quantity('fraction', 0, 1).nullable(),
       0.6,

@@ -44,11 +44,18 @@ const monthDay = shaped(
 
 const outageSchema = z.strictObject({ from: monthDay, to: monthDay, kind: choice(['pump', 'power']) });
 
+const nightCoolingSchema = z
+  .strictObject({ above: quantity('temperature', 40, 95), until: quantity('temperature', 30, 90) })
+  .superRefine(({ above, until }, context) => {
+    if (until >= above) fault(context, `${until} °C`, `less than the start, ${above} °C`, 'Give both.', ['until']);
+  });
+
 /** Schema of what lets the pump run, and of the limits. */
 export const controlSchema = z.strictObject({
   mode: choice(['power', 'difference', 'schedule']).optional(),
   difference: differenceSchema.prefault({}),
   schedule: defaulted(hourSpans, [[9, 16]], '', 'judgement: the brighter hours of a day'),
+  nightCooling: defaulted(nightCoolingSchema.nullable(), null, '', 'judgement: the high limit is enough'),
   outages: z.array(outageSchema).max(100).default([]),
   highLimit: defaulted(
     quantity('temperature', 30, 120).nullable(),

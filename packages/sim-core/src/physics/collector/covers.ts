@@ -1,17 +1,9 @@
 /** Light through one or two equal plates of glass or plastic, ray by ray: what an incidence modifier is made of. */
+import type { IncidenceModifierCover } from '../../design/array.ts';
 import { requireNumber } from '../../input/errors.ts';
 
 /** Cover of a collector, by its matter. */
-export interface CoverOptics {
-  /** Equal plates one over the other. */
-  readonly covers: 1 | 2;
-  /** n of the plate. [-] */
-  readonly refractiveIndex: number;
-  /** K, extinction coefficient. [1/m] */
-  readonly extinction: number;
-  /** L, of one plate. [m] */
-  readonly thickness: number;
-}
+export type CoverOptics = IncidenceModifierCover;
 
 /** Where a ray's light goes. */
 export interface CoverShares {
@@ -58,6 +50,10 @@ export function coverTransmittanceAbsorptance(cover: CoverOptics, absorptance: n
   return (transmittance * absorptance) / (1 - (1 - absorptance) * coverShares(cover, 60).reflectance);
 }
 
+/** τ(θ)/τ(0) by cos θ. [-] @internal */
+export const coverModifier = (cover: CoverOptics, cosine: number): number =>
+  throughPlates(cover, cosine, 'through') / throughPlates(cover, 1, 'through');
+
 /** Mean of both polarisations. */
 function throughPlates(cover: CoverOptics, cosine: number, way: 'through' | 'back'): number {
   const { extinction, refractiveIndex: n, thickness } = cover;
@@ -80,8 +76,9 @@ function ofPlates(covers: number, r: number, kept: number, way: 'through' | 'bac
   return between > 0 ? back + (t * t * back) / between : 1;
 }
 
-function requireCover({ covers, extinction, refractiveIndex, thickness }: CoverOptics): void {
-  requireNumber('covers', covers, 1, 2, '');
+/** @throws DesignError for a number out of its range. @internal */
+export function requireCover({ covers, extinction, refractiveIndex, thickness }: CoverOptics): void {
+  requireNumber('covers', Number.isInteger(covers) ? covers : Number.NaN, 1, 2, '');
   requireNumber('refractiveIndex', refractiveIndex, 1, 3, '');
   requireNumber('extinction', extinction, 0, 500, '1/m');
   requireNumber('thickness', thickness, 0, 0.05, 'm');

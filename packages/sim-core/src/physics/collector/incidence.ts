@@ -1,7 +1,13 @@
 /** Incidence angle modifier of the beam: how much less gets through the cover when the sun comes aslant. */
 
-import type { IncidenceModifierB0, IncidenceModifierBiaxial, IncidenceModifierTable } from '../../design/design.ts';
+import type {
+  IncidenceModifierB0,
+  IncidenceModifierBiaxial,
+  IncidenceModifierCover,
+  IncidenceModifierTable,
+} from '../../design/design.ts';
 import { DesignError, quote, requireNumber } from '../../input/errors.ts';
+import { coverModifier, requireCover } from './covers.ts';
 
 /** Modifiers of diffuse light. */
 export interface DiffuseModifiers {
@@ -12,7 +18,7 @@ export interface DiffuseModifiers {
 }
 
 /** Modifier of a cover that treats light from all sides alike. */
-export type PlainModifier = IncidenceModifierB0 | IncidenceModifierTable;
+export type PlainModifier = IncidenceModifierB0 | IncidenceModifierTable | IncidenceModifierCover;
 
 /** Modifier of any form. */
 export type IncidenceModifier = PlainModifier | IncidenceModifierBiaxial;
@@ -21,6 +27,7 @@ export type IncidenceModifier = PlainModifier | IncidenceModifierBiaxial;
  * Incidence angle modifier of beam light.
  *
  *     from b0:     K = 1 − b0 (1/cos θ − 1), held at 0 where it would be negative
+ *     from a cover: τ(θ)/τ(0) by Fresnel and extinction, see `coverShares`
  *     from a table: linear in θ between its rows, then to 0 at 90°
  *
  * @param modifier - b0 ≥ 0, or rows that rise from 0°. [-]
@@ -38,7 +45,7 @@ export function beamIncidenceModifier(modifier: PlainModifier, incidenceAngle: n
 /** Kernel of {@link beamIncidenceModifier}; θ in degrees. @internal */
 export function modifierAtAngle(modifier: PlainModifier, angle: number): number {
   if (angle >= 90) return 0;
-  if ('b0' in modifier) return modifierAtCosine(modifier, Math.cos((angle * Math.PI) / 180));
+  if (!('angles' in modifier)) return modifierAtCosine(modifier, Math.cos((angle * Math.PI) / 180));
   const { angles, values } = modifier;
   let row = 0;
   while (row + 1 < angles.length && angles[row + 1]! <= angle) row++;
@@ -53,6 +60,7 @@ export function modifierAtAngle(modifier: PlainModifier, angle: number): number 
 export function modifierAtCosine(modifier: PlainModifier, cosine: number): number {
   if (!(cosine > 0)) return 0;
   if ('b0' in modifier) return Math.max(0, 1 - modifier.b0 * (1 / cosine - 1));
+  if ('covers' in modifier) return coverModifier(modifier, Math.min(1, cosine));
   return modifierAtAngle(modifier, (Math.acos(Math.min(1, cosine)) * 180) / Math.PI);
 }
 
@@ -60,6 +68,10 @@ export function modifierAtCosine(modifier: PlainModifier, cosine: number): numbe
 export function requireModifier(modifier: PlainModifier): void {
   if ('b0' in modifier) {
     requireNumber('incidenceModifier.b0', modifier.b0, 0, 1, '');
+    return;
+  }
+  if ('covers' in modifier) {
+    requireCover(modifier);
     return;
   }
   const { angles, values } = modifier;

@@ -10,6 +10,14 @@ export interface PumpControl {
   limited: boolean;
   /** Whether it did so in the last step though there was supply and the controller asked for flow. */
   heldOff: boolean;
+  /** Whether it cools the tank by night. */
+  cooling: boolean;
+  /** Tank top at which that starts, infinite for never, and at which it stops. [°C] */
+  readonly coolAbove: number;
+  readonly coolUntil: number;
+  /** Hours and heat of it since the start. [h], [J] */
+  cooledHours: number;
+  cooledHeat: number;
   /** Time since the last start, at the end of the last step. [s] */
   ranFor: number;
   readonly mode: ControlMode;
@@ -44,6 +52,11 @@ export function compilePumpControl(pump: PumpDesign, control: ControlDesign, lif
     running: false,
     limited: false,
     heldOff: false,
+    cooling: false,
+    coolAbove: control.nightCooling?.above ?? Number.POSITIVE_INFINITY,
+    coolUntil: control.nightCooling?.until ?? Number.POSITIVE_INFINITY,
+    cooledHours: 0,
+    cooledHeat: 0,
     ranFor: 0,
     mode,
     startSupply: Math.max(
@@ -81,10 +94,22 @@ export function decidePump(
   const enough = supply > 0 && supply >= (control.running ? control.stopSupply : control.startSupply);
   const ranFor = control.running ? control.ranFor : 0;
   const would = enough && wanted;
-  control.running = would && !control.limited;
-  control.heldOff = would && control.limited;
+  const limited = control.limited && !control.cooling;
+  control.running = would && !limited;
+  control.heldOff = would && limited;
   control.ranFor = control.running ? ranFor + duration : 0;
   return control.running;
+}
+
+/**
+ * Decides whether the pump cools the tank: from its start until its stop, in the dark, while the collector is the colder.
+ *
+ * @param difference - Collector's sensor over the tank's. [K]
+ */
+export function decideCooling(control: PumpControl, dark: boolean, tankTop: number, difference: number): boolean {
+  const from = control.cooling ? control.coolUntil : control.coolAbove;
+  control.cooling = dark && tankTop > from && difference < 0;
+  return control.cooling;
 }
 
 /**
