@@ -111,7 +111,7 @@ function weekReply({ columns, tankNodes }: RunResult, { id, day }: WeekRequest):
   };
 }
 
-/** Unpacks the weather and runs the first years: until then a browser has not yet compiled the loop. */
+/** Unpacks the weather; years are run when they are asked for. */
 export async function openEngine(start: LiveStart & { readonly weather: string }): Promise<LiveEngine> {
   return new LiveEngine(start, await unpackWeather(start.weather));
 }
