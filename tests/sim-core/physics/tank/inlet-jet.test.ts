@@ -68,4 +68,12 @@ describe('mixByJet', () => {
     for (let draw = 0; draw < 7; draw++) out += 0.02 * WATER_HEAT_CAPACITY * (drawFromTank(tank, 0.02, 10, 1e-4) - 10);
     expect((before - tankHeat(tank)) / out).toBeCloseTo(1, 12);
   });
+
+  it('rounds nothing into a tank of one temperature, however many trickles an hour stir it [requirement: balance]', () => {
+    const tank = compileTank({ ...plainTank, inletDiameter: 0.01 }, [1]);
+    tank.temperature.fill(22.968434496225786);
+    const before = tankHeat(tank);
+    for (let draw = 0; draw < 10_000; draw++) drawFromTank(tank, 1e-20, 16.34, 1e-4);
+    expect(tankHeat(tank)).toBe(before);
+  });
 });

@@ -22,6 +22,9 @@ const FOUNTAIN = 1.85;
 export const fountainHeight = (flow: number, area: number, buoyancy: number): number =>
   (FOUNTAIN * (flow / area) * area ** 0.25) / Math.sqrt(buoyancy);
 
+/** Layers that differ by less are left as they are: each mixing rounds all of them, and hundreds an hour add up in the tank's balance. [K] */
+const ALIKE = 1e-9;
+
 /** An inlet that points upwards from the tank's floor. */
 export interface InletJet {
   /** Area of its mouth. [m²] */
@@ -56,7 +59,7 @@ export function mixByJet(temperature: Float64Array, jet: InletJet, flow: number,
     sum += here;
     nodes++;
   }
-  if (nodes < 2) return;
+  if (nodes < 2 || Math.abs(temperature[nodes - 1]! - temperature[0]!) < ALIKE) return;
   const mixed = sum / nodes;
   for (let node = 0; node < nodes; node++) temperature[node] = mixed;
 }
