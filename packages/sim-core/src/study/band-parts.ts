@@ -147,7 +147,7 @@ function tankMover({ tank, assumptions }: SystemDesign): Mover {
       name: 'tank-loss',
       deviation: byDefault ? 0.25 : 0.07,
       source: byDefault
-        ? 'loss from insulation alone, 1.4 times, ln 0.25 (from memory); one tank measured 1.5 times'
+        ? 'loss from insulation alone, 1.4 times, ln 0.25 (from memory); one tank measured 1.3 times'
         : 'standing-loss test 7 % (from memory)',
     },
     (factor) => ({ 'tank.lossCoefficient': tank.lossCoefficient * factor }),
