@@ -48,7 +48,7 @@ const OF_COLUMN: Partial<Record<keyof RunColumns, number>> = {
 const OF_SPARE_PV: typeof OF_COLUMN = { heaterPvEnergy: 0.02, heaterFuel: 0.02, baselineFuel: 0.01 };
 
 /** Columns of parts that the model does not have: 0 in its designs, and held to closed forms in tests of their own (docs/theory/draw.md). */
-const NOT_MODELLED: readonly (keyof RunColumns)[] = ['ringLoss', 'hotPipeLoss'];
+const NOT_MODELLED: readonly (keyof RunColumns)[] = ['ringLoss', 'hotPipeLoss', 'loadHeat'];
 
 /** In this design the valve opens in hour 204; how much ten-minute steps let out decides what the loop does afterwards. */
 const untilRelief = (name: string): number => (name.startsWith('direct motor') ? 204 : HOURS);
