@@ -1,6 +1,6 @@
 /** Sections of a report that are tables: numbers, inputs, definitions, balance. */
 import type { RunResult } from '@noonloop/sim-core';
-import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
+import { BALANCE_DEFINITION, DEFINITIONS } from '../definitions.ts';
 import { escapeHtml } from '../escape.ts';
 import type { NumberCell, ReportModel } from '../model/types.ts';
 import type { ReportOptions } from '../options.ts';
@@ -97,8 +97,9 @@ export function inputs({ results, model }: SectionGround): string[] {
 
 /** What each number means. */
 export function definitions({ model }: SectionGround): string[] {
-  const items = NUMBER_KEYS.map(
-    (key) => `<dt id="def-${key}">${DEFINITIONS[key].label}</dt><dd>${escapeHtml(DEFINITIONS[key].definition)}</dd>`,
+  const items = model.numbers.map(
+    ({ key }) =>
+      `<dt id="def-${key}">${DEFINITIONS[key].label}</dt><dd>${escapeHtml(DEFINITIONS[key].definition)}</dd>`,
   );
   const money = (model.money?.meanings ?? []).map(
     ([label, meaning]) => `<dt>${escapeHtml(label)}</dt><dd>${escapeHtml(meaning)}</dd>`,

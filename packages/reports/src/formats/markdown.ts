@@ -1,6 +1,6 @@
 import { MONTH_NAMES } from '../calendar.ts';
 import { SEVERITY_WORDS } from '../cautions/index.ts';
-import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
+import { BALANCE_DEFINITION, DEFINITIONS } from '../definitions.ts';
 import { escapeMarkdown } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
 import type { PlainTable, ReportModel, RunModel } from '../model/types.ts';
@@ -143,7 +143,7 @@ export function renderMarkdown(runs: Runs, options: ReportOptions = {}): string 
     ...(cells === undefined ? [] : plainTable(cells)),
   ]);
   const meanings = [
-    ...NUMBER_KEYS.map((key) => `- **${DEFINITIONS[key].label}:** ${DEFINITIONS[key].definition}`),
+    ...model.numbers.map(({ key }) => `- **${DEFINITIONS[key].label}:** ${DEFINITIONS[key].definition}`),
     ...(model.money?.meanings ?? []).map(([label, meaning]) => `- **${label}:** ${meaning}`),
   ];
   return `${[

@@ -1,6 +1,6 @@
 import { MONTH_NAMES } from '../calendar.ts';
 import { SEVERITY_WORDS } from '../cautions/index.ts';
-import { BALANCE_DEFINITION, DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
+import { BALANCE_DEFINITION, DEFINITIONS } from '../definitions.ts';
 import { plainText } from '../escape.ts';
 import { buildModel } from '../model/build.ts';
 import type { ReportModel } from '../model/types.ts';
@@ -142,7 +142,7 @@ function full(model: ReportModel, options: TextOptions, width: number): string[]
     lines.push(...textTable(balance.header, balance.rows, width), '');
   }
   lines.push(...wrap(BALANCE_DEFINITION, width), ...heading('What the numbers mean'));
-  for (const key of NUMBER_KEYS)
+  for (const { key } of model.numbers)
     lines.push(...wrap(`${DEFINITIONS[key].label}: ${DEFINITIONS[key].definition}`, width));
   for (const [label, meaning] of model.money?.meanings ?? []) lines.push(...wrap(`${label}: ${meaning}`, width));
   return lines;
