@@ -135,6 +135,16 @@ describe('a pool or rooms on the tank', () => {
           expect(taken).toBeCloseTo(Math.min(wanted, could), 8);
         },
       ),
+      // Asked for a rounding more than there is: the cold layer stays as it is.
+      {
+        examples: [
+          [
+            [19.009425392572712, 19.009425392572712, 19.009425392572712, 5, 19, 19],
+            16.000000000000004,
+            13.676092059239378,
+          ],
+        ],
+      },
     );
   });
 

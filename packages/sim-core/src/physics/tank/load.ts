@@ -32,7 +32,8 @@ export function coolByLoad(
       level -= room / lowered;
       room = 0;
     } else {
-      level -= most / lowered;
+      // The very temperature: rounding must not leave the level above the floor and take in a layer that lies below it.
+      level = Math.min(level, next);
       room -= most;
     }
   }
