@@ -1,3 +1,4 @@
+import { hottest as highest, coldest as lowest } from '../physics/extremes.ts';
 import { burstProtection } from '../physics/fluid/burst.ts';
 import type { Drain } from '../physics/loop/drain.ts';
 import { steamReach } from '../physics/loop/vessel-need.ts';
@@ -11,9 +12,9 @@ const FULL = 1e-9;
 export function loopYear(machine: Machine): LoopYear {
   const { columns, design, loop } = machine;
   const { ledger, pressure } = loop;
-  const coldestAbsorber = smallest(columns.absorberMinimumTemperature);
-  const coldestPipe = smallest(columns.pipeMinimumTemperature);
-  const coldest = Math.min(coldestAbsorber, coldestPipe);
+  const coldestAbsorber = lowest(columns.absorberMinimumTemperature);
+  const coldestPipe = lowest(columns.pipeMinimumTemperature);
+  const coldestPart = Math.min(coldestAbsorber, coldestPipe);
   const { airPressure, mostPipeSteam, steamLine } = pressure;
   const steamLength = mostPipeSteam / steamLine.bore;
   return {
@@ -21,13 +22,13 @@ export function loopYear(machine: Machine): LoopYear {
     airPressure,
     steam: steamReach(design, airPressure),
     longestSteam: steamLength >= (1 - FULL) * steamLine.length ? steamLine.length : steamLength,
-    lowestPressure: smallest(columns.loopPressure),
-    highestPressure: -smallest(columns.loopMaximumPressure.map((value) => -value)),
+    lowestPressure: lowest(columns.loopPressure),
+    highestPressure: highest(columns.loopMaximumPressure),
     lost: ledger.leaked,
     relieved: columns.loopReliefVolume.reduce((sum, value) => sum + value, 0),
     madeUp: ledger.madeUp,
     circulationFails: first(columns.lowPressure, (share) => share > 0),
-    protectionEnds: first(columns.freezingPoint, (point) => point > coldest),
+    protectionEnds: first(columns.freezingPoint, (point) => point > coldestPart),
     coldestAbsorber,
     coldestPipe,
     ...freezing(machine),
@@ -79,8 +80,6 @@ function freezing({ columns, design }: Machine) {
   }
   return counts;
 }
-
-const smallest = (column: Float64Array): number => column.reduce((least, value) => Math.min(least, value));
 
 function first(column: Float64Array, test: (value: number) => boolean): number | null {
   const hour = column.findIndex(test);

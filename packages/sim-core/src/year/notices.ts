@@ -1,5 +1,6 @@
 import { type Fact, fact } from '../input/saying.ts';
 import { HIGHEST_WIND } from '../physics/collector/quasi-dynamic.ts';
+import { coldest } from '../physics/extremes.ts';
 import { HIGHEST_TEMPERATURE } from '../physics/fluid/compile.ts';
 import { PV_TABLE } from '../physics/pv/power-table.ts';
 import type { Drivers } from './drivers.ts';
@@ -22,17 +23,25 @@ const notice = (code: NoticeCode, hours: number, facts: Record<string, Fact> = {
 });
 
 /** Hours of a column for which something holds. */
-const count = (column: Float64Array, test: (value: number, hour: number) => boolean): number =>
-  column.filter(test).length;
+function count(column: Float64Array, test: (value: number, hour: number) => boolean): number {
+  let hours = 0;
+  for (let hour = 0; hour < column.length; hour++) if (test(column[hour]!, hour)) hours++;
+  return hours;
+}
 
-const isPositive = (value: number): boolean => value > 0;
+/** Hours in which there is some of what a column holds. */
+function countSome(column: Float64Array): number {
+  let hours = 0;
+  for (let hour = 0; hour < column.length; hour++) if (column[hour]! > 0) hours++;
+  return hours;
+}
 
 function ofFluids({ columns, loop }: Machine): RunNotice[] {
   const { fluid } = loop;
   const frozen = (column: Float64Array) => count(column, (value, hour) => value < columns.freezingPoint[hour]!);
   const isExtrapolated = (outlet: number, hour: number): boolean =>
     outlet > fluid.validTo && columns.pumpRunning[hour]! > 0;
-  const coldestWater = columns.tankBottomTemperature.reduce((low, value) => Math.min(low, value));
+  const coldestWater = coldest(columns.tankBottomTemperature);
   const point = fact(fluid.freezingPoint, '°C');
   return [
     notice('fluid-extrapolated', count(columns.collectorOutletTemperature, isExtrapolated), {
@@ -60,14 +69,14 @@ function ofLoop({ columns, design }: Machine): RunNotice[] {
       count(columns.thermosiphonFlow, (value) => value !== 0),
       { heat: fact(taken, 'J') },
     ),
-    notice('loop-relief-valve', count(columns.loopReliefVolume, isPositive)),
-    notice('loop-pressure-low', count(columns.lowPressure, isPositive)),
+    notice('loop-relief-valve', countSome(columns.loopReliefVolume)),
+    notice('loop-pressure-low', countSome(columns.lowPressure)),
     notice(
       'glycol-thinned',
       hasThinned ? count(columns.glycolMassFraction, (value) => value < glycolMassFraction) : 0,
       { left: fact(left, '-') },
     ),
-    notice('boiling', count(columns.boiling, isPositive)),
+    notice('boiling', countSome(columns.boiling)),
   ];
 }
 
@@ -90,9 +99,9 @@ function ofLight({ columns, design, drivers }: Machine): RunNotice[] {
 function ofWater({ columns, control, design, drivers }: Machine): RunNotice[] {
   return [
     notice('draw-held', drivers.heldDrawHours),
-    notice('heater-not-firing', count(columns.unfiredShortfall, isPositive)),
+    notice('heater-not-firing', countSome(columns.unfiredShortfall)),
     whileOff(columns, drivers),
-    notice('relief-valve', count(columns.reliefVolume, isPositive), {
+    notice('relief-valve', countSome(columns.reliefVolume), {
       opens: fact(design.tank.reliefTemperature, '°C'),
     }),
     notice('cooled-at-night', Math.ceil(control.cooledHours), { heat: fact(control.cooledHeat, 'J') }),

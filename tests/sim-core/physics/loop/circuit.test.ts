@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { circuitRing } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
 import { absorberHeat, pipeHeat } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
-import type { Circuit } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
+import { type Circuit, emptyRest } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { compileTank, type Tank, tankHeat } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { plainInput } from '../../../examples.ts';
 import { conditions, goRound, stand } from './one-step.ts';
@@ -46,6 +46,7 @@ function makeCircuit(
       share: Float64Array.of(0.5, 0.5),
       contentShare: Float64Array.of(0.5, 0.5),
       standing: 60,
+      rest: emptyRest(2),
       films: null,
       surface: 0.5,
     },

@@ -10,6 +10,7 @@ import {
   type Circuit,
   type Coil,
   coilTemperature,
+  emptyRest,
   isIndoors,
   PIPE_SECTIONS,
 } from './circuit-state.ts';
@@ -193,6 +194,7 @@ function compileCoilOf(design: SystemDesign, fluid: CompiledFluid): Coil {
     share: shares,
     contentShare: shares.map((share) => share / whole),
     standing: films === null ? 0 : coilUA(films, 0, STANDING_COIL, STANDING_WATER),
+    rest: emptyRest(shares.length),
     films,
     surface: 0.5,
   };

@@ -105,11 +105,30 @@ export interface Coil {
   readonly contentShare: Float64Array;
   /** Conductance at standstill. [W/K] */
   readonly standing: number;
+  /** What a step of some length needs of the standing coil; worked out anew where the length changes. */
+  readonly rest: CoilRest;
   /** Tables of the films, renewed with the fluid; `null` for a conductance that does not change. */
   films: CompiledCoil | null;
   /** Where its surface stood in the last step, from the water (0) to the fluid (1): from there the next is sought. [-] */
   surface: number;
 }
+
+/** How the standing coil's content meets the water around it in a step of one length. */
+export interface CoilRest {
+  /** Length of the step; 0 before the first. [s] */
+  duration: number;
+  /** r = C_c/C_w of each piece. Shape [pieces]. [-] */
+  readonly ratio: Float64Array;
+  /** Of its excess over the water, what each piece's content loses. Shape [pieces]. [-] */
+  readonly fall: Float64Array;
+}
+
+/** Room for what a standing coil of some pieces needs. */
+export const emptyRest = (pieces: number): CoilRest => ({
+  duration: 0,
+  ratio: new Float64Array(pieces),
+  fall: new Float64Array(pieces),
+});
 
 /** Collectors of one kind: the whole array, or one of its groups. */
 export interface Absorbing {

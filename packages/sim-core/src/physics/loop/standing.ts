@@ -104,29 +104,33 @@ export function restCoil(
   duration: number,
   exchange: LoopExchange,
 ): boolean {
-  const { bottom, capacity, contentShare, standing } = coil;
+  const { bottom, rest, standing } = coil;
   const content = coil.temperature;
   const { coilRise } = exchange;
   const { nodeCapacity, temperature } = water;
   if (standing === 0) return false;
-  const x = (standing * duration) / capacity;
-  const kept = Math.exp(-x);
+  if (rest.duration !== duration) prepareRest(coil, nodeCapacity, duration);
+  const { fall: fallShare, ratio } = rest;
   let sum = 0;
-  let lastShare = -1;
-  let ratio = 0;
-  let fallShare = 0; // of the excess that the content loses
   for (let piece = 0; piece < content.length; piece++) {
-    // All but the end pieces are of one length.
-    if (contentShare[piece]! !== lastShare) {
-      lastShare = contentShare[piece]!;
-      ratio = (capacity * lastShare) / nodeCapacity;
-      fallShare = (1 - kept / (1 + x * ratio)) / (1 + ratio);
-    }
-    const fall = (content[piece]! - temperature[bottom + piece]!) * fallShare;
+    const fall = (content[piece]! - temperature[bottom + piece]!) * fallShare[piece]!;
+    const rise = fall * ratio[piece]!;
     content[piece]! -= fall;
-    coilRise[bottom + piece] = fall * ratio;
-    sum += fall * ratio;
+    coilRise[bottom + piece] = rise;
+    sum += rise;
   }
   exchange.coilHeat = sum * nodeCapacity;
   return true;
+}
+
+/** Works out what {@link restCoil} needs of a step's length. */
+function prepareRest({ capacity, contentShare, rest, standing }: Coil, nodeCapacity: number, duration: number): void {
+  const x = (standing * duration) / capacity;
+  const kept = Math.exp(-x);
+  rest.duration = duration;
+  for (let piece = 0; piece < contentShare.length; piece++) {
+    const ratio = (capacity * contentShare[piece]!) / nodeCapacity;
+    rest.ratio[piece] = ratio;
+    rest.fall[piece] = (1 - kept / (1 + x * ratio)) / (1 + ratio);
+  }
 }

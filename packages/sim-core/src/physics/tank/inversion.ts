@@ -16,6 +16,33 @@ export function mixInversions(temperature: Float64Array, mixed = temperature): b
   let ordered = 1;
   while (ordered < nodes && temperature[ordered]! >= temperature[ordered - 1]!) ordered++;
   if (mixed !== temperature) for (let node = 0; node < ordered; node++) mixed[node] = temperature[node]!;
+  return ordered < nodes && mixFrom(temperature, mixed, ordered);
+}
+
+/**
+ * Warms the nodes and then does what {@link mixInversions} does, in one pass where nothing turns over.
+ *
+ * @param temperature - Nodes, bottom first; warmed in place. Shape [nodes]. [°C]
+ * @param rise - Of each. Shape [nodes]. [K]
+ * @param mixed - Where the column in order goes; may be `temperature`. Shape [nodes]. [°C]
+ */
+export function warmAndMix(temperature: Float64Array, rise: Float64Array, mixed: Float64Array): void {
+  const nodes = temperature.length;
+  let ordered = nodes;
+  let below = Number.NEGATIVE_INFINITY;
+  for (let node = 0; node < nodes; node++) {
+    const here = temperature[node]! + rise[node]!;
+    temperature[node] = here;
+    mixed[node] = here;
+    if (here < below && node < ordered) ordered = node;
+    below = here;
+  }
+  if (ordered < nodes) mixFrom(temperature, mixed, ordered);
+}
+
+/** Mixes what lies upside down from node `ordered` on; below it the column is in order, and `mixed` holds it. */
+function mixFrom(temperature: Float64Array, mixed: Float64Array, ordered: number): boolean {
+  const nodes = temperature.length;
   let any = false;
   let below = temperature[ordered - 1]!;
   for (let node = ordered; node < nodes; node++) {

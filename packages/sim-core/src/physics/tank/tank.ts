@@ -9,7 +9,7 @@ import {
   ONE_PASS_AT_MOST,
 } from './conduction.ts';
 import { type InletJet, mixByJet } from './inlet-jet.ts';
-import { mixInversions } from './inversion.ts';
+import { mixInversions, warmAndMix } from './inversion.ts';
 import { loseToRoom, nodeConductances, nodeDecays } from './losses.ts';
 import { drawThrough } from './transport.ts';
 
@@ -179,8 +179,7 @@ function cool(temperature: Float64Array, step: TankStep, nodeCapacity: number, r
 function coolAfterCoil(tank: Tank, step: TankStep, coilRise: Float64Array): number {
   const { drift, halfway, middle, nodeCapacity, temperature } = tank;
   const { perSecond } = step;
-  for (let node = 0; node < temperature.length; node++) temperature[node]! += coilRise[node]!;
-  mixInversions(temperature, middle);
+  warmAndMix(temperature, coilRise, middle);
   if (step.ratio <= ONE_PASS_AT_MOST && step.passes === 1) return nodeCapacity * coolHalfway(tank, coilRise, step);
   const nodes = temperature.length;
   for (let node = 0; node < nodes; node++) {
@@ -216,6 +215,5 @@ export function restTank(tank: Tank, stepsPerHour: number, coilRise: Float64Arra
 
 /** Adds heat to the nodes, and turns the water over. Allocates nothing. @param rise - Shape [nodes]. [K] */
 export function warmTank({ temperature }: Tank, rise: Float64Array): void {
-  for (let node = 0; node < temperature.length; node++) temperature[node]! += rise[node]!;
-  mixInversions(temperature);
+  warmAndMix(temperature, rise, temperature);
 }
