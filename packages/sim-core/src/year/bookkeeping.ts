@@ -1,9 +1,9 @@
 /** What came in, went out and stayed in an hour, for each part and the whole. Heat in water is counted above mains. */
 import { absorberHeat, pipeHeat } from '../physics/loop/circuit-design.ts';
 import { tankHeat } from '../physics/tank/tank.ts';
-import { bookHour } from './balance.ts';
+import { type BalanceKeeper, bookHour } from './balance.ts';
+import type { Books } from './books.ts';
 import type { Machine } from './machine.ts';
-import type { BalancePart } from './result.ts';
 
 /** Books an hour that is over. Allocates nothing. */
 export function bookParts(machine: Machine, hour: number): void {
@@ -21,9 +21,8 @@ export function bookParts(machine: Machine, hour: number): void {
 }
 
 /** Books the entry of a part, and adds it to the whole's. @param gained - From outside the system. @param lost - To outside it. [J] */
-function enter(machine: Machine, part: BalancePart, hour: number, gained: number, lost: number): void {
-  const { balance, entry, whole } = machine.books;
-  bookHour(balance[part], hour, entry);
+function enter({ entry, whole }: Books, part: BalanceKeeper, hour: number, gained: number, lost: number): void {
+  bookHour(part, hour, entry);
   whole.income += gained;
   whole.spent += lost;
   whole.through += entry.through;
@@ -40,7 +39,7 @@ function bookCollector(machine: Machine, hour: number): void {
   entry.spent = lost + collected;
   entry.through = Math.abs(absorbed) + Math.abs(lost) + Math.abs(collected);
   entry.stored = absorberHeat(loop.circuit);
-  enter(machine, 'collector', hour, absorbed, lost);
+  enter(books, books.balance.collector, hour, absorbed, lost);
 }
 
 function bookPipes(machine: Machine, hour: number): void {
@@ -53,7 +52,7 @@ function bookPipes(machine: Machine, hour: number): void {
   entry.spent = lost + coil;
   entry.through = Math.abs(collected) + Math.abs(lost) + Math.abs(coil);
   entry.stored = pipeHeat(loop.circuit);
-  enter(machine, 'pipes', hour, 0, lost);
+  enter(books, books.balance.pipes, hour, 0, lost);
 }
 
 function bookTank(machine: Machine, hour: number): void {
@@ -69,7 +68,7 @@ function bookTank(machine: Machine, hour: number): void {
   entry.spent = lost + solar + element + relief;
   entry.through = Math.abs(coil) + Math.abs(lost) + Math.abs(solar + element) + element + relief;
   entry.stored = tankHeat(tank);
-  enter(machine, 'tank', hour, 0, lost + relief);
+  enter(books, books.balance.tank, hour, 0, lost + relief);
 }
 
 function bookHeater(machine: Machine, hour: number): void {
@@ -83,7 +82,7 @@ function bookHeater(machine: Machine, hour: number): void {
   entry.spent = lost + taps;
   entry.through = Math.abs(solar) + burner + Math.abs(lost) + Math.abs(taps);
   entry.stored = house.heater.capacity * house.heater.temperature;
-  enter(machine, 'heater', hour, burner, lost + taps);
+  enter(books, books.balance.heater, hour, burner, lost + taps);
 }
 
 /** The same house without the sun stands for itself. */

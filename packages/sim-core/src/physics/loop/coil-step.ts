@@ -101,8 +101,9 @@ function setCoil(circuit: Circuit, { conditions, stream, water }: LoopStep, gues
       while (high < highest && temperature[high + 1]! - temperature[high]! < POOLED) high++;
       low = node;
       while (low > lowest && temperature[low]! - temperature[low - 1]! < POOLED) low--;
-      weight = (high - low + 1) / (node - Math.max(low, bottom) + 1);
-      perWeight = 1 / weight;
+      // Mostly a node is a pool of its own, which needs no division.
+      weight = high === low ? 1 : (high - low + 1) / (node - Math.max(low, bottom) + 1);
+      perWeight = high === low ? 1 : 1 / weight;
       poolWarms = warms;
     }
     // All but the end pieces are of one length.

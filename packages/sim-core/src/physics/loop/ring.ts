@@ -134,9 +134,12 @@ const whole = new Float64Array(6);
 
 /** Says that what comes out is what went in. */
 export function passThrough(along: Float64Array): void {
-  along.fill(0);
   along[MM] = 1;
+  along[MK] = 0;
+  along[M0] = 0;
+  along[KM] = 0;
   along[KK] = 1;
+  along[K0] = 0;
 }
 
 /**
