@@ -40,7 +40,7 @@ export function designSchema(): Schema {
       const known = provenance.get(zodSchema as never);
       // Defaults are given here, for a number in SI is a valid input; the library leaves out those of fields that it transforms.
       if (known !== undefined && zodSchema instanceof z.ZodDefault)
-        Object.assign(jsonSchema, { $comment: known.source, default: zodSchema.def.defaultValue });
+        Object.assign(jsonSchema, { $comment: known.source, default: zodSchema._zod.def.defaultValue });
     },
   }) as Schema;
   describe(schema, '', docs, derived);

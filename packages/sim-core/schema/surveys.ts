@@ -39,7 +39,7 @@ function published(kind: string, schema: z.ZodType, words: string, name: string,
       if (shape !== undefined) Object.assign(jsonSchema, shape);
       const known = provenance.get(zodSchema as never);
       if (known !== undefined && zodSchema instanceof z.ZodDefault)
-        Object.assign(jsonSchema, { default: zodSchema.def.defaultValue });
+        Object.assign(jsonSchema, { default: zodSchema._zod.def.defaultValue });
     },
   }) as Schema;
   describe(made, '', docstringsOf([read(file)], name));

@@ -1,8 +1,8 @@
-import * as z from 'zod';
 import type { DesignAssumption, LoopLayout, SystemDesign } from '../design/design.ts';
 import { checkInput, member } from '../input/check.ts';
 import { DesignError, quote } from '../input/errors.ts';
 import { provenance } from '../input/field.ts';
+import * as z from '../input/zod.ts';
 import { moduleParameters } from '../physics/pv/datasheet.ts';
 import { derivedDefaults } from './derived.ts';
 import { isUsed } from './derived-pump.ts';

@@ -1,5 +1,5 @@
-import type * as z from 'zod';
 import { DesignError, type DesignIssue, quote } from './errors.ts';
+import type * as z from './zod.ts';
 
 /**
  * Checks what a caller wrote against a schema and turns it into SI.

@@ -1,7 +1,7 @@
-import * as z from 'zod';
 import { quote } from './errors.ts';
 import { boundsAsWritten, DIMENSIONS, type Dimension, type Quantity, toSi } from './quantity.ts';
 import { listShape, numberShape, quantityShape, shaped } from './shape.ts';
+import * as z from './zod.ts';
 
 /** Where a default comes from; stands beside the field in the schema and comes out in every report. */
 interface Provenance {

@@ -1,6 +1,7 @@
 // What fields take, in the words of JSON Schema.
-import * as z from 'zod';
+
 import { DIMENSIONS, type Dimension } from './quantity.ts';
+import * as z from './zod.ts';
 
 /** What a field takes, as JSON Schema says it; the checks themselves are code, which no schema can show. */
 export type InputShape = Readonly<Record<string, unknown>>;

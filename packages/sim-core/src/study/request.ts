@@ -1,7 +1,7 @@
-import * as z from 'zod';
 import { checkInput } from '../input/check.ts';
 import { DesignError, type DesignIssue, quote } from '../input/errors.ts';
 import { choice, count } from '../input/field.ts';
+import * as z from '../input/zod.ts';
 import { DEFAULT_MEASURES, MEASURE_UNITS, type Measure } from './measures.ts';
 import type { RowRequest, StudyOptions } from './types.ts';
 

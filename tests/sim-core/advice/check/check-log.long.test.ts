@@ -6,6 +6,7 @@ import { observe } from '../../../../packages/sim-core/src/advice/check/observe.
 import { noiseSchema, uncertaintySchema } from '../../../../packages/sim-core/src/advice/check/uncertainty.ts';
 import { NAMED_FROM } from '../../../../packages/sim-core/src/advice/check/verdict.ts';
 import { weigh } from '../../../../packages/sim-core/src/advice/check/weigh.ts';
+import { checkInput } from '../../../../packages/sim-core/src/input/check.ts';
 import { inventedValley, plainInput } from '../../../examples.ts';
 import { GAUGE_SETS, plant } from './planted.ts';
 
@@ -13,8 +14,8 @@ import { GAUGE_SETS, plant } from './planted.ts';
 it('thirty logs of a month of spring with all gauges: right first in two thirds of the faults, few false alarms [requirement]', async () => {
   const design = defineSystem(plainInput);
   const weather = await inventedValley();
-  const uncertainty = uncertaintySchema.parse({});
-  const noise = noiseSchema.parse({});
+  const uncertainty = checkInput(uncertaintySchema, {});
+  const noise = checkInput(noiseSchema, {});
   const span = { from: 2700, to: 2700 + 240 + 28 * 24 };
   const library = buildLibrary(design, weather, span, { uncertainty, members: 12, seed: 1 });
   const gauges = GAUGE_SETS['all gauges']!;

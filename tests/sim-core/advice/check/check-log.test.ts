@@ -9,12 +9,13 @@ import { CAUSES } from '../../../../packages/sim-core/src/advice/check/causes.ts
 import { nextTest, testFacts } from '../../../../packages/sim-core/src/advice/check/next-test.ts';
 import type { Trace } from '../../../../packages/sim-core/src/advice/check/span-run.ts';
 import { noiseSchema, uncertaintySchema } from '../../../../packages/sim-core/src/advice/check/uncertainty.ts';
+import { checkInput } from '../../../../packages/sim-core/src/input/check.ts';
 import { inventedValley, plainInput } from '../../../examples.ts';
 import { GAUGE_SETS, plant } from './planted.ts';
 
 const design = defineSystem(plainInput);
-const uncertainty = uncertaintySchema.parse({});
-const noise = noiseSchema.parse({});
+const uncertainty = checkInput(uncertaintySchema, {});
+const noise = checkInput(noiseSchema, {});
 
 /** An invented log of a fortnight in May; the proof over hundreds of logs is tests/bench/check-log.ts. */
 async function logOf(cause: CauseCode, seed: number): Promise<GaugeLog> {

@@ -11,12 +11,13 @@ import { observe, valueAt } from '../../../../packages/sim-core/src/advice/check
 import { runSpan, type Trace } from '../../../../packages/sim-core/src/advice/check/span-run.ts';
 import { noiseSchema, uncertaintySchema } from '../../../../packages/sim-core/src/advice/check/uncertainty.ts';
 import type { Weighing } from '../../../../packages/sim-core/src/advice/check/weigh.ts';
+import { checkInput } from '../../../../packages/sim-core/src/input/check.ts';
 import { inventedValley, plainInput } from '../../../examples.ts';
 import { GAUGE_SETS, plant } from './planted.ts';
 
 const design = defineSystem(plainInput);
-const uncertainty = uncertaintySchema.parse({});
-const noise = noiseSchema.parse({});
+const uncertainty = checkInput(uncertaintySchema, {});
+const noise = checkInput(noiseSchema, {});
 const span = { from: 3000, to: 3000 + 240 + 14 * 24 };
 const first = ({ weights }: Weighing): CauseCode => CAUSES.reduce((a, b) => (weights[b] > weights[a] ? b : a));
 
@@ -117,11 +118,11 @@ describe('a log without any noise', () => {
 describe('lime that a coil has in practice', () => {
   it('2 mm are found with good thermometers [0.002 m over 2.2 W/(m·K), handbook value from memory]', async () => {
     const weather = await inventedValley();
-    const known = uncertaintySchema.parse({
+    const known = checkInput(uncertaintySchema, {
       ...{ eta0: 0.01, collectorLoss: 0.03, tankLoss: 0.05, draw: 0.02, dailyDraw: 0.02, sun: 0.01, dailySun: 0.01 },
       ...{ mains: 0.3, room: 0.5, thermometer: 0.2, model: 0.3, heaterLoss: 0.05 },
     });
-    const sharp = noiseSchema.parse({ temperature: 0.3, time: 60 });
+    const sharp = checkInput(noiseSchema, { temperature: 0.3, time: 60 });
     const good = buildLibrary(design, weather, span, { uncertainty: known, members: 4, seed: 1 });
     const limed = { ...design, coil: { ...design.coil, fouling: design.coil.fouling + 0.002 / 2.2 } };
     // Mornings, noons and afternoons; the gauges some tenths off in turn.

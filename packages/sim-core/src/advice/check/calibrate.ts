@@ -1,9 +1,9 @@
 import type { GaugeLog, WeatherYear } from '@noonloop/weather-io';
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { choice, count, defaulted } from '../../input/field.ts';
 import { fact, type Saying, say } from '../../input/saying.ts';
+import * as z from '../../input/zod.ts';
 import { type FittedKey, fitLog } from './calibrate-fit.ts';
 import { buildLibrary } from './library.ts';
 import { checkedSpan, thinned } from './log-input.ts';

@@ -1,9 +1,9 @@
 import type { GaugeLog, WeatherYear } from '@noonloop/weather-io';
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { count, defaulted } from '../../input/field.ts';
 import { fact, type Saying, say } from '../../input/saying.ts';
+import * as z from '../../input/zod.ts';
 import { bandsOf } from './bands.ts';
 import { CAUSES, type CauseCode } from './causes.ts';
 import type { CheckCautionCode, CheckNoteCode, LogCheck, ReasonCode } from './check-types.ts';

@@ -1,8 +1,8 @@
 import { DateTime } from 'luxon';
-import * as z from 'zod';
 import { checkInput } from '../../input/check.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, flag } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 import type { RunResult } from '../../year/result.ts';
 import { type MaintenanceCode, type MaintenanceTask, TASK_DUTIES, type WearNumbers } from './maintenance-types.ts';
 import type { Rule, Season } from './task-rule.ts';

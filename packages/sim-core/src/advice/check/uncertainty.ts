@@ -1,8 +1,8 @@
 // What is uncertain about house and weather, by how much unless told, and how a run shows it.
 import type { WeatherYear } from '@noonloop/weather-io';
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { quantityOr } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 import { type Habits, PLAIN_HABITS } from './span-run.ts';
 
 const judged = 'judgement';

@@ -1,10 +1,10 @@
-import * as z from 'zod';
 import { checkInput } from '../../input/check.ts';
 import { requireNumber } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { type Saying, say } from '../../input/saying.ts';
 import { line, type WorkingStep } from '../../input/working.ts';
+import * as z from '../../input/zod.ts';
 import { boilingPoint } from '../../physics/fluid/boiling.ts';
 import type { RunResult } from '../../year/result.ts';
 import type { AdviceCode } from '../advice-codes.ts';

@@ -1,9 +1,9 @@
-import * as z from 'zod';
 import { checkInput } from '../../input/check.ts';
 import { DesignError, quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
 import { type Quantity, toSi } from '../../input/quantity.ts';
 import { line, type WorkingStep } from '../../input/working.ts';
+import * as z from '../../input/zod.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
 import { GLYCOLS, type Glycol, MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';

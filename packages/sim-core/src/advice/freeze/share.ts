@@ -1,5 +1,4 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
@@ -7,6 +6,7 @@ import { quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import type { Saying } from '../../input/saying.ts';
 import type { WorkingStep } from '../../input/working.ts';
+import * as z from '../../input/zod.ts';
 import { siteAirPressure } from '../../physics/fluid/air-pressure.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid } from '../../physics/fluid/compile.ts';

@@ -1,10 +1,10 @@
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
 import { count, defaulted, quantity } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { line, type WorkingStep } from '../../input/working.ts';
+import * as z from '../../input/zod.ts';
 import { STANDARD_ATMOSPHERE } from '../../physics/fluid/air-pressure.ts';
 import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';

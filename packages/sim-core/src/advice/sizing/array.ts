@@ -1,10 +1,10 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { choice, defaulted, quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import type { WorkingStep } from '../../input/working.ts';
+import * as z from '../../input/zod.ts';
 import { DAYS_OF_MONTH } from '../../physics/calendar.ts';
 import { type MonthlyReckoning, reckonMonths } from './array-months.ts';
 import { arraySteps } from './array-working.ts';

@@ -1,9 +1,9 @@
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
+import * as z from '../../input/zod.ts';
 import { exchangerRatio } from '../../physics/collector/flow-correction.ts';
 import { arrayArea } from '../../physics/collector/groups.ts';
 import { compileFluid, fluidDensity, fluidSpecificHeat } from '../../physics/fluid/compile.ts';

@@ -1,5 +1,4 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import * as z from 'zod';
 import { defineSystem } from '../../define/define.ts';
 import type { CollectorInput, SystemInput } from '../../define/system-input.ts';
 import { checkInput } from '../../input/check.ts';
@@ -7,6 +6,7 @@ import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, label, quantity } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { fact, type Saying, say } from '../../input/saying.ts';
+import * as z from '../../input/zod.ts';
 import { dryTemperature } from '../../physics/collector/efficiency.ts';
 import type { RunResult } from '../../year/result.ts';
 import { simulate } from '../../year/simulate.ts';

@@ -1,8 +1,8 @@
-import * as z from 'zod';
 import type { LoopDesign, SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
+import * as z from '../../input/zod.ts';
 import { arrayArea } from '../../physics/collector/groups.ts';
 import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../../physics/fluid/compile.ts';
 import { pipePressureDrop, pipeReynolds } from '../../physics/loop/friction.ts';

@@ -1,4 +1,3 @@
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
@@ -6,6 +5,7 @@ import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { fact, type Saying, say } from '../../input/saying.ts';
 import { line, type WorkingStep } from '../../input/working.ts';
+import * as z from '../../input/zod.ts';
 import { airPressureAt } from '../../physics/fluid/air-pressure.ts';
 import { waterDensity } from '../../physics/fluid/water.ts';
 import { gasNeeded, vesselSold } from '../../physics/loop/vessel.ts';

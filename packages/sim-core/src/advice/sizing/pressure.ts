@@ -1,4 +1,3 @@
-import * as z from 'zod';
 import type { LoopDesign, SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { DesignError } from '../../input/errors.ts';
@@ -6,6 +5,7 @@ import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import type { Saying } from '../../input/saying.ts';
 import type { WorkingStep } from '../../input/working.ts';
+import * as z from '../../input/zod.ts';
 import { airPressureAt } from '../../physics/fluid/air-pressure.ts';
 import { boilingPoint } from '../../physics/fluid/boiling.ts';
 import { HIGHEST_TEMPERATURE } from '../../physics/fluid/compile.ts';

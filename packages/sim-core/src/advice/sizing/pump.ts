@@ -1,9 +1,9 @@
 import type { WeatherYear } from '@noonloop/weather-io';
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
+import * as z from '../../input/zod.ts';
 import { arrayArea } from '../../physics/collector/groups.ts';
 import { powerInLight, pumpInLight, pumpOnModule, pumpThresholds } from '../../physics/loop/pump-in-light.ts';
 import { findPumpStart } from './pump-start.ts';

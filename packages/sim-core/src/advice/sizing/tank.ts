@@ -1,9 +1,9 @@
-import * as z from 'zod';
 import type { SystemDesign } from '../../design/design.ts';
 import { checkInput } from '../../input/check.ts';
 import { quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
 import { line, type WorkingStep } from '../../input/working.ts';
+import * as z from '../../input/zod.ts';
 import { arrayArea } from '../../physics/collector/groups.ts';
 import { WATER_HEAT_CAPACITY } from '../../physics/tank/tank.ts';
 import { KWH, PRACTICE, stockSize } from './working.ts';

@@ -1,8 +1,8 @@
-import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { choice, count, fault, label, quantity } from '../../input/field.ts';
 import { DIMENSIONS, type Dimension, type Quantity, toSi } from '../../input/quantity.ts';
 import { type InputShape, quantityShape, shaped } from '../../input/shape.ts';
+import * as z from '../../input/zod.ts';
 import type { Band } from './band.ts';
 import type {
   CoverKind,

@@ -1,8 +1,8 @@
-import * as z from 'zod';
 import type { LoopFluid } from '../../design/design.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, label, quantity, quantityOr } from '../../input/field.ts';
 import type { Quantity } from '../../input/quantity.ts';
+import * as z from '../../input/zod.ts';
 import { MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
 import { type Measured, measured } from './schema.ts';
 

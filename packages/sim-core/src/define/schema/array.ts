@@ -1,8 +1,8 @@
-import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { choice, count, defaulted, fault, flag, label, numbers, quantity, quantityOr } from '../../input/field.ts';
 import { type Quantity, toSi } from '../../input/quantity.ts';
 import { listShape, numberShape, quantityShape, shaped } from '../../input/shape.ts';
+import * as z from '../../input/zod.ts';
 import { isHorizon } from '../../physics/sun/shade/horizon.ts';
 import { SKY_WORDS, skyModelOf } from '../../physics/sun/transposition/models.ts';
 import { dayRange } from './calendar.ts';

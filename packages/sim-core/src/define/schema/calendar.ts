@@ -1,7 +1,7 @@
-import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { fault } from '../../input/field.ts';
 import { listShape, numberShape, shaped } from '../../input/shape.ts';
+import * as z from '../../input/zod.ts';
 import { readDayRange } from '../../physics/draw/days.ts';
 
 /** Spans of whole hours, such as [[9, 16]]. */

@@ -1,8 +1,9 @@
 /** What the coefficients of a collector must have in common for any panel to have them. */
-import * as z from 'zod';
+
 import { quote } from '../../input/errors.ts';
 import { fault } from '../../input/field.ts';
 import { numberShape, shaped } from '../../input/shape.ts';
+import * as z from '../../input/zod.ts';
 
 /** Wind to which a1, a4 and eta0 refer (ISO 9806:2017, from memory). [m/s] */
 const WIND_OF_TEST = 3;

@@ -1,7 +1,7 @@
-import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
 import { shaped } from '../../input/shape.ts';
+import * as z from '../../input/zod.ts';
 import { readDay } from '../../physics/control/outages.ts';
 import { hourSpans } from './calendar.ts';
 

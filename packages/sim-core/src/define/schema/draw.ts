@@ -1,10 +1,10 @@
 import { WEEKDAYS } from '@noonloop/weather-io/calendar';
-import * as z from 'zod';
 import type { DrawProfileName } from '../../design/house.ts';
 import type { MainsDesign, MainsWave } from '../../design/mains.ts';
 import { quote } from '../../input/errors.ts';
 import { choice, defaulted, fault, flag, numbers, quantity, quantityOr } from '../../input/field.ts';
 import { listShape, numberShape, shaped } from '../../input/shape.ts';
+import * as z from '../../input/zod.ts';
 import { HOUSEHOLD_SHAPES } from '../../physics/draw/household.ts';
 import { TAPPING_TABLE } from '../../physics/draw/tapping-data.ts';
 import { dayRange, dayRanges } from './calendar.ts';

@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { choice, defaulted, fault, numbers, quantity, quantityOr } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 
 const coefficient = (least: number, most: number) => quantity('fraction', least, most);
 

@@ -1,6 +1,6 @@
-import * as z from 'zod';
 import type { HeaterKind } from '../../design/design.ts';
 import { choice, defaulted, fault, quantity } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 import { HEATER_FUELS } from '../../physics/backup/fuels.ts';
 import { dayRanges, hourSpans } from './calendar.ts';
 import { copSchema, sparePvSchema } from './heat-pump.ts';

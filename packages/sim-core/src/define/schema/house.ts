@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { count, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 import { loadSchema, profileSchema, roomSchema } from './tank-extras.ts';
 
 const coilSource = 'judgement: smooth tube, as is common in tanks of a household’s size';

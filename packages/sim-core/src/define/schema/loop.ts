@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { choice, defaulted, fault, flag, quantity, quantityOr } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 
 /** Schema of the plate exchanger. */
 const plateSchema = z.strictObject({

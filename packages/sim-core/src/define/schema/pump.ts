@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { choice, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 import { faultOfCurves } from '../../physics/loop/pump-curves.ts';
 
 const pumpSource = 'invented: a small brushless circulator';

@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { count, defaulted, fault, label, quantity, quantityOr } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 import { faultOfPoints } from '../../physics/pv/points.ts';
 
 const moduleSource = 'invented: data sheet of a common small 36-cell module';

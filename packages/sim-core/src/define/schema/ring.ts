@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 import { hourSpans } from './calendar.ts';
 
 const insulation = {

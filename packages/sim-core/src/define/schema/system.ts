@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { defaulted, label } from '../../input/field.ts';
+import * as z from '../../input/zod.ts';
 import { arraySchema } from './array.ts';
 import { controlSchema } from './control.ts';
 import { drawSchema } from './draw.ts';

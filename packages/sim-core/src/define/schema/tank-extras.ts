@@ -1,7 +1,7 @@
-import * as z from 'zod';
 import { quote } from '../../input/errors.ts';
 import { fault, numbers, quantity, quantityOr } from '../../input/field.ts';
 import { listShape, numberShape, shaped } from '../../input/shape.ts';
+import * as z from '../../input/zod.ts';
 import { dayRanges } from './calendar.ts';
 
 /** Air around the tank by month, or that of the weather. */
