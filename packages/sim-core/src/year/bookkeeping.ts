@@ -1,12 +1,11 @@
 /** What came in, went out and stayed in an hour, for each part and the whole. Heat in water is counted above mains. */
 import { absorberHeat, pipeHeat } from '../physics/loop/circuit-design.ts';
-import { tankHeat } from '../physics/tank/tank.ts';
 import { type BalanceKeeper, bookHour } from './balance.ts';
 import type { Books } from './books.ts';
 import type { Machine } from './machine.ts';
 
-/** Books an hour that is over. Allocates nothing. */
-export function bookParts(machine: Machine, hour: number): void {
+/** Books an hour that is over. Allocates nothing. @param inTank - Heat in the tank above 0 °C. [J] */
+export function bookParts(machine: Machine, hour: number, inTank: number): void {
   const { balance, whole } = machine.books;
   whole.income = 0;
   whole.spent = 0;
@@ -14,7 +13,7 @@ export function bookParts(machine: Machine, hour: number): void {
   whole.stored = 0;
   bookCollector(machine, hour);
   bookPipes(machine, hour);
-  bookTank(machine, hour);
+  bookTank(machine, hour, inTank);
   bookHeater(machine, hour);
   bookHour(balance.whole, hour, whole);
   bookBaseline(machine, hour);
@@ -55,8 +54,8 @@ function bookPipes(machine: Machine, hour: number): void {
   enter(books, books.balance.pipes, hour, 0, lost);
 }
 
-function bookTank(machine: Machine, hour: number): void {
-  const { books, columns, house, tank } = machine;
+function bookTank(machine: Machine, hour: number, stored: number): void {
+  const { books, columns, house } = machine;
   const { entry } = books;
   const coil = columns.coilHeat[hour]!;
   const lost = columns.tankLoss[hour]! + columns.loadHeat[hour]!;
@@ -67,7 +66,7 @@ function bookTank(machine: Machine, hour: number): void {
   entry.income = coil + element;
   entry.spent = lost + solar + element + relief;
   entry.through = Math.abs(coil) + Math.abs(lost) + Math.abs(solar + element) + element + relief;
-  entry.stored = tankHeat(tank);
+  entry.stored = stored;
   enter(books, books.balance.tank, hour, 0, lost + relief);
 }
 

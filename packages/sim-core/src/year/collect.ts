@@ -49,8 +49,10 @@ export function collectHeat(machine: Machine, hour: number, steps: number, at: n
   if (circuit.boiling) columns.boiling[hour]! += share;
 
   bookLoop(machine, hour);
-  columns.irradiance[hour]! += irradiance * share;
-  if (at >= 0) columns.pvIrradiance[hour]! += drivers.pvIrradiance[at]! * share;
+  if (at >= 0) {
+    columns.irradiance[hour]! += irradiance * share;
+    columns.pvIrradiance[hour]! += drivers.pvIrradiance[at]! * share;
+  }
   if (control.heldOff) columns.highLimit[hour]! += share;
   noteAbsorber(machine, hour, share, irradiance >= SUN_THRESHOLD && !flows);
   return flows;

@@ -48,7 +48,8 @@ export function closeHour(machine: Machine, hour: number): void {
   const top = temperature.length - 1;
   columns.tankTopTemperature[hour] = temperature[top]!;
   columns.tankBottomTemperature[hour] = temperature[0]!;
-  columns.tankMeanTemperature[hour] = tankHeat(tank) / (tank.nodeCapacity * (top + 1));
+  const heat = tankHeat(tank);
+  columns.tankMeanTemperature[hour] = heat / (tank.nodeCapacity * (top + 1));
   // A heat pump's is booked step by step.
   if (house.heater.cop === null)
     columns.heaterFuel[hour] = Math.max(
@@ -61,7 +62,7 @@ export function closeHour(machine: Machine, hour: number): void {
   columns.collectorOutletTemperature[hour] =
     running > 0 ? columns.collectorOutletTemperature[hour]! / running : absorber[absorber.length - 1]!;
   tendLoop(machine, hour);
-  bookParts(machine, hour);
+  bookParts(machine, hour, heat);
 }
 
 /** Electricity of the ring's pump in an hour. [J] */

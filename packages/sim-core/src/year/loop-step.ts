@@ -2,6 +2,7 @@ import { MONTH_STARTS } from '../physics/calendar.ts';
 import { coldest } from '../physics/extremes.ts';
 import { fluidDensity } from '../physics/fluid/compile.ts';
 import { freezingPointOf } from '../physics/fluid/mixture.ts';
+import { contentAfter } from '../physics/loop/circuit.ts';
 import { coilTemperature } from '../physics/loop/circuit-state.ts';
 import { makeUpWith, settlePressure, takeOut } from '../physics/loop/pressure.ts';
 import { renewFluid } from './collector-loop.ts';
@@ -23,7 +24,9 @@ export function settleLoop({ columns, loop }: Machine, hour: number, standing: b
     if (!drain.empty && Math.min(colder, coldest(circuit.absorber)) < 0) drain.frost = true;
     return;
   }
-  const lost = settlePressure(pressure, circuit.absorber, circuit.pipe, coilTemperature(circuit.coil), standing);
+  // A loop that buoyancy drives has a ring of its own for each way round.
+  const inCoil = standing || loop.siphon !== null ? coilTemperature(circuit.coil) : contentAfter(circuit);
+  const lost = settlePressure(pressure, circuit.absorber, circuit.pipe, inCoil, standing);
   if (lost > 0) columns.loopReliefVolume[hour]! += lost;
   if (pressure.gauge > columns.loopMaximumPressure[hour]!) columns.loopMaximumPressure[hour] = pressure.gauge;
 }

@@ -29,7 +29,7 @@ const HIGHEST_PRESSURE = 22.064e6;
  * @returns [°C]
  */
 export function saturationTemperature(pressure: number): number {
-  const beta = Math.sqrt(Math.sqrt(pressure / 1e6));
+  const beta = Math.sqrt(Math.sqrt(pressure * 1e-6));
   const E = beta * beta + N3 * beta + N6;
   const F = N1 * beta * beta + N4 * beta + N7;
   const G = N2 * beta * beta + N5 * beta + N8;

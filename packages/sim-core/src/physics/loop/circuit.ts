@@ -146,7 +146,8 @@ export function takeLoop(
   exchange.pipeLoss = pipeLoss * duration;
   // The content keeps the profile of the water around it, as the fluid does on its way down.
   const risen = ring[contentAt + RISE]!;
-  for (let piece = 0; piece < coil.temperature.length; piece++) coil.temperature[piece]! += risen;
+  const content = coil.temperature;
+  for (let piece = 0; piece < content.length; piece++) content[piece]! += risen;
 }
 
 /** Mean of what the pump moves, array and pipes, at the start of a step. [°C] */
@@ -157,6 +158,10 @@ export function meanFluidTemperature({ absorber, pipe }: Circuit): number {
   for (let at = 0; at < pipe.length; at++) inPipes += pipe[at]!;
   return 0.5 * (inArray / absorber.length) + 0.5 * (inPipes / pipe.length);
 }
+
+/** Mean of the coil's content at the end of the step just taken with flow: what {@link coilTemperature} would add up. [°C] */
+export const contentAfter = ({ contentAt, ring }: Circuit): number =>
+  ring[contentAt + START]! + ring[contentAt + RISE]!;
 
 /** Fluid in the middle of the coil, mean of the step just solved. [°C] */
 export const coilMean = ({ contentAt, ring }: Circuit): number => ring[contentAt + NUMBERS + INLET]!;

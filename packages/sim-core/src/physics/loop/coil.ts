@@ -112,7 +112,8 @@ export function insideConductance(c: CompiledCoil, flow: number, fluidTemperatur
   const reynolds = flow * (inside[at]! + (inside[at + 3]! - inside[at]!) * f);
   const rootPrandtl = inside[at + 1]! + (inside[at + 4]! - inside[at + 1]!) * f;
   const conductivity = inside[at + 2]! + (inside[at + 5]! - inside[at + 2]!) * f;
-  return 1 / (1 / (coilNusselt(c.film, reynolds, rootPrandtl) * conductivity) + c.wallResistance);
+  const film = coilNusselt(c.film, reynolds, rootPrandtl) * conductivity;
+  return film / (1 + film * c.wallResistance);
 }
 
 /** A Newton step of the surface's share that moves it by less is the last: the next would move it by some 1e-5. [-] */

@@ -100,12 +100,15 @@ export function coolInOnePass(temperature: Float64Array, { lossShare, ratio }: O
   let here = temperature[0]!;
   let above = top > 0 ? temperature[1]! : here;
   let bend = above - here; // δ²T here; no heat passes floor or lid
+  let share = lossShare[0]!;
+  const inner = top > 0 ? lossShare[1]! : share;
   for (let node = 0; node < top; node++) {
     const next = node + 2 <= top ? temperature[node + 2]! : above;
     const slope = above - here;
     const bendAbove = next - above - slope;
     const fromAbove = ratio * slope + halfSquare * (bendAbove - bend);
-    const fall = (here - room) * lossShare[node]!;
+    const fall = (here - room) * share;
+    share = inner;
     fallen += fall;
     temperature[node] = here - fall + (fromAbove - fromBelow);
     fromBelow = fromAbove;
@@ -120,7 +123,7 @@ export function coolInOnePass(temperature: Float64Array, { lossShare, ratio }: O
 
 /** What a pass of some length needs. */
 interface OnePass {
-  /** Share of its excess over the room that each node loses, 1 − e^(−UA Δt/C). Shape [nodes]. [-] */
+  /** Share of its excess over the room that each node loses, 1 − e^(−UA Δt/C): one for all but the lowest and the highest. Shape [nodes]. [-] */
   readonly lossShare: Float64Array;
   /** r, conduction number k Δt/(ρc Δz²), at most {@link ONE_PASS_AT_MOST}. [-] */
   readonly ratio: number;
@@ -158,28 +161,41 @@ export function coolHalfway(
   const halfSquare = 0.5 * ratio * ratio;
   let fallen = 0;
   let fromBelow = 0;
-  let here = 0.5 * (temperature[0]! - coilRise[0]! + mixed[0]!);
-  let above = top > 0 ? 0.5 * (temperature[1]! - coilRise[1]! + mixed[1]!) : here;
+  // What a turn of the loop needs again is carried along: each look into an array costs more than a sum.
+  let warmed = temperature[0]!;
+  let warmedAbove = top > 0 ? temperature[1]! : warmed;
+  let here = 0.5 * (warmed - coilRise[0]! + mixed[0]!);
+  let above = top > 0 ? 0.5 * (warmedAbove - coilRise[1]! + mixed[1]!) : here;
   let bend = above - here;
+  let share = lossShare[0]!;
+  const inner = top > 0 ? lossShare[1]! : share;
   for (let node = 0; node < top; node++) {
     const ahead = node + 2;
-    const next = ahead <= top ? 0.5 * (temperature[ahead]! - coilRise[ahead]! + mixed[ahead]!) : above;
+    let next = above;
+    let warmedNext = 0;
+    if (ahead <= top) {
+      warmedNext = temperature[ahead]!;
+      next = 0.5 * (warmedNext - coilRise[ahead]! + mixed[ahead]!);
+    }
     const slope = above - here;
     const bendAbove = next - above - slope;
     const fromAbove = ratio * slope + halfSquare * (bendAbove - bend);
-    const fall = (here - room) * lossShare[node]!;
+    const fall = (here - room) * share;
+    share = inner;
     fallen += fall;
     const change = fromAbove - fromBelow - fall;
-    temperature[node]! += change;
+    temperature[node] = warmed + change;
     drift[node] = change * perSecond;
     fromBelow = fromAbove;
     bend = bendAbove;
     here = above;
     above = next;
+    warmed = warmedAbove;
+    warmedAbove = warmedNext;
   }
   const fall = (here - room) * lossShare[top]!;
   const change = -fall - fromBelow;
-  temperature[top]! += change;
+  temperature[top] = warmed + change;
   drift[top] = change * perSecond;
   return fallen + fall;
 }
