@@ -16,7 +16,8 @@ function bits({ site, columns, irradianceMidpoint, calendarYears, assumptions }:
       .sort(),
     irradianceMidpoint,
     calendarYears,
-    assumptions,
+    // Codes and sentences: what sentences are made of is not written to files.
+    assumptions: assumptions.map(({ code, text }) => ({ code, text })),
   };
 }
 

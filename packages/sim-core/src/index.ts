@@ -7,6 +7,7 @@ export * from './advice/survey/index.ts';
 export { defineSystem } from './define/define.ts';
 export type { ByField, DesignField } from './define/field-path.ts';
 export { pumpCurvesFromCsv } from './define/pump-csv.ts';
+export { HEATER_FIELD_KINDS } from './define/schema/heater.ts';
 export type * from './define/system-input.ts';
 export type * from './design/design.ts';
 export type { DrawProfileName, HouseholdName, TappingName } from './design/house.ts';

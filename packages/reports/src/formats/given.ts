@@ -26,7 +26,7 @@ export function fieldWords(path: string): string {
   return parts.length === 0 ? last : `${parts.join(', ')}: ${last}`;
 }
 
-const PATH = /\b(?:array|pv|pump|loop|coil|tank|draw|heater|baseline|control)\.[A-Za-z]\w*(?:\.[A-Za-z]\w*)*/g;
+const PATH = /(?<![-/\w])(?:array|pv|pump|loop|coil|tank|draw|heater|baseline|control)\.[A-Za-z]\w*(?:\.[A-Za-z]\w*)*/g;
 
 /** A sentence whose fields stand in words. */
 export const wordsOfFields = (text: string): string => text.replace(PATH, fieldWords);

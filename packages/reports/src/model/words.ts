@@ -3,6 +3,7 @@ import type { GroupYear, RunResult } from '@noonloop/sim-core';
 import { type Caution, type CautionCode, type CautionSeverity, cautions } from '../cautions/index.ts';
 import { designUnit } from '../design-units.ts';
 import { plainText } from '../escape.ts';
+import { idleFields } from '../idle-fields.ts';
 import { formatDesignValue } from '../quantities.ts';
 import type { Summary } from '../summary.ts';
 import { formatQuantity, type Units } from '../units.ts';
@@ -19,7 +20,7 @@ export function byDesign(linesOfRuns: readonly (readonly string[])[], letters: r
   return [...holders].map(([line, of]) => (of.length === letters.length ? line : `${of.join(', ')}: ${line}`));
 }
 
-/** Defaults of all designs. */
+/** Defaults of all designs, but for fields that do nothing in them. */
 export function assumptionLines(
   results: readonly RunResult[],
   letters: readonly string[],
@@ -27,7 +28,9 @@ export function assumptionLines(
 ): AssumptionLine[] {
   const lines = new Map<string, { line: AssumptionLine; holders: string[] }>();
   results.forEach(({ design }, index) => {
+    const idle = new Set(idleFields(design));
     for (const { path, value, unit, source } of design.assumptions) {
+      if (idle.has(path)) continue;
       const shown = formatDesignValue(value, unit === '' ? designUnit(path) : unit, path, units);
       const key = JSON.stringify([path, shown, source]);
       const known = lines.get(key);

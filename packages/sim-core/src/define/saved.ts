@@ -1,7 +1,7 @@
 import type { DesignAssumption, SystemDesign } from '../design/design.ts';
 import { member } from '../input/check.ts';
 import { DesignError, quote } from '../input/errors.ts';
-import { KINDS_OF_FIELD } from './schema/heater.ts';
+import { HEATER_FIELD_KINDS } from './schema/heater.ts';
 import type { SystemInput } from './system-input.ts';
 
 /** A design that was written out, as what one would have to write to get it. */
@@ -94,7 +94,7 @@ function unsaveDraw(draw: Fields): Fields {
 /** Fields that the kind has no use for are 0, or the tank's room. */
 function unsaveHeater(heater: Fields, baseline: unknown): Fields {
   const { kind } = heater;
-  const unused = Object.keys(KINDS_OF_FIELD).filter((field) => !KINDS_OF_FIELD[field]!.includes(kind as never));
+  const unused = Object.keys(HEATER_FIELD_KINDS).filter((field) => !HEATER_FIELD_KINDS[field]!.includes(kind as never));
   const volume = member(baseline, 'volume');
   const own = without(heater, ['carrier', ...unused]);
   return (kind === 'element' || kind === 'boiler-coil') && volume !== undefined

@@ -9,8 +9,8 @@ const STORED: readonly HeaterKind[] = ['stored-gas', 'stored-electric', 'stored-
 const INSTANTANEOUS: readonly HeaterKind[] = ['instantaneous-gas', 'instantaneous-electric'];
 const BURNING: readonly HeaterKind[] = ['stored-gas', 'stored-boiler', 'instantaneous-gas', 'boiler-coil'];
 
-/** Fields that only some kinds have. */
-export const KINDS_OF_FIELD: Readonly<Record<string, readonly HeaterKind[]>> = {
+/** Fields of a heater that only some kinds have, with these kinds. */
+export const HEATER_FIELD_KINDS: Readonly<Record<string, readonly HeaterKind[]>> = {
   volume: STORED,
   lossCoefficient: STORED,
   roomTemperature: STORED,
@@ -73,7 +73,7 @@ export const heaterSchema = z
     heatingHours: hourSpans.nullable().default(null),
   })
   .superRefine((heater, context) => {
-    for (const [field, kinds] of Object.entries(KINDS_OF_FIELD)) {
+    for (const [field, kinds] of Object.entries(HEATER_FIELD_KINDS)) {
       if (heater[field as keyof typeof heater] === undefined || kinds.includes(heater.kind)) continue;
       const expected = `nothing with kind "${heater.kind}"; it belongs to ${kinds.join(' and ')}`;
       fault(context, 'a value', expected, 'Remove it, or choose another kind.', [field]);
