@@ -2,7 +2,8 @@
 // the quick tests of ten days, single steps and single formulas. The changes are made by Stryker's instrumenter, all into one copy of the sources, and switched on in one
 // process, some tenths of a second each.
 //     pnpm run mutation [changes 60] [minutes 8] [seed: the day] [part of a path: all]
-// Fails where less than 65 % of what these tests reach is noticed. The first sample had 79 %; the whole quick suite, which has years too, notices more.
+// Fails where less than half of what these tests reach is noticed. Two samples had 60 of 84, 71 %; one of 60 changes reaches some 30, and its
+// share scatters by 8 points: below half it is the tests, not the draw. The whole quick suite, which has years too, notices more.
 import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -22,7 +23,7 @@ const LEFT_OUT =
   /\/(index|tapping-data|result|loop-result|arguments|run-assumptions|expansion-working|labels|calendar)\.ts$/;
 /** Refusals and their words are held by the tests of bad input, which are not among those here. */
 const OF_WORDS = ['StringLiteral', 'ObjectLiteral', 'Regex'];
-const LEAST = 0.65;
+const LEAST = 0.5;
 /** Tests that run without hooks and without a year that they share. */
 const TESTS = [
   'reference-model',
@@ -129,6 +130,8 @@ writeFileSync(
   `${testFiles.map((path) => `import ${JSON.stringify(path)};`).join('\n')}\nimport ${JSON.stringify(join(root, 'scripts/mutants/judge.mjs'))};\n`,
 );
 await build({
+  // Of the checkout, for pages only: no mutant runs it.
+  external: ['*/pack/live.mjs'],
   entryPoints: [join(out, 'entry.mjs')],
   outfile: join(out, 'judge.mjs'),
   bundle: true,
