@@ -1,7 +1,7 @@
 import type { DesignAssumption, SystemDesign } from '../design/design.ts';
 import { member } from '../input/check.ts';
 import { DesignError, quote } from '../input/errors.ts';
-import { HEATER_FIELD_KINDS } from './schema/heater.ts';
+import { HEATER_FIELD_KINDS } from './heater-field-kinds.ts';
 import type { SystemInput } from './system-input.ts';
 
 /** A design that was written out, as what one would have to write to get it. */

@@ -1,34 +1,9 @@
-import type { HeaterKind } from '../../design/design.ts';
 import { choice, defaulted, fault, quantity } from '../../input/field.ts';
 import * as z from '../../input/zod.ts';
 import { HEATER_FUELS } from '../../physics/backup/fuels.ts';
+import { HEATER_FIELD_KINDS } from '../heater-field-kinds.ts';
 import { dayRanges, hourSpans } from './calendar.ts';
 import { copSchema, sparePvSchema } from './heat-pump.ts';
-
-const STORED: readonly HeaterKind[] = ['stored-gas', 'stored-electric', 'stored-boiler', 'heat-pump'];
-const INSTANTANEOUS: readonly HeaterKind[] = ['instantaneous-gas', 'instantaneous-electric'];
-const BURNING: readonly HeaterKind[] = ['stored-gas', 'stored-boiler', 'instantaneous-gas', 'boiler-coil'];
-
-/** Fields of a heater that only some kinds have, with these kinds. */
-export const HEATER_FIELD_KINDS: Readonly<Record<string, readonly HeaterKind[]>> = {
-  volume: STORED,
-  lossCoefficient: STORED,
-  roomTemperature: STORED,
-  minimumPower: INSTANTANEOUS,
-  minimumRise: INSTANTANEOUS,
-  minimumFlow: INSTANTANEOUS,
-  elementHeight: ['element', 'boiler-coil'],
-  baselineVolume: ['element', 'boiler-coil'],
-  coilTop: ['boiler-coil'],
-  coilConductance: ['boiler-coil'],
-  boilerTemperature: ['boiler-coil'],
-  fuel: BURNING,
-  netEfficiency: BURNING,
-  burnerEfficiency: [...BURNING, 'stored-electric', 'instantaneous-electric', 'element'],
-  cop: ['heat-pump'],
-  airFrom: ['heat-pump'],
-  sparePv: ['stored-electric', 'element'],
-};
 
 /** Schema of the backup heater; defaults go by its kind and stand in `derived-heater.ts`. */
 export const heaterSchema = z
