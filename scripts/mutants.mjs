@@ -7,9 +7,11 @@
 import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { createInstrumenter } from '@stryker-mutator/instrumenter';
 import { build } from 'esbuild';
+import { createInjector } from 'typed-inject';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const out = join(root, 'out/mutants');
@@ -46,16 +48,6 @@ function random() {
   return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
 }
 
-/** Another package's copy of a package, as it sees it. */
-const seenFrom = (from, name) => createRequire(from).resolve(name);
-const fromHere = createRequire(import.meta.url);
-const core = fromHere.resolve('@stryker-mutator/core/package.json');
-const load = async (path) => import(pathToFileURL(path).href);
-
-const { createInstrumenter } = await load(
-  join(dirname(seenFrom(core, '@stryker-mutator/instrumenter/package.json')), 'dist/src/index.js'),
-);
-const { createInjector } = await load(seenFrom(core, 'typed-inject'));
 const quiet = {
   info() {},
   debug() {},
@@ -109,7 +101,9 @@ const testFiles = TESTS.flatMap((folder) =>
     .map((name) => join(out, 'tests', folder, name))
     .filter((path) => !SHARES.test(readFileSync(path, 'utf8'))),
 );
-const vitest = fromHere.resolve('vitest/package.json');
+/** Another package's copy of a package, as it sees it. */
+const seenFrom = (from, name) => createRequire(from).resolve(name);
+const vitest = seenFrom(import.meta.url, 'vitest/package.json');
 const expectIn = seenFrom(vitest, '@vitest/expect');
 /** Our packages by their names, in the copy. */
 const ourPackages = () =>

@@ -3,7 +3,7 @@ export { WeatherError, type WeatherIssue, type WeatherIssueCode } from './errors
 export { type FillOptions, fillGaps } from './fill/fill.ts';
 export type { GappyColumns, GappyYear } from './gappy.ts';
 export { erbsDiffuseFraction } from './irradiance/split.ts';
-export type { ColumnKey } from './limits.ts';
+export { COLUMN_KEYS, type ColumnKey } from './limits.ts';
 export * from './log/index.ts';
 export type { GappyOptions, PlainColumn, PlainLayout, PlainTime, ReadOptions } from './options.ts';
 export { qualityChart } from './quality/chart.ts';

@@ -8,9 +8,10 @@ const HOURS = 8760;
 /** Differences of whole numbers that three bytes hold, zigzag. */
 const LARGEST = 2 ** 24;
 
-/** What stands before the bytes: everything but the columns, and how each column is kept. */
+/** What stands before the bytes: everything but the columns, how each column is kept, and which the file does not have. */
 interface Head extends Omit<WeatherYear, 'columns' | 'calendarYears'> {
   readonly columns: readonly { readonly name: keyof WeatherColumns; readonly decimals: number | null }[];
+  readonly absent: readonly (keyof WeatherColumns)[];
 }
 
 /** Column as whole numbers of its last decimal; `null` where it has more than those tried. */
@@ -69,13 +70,18 @@ const undoubles = (bytes: Uint8Array): Float64Array => {
 /** Weather as base64. */
 export async function packWeather(weather: WeatherYear): Promise<string> {
   const { columns, calendarYears, ...rest } = weather;
-  const kept = (Object.keys(columns) as (keyof WeatherColumns)[]).flatMap((name) => {
+  const names = Object.keys(columns) as (keyof WeatherColumns)[];
+  const kept = names.flatMap((name) => {
     const column = columns[name];
     if (column === null) return [];
     const whole = asWhole(column);
     return [{ name, decimals: whole?.decimals ?? null, bytes: whole === null ? doubles(column) : planes(whole.whole) }];
   });
-  const head: Head = { ...rest, columns: kept.map(({ name, decimals }) => ({ name, decimals })) };
+  const head: Head = {
+    ...rest,
+    columns: kept.map(({ name, decimals }) => ({ name, decimals })),
+    absent: names.filter((name) => columns[name] === null),
+  };
   const words = new TextEncoder().encode(JSON.stringify(head));
   const parts = [planes(calendarYears), ...kept.map(({ bytes }) => bytes)];
   const packed = new Uint8Array(4 + words.length + parts.reduce((sum, { length }) => sum + length, 0));
@@ -93,32 +99,17 @@ export async function packWeather(weather: WeatherYear): Promise<string> {
 export async function unpackWeather(text: string): Promise<WeatherYear> {
   const bytes = await unpackBytes(text);
   const size = new DataView(bytes.buffer).getUint32(0, true);
-  const { columns: kept, ...rest } = JSON.parse(new TextDecoder().decode(bytes.subarray(4, 4 + size))) as Head;
+  const { columns: kept, absent, ...rest } = JSON.parse(new TextDecoder().decode(bytes.subarray(4, 4 + size))) as Head;
   let at = 4 + size;
   const take = (count: number): Uint8Array => {
     at += count;
     return bytes.subarray(at - count, at);
   };
   const calendarYears = Int16Array.from(unplanes(take(3 * HOURS)));
-  const columns: Record<string, Float64Array | null> = {};
-  for (const name of COLUMNS) columns[name] = null;
+  const columns: Partial<Record<keyof WeatherColumns, Float64Array | null>> = {};
+  for (const name of absent) columns[name] = null;
   for (const { name, decimals } of kept)
     columns[name] =
       decimals === null ? undoubles(take(8 * HOURS)) : unplanes(take(3 * HOURS)).map((value) => value / 10 ** decimals);
-  return { ...rest, columns: columns as unknown as WeatherColumns, calendarYears };
+  return { ...rest, columns: columns as WeatherColumns, calendarYears };
 }
-
-const COLUMNS: readonly (keyof WeatherColumns)[] = [
-  'ghi',
-  'dni',
-  'dhi',
-  'dryBulb',
-  'dewPoint',
-  'relativeHumidity',
-  'windSpeed',
-  'pressure',
-  'skyLongwave',
-  'cloudCover',
-  'albedo',
-  'snowDepth',
-];

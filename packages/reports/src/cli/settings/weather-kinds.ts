@@ -1,4 +1,5 @@
 // Settings about weather: twelve monthly means, and the layout of a table.
+import { COLUMN_KEYS } from '@noonloop/weather-io';
 import * as z from 'zod';
 import { fields, list, months, number, oneOf, text } from './shapes.ts';
 
@@ -41,20 +42,6 @@ const column = fields('Where a quantity stands.', {
   unit: text('Unit of its numbers, such as W/m2, kJ/m2, degC, degF, percent, m/s, hPa.'),
 });
 
-const COLUMNS = [
-  'ghi',
-  'dni',
-  'dhi',
-  'dryBulb',
-  'dewPoint',
-  'relativeHumidity',
-  'windSpeed',
-  'pressure',
-  'skyLongwave',
-  'albedo',
-  'snowDepth',
-] as const;
-
 const header = (words: string) => text(`Header of ${words}.`);
 
 /** How a plain table of weather is laid out, for `--layout`. */
@@ -62,7 +49,7 @@ export const layoutSchema = fields('How a table of weather is laid out.', {
   site: fields('Where the weather was taken.', site(true)),
   columns: fields(
     'Where each quantity is; ghi and dryBulb are needed.',
-    Object.fromEntries(COLUMNS.map((name) => [name, column.optional()])),
+    Object.fromEntries(COLUMN_KEYS.map((name) => [name, column.optional()])),
   ),
   time: z
     .union([
