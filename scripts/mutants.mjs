@@ -1,43 +1,24 @@
-// Changes the year and its physics in small ways, one at a time (an operator, a constant, a condition, a statement left out), and counts which changes are noticed by
-// the quick tests of ten days, single steps and single formulas. The changes are made by Stryker's instrumenter, all into one copy of the sources, and switched on in one
-// process, some tenths of a second each.
-//     pnpm run mutation [changes 60] [minutes 8] [seed: the day] [part of a path: all]
-// Fails where less than half of what these tests reach is noticed. Two samples had 60 of 84, 71 %; one of 60 changes reaches some 30, and its
-// share scatters by 8 points: below half it is the tests, not the draw. The whole quick suite, which has years too, notices more.
+// Changes the year and its physics in small ways, one at a time (an operator, a constant, a condition, a statement left out), and counts which changes the quick tests
+// notice. Stryker's instrumenter makes the changes; each is switched on in a process of its own, which runs the tests that reach it, the short ones first, until one fails.
+//     pnpm run mutation [changes 60] [minutes 10] [seed: the day] [part of a path, or a file that lists changes: all]
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { createInstrumenter } from '@stryker-mutator/instrumenter';
-import { build } from 'esbuild';
-import { createInjector } from 'typed-inject';
+import { bundle } from './mutants/bundle.mjs';
+import { changesOf } from './mutants/changes.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const out = join(root, 'out/mutants');
-const SOURCES = 'packages/sim-core/src';
-const FOLDERS = [
-  'year',
-  ...['backup', 'collector', 'control', 'draw', 'fluid', 'loop', 'pv', 'tank'].map((name) => `physics/${name}`),
-];
-/** Lists of exports, tables of data, types, refusals, and words for people. */
-const LEFT_OUT =
-  /\/(index|tapping-data|result|loop-result|arguments|run-assumptions|expansion-working|labels|calendar)\.ts$/;
-/** Refusals and their words are held by the tests of bad input, which are not among those here. */
-const OF_WORDS = ['StringLiteral', 'ObjectLiteral', 'Regex'];
 const LEAST = 0.5;
-/** Tests that run without hooks and without a year that they share. */
-const TESTS = [
-  'reference-model',
-  ...['backup', 'control', 'fluid', 'loop', 'pv', 'tank'].map((name) => `sim-core/physics/${name}`),
-];
-const SHARES = /inventedValley|beforeAll|beforeEach|hasShared|sharedFile|readWeather|vi\.|fast-check/;
-/** Files of which a test takes seconds in the instrumented copy. */
-const SLOW =
-  /(coil|coil-sliver|direct-pump|hydraulics|plate|pressure-steam|power-table|properties|datasheet)\.test\.ts$/;
+/** Tests of a change are run as long as they took no longer than this unchanged. [s] */
+const LONGEST = 20;
+/** Processor time after which a change is taken to loop for ever: vitest would give up too. [s] */
+const ENDLESS = 120;
 
-const [changes = '60', minutes = '8', seed = String(Math.trunc(Date.now() / 86_400_000)), part = ''] =
+const [changes = '60', minutes = '10', seed = String(Math.trunc(Date.now() / 86_400_000)), part = ''] =
   process.argv.slice(2);
+const listed = part !== '' && existsSync(part) ? new Set(readFileSync(part, 'utf8').trim().split('\n')) : null;
 
 let state = Number(seed) | 0;
 /** Mulberry32, public domain. */
@@ -48,155 +29,136 @@ function random() {
   return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
 }
 
-const quiet = {
-  info() {},
-  debug() {},
-  warn() {},
-  error: console.error,
-  trace() {},
-  fatal: console.error,
-  isDebugEnabled: () => false,
-};
-const injector = createInjector()
-  .provideValue('logger', quiet)
-  .provideValue('getLogger', () => quiet);
-
 rmSync(out, { recursive: true, force: true });
-for (const folder of ['packages/sim-core/src', 'packages/weather-io/src', 'packages/reports/src', 'tests'])
-  cpSync(join(root, folder), join(out, folder), { recursive: true });
-
-const files = FOLDERS.flatMap((folder) =>
-  readdirSync(join(root, SOURCES, folder)).map((name) => `${SOURCES}/${folder}/${name}`),
-)
-  .filter((file) => file.endsWith('.ts') && !LEFT_OUT.test(file) && file.includes(part))
-  .map((name) => ({ name, mutate: true, content: readFileSync(join(root, name), 'utf8') }));
-const instrumenter = injector.injectFunction(createInstrumenter);
-const instrumented = await instrumenter.instrument(files, {
-  plugins: null,
-  excludedMutations: OF_WORDS,
-  ignorers: [],
-  noHeader: false,
-});
-// What was reached is told by the switches themselves; counting it too would make each run many times longer.
-for (const { name, content } of instrumented.files)
-  writeFileSync(join(out, name), content.replaceAll(/stryCov_\w+\((?:"\d+"(?:, )?)+\)/g, '0'));
-
-const shown = ({ fileName, location, mutatorName, replacement }) => {
-  const line = readFileSync(join(root, fileName), 'utf8').split('\n')[location.start.line];
-  return `${fileName}:${location.start.line + 1} ${mutatorName}: ${line.trim()} → ${replacement.replaceAll(/\s+/g, ' ').slice(0, 90)}`;
-};
-const mutants = new Map(
-  instrumented.mutants.map((mutant) => [mutant.id, { ...mutant, fileName: mutant.fileName.replace(root, '') }]),
-);
-const ids = [...mutants.keys()];
-for (let at = ids.length - 1; at > 0; at--) {
+mkdirSync(out, { recursive: true });
+const all = await changesOf(root, listed === null ? part : '');
+const order = [...all.changes];
+for (let at = order.length - 1; at > 0; at--) {
   const other = Math.trunc(random() * (at + 1));
-  [ids[at], ids[other]] = [ids[other], ids[at]];
+  [order[at], order[other]] = [order[other], order[at]];
 }
-const chosen = ids.slice(0, Number(changes));
-
-const testFiles = TESTS.flatMap((folder) =>
-  readdirSync(join(root, 'tests', folder), { recursive: true })
-    .filter((name) => name.endsWith('.test.ts') && !name.endsWith('.long.test.ts') && !SLOW.test(name))
-    .map((name) => join(out, 'tests', folder, name))
-    .filter((path) => !SHARES.test(readFileSync(path, 'utf8'))),
+const drawn = listed === null ? order.slice(0, Number(changes)) : order.filter(({ name }) => listed.has(name));
+const equivalent = new Set(
+  Object.values(JSON.parse(readFileSync(join(root, 'scripts/mutants/equivalent.json'), 'utf8'))).flat(),
 );
-/** Another package's copy of a package, as it sees it. */
-const seenFrom = (from, name) => createRequire(from).resolve(name);
-const vitest = seenFrom(import.meta.url, 'vitest/package.json');
-const expectIn = seenFrom(vitest, '@vitest/expect');
-/** Our packages by their names, in the copy. */
-const ourPackages = () =>
-  Object.fromEntries(
-    ['weather-io', 'sim-core', 'reports'].flatMap((name) => {
-      const folder = `packages/${name}`;
-      const { exports } = JSON.parse(readFileSync(join(root, folder, 'package.json'), 'utf8'));
-      return Object.entries(exports)
-        .filter(([, places]) => places['@noonloop/source'] !== undefined)
-        .map(([entry, places]) => [
-          `@noonloop/${name}${entry.slice(1)}`,
-          join(out, folder, places['@noonloop/source']),
-        ]);
-    }),
-  );
-writeFileSync(
-  join(out, 'entry.mjs'),
-  `${testFiles.map((path) => `import ${JSON.stringify(path)};`).join('\n')}\nimport ${JSON.stringify(join(root, 'scripts/mutants/judge.mjs'))};\n`,
-);
-await build({
-  // Of the checkout, for pages only: no mutant runs it.
-  external: ['*/pack/live.mjs'],
-  entryPoints: [join(out, 'entry.mjs')],
-  outfile: join(out, 'judge.mjs'),
-  bundle: true,
-  platform: 'node',
-  format: 'esm',
-  logLevel: 'error',
-  conditions: ['@noonloop/source'],
-  nodePaths: [
-    join(root, 'node_modules'),
-    join(root, 'packages/sim-core/node_modules'),
-    join(root, 'packages/weather-io/node_modules'),
-    join(root, 'packages/reports/node_modules'),
-  ],
-  banner: {
-    js: "import { createRequire as requireHere } from 'node:module'; const require = requireHere(import.meta.url);",
-  },
-  alias: {
-    vitest: join(root, 'scripts/mutants/shim.mjs'),
-    '@vitest/expect': expectIn,
-    chai: seenFrom(expectIn, 'chai'),
-    ...ourPackages(),
-  },
-});
+const chosen = drawn.filter(({ name }) => !equivalent.has(name));
+const ids = new Set(chosen.map(({ id }) => id));
+const names = await bundle(root, out, all.texts, ids);
 
-const output = join(out, 'fates.jsonl');
-const deadline = Date.now() + Number(minutes) * 60_000;
-const { status } = spawnSync(process.execPath, [join(out, 'judge.mjs')], {
+const given = {
+  ...process.env,
+  MUTANTS_COUNT: String(all.changes.length),
+  MUTANTS_FILES: String(names.length),
+  NODE_COMPILE_CACHE: join(out, 'compiled'),
+  NOONLOOP_REFERENCE: join(out, 'reference-runs.json'),
+  NOONLOOP_SHARED: process.env.NOONLOOP_SHARED ?? join(root, '../shared'),
+};
+const judge = join(out, 'judge.mjs');
+const asked = join(out, 'reached.jsonl');
+const asking = spawnSync(process.execPath, [judge], {
   stdio: ['ignore', 'ignore', 'inherit'],
-  env: {
-    ...process.env,
-    MUTANTS_OUTPUT: output,
-    MUTANTS_DEADLINE: String(deadline),
-    MUTANTS_LIST: chosen.join(','),
-    NOONLOOP_REFERENCE: process.env.NOONLOOP_REFERENCE ?? join(out, 'reference-runs.json'),
-  },
+  env: { ...given, MUTANTS_OUTPUT: asked },
 });
-if (!existsSync(output)) process.exit(status ?? 1);
-const said = readFileSync(output, 'utf8')
+if (asking.status !== 0)
+  throw new Error(`the tests broke off: ${asking.status}, ${asking.signal}; ${asked} ends where`);
+
+/** Tests by the change that they reach. */
+const reaching = new Map(chosen.map(({ id }) => [id, []]));
+const [{ always }, ...said] = readFileSync(asked, 'utf8')
   .trim()
   .split('\n')
   .map((line) => JSON.parse(line));
-const table = new Map();
-for (const { id, fate } of said) {
-  if (id === undefined) continue;
-  const folder = mutants
-    .get(id)
-    .fileName.slice(SOURCES.length + 1)
-    .replace(/\/[^/]*$/, '');
-  const row = table.get(folder) ?? { noticed: 0, 'not noticed': 0, 'not reached': 0 };
-  table.set(folder, row);
-  row[fate]++;
+const loads = new Map();
+const tests = [];
+for (const line of said) {
+  if (line.at === undefined) loads.set(line.file, line);
+  else tests.push({ ...line, load: loads.get(line.file) });
+  const fault = line.at === undefined ? line.fault : line.broken;
+  if (fault !== null) console.log(`left out, fails as it is: ${names[line.file]} ${line.name ?? ''}: ${fault}`);
 }
-console.log(`${ids.length} changes, seed ${seed}; ${said.find(({ tests }) => tests !== undefined)?.tests} tests`);
-for (const { broken, fault } of said)
-  if (broken !== undefined) console.log(`left out, fails as it is: ${broken}: ${fault}`);
+const running = tests.filter(({ broken }) => broken === null);
+running.sort((one, other) => one.time + one.load.load - other.time - other.load.load);
+for (const test of running)
+  for (const id of new Set([...always, ...test.load.reached, ...test.reached])) reaching.get(id).push(test);
+console.log(
+  `${all.changes.length} changes, seed ${seed}; ${running.length} tests, ${(running.reduce((sum, { time }) => sum + time, 0) / 1000).toFixed(0)} s`,
+);
+
+/** Runs tests under a change, -1: none. @returns the one that failed, and how; `null`: none. */
+function failing(id, list) {
+  const path = join(out, 'list.json');
+  writeFileSync(path, JSON.stringify(list.map(({ file, at }) => ({ file, at }))));
+  const { stdout, status } = spawnSync('sh', ['-c', `ulimit -t ${ENDLESS}; exec "$0" "$1"`, process.execPath, judge], {
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'ignore'],
+    env: { ...given, MUTANT: String(id), MUTANTS_OUTPUT: path },
+  });
+  if (status !== 0) return { fault: `no end, or broken off: ${status}` };
+  const by = JSON.parse(stdout);
+  return by === null ? null : { test: list.find(({ file, at }) => file === by.file && at === by.at), fault: by.fault };
+}
+
+/** Whether a test holds by itself, without the tests before it in its file. */
+const alone = new Map();
+function holdsAlone(test) {
+  if (!alone.has(test)) alone.set(test, failing(-1, [test]) === null);
+  return alone.get(test);
+}
+
+/** The test that notices a change, null where none does. */
+function noticing(id) {
+  let list = [];
+  const loaded = new Set();
+  let seconds = 0;
+  for (const test of reaching.get(id)) {
+    seconds += (test.time + (loaded.has(test.file) ? 0 : test.load.load)) / 1000;
+    if (seconds > LONGEST) break;
+    loaded.add(test.file);
+    if (alone.get(test) !== false) list.push(test);
+  }
+  for (;;) {
+    const by = failing(id, list);
+    if (by === null || by.test === undefined || holdsAlone(by.test)) return by;
+    list = list.slice(list.indexOf(by.test) + 1);
+  }
+}
+
+const table = new Map();
+const deadline = Date.now() + Number(minutes) * 60_000;
+const stayed = [];
+for (const { id, folder, name, line } of chosen) {
+  if (Date.now() > deadline) break;
+  const row = table.get(folder) ?? { tried: 0, reached: 0, noticed: 0 };
+  table.set(folder, row);
+  row.tried++;
+  if (reaching.get(id).length === 0) {
+    writeFileSync(join(out, 'fates.tsv'), `unreached\t${name}\n`, { flag: 'a' });
+    continue;
+  }
+  row.reached++;
+  const by = noticing(id);
+  writeFileSync(
+    join(out, 'fates.tsv'),
+    `${by === null ? 'stayed' : `noticed by ${by.test === undefined ? '' : `${names[by.test.file]} ${by.test.name}`}: ${by.fault}`}\t${name}\n`,
+    { flag: 'a' },
+  );
+  if (by === null) stayed.push(`${name}   (line ${line})`);
+  else row.noticed++;
+}
 console.log('folder              tried  reached  noticed');
 let [reached, noticed] = [0, 0];
 for (const [folder, row] of [...table].sort()) {
-  const reach = row.noticed + row['not noticed'];
-  reached += reach;
+  reached += row.reached;
   noticed += row.noticed;
-  const [tried, of, by] = [reach + row['not reached'], reach, row.noticed].map((count) => String(count).padStart(8));
-  console.log(`${folder.padEnd(17)}${tried}${of}${by}`);
-}
-console.log(`${noticed} of ${reached} noticed (${((100 * noticed) / Math.max(reached, 1)).toFixed(0)} %); not:`);
-for (const { id, fate } of said) if (fate === 'not noticed') console.log(`  ${shown(mutants.get(id))}`);
-const poisoned = said.find(({ poisoned: count }) => count !== undefined)?.poisoned;
-if (poisoned === undefined) console.log('the judge did not come to its end');
-if (poisoned > 0 || noticed < LEAST * reached) {
-  console.error(
-    poisoned > 0 ? `${poisoned} tests fail without any change afterwards` : `less than ${100 * LEAST} % noticed`,
+  console.log(
+    folder.padEnd(17) + [row.tried, row.reached, row.noticed].map((count) => String(count).padStart(8)).join(''),
   );
+}
+console.log(
+  `${noticed} of ${reached} noticed (${((100 * noticed) / Math.max(reached, 1)).toFixed(0)} %); ${drawn.length - chosen.length} left out as equivalent; not noticed:`,
+);
+for (const name of stayed) console.log(`  ${name}`);
+if (noticed < LEAST * reached) {
+  console.error(`less than ${100 * LEAST} % noticed`);
   process.exitCode = 1;
 }

@@ -1,18 +1,35 @@
-// Runs the gathered tests under each mutant, in one process: the quick ones first, until one fails.
-import { appendFileSync } from 'node:fs';
-import { gathered } from 'vitest';
+// Asks which tests reach which changes (MUTANT unset), or runs tests under one change until one fails.
+import { appendFileSync, readFileSync } from 'node:fs';
+import { begin, gathered, tidy } from 'vitest';
 
-/** Passes through a mutant in one test from which it is taken to loop for ever. */
-const MOST_PASSES = 2e7;
+/** Turns through a change in one test from which it is taken to loop for ever. */
+const MOST_TURNS = 2e7;
 
-const { MUTANTS_DEADLINE, MUTANTS_LIST, MUTANTS_OUTPUT } = process.env;
-globalThis.__stryker__ ??= {};
-const stryker = globalThis.__stryker__;
-const say = (line) => appendFileSync(MUTANTS_OUTPUT, `${JSON.stringify(line)}\n`);
-
-async function fails(test) {
+const { MUTANT, MUTANTS_COUNT, MUTANTS_FILES, MUTANTS_OUTPUT } = process.env;
+let turns = 0;
+globalThis.__mutant = Number(MUTANT ?? -1);
+globalThis.__reached = new Uint8Array(Number(MUTANTS_COUNT));
+globalThis.__turn = () => {
+  if (++turns > MOST_TURNS) throw new Error('turns without an end');
+  return true;
+};
+const reachedNow = () => {
+  const list = [];
+  for (let id = 0; id < __reached.length; id++) if (__reached[id] === 1) list.push(id);
+  __reached.fill(0);
+  return list;
+};
+/** A file of the bundle. */
+const beside = (name) => import(new URL(`${name}.mjs`, import.meta.url).href);
+async function testsOf(file) {
+  begin();
+  await beside(`test-${file}`);
+  return [...gathered];
+}
+async function fails(run) {
+  turns = 0;
   try {
-    await test.run();
+    await run();
     return null;
   } catch (error) {
     return String(error?.message ?? error)
@@ -21,34 +38,49 @@ async function fails(test) {
   }
 }
 
-const tests = [];
-for (const test of gathered) {
-  const start = performance.now();
-  const fault = await fails(test);
-  if (fault === null) tests.push({ ...test, time: performance.now() - start });
-  else say({ broken: test.name, fault });
-}
-tests.sort((one, other) => one.time - other.time);
-say({ tests: tests.length });
-
-for (const id of MUTANTS_LIST.split(',')) {
-  if (Date.now() > Number(MUTANTS_DEADLINE)) break;
-  let passes = 0;
-  let by = null;
-  for (const test of tests) {
-    stryker.activeMutant = id;
-    stryker.hitCount = 0;
-    stryker.hitLimit = MOST_PASSES;
-    const fault = await fails(test);
-    stryker.activeMutant = undefined;
-    passes += stryker.hitCount;
-    if (fault === null) continue;
-    by = `${test.name}: ${fault}`;
-    break;
+/** Of the processor. [ms] */
+const since = (start) => {
+  const { user, system } = process.cpuUsage(start);
+  return (user + system) / 1000;
+};
+async function ask() {
+  const say = (line) => appendFileSync(MUTANTS_OUTPUT, `${JSON.stringify(line)}\n`);
+  globalThis.__asking = true;
+  await beside('sources');
+  say({ always: reachedNow() });
+  for (let file = 0; file < Number(MUTANTS_FILES); file++) {
+    let start = process.cpuUsage();
+    let tests = [];
+    const fault = await fails(async () => {
+      tests = await testsOf(file);
+    });
+    say({ file, load: since(start), reached: reachedNow(), fault });
+    for (const [at, { name, run }] of tests.entries()) {
+      start = process.cpuUsage();
+      const broken = await fails(run);
+      say({ file, at, name, time: since(start), reached: reachedNow(), broken });
+    }
   }
-  say(by !== null ? { id, fate: 'noticed', by } : { id, fate: passes > 0 ? 'not noticed' : 'not reached' });
+  await tidy();
 }
-// What a mutant left behind in a memory of the module would have judged those after it.
-let poisoned = 0;
-for (const test of tests) if ((await fails(test)) !== null) poisoned++;
-say({ poisoned });
+
+/** The first of the tests that fails, or none. */
+async function judge(list) {
+  const loaded = new Map();
+  for (const { file, at } of list) {
+    const fault = await fails(async () => {
+      if (!loaded.has(file)) loaded.set(file, await testsOf(file));
+      await loaded.get(file)[at].run();
+    });
+    if (fault !== null) return { file, at, fault };
+  }
+  return null;
+}
+
+if (MUTANT === undefined) await ask();
+else {
+  const by = await judge(JSON.parse(readFileSync(MUTANTS_OUTPUT, 'utf8')));
+  await tidy();
+  process.stdout.write(JSON.stringify(by));
+  process.exit(0);
+}

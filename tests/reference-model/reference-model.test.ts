@@ -17,10 +17,7 @@ import { DESIGNS } from './designs.ts';
 import type { ReferenceRun } from './model.ts';
 import { storedRun } from './stored.ts';
 
-const mutated = process.env.NOONLOOP_REFERENCE !== undefined;
-const oneYear = tenDays();
-/** Under mutants each test takes a year of its own: what runs share by it is not from another mutant. */
-const yearOf = () => (mutated ? tenDays() : oneYear);
+const weather = tenDays();
 const MINUTE = { sum: 0.0025, kelvin: 0.1, hours: 1 / 6, step: 1 / 60 + 1 / 120, outside: 1 };
 const DEFAULT = { sum: 0.003, kelvin: 0.25, hours: 1 / 4, step: 1 / 12, outside: 1 };
 type Limits = typeof MINUTE;
@@ -77,8 +74,7 @@ function faults(
 }
 
 describe('a year hour by hour against an explicit model in 30 s steps [docs/theory, written apart; see the head of model.ts]', () => {
-  it.skipIf(mutated)('the model holds every column of a result', () => {
-    const weather = yearOf();
+  it('the model holds every column of a result', () => {
     const { columns } = simulate(DESIGNS[0]![1], weather);
     expect(Object.keys(columns).sort()).toEqual([...COLUMN_NAMES, ...NOT_MODELLED].sort());
     for (const name of NOT_MODELLED)
@@ -88,15 +84,13 @@ describe('a year hour by hour against an explicit model in 30 s steps [docs/theo
       ).toBe(true);
   });
 
-  it.skipIf(mutated)('a simulated year begins with these hours', () => {
-    const weather = yearOf();
+  it('a simulated year begins with these hours', () => {
     const { columns } = simulate(DESIGNS[0]![1], weather);
     const span = liveSpan(DESIGNS[0]![1], weather, 0, HOURS);
     for (const name of COLUMN_NAMES) expect(columns[name].subarray(0, HOURS), name).toEqual(span.columns[name]);
   });
 
-  it.skipIf(mutated)('between them the designs use every column', () => {
-    const weather = yearOf();
+  it('between them the designs use every column', () => {
     const used = new Set<string>();
     for (const [, design] of DESIGNS) {
       const { columns } = liveSpan(design, weather, 0, HOURS);
@@ -106,16 +100,13 @@ describe('a year hour by hour against an explicit model in 30 s steps [docs/theo
   });
 
   it.each(DESIGNS)('%s, by default', (name, design) => {
-    const weather = yearOf();
     const reference = storedRun(name, DESIGNS, weather);
     const run = liveSpan(design, weather, 0, HOURS);
     expect(faults(name, run, reference, DEFAULT, untilRelief(name))).toEqual([]);
     for (const [part, { worstRelative }] of Object.entries(run.balance)) expect(worstRelative, part).toBeLessThan(1e-9);
   });
 
-  // Under mutants the default steps alone: a copy with all mutants in it is ten times slower.
-  it.skipIf(mutated).each(DESIGNS)('%s, in steps of a minute', (name, design) => {
-    const weather = yearOf();
+  it.each(DESIGNS)('%s, in steps of a minute', (name, design) => {
     const reference = storedRun(name, DESIGNS, weather);
     const minute = liveSpan(design, weather, 0, HOURS, 60);
     expect(faults(name, minute, reference, MINUTE, HOURS)).toEqual([]);

@@ -1,4 +1,4 @@
-/** Runs of the model kept in a file, for mutation tests, which ask for them hundreds of times: `NOONLOOP_REFERENCE` names the file. */
+/** Runs of the model kept in a file, for mutants, each of which is judged in a process of its own: `NOONLOOP_REFERENCE` names the file. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import type { SystemDesign } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
@@ -27,7 +27,12 @@ export function storedRun(
     });
     writeFileSync(path, JSON.stringify(Object.fromEntries(all)));
   }
-  const kept = (JSON.parse(readFileSync(path, 'utf8')) as Record<string, { columns: Record<string, number[]> }>)[name]!;
-  const columns = Object.entries(kept.columns).map(([column, list]) => [column, Float64Array.from(list)]);
-  return { ...kept, columns: Object.fromEntries(columns) } as unknown as ReferenceRun;
+  if (runs.size === 0) {
+    const all = JSON.parse(readFileSync(path, 'utf8')) as Record<string, { columns: Record<string, number[]> }>;
+    for (const [known, { columns, ...rest }] of Object.entries(all)) {
+      const lists = Object.entries(columns).map(([column, list]) => [column, Float64Array.from(list)]);
+      runs.set(known, { ...rest, columns: Object.fromEntries(lists) } as unknown as ReferenceRun);
+    }
+  }
+  return runs.get(name)!;
 }
