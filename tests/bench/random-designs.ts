@@ -3,11 +3,14 @@
 // A run of 365 days is a year with a plane and a weather of its own. Shorter ones begin anywhere in the year; to spare the sun's path and the
 // light on the plane, which cost more than a fortnight's hours, they come in families of designs that share roof and weather.
 import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import type { WeatherYear } from '@noonloop/weather-io';
 import fc from 'fast-check';
+import { stepsFor } from '../../packages/sim-core/src/physics/sun/track.ts';
 import { inventedValley } from '../examples.ts';
-import { changeWeather, designs, weatherChanges } from '../property/designs.ts';
+import { designs } from '../property/designs.ts';
 import { violations } from '../property/invariants.ts';
 import { liveSpan } from '../property/span.ts';
+import { changeWeather, weatherChanges } from '../property/weathers.ts';
 
 const FAMILY = 100;
 const YEAR = 365;
@@ -17,7 +20,8 @@ const BATCH = 500;
 const PRINTED = 20;
 
 const [count = 1000, seed = 1, days = YEAR, askedSteps = 0] = process.argv.slice(2).map(Number);
-const stepsPerHour = askedSteps > 0 ? askedSteps : undefined;
+/** As asked, or where the weather has light of its own the next multiple of that. */
+const stepsIn = (year: WeatherYear) => (askedSteps > 0 ? stepsFor(year, askedSteps) : undefined);
 const weather = await inventedValley();
 const started = performance.now();
 const worst = new Map<string, number>();
@@ -27,14 +31,22 @@ type Family = readonly [SystemInput, Parameters<typeof changeWeather>[1]];
 
 /** The collectors of one design on the roof of another; where something near shades that roof, of the same size. */
 function onRoofOf([roof]: Family, own: SystemInput): SystemInput {
-  const { panels, inSeries, collector } = own.array;
-  const size = { panels, inSeries };
-  if (roof.array.obstacle == null) return { ...own, array: { ...roof.array, ...size, collector } };
-  return { ...own, array: { ...roof.array, collector: { ...collector, area: roof.array.collector.area } } };
+  const { panels, inSeries, collector, groups: ownGroups = [] } = own.array;
+  const { groups: planes = [], obstacle } = roof.array;
+  const size = obstacle == null ? { panels, inSeries } : {};
+  const kind = obstacle == null ? collector : { ...collector, area: roof.array.collector.area };
+  const groups = ownGroups.map((group, at) => {
+    const { azimuth, lightShare, obstacle, tilt } =
+      planes.length === 0 ? { lightShare: 1 } : planes[at % planes.length]!;
+    return { ...group, azimuth, lightShare, obstacle, tilt };
+  });
+  const { azimuth, tilt } = roof.pv ?? {};
+  return { ...own, array: { ...roof.array, ...size, collector: kind, groups }, pv: { ...own.pv, azimuth, tilt } };
 }
 
-function live(input: SystemInput, year: typeof weather, from: number) {
+function live(input: SystemInput, year: WeatherYear, from: number) {
   const design = defineSystem(input);
+  const stepsPerHour = stepsIn(year);
   if (days < YEAR) return liveSpan(design, year, from, from + 24 * days, stepsPerHour);
   return simulate(design, year, stepsPerHour === undefined ? {} : { stepsPerHour });
 }
@@ -73,5 +85,7 @@ for (let batch = 0; run < count; batch++) {
   console.log(`${run} runs of ${days} days in ${minutes} min, ${failed} with a violation`);
 }
 const parts = [...worst].map(([part, relative]) => `${part} ${relative.toExponential(1)}`).join(', ');
-console.log(`steps an hour ${stepsPerHour ?? 'as the design has them'}; worst balance of any hour: ${parts}`);
+console.log(
+  `steps an hour ${askedSteps > 0 ? askedSteps : 'as the design has them'}; worst balance of any hour: ${parts}`,
+);
 if (failed > 0) process.exitCode = 1;

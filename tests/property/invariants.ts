@@ -2,6 +2,7 @@
 import type { SystemDesign } from '@noonloop/sim-core';
 import { planeOfArray } from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
+import { groupsOf } from '../../packages/sim-core/src/physics/collector/groups.ts';
 import { nightSky } from '../../packages/sim-core/src/physics/collector/night-sky.ts';
 import type { Lived } from './span.ts';
 
@@ -44,6 +45,8 @@ const NOT_NEGATIVE = [
   'heaterHeat',
   'heaterFuel',
   'heaterElectricity',
+  'heaterPvEnergy',
+  'loadHeat',
   'baselineFuel',
 ] as const;
 
@@ -51,26 +54,42 @@ const most = (column: Float64Array): number => column.reduce((high, value) => Ma
 const least = (column: Float64Array): number => column.reduce((low, value) => Math.min(low, value), Infinity);
 
 const lights = new Map<string, Float64Array>();
-let litBy: WeatherYear | null = null;
+let litBy: Float64Array | null = null;
 
 /** Unshaded light on a plane; kept while the weather stays, since designs come in families on one roof. [W/m²] */
 function lightOn(weather: WeatherYear, plane: Parameters<typeof planeOfArray>[1], stepsPerHour: number): Float64Array {
-  if (litBy !== weather) lights.clear();
-  litBy = weather;
-  const key = JSON.stringify([plane, stepsPerHour]);
+  if (litBy !== weather.columns.dni) lights.clear();
+  litBy = weather.columns.dni;
+  const key = JSON.stringify([plane, stepsPerHour, weather.columns.albedo === null]);
   const light = lights.get(key) ?? planeOfArray(weather, plane, { stepsPerHour }).total;
   lights.set(key, light);
   return light;
 }
 
 /**
- * Highest temperature that an absorber with no flow could ever have: the root of S = a1 d + a2 d² over the air, with all light of
- * the brightest step at its best angle and no wind; nothing around shades. [°C]
+ * Highest temperature that any absorber with no flow could ever have: the root of S = a1 d + a2 d² over the air, with all light of
+ * the brightest step at its best angle and no wind; nothing around shades or covers. [°C]
  */
 function hottestPossible({ array }: SystemDesign, weather: WeatherYear, stepsPerHour: number): number {
-  const { collector, groundAlbedo, snowAlbedo, skyModel, tilt, azimuth } = array;
-  const plane = { tilt, azimuth, model: skyModel, albedo: groundAlbedo, snowAlbedo };
-  const total = lightOn(weather, plane, stepsPerHour);
+  const { albedoFrom, groundAlbedo, snowAlbedo, skyModel, summerTilt } = array;
+  const seen = albedoFrom === 'design' ? { ...weather, columns: { ...weather.columns, albedo: null } } : weather;
+  const [own, ...others] = groupsOf(array);
+  const turned = summerTilt === null ? [] : [{ ...own!, tilt: summerTilt.tilt }];
+  return Math.max(
+    ...[own!, ...turned, ...others].map(({ azimuth, collector, tilt }) => {
+      const plane = { tilt, azimuth, model: skyModel, albedo: groundAlbedo, snowAlbedo };
+      return hottestOn(lightOn(seen, plane, stepsPerHour), collector, weather, stepsPerHour);
+    }),
+  );
+}
+
+/** The same of one collector in the light of its plane. */
+function hottestOn(
+  total: Float64Array,
+  collector: SystemDesign['array']['collector'],
+  weather: WeatherYear,
+  stepsPerHour: number,
+): number {
   const modifier = collector.incidenceModifier;
   const peak =
     'b0' in modifier || 'covers' in modifier
@@ -100,6 +119,13 @@ export function coldestSky(weather: WeatherYear): number {
   return coldest;
 }
 
+/** Coldest and warmest air around the tank. [°C] */
+function roomsOf({ tank }: SystemDesign, { columns: { dryBulb } }: WeatherYear): readonly number[] {
+  const { roomByMonth, roomTemperature } = tank;
+  if (roomByMonth === 'outdoors') return [roomTemperature, least(dryBulb), most(dryBulb)];
+  return [roomTemperature, ...(roomByMonth ?? [])];
+}
+
 /** What a run breaks of balance, bounds and finiteness; empty where it is sound. */
 export function violations(result: Lived, weather: WeatherYear): string[] {
   const { balance, columns, design } = result;
@@ -117,9 +143,10 @@ export function violations(result: Lived, weather: WeatherYear): string[] {
 
   const { tank, heater } = design;
   const stagnation = hottestPossible(design, weather, result.stepsPerHour);
-  const start = Math.max(tank.initialTemperature, weather.columns.dryBulb[0]!);
-  const warmRoom = Math.max(tank.roomTemperature, most(columns.mainsTemperature), start);
-  const element = heater.kind === 'element' ? heater.setTemperature : -Infinity;
+  const rooms = roomsOf(design, weather);
+  const begins = tank.initialProfile ?? [tank.initialTemperature];
+  const warmRoom = Math.max(...rooms, most(columns.mainsTemperature), ...begins, weather.columns.dryBulb[0]!);
+  const element = heater.kind === 'element' || heater.kind === 'boiler-coil' ? heater.setTemperature : -Infinity;
   const bound = Math.max(stagnation, warmRoom, element) + ROUNDING;
   const hotTank = Math.max(tank.reliefTemperature, warmRoom) + ROUNDING;
   if (most(columns.absorberTemperature) > bound)
@@ -130,7 +157,7 @@ export function violations(result: Lived, weather: WeatherYear): string[] {
   const hottestWater = Math.max(most(columns.tankMaximumTemperature), most(columns.tankTopTemperature));
   if (hottestWater > hotTank) found.push(`tank ${hottestWater} °C above its relief valve`);
 
-  const coldRoom = Math.min(tank.roomTemperature, least(columns.mainsTemperature), start, tank.initialTemperature);
+  const coldRoom = Math.min(...rooms, least(columns.mainsTemperature), ...begins, weather.columns.dryBulb[0]!);
   const cold = Math.min(coldestSky(weather), coldRoom) - ROUNDING;
   const coldestAbsorber = least(columns.absorberMinimumTemperature);
   if (least(columns.pipeMinimumTemperature) < cold) found.push('pipe below the coldest sky and room');

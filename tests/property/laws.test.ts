@@ -4,7 +4,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, sum } from '../examples.ts';
-import { number } from './designs.ts';
+import { number } from './number.ts';
 
 const weather = await inventedValley();
 /** A few seeds' worth: each run is a year. */

@@ -2,8 +2,10 @@ import { defineSystem, simulate } from '@noonloop/sim-core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, sum } from '../examples.ts';
-import { changeWeather, designs, number, weatherChanges } from './designs.ts';
+import { designs } from './designs.ts';
 import { violations } from './invariants.ts';
+import { number } from './number.ts';
+import { changeWeather, weatherChanges } from './weathers.ts';
 
 const weather = await inventedValley();
 

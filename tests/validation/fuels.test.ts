@@ -86,6 +86,13 @@ describe('a store behind a boiler or a heat network [requirement]', async () => 
     expect(co2With).toBeCloseTo(sum(result.columns.heaterFuel) * FUELS['heating-oil'].co2!, 6);
   });
 
+  it('refuses an efficiency by net value that is more than all by gross, and takes 1.05 of oil', () => {
+    const of = (fuel: HeaterFuel) => () =>
+      defineSystem({ ...plainInput, heater: { kind: 'stored-boiler', fuel, netEfficiency: 1.05 } });
+    expect(of('heating-oil')().heater.burnerEfficiency).toBeCloseTo(0.987, 12);
+    expect(of('district-heat')).toThrow(/at most 1 with "district-heat"/);
+  });
+
   it('refuses the price of another fuel than its own', () => {
     const result = run({ kind: 'stored-boiler', fuel: 'wood-pellets' });
     expect(() => money(result, priced('heating-oil', 'L'))).toThrow(/wood-pellets/);

@@ -46,6 +46,18 @@ describe('emptying and filling', () => {
     expect((absorberHeat(circuit) + pipeHeat(circuit)) / before).toBeCloseTo(1, 12);
   });
 
+  it('counts the heat of a steaming collector once, full or empty [conservation]', () => {
+    if (drain!.empty) fillLoop(drain!, circuit, 0);
+    Object.assign(circuit, { boilingPoint: 120, boiling: true });
+    circuit.absorber.fill(200);
+    circuit.pipe[vessel] = 48;
+    const before = absorberHeat(circuit) + pipeHeat(circuit);
+    emptyLoop(drain!, circuit, 12);
+    expect((absorberHeat(circuit) + pipeHeat(circuit)) / before).toBeCloseTo(1, 12);
+    expect(circuit.boiling).toBe(false);
+    circuit.boilingPoint = Number.POSITIVE_INFINITY;
+  });
+
   it.each([
     [120, 45],
     [600, 70],

@@ -1,4 +1,5 @@
 import type { EnergyCarrier, HeaterDesign, HeaterFuel, HeaterKind } from '../design/design.ts';
+import { DesignError, show } from '../input/errors.ts';
 import { grossEfficiency } from '../physics/backup/fuels.ts';
 import { lossOfLabelClass } from '../physics/backup/labels.ts';
 import type { Fill } from './derived-array.ts';
@@ -193,9 +194,18 @@ function ownCoil(heater: CheckedInput['heater'], fill: Fill) {
 function efficiency(heater: CheckedInput['heater'], fuel: HeaterFuel | null, fill: Fill): number {
   const { burnerEfficiency, kind, netEfficiency } = heater;
   if (kind === 'heat-pump') return 1;
-  if (netEfficiency !== undefined && fuel !== null) return grossEfficiency(fuel, netEfficiency);
+  if (netEfficiency !== undefined && fuel !== null) return ofNet(fuel, netEfficiency);
   const { value, source } = fuel === 'district-heat' ? STATION : EFFICIENCY[kind];
   return fill('heater.burnerEfficiency', burnerEfficiency, value, '-', source);
+}
+
+/** @throws {@link DesignError} where more than all of the heat would go into the water. */
+function ofNet(fuel: HeaterFuel, netEfficiency: number): number {
+  const gross = grossEfficiency(fuel, netEfficiency);
+  if (gross <= 1) return gross;
+  const expected = `at most ${show(netEfficiency / gross)} with "${fuel}": all of the heat by gross calorific value`;
+  const remedy = 'Check fuel and efficiency with the boiler’s papers.';
+  throw new DesignError([{ path: 'heater.netEfficiency', found: String(netEfficiency), expected, remedy }]);
 }
 
 function storedLoss(heater: CheckedInput['heater'], kind: HeaterKind, volume: number, fill: Fill): number {

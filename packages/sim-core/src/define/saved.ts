@@ -72,9 +72,12 @@ const isSet = (value: unknown): boolean => value !== null && value !== undefined
 
 const unsaveModule = (module: Fields): Fields => (isSet(module.ivPoints) ? without(module, PLATE) : module);
 
-/** Of the two pressures the one that was given; without a loop of its own no exchanger. */
+/** Of the two pressures the one that was given, where neither is listed that at the collectors; without a loop of its own no exchanger. */
 function unsaveLoop(loop: Fields, hasGauge: boolean): Fields {
-  const follows = [hasGauge ? 'fillPressure' : 'pressure', ...(loop.layout === 'direct' ? ['exchanger'] : [])];
+  const follows = [
+    hasGauge || loop.layout !== 'closed' ? 'fillPressure' : 'pressure',
+    ...(loop.layout === 'direct' ? ['exchanger'] : []),
+  ];
   const own = change(loop, 'plate', (plate) => (loop.layout === 'direct' ? without(plate, ['conductance']) : plate));
   return { ...without(loop, follows), ...own };
 }

@@ -1,6 +1,7 @@
 /** A loop that empties: what its water takes along, what stays in the metal, and what the next filling finds. Nothing here allocates but {@link compileDrain}. */
 import type { SystemDesign } from '../../design/design.ts';
 import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
+import { nodeHeat } from './boil.ts';
 import { setPipeNode } from './circuit.ts';
 import { pipeDecays } from './circuit-design.ts';
 import { type Absorbing, type Circuit, isIndoors, type LoopExchange } from './circuit-state.ts';
@@ -104,7 +105,7 @@ export function compileDrain(
   return Object.assign(drain, { moved: 0, lost: 0, pipeLost: 0, times: 0, heatLeft: 0, heatBack: 0 });
 }
 
-/** Lets the water out of collectors and outdoor pipes. */
+/** Lets the water out of collectors and outdoor pipes; where they boil it leaves at its boiling point. */
 export function emptyLoop(drain: Drain, circuit: Circuit, ambient: number): void {
   const { dry, dryPipe, full, fullPipe, parts, vessel } = drain;
   const { absorber, pipe, pipeCapacity } = circuit;
@@ -115,7 +116,7 @@ export function emptyLoop(drain: Drain, circuit: Circuit, ambient: number): void
     const part = parts[at]!;
     const content = full[at]! - dry[at]!;
     for (let node = part.first; node < part.end; node++) {
-      heat += content * absorber[node]!;
+      heat += content * Math.min(absorber[node]!, circuit.boilingPoint);
       drain.heatLeft += dry[at]! * (absorber[node]! - ambient);
     }
     water += content * (part.end - part.first);
@@ -137,6 +138,7 @@ export function emptyLoop(drain: Drain, circuit: Circuit, ambient: number): void
     drain.heatBack += heat - water * into;
   }
   circuit.pipeDecay = drain.dryDecay;
+  circuit.boiling = false;
   drain.empty = true;
   drain.times++;
 }
@@ -151,7 +153,7 @@ export function fillLoop(drain: Drain, circuit: Circuit, fresh: number): void {
     const part = parts[at]!;
     const content = full[at]! - dry[at]!;
     for (let node = part.first; node < part.end; node++) {
-      let mixed = (dry[at]! * absorber[node]! + content * from) / full[at]!;
+      let mixed = (nodeHeat(circuit, absorber[node]!, part) + content * from) / full[at]!;
       if (mixed > BOILING) {
         drain.lost += full[at]! * (mixed - BOILING);
         mixed = BOILING;
