@@ -84,6 +84,7 @@ export const DESIGN_UNITS: Readonly<Record<string, string>> = {
   ratedTemperature: '°C',
   inletDiameter: 'm',
   sedimentDepth: 'm',
+  divertAt: '°C',
   dailyVolume: 'm³',
   volumePerPerson: 'm³',
   tapTemperature: '°C',

@@ -43,7 +43,8 @@ export function defineSystem(input: SystemInput | SystemDesign): SystemDesign {
       ({ path }) =>
         isUsed(path, design.pv, pump, control) &&
         (hasPlate || !path.startsWith('loop.plate')) &&
-        ofLayout(path, design.loop.layout),
+        ofLayout(path, design.loop.layout) &&
+        (path !== 'tank.second.divertAt' || design.tank.second?.charging === 'in-turn'),
     ),
   });
 }

@@ -1,4 +1,4 @@
-import type { ArrayDesign, LoopDesign } from '../design/design.ts';
+import type { ArrayDesign, CoilDesign, LoopDesign } from '../design/design.ts';
 import { DesignError } from '../input/errors.ts';
 import { STANDARD_ATMOSPHERE } from '../physics/fluid/air-pressure.ts';
 import { compileFluid, fluidDensity } from '../physics/fluid/compile.ts';
@@ -16,9 +16,13 @@ const TOP_PRESSURE = 1.3e5;
 const AIR = STANDARD_ATMOSPHERE;
 
 /** Defaults of fluid, pressure and vessel that follow from other fields of the design. */
-export function loopDefaults(input: CheckedInput, array: ArrayDesign, fill: Fill): LoopDesign {
-  const { coil } = input;
-  const loop = withLayout(input, array, fill);
+export function loopDefaults(
+  input: CheckedInput,
+  array: ArrayDesign,
+  coils: readonly CoilDesign[],
+  fill: Fill,
+): LoopDesign {
+  const loop = withLayout(input, array, coils, fill);
   const glycolMassFraction =
     loop.fluid === 'water'
       ? 0
@@ -55,7 +59,7 @@ export function loopDefaults(input: CheckedInput, array: ArrayDesign, fill: Fill
           'pressure at the collectors and the column of liquid below them',
         );
   const filled = { ...loop, glycolMassFraction, pressure, fillPressure };
-  const need = vesselNeed(filled, coil, array, AIR);
+  const need = vesselNeed(filled, coils, array, AIR);
   const lowest = Math.max(fillPressure, loop.vesselPrecharge ?? 0);
   if (need.endPressure <= lowest) {
     throw fault(
@@ -90,8 +94,8 @@ const DRAIN_RESERVE = 1.5;
 const NO_PLATE = 1e9;
 
 /** What the layout asks for: a vessel that takes the collectors' water and a pump that lifts it, or no exchanger. */
-function withLayout({ coil, loop, pump }: CheckedInput, array: ArrayDesign, fill: Fill) {
-  const { collectors, pipe } = loopVolumes(loop, coil, array);
+function withLayout({ loop, pump }: CheckedInput, array: ArrayDesign, coils: readonly CoilDesign[], fill: Fill) {
+  const { collectors, pipe } = loopVolumes(loop, coils, array);
   const drains = collectors + pipe * loop.outdoorShare;
   const { drainBack } = loop;
   const filled = {

@@ -1,11 +1,13 @@
 import type { DesignAssumption, SystemDesign } from '../design/design.ts';
 import { DesignError } from '../input/errors.ts';
+import { coilsOf } from '../physics/loop/coils.ts';
 import { plateOf } from '../physics/pv/points.ts';
 import { arrayDefaults, type Fill } from './derived-array.ts';
 import { drawDefaults } from './derived-draw.ts';
 import { baselineHeater, heaterDefaults } from './derived-heater.ts';
 import { loopDefaults } from './derived-loop.ts';
 import { controlDefaults, pumpDefaults } from './derived-pump.ts';
+import { refuseDeepSediment, secondTankDefaults } from './derived-second-tank.ts';
 import type { CheckedInput } from './schema/system.ts';
 
 /** Height over diameter of an upright storage tank; common practice, no source. */
@@ -51,7 +53,7 @@ export function derivedDefaults(
     'm',
     `height of ${TANK_SLENDERNESS} diameters, common practice, no source`,
   );
-  refuseDeepSediment(tank.sedimentDepth, height);
+  refuseDeepSediment('tank.sedimentDepth', tank.sedimentDepth, height);
   refuseGroupsWithoutValve(input);
   const diameter = Math.sqrt((4 * tank.volume) / (Math.PI * height));
   const surface = Math.PI * diameter * height + (Math.PI / 2) * diameter ** 2;
@@ -59,6 +61,34 @@ export function derivedDefaults(
   const backup = heaterDefaults(heater, roomTemperature, draw.tapTemperature, fill);
 
   refuseRing(draw.ring !== null, backup.volume);
+
+  const filledTank = {
+    ...tank,
+    roomTemperature,
+    height,
+    lossCoefficient: fill(
+      'tank.lossCoefficient',
+      tank.lossCoefficient,
+      (FITTING_ALLOWANCE * surface * TANK_FOAM.conductivity) / TANK_FOAM.thickness,
+      'W/K',
+      'judgement: foam of a common thickness all round, a third more for fittings',
+    ),
+    verticalConductivity: fill(
+      'tank.verticalConductivity',
+      tank.verticalConductivity,
+      COLUMN.water + (4 * COLUMN.wall * COLUMN.steel) / diameter,
+      'W/(m·K)',
+      'water column and a thin steel wall in parallel',
+    ),
+    initialTemperature: fill(
+      'tank.initialTemperature',
+      tank.initialTemperature,
+      Math.max(roomTemperature, 0),
+      '°C',
+      'judgement: as its room',
+    ),
+  };
+  const second = secondTankDefaults(input, filledTank, fill);
 
   return {
     ...input,
@@ -69,33 +99,8 @@ export function derivedDefaults(
       tilt: fill('pv.tilt', pv.tilt, array.tilt, '°', 'judgement: module in the collectors’ plane'),
       azimuth: fill('pv.azimuth', pv.azimuth, array.azimuth, '°', 'judgement: module in the collectors’ plane'),
     },
-    loop: loopDefaults(input, filledArray, fill),
-    tank: {
-      ...tank,
-      roomTemperature,
-      height,
-      lossCoefficient: fill(
-        'tank.lossCoefficient',
-        tank.lossCoefficient,
-        (FITTING_ALLOWANCE * surface * TANK_FOAM.conductivity) / TANK_FOAM.thickness,
-        'W/K',
-        'judgement: foam of a common thickness all round, a third more for fittings',
-      ),
-      verticalConductivity: fill(
-        'tank.verticalConductivity',
-        tank.verticalConductivity,
-        COLUMN.water + (4 * COLUMN.wall * COLUMN.steel) / diameter,
-        'W/(m·K)',
-        'water column and a thin steel wall in parallel',
-      ),
-      initialTemperature: fill(
-        'tank.initialTemperature',
-        tank.initialTemperature,
-        Math.max(roomTemperature, 0),
-        '°C',
-        'judgement: as its room',
-      ),
-    },
+    loop: loopDefaults(input, filledArray, coilsOf(input.coil, second), fill),
+    tank: { ...filledTank, second },
     draw: drawDefaults(draw, fill),
     heater: backup,
     baseline: baselineHeater(heater, backup, fill),
@@ -120,12 +125,4 @@ function refuseGroupsWithoutValve({ array, loop }: CheckedInput): void {
   const found = 'false with array.groups';
   const expected = 'true: flow by buoyancy is modelled through one array only';
   throw new DesignError([{ path: 'loop.checkValve', found, expected, remedy: 'Leave the field out.' }]);
-}
-
-/** A tank more than half full of sediment is no tank. */
-function refuseDeepSediment(depth: number, height: number): void {
-  if (depth <= 0.5 * height) return;
-  const path = 'tank.sedimentDepth';
-  const expected = `at most half of the tank’s height, ${(0.5 * height).toFixed(2)} m`;
-  throw new DesignError([{ path, found: `${depth} m`, expected, remedy: 'Check depth and height.' }]);
 }

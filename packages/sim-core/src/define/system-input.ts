@@ -324,6 +324,8 @@ export interface TankInput {
   readonly roomByMonth?: 'outdoors' | readonly number[] | null | undefined;
   /** Pool or rooms that take heat from it; `null`: none. */
   readonly load?: LoadInput | null | undefined;
+  /** A second tank before this one on the cold water: the mains enter it, and what leaves it enters this one; `null`: none. */
+  readonly second?: SecondInput | null | undefined;
   /** Temperature at which the relief valve opens. [°C] Default 99: temperature and pressure relief valve, ANSI Z21.22 (read in a state code). From 60 to 120. For example "120 degF". */
   readonly reliefTemperature?: Quantity | undefined;
   /** Rated temperature of tank and lining; above it a caution is shown. [°C] Default 93: rating of common lined tanks, common practice, no source. From 40 to 120. For example "120 degF". */
@@ -332,6 +334,38 @@ export interface TankInput {
   readonly inletDiameter?: Quantity | null | undefined;
   /** Sediment on the floor: less water, and the coil in it buried. [m] Default 0: judgement: a clean tank. From 0 to 1. For example "6.5 ft". */
   readonly sedimentDepth?: Quantity | undefined;
+}
+
+/** A second tank before this one on the cold water: the mains enter it, and what leaves it enters this one; `null`: none. */
+export interface SecondInput {
+  /** From 0.02 to 50. For example "80 gal". */
+  readonly volume?: Quantity | undefined;
+  /** From 0.2 to 10. For example "6.5 ft". */
+  readonly height?: Quantity | undefined;
+  /** From 0 to 200. For example "4 BTU/(h degF)". */
+  readonly lossCoefficient?: Quantity | undefined;
+  /** Air around it all year; `null`: that of the first. [°C] From -20 to 50. For example "120 degF". */
+  readonly roomTemperature?: Quantity | null | undefined;
+  /** From 4 to 400. */
+  readonly nodes?: number | undefined;
+  /** From 0.1 to 100. For example "0.023 BTU/(h ft degF)". */
+  readonly verticalConductivity?: Quantity | undefined;
+  /** From 0 to 95. For example "120 degF". */
+  readonly initialTemperature?: Quantity | undefined;
+  /** From 60 to 120. For example "120 degF". */
+  readonly reliefTemperature?: Quantity | undefined;
+  /** From 40 to 120. For example "120 degF". */
+  readonly ratedTemperature?: Quantity | undefined;
+  /** From 0.005 to 0.2. For example "6.5 ft". */
+  readonly inletDiameter?: Quantity | null | undefined;
+  /** From 0 to 1. For example "6.5 ft". */
+  readonly sedimentDepth?: Quantity | undefined;
+  /** Coil in it. */
+  readonly coil?: CoilInput | undefined;
+  /** Which coils the loop's fluid passes. Default 'series': judgement: needs neither valve nor further sensors. */
+  readonly charging?: 'series' | 'in-turn' | 'first' | 'second' | undefined;
+  /** Top of the first tank at which the valve leads the fluid to the second; used where charging is `in-turn`. [°C] Default 60: as hot as taps and hygiene ask for; common practice, no source. From 20 to 95. For example "120 degF". */
+  readonly divertAt?: Quantity | undefined;
 }
 
 /** Pool or rooms that take heat from it; `null`: none. */

@@ -48,6 +48,8 @@ export type {
   DrawDesign,
   HotPipeDesign,
   RingDesign,
+  SecondTankCharging,
+  SecondTankDesign,
   TankDesign,
   TankLoadDesign,
   Weekday,

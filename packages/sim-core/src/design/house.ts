@@ -1,3 +1,4 @@
+import type { CoilDesign } from './loop.ts';
 import type { MainsDesign } from './mains.ts';
 
 /** Tapping profiles of EU regulation 812/2013, from the smallest. */
@@ -39,6 +40,27 @@ export interface TankDesign {
   readonly inletDiameter: number | null;
   /** Sediment on the floor: less water, and the coil in it buried. [m] */
   readonly sedimentDepth: number;
+  /** A second tank before this one on the cold water: the mains enter it, and what leaves it enters this one; `null`: none. */
+  readonly second: SecondTankDesign | null;
+}
+
+/**
+ * How the loop charges two tanks: `series`, its fluid passes the coil of the first, then that of the second; `in-turn`, a diverting valve leads it
+ * through the first, through the second where the first has had enough or can get nothing; `first` or `second`, through that one only.
+ */
+export type SecondTankCharging = 'series' | 'in-turn' | 'first' | 'second';
+
+/** A second solar tank, on the cold side of the first; what it says nothing of is the first's: load, element and the pump's other limits. */
+export interface SecondTankDesign
+  extends Omit<TankDesign, 'initialProfile' | 'load' | 'roomByMonth' | 'roomTemperature' | 'second'> {
+  /** Air around it all year; `null`: that of the first. [°C] */
+  readonly roomTemperature: number | null;
+  /** Coil in it. */
+  readonly coil: CoilDesign;
+  /** Which coils the loop's fluid passes. */
+  readonly charging: SecondTankCharging;
+  /** Top of the first tank at which the valve leads the fluid to the second; used where {@link charging} is `in-turn`. [°C] */
+  readonly divertAt: number;
 }
 
 /** A sink of heat at a given temperature, such as a pool or floor heating, behind an exchanger of its own. */

@@ -1,4 +1,4 @@
-import type { PartBalance } from './result.ts';
+import type { PartBalance } from './part-balance.ts';
 
 /**
  * A residual is never measured against less than the heat that warms the part by this much: the last bits of a state of some

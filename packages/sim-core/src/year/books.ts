@@ -3,7 +3,7 @@ import { absorberHeat, pipeHeat } from '../physics/loop/circuit-design.ts';
 import type { Circuit } from '../physics/loop/circuit-state.ts';
 import { type Tank, tankHeat, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
 import { type BalanceEntry, type BalanceKeeper, openBalance } from './balance.ts';
-import type { BalancePart } from './result.ts';
+import type { BalancePart } from './part-balance.ts';
 
 /** The books of a run, and what they need of an hour besides the columns that a result shows. */
 export interface Books {
@@ -23,13 +23,22 @@ export interface Books {
 }
 
 /** Opens the books with what the parts hold before the first hour. */
-export function openBooks(circuit: Circuit, tank: Tank, heater: Heater, baseline: Heater): Books {
+export function openBooks(
+  circuit: Circuit,
+  tank: Tank,
+  second: Tank | null,
+  { baseline, heater }: { readonly baseline: Heater; readonly heater: Heater },
+): Books {
   const ofArray = { heat: absorberHeat(circuit), capacity: circuit.nodeCapacity * circuit.absorber.length };
   const ofPipes = {
     heat: pipeHeat(circuit),
     capacity: circuit.pipeCapacity.reduce((sum, capacity) => sum + capacity, circuit.coil.capacity),
   };
-  const ofTank = { heat: tankHeat(tank), capacity: tank.nodeCapacity * tank.temperature.length };
+  const tanks = second === null ? [tank] : [tank, second];
+  const ofTank = {
+    heat: tanks.reduce((sum, one) => sum + tankHeat(one), 0),
+    capacity: tanks.reduce((sum, { nodeCapacity, temperature }) => sum + nodeCapacity * temperature.length, 0),
+  };
   const ofHeater = heaterBooks(heater);
   const ofBaseline = heaterBooks(baseline);
   const all = [ofArray, ofPipes, ofTank, ofHeater];

@@ -7,6 +7,7 @@ import { settleBoiling } from '../physics/loop/boil.ts';
 import { shareFlow } from '../physics/loop/branches.ts';
 import { meanFluidTemperature } from '../physics/loop/circuit.ts';
 import type { Circuit, StepConditions } from '../physics/loop/circuit-state.ts';
+import { circulatePair } from '../physics/loop/coil-pair.ts';
 import { circulate } from '../physics/loop/coil-step.ts';
 import { type Drain, emptyLoop, fillLoop, takeDrained } from '../physics/loop/drain.ts';
 import { circulatePlate } from '../physics/loop/plate.ts';
@@ -14,6 +15,7 @@ import { turnPump } from '../physics/loop/pump-drive.ts';
 import { siphonStep } from '../physics/loop/siphon.ts';
 import { standStill } from '../physics/loop/standing.ts';
 import { WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
+import { limitedTop, turnValve } from './charge.ts';
 import { setLight } from './groups.ts';
 import { coldestOutdoors, settleLoop } from './loop-step.ts';
 import type { Machine } from './machine.ts';
@@ -74,15 +76,16 @@ function gainOwn(
 
 /** One step of the pumped loop through coil or plate exchanger. @returns Whether the pump moves fluid; where not, nothing is changed. */
 function pumpLoop(machine: Machine, hour: number, at: number, share: number): boolean {
-  const { columns, control, drivers, loop, tank } = machine;
-  const { circuit, drain, drive, fluid, offer, plate, shared, step } = loop;
+  const { columns, control, drivers, loop, second, tank } = machine;
+  const { circuit, drain, fluid, offer, plate, shared, step } = loop;
   const { conditions, exchange, stream } = step;
+  if (second !== null && second.valve !== null) turnValve(machine, second, second.valve, conditions.duration);
+  const drive = loop.diverted === null || machine.charged === tank ? loop.drive : loop.diverted;
   const supply = drive.onMains ? Number.POSITIVE_INFINITY : at < 0 ? 0 : drivers.pumpSupply[at]!;
-  const top = tank.temperature[tank.temperature.length - 1]!;
   const asked = pumpWanted(machine, hour);
   const { own } = machine;
   const wanted = own?.parts.wants === undefined ? asked : own.parts.wants(asked, own.state);
-  if (!decidePump(control, supply, top, wanted, conditions.duration)) return false;
+  if (!decidePump(control, supply, limitedTop(machine), wanted, conditions.duration)) return false;
   if (!canFlow(machine, hour, share)) return false;
   const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
   const temperature = meanFluidTemperature(circuit);
@@ -103,13 +106,14 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
   }
   // Without a loop of its own the tank's water is what goes round.
   if (drain?.toWaste) plate!.secondaryFlow = stream.capacityRate / WATER_HEAT_CAPACITY;
-  if (plate === null) circulate(circuit, step);
+  if (circuit.further !== null) circulatePair(circuit, step);
+  else if (plate === null) circulate(circuit, step);
   else circulatePlate(plate, circuit, tank, step);
   const energy = drive.onMains ? columns.pumpElectricity : columns.pumpPvEnergy;
   energy[hour]! += stream.power * conditions.duration;
   if (control.cooling) {
     control.cooledHours += share;
-    control.cooledHeat -= exchange.coilHeat;
+    control.cooledHeat -= exchange.coilHeat + (step.further === null ? 0 : step.further.exchange.coilHeat);
   }
   columns.pumpRunning[hour]! += share;
   columns.loopFlow[hour]! += stream.flow * share;
@@ -119,20 +123,20 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
 
 /** Whether the controller asks for flow and the pump can give it. */
 function pumpWanted(machine: Machine, hour: number): boolean {
-  const { control, design, drivers, loop, tank } = machine;
+  const { charged, control, design, drivers, loop } = machine;
   if (drivers.pumpOut[hour] === 1) return false;
   if (control.coolAbove < Number.POSITIVE_INFINITY && coolsByNight(machine, hour)) return true;
   if (control.mode === 'power') return true;
   if (control.mode === 'schedule') return control.scheduled[hour % 24] === 1;
-  const sensed = sensedDifference(loop.circuit, tank, design.control.difference, control.running);
+  const sensed = sensedDifference(loop.circuit, charged, design.control.difference, control.running);
   return differenceWants(control, sensed);
 }
 
 /** Whether the pump runs to cool the tank: only in hours without light. */
-function coolsByNight({ control, design, drivers, loop, tank }: Machine, hour: number): boolean {
-  const sensed = sensedDifference(loop.circuit, tank, design.control.difference, control.running);
-  const top = tank.temperature[tank.temperature.length - 1]!;
-  return decideCooling(control, drivers.lit[hour] === 0, top, sensed);
+function coolsByNight(machine: Machine, hour: number): boolean {
+  const { charged, control, design, drivers, loop } = machine;
+  const sensed = sensedDifference(loop.circuit, charged, design.control.difference, control.running);
+  return decideCooling(control, drivers.lit[hour] === 0, limitedTop(machine), sensed);
 }
 
 /** Whether the loop passes a flow that the pump would drive: no steam in the collectors, and pressure enough; notes where that is too little. */

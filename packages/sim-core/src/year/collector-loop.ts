@@ -7,6 +7,7 @@ import { type CompiledFluid, compileFluid } from '../physics/fluid/compile.ts';
 import { compileCircuit } from '../physics/loop/circuit-design.ts';
 import type { Circuit, CoilWater, LoopStep } from '../physics/loop/circuit-state.ts';
 import { compileCoil } from '../physics/loop/coil.ts';
+import { coilsOf } from '../physics/loop/coils.ts';
 import { compileDrain, type Drain } from '../physics/loop/drain.ts';
 import type { Shared } from '../physics/loop/flow-split.ts';
 import { compileHydraulics } from '../physics/loop/hydraulics.ts';
@@ -28,6 +29,8 @@ export interface CollectorLoop {
   /** Renewed at the start of a month where it has thinned, and with it drive, friction and the coil's films. */
   fluid: CompiledFluid;
   drive: CompiledDrive;
+  /** Drive where a valve leads the fluid through the coil of a second tank; `null`: the same. */
+  diverted: CompiledDrive | null;
   readonly circuit: Circuit;
   /** In place of the coil. */
   readonly plate: Plate | null;
@@ -73,6 +76,7 @@ export function assembleLoop(
     fluid,
     drain: compileDrain(design, fluid, circuit, stepping.stepCounts),
     drive: compileDrive(design.pump, design.pv, hydraulics),
+    diverted: divertedDrive(design, fluid),
     circuit,
     plate: loop.exchanger === 'plate' ? compilePlate(design) : null,
     siphon: loop.checkValve ? null : compileThermosiphon(design, circuit, hydraulics),
@@ -88,8 +92,19 @@ export function assembleLoop(
   };
 }
 
+/** A valve may lead the fluid through a coil of other resistance. */
+function divertedDrive(design: SystemDesign, fluid: CompiledFluid): CompiledDrive | null {
+  const { coil, pump, pv, tank } = design;
+  const { second } = tank;
+  if (second?.charging !== 'in-turn') return null;
+  const isAlike = (['innerDiameter', 'length', 'windingDiameter'] as const).every(
+    (key) => coil[key] === second.coil[key],
+  );
+  return isAlike ? null : compileDrive(pump, pv, hydraulicsOf({ ...design, coil: second.coil }, fluid));
+}
+
 /** The heat of a step's light in the water that it warms at least: from the coil's foot, or the plate exchanger's inlet, upwards. */
-function risePerLight(circuit: Circuit, water: CoilWater, byPlate: boolean, stepsPerHour: number): number {
+export function risePerLight(circuit: Circuit, water: CoilWater, byPlate: boolean, stepsPerHour: number): number {
   const nodes = water.temperature.length;
   const lowest = byPlate ? nodes - 1 : circuit.coil.bottom;
   const area = circuit.nodeArea * circuit.absorber.length;
@@ -101,11 +116,14 @@ export function renewFluid(loop: CollectorLoop, design: SystemDesign, glycolMass
   loop.fluid = compileFluid(design.loop.fluid, glycolMassFraction);
   const hydraulics = hydraulicsOf(design, loop.fluid);
   loop.drive = compileDrive(design.pump, design.pv, hydraulics);
-  const { coil } = loop.circuit;
-  if (coil.films !== null) coil.films = compileCoil(design.coil, loop.fluid, compileFluid('water', 0));
+  loop.diverted = divertedDrive(design, loop.fluid);
+  const { coil, further } = loop.circuit;
+  const [first, second] = coilsOf(design.coil, design.tank.second);
+  if (coil.films !== null) coil.films = compileCoil(first, loop.fluid, compileFluid('water', 0));
+  if (further !== null) further.coil.films = compileCoil(second!, loop.fluid, compileFluid('water', 0));
   if (loop.siphon !== null) loop.siphon.hydraulics = hydraulics;
   changeFluid(loop.pressure, loop.fluid);
 }
 
-const hydraulicsOf = ({ array, coil, loop, pump }: SystemDesign, fluid: CompiledFluid) =>
-  compileHydraulics({ pump, loop, coil, array }, fluid);
+const hydraulicsOf = ({ array, coil, loop, pump, tank }: SystemDesign, fluid: CompiledFluid) =>
+  compileHydraulics({ pump, loop, coil, array, tank }, fluid);

@@ -1,10 +1,8 @@
-import type { RunColumns } from './result.ts';
-
 /** A number of a run that is not finite: never the design's fault, and never handed on. */
 export class RunFault extends Error {
   /** Name of the error class. */
   override readonly name = 'RunFault';
-  /** Column of {@link RunColumns} in which it stands. */
+  /** Column of `RunColumns` in which it stands. */
   readonly column: string;
   /** Hour of the year, 0 to 8759, the first in any column. */
   readonly hour: number;
@@ -23,10 +21,14 @@ export class RunFault extends Error {
  *
  * @throws {@link RunFault} for the first hour that holds a number that is not finite.
  */
-export function requireFinite(columns: RunColumns, from: number, to: number): void {
+export function requireFinite<T extends Readonly<Record<keyof T, Float64Array>>>(
+  columns: T,
+  from: number,
+  to: number,
+): void {
   let name = '';
   let first = to;
-  for (const key of Object.keys(columns) as (keyof RunColumns)[]) {
+  for (const key of Object.keys(columns) as (keyof T & string)[]) {
     const column = columns[key];
     // A sum is finite only where all of its numbers are: one look a column as a rule.
     let even = 0; // two sums, neither of which waits for the other
@@ -41,5 +43,5 @@ export function requireFinite(columns: RunColumns, from: number, to: number): vo
     name = key;
     first = from + hour;
   }
-  if (name !== '') throw new RunFault(name, first, columns[name as keyof RunColumns][first]!);
+  if (name !== '') throw new RunFault(name, first, columns[name as keyof T][first]!);
 }

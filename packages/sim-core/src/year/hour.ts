@@ -5,10 +5,11 @@ import { tankHeat } from '../physics/tank/tank.ts';
 import { bookParts } from './bookkeeping.ts';
 import { coldestOutdoors, tendLoop } from './loop-step.ts';
 import type { Machine } from './machine.ts';
+import { closeSecond, openSecond } from './second-tank.ts';
 
 /** Sets the extremes of an hour to where the hour before left the state, and what a blackout takes from the heaters. */
 export function openHour(machine: Machine, hour: number): void {
-  const { columns, drivers, house, loop, tank } = machine;
+  const { columns, drivers, house, loop, second, tank } = machine;
   const { baseline, heater } = house;
   const { absorber, pipe } = loop.circuit;
   const blackout = drivers.blackout[hour] === 1;
@@ -27,6 +28,7 @@ export function openHour(machine: Machine, hour: number): void {
   columns.absorberMinimumTemperature[hour] = coldest(absorber);
   columns.tankMaximumTemperature[hour] = tank.temperature[tank.temperature.length - 1]!;
   columns.tapTemperature[hour] = drivers.mains[hour]!;
+  if (second !== null) openSecond(second, tank, columns.tankMaximumTemperature, hour);
   columns.loopMaximumPressure[hour] = loop.pressure.gauge;
   columns.pipeMinimumTemperature[hour] = coldestOutdoors(pipe);
 }
@@ -42,7 +44,7 @@ function feedHeater({ drivers }: Machine, heater: Heater, hour: number): void {
 
 /** Writes the state at the hour's end and books the hour's energy. */
 export function closeHour(machine: Machine, hour: number): void {
-  const { columns, design, house, loop, tank } = machine;
+  const { columns, design, house, loop, second, tank } = machine;
   const { temperature } = tank;
   const { absorber } = loop.circuit;
   const top = temperature.length - 1;
@@ -62,7 +64,7 @@ export function closeHour(machine: Machine, hour: number): void {
   columns.collectorOutletTemperature[hour] =
     running > 0 ? columns.collectorOutletTemperature[hour]! / running : absorber[absorber.length - 1]!;
   tendLoop(machine, hour);
-  bookParts(machine, hour, heat);
+  bookParts(machine, hour, second === null ? heat : heat + closeSecond(second, hour));
 }
 
 /** Electricity of the ring's pump in an hour. [J] */

@@ -4,8 +4,10 @@ import { heatWater, keepWarm, settleMixing, type TapDraw } from '../physics/back
 import { drawnBetween, flowBetween } from '../physics/draw/within.ts';
 import { coolByLoad } from '../physics/tank/load.ts';
 import { drawFromTank, outletOf, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
+import { outletOfPair } from '../physics/tank/tank-pair.ts';
 import { controlsRun, ringPumpEnergy } from './hour.ts';
 import type { Machine } from './machine.ts';
+import { drawFromBoth } from './second-tank.ts';
 
 /** Storage temperature against legionella, 60 °C (HSE HSG274 part 2, page quoting it), less a kelvin of the thermostat's; judgement. [°C] */
 const DISINFECTED = 59;
@@ -40,15 +42,18 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
     keepHeaterWarm(machine, hour, steps);
     return;
   }
-  const { columns, design, drivers, house, tank } = machine;
+  const { columns, design, drivers, house, second, tank } = machine;
   const { heater } = house;
   const taps = tapsIn(machine, hour, step, steps, wanted);
   const { mains, flow, duration } = taps;
-  const inlet = outletOf(tank, wanted);
+  const inlet = second === null ? outletOf(tank, wanted) : outletOfPair(second.tank, tank, wanted);
   const share = settleMixing(heater, inlet, taps);
   const extra = drivers.hotPipe === null ? 0 : forPipe(machine, heater, hour, inlet);
   const hot = wanted * share + extra;
-  const outlet = drawFromTank(tank, hot, mains, flow * share);
+  const outlet =
+    second === null
+      ? drawFromTank(tank, hot, mains, flow * share)
+      : drawFromBoth(second, tank, hot, mains, flow * share);
   heatWater(heater, hot, outlet, flow * share, duration);
 
   columns.hotVolume[hour]! += hot;

@@ -3,7 +3,7 @@ import { coldest } from '../physics/extremes.ts';
 import { fluidDensity } from '../physics/fluid/compile.ts';
 import { freezingPointOf } from '../physics/fluid/mixture.ts';
 import { contentAfter } from '../physics/loop/circuit.ts';
-import { coilTemperature } from '../physics/loop/circuit-state.ts';
+import { type Circuit, coilTemperature } from '../physics/loop/circuit-state.ts';
 import { makeUpWith, settlePressure, takeOut } from '../physics/loop/pressure.ts';
 import { renewFluid } from './collector-loop.ts';
 import type { Machine } from './machine.ts';
@@ -25,10 +25,21 @@ export function settleLoop({ columns, loop }: Machine, hour: number, standing: b
     return;
   }
   // A loop that buoyancy drives has a ring of its own for each way round.
-  const inCoil = standing || loop.siphon !== null ? coilTemperature(circuit.coil) : contentAfter(circuit);
+  const inCoil =
+    circuit.further !== null
+      ? coilsTemperature(circuit, circuit.further)
+      : standing || loop.siphon !== null
+        ? coilTemperature(circuit.coil)
+        : contentAfter(circuit);
   const lost = settlePressure(pressure, circuit.absorber, circuit.pipe, inCoil, standing);
   if (lost > 0) columns.loopReliefVolume[hour]! += lost;
   if (pressure.gauge > columns.loopMaximumPressure[hour]!) columns.loopMaximumPressure[hour] = pressure.gauge;
+}
+
+/** Mean of two coils' contents. [°C] */
+function coilsTemperature({ coil }: Circuit, { coil: behind }: Circuit): number {
+  const whole = coil.capacity + behind.capacity;
+  return (coil.capacity * coilTemperature(coil) + behind.capacity * coilTemperature(behind)) / whole;
 }
 
 /** Coldest of the outdoor pipes: first and last quarter of the nodes. [°C] */

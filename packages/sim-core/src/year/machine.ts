@@ -3,8 +3,6 @@ import type { SystemDesign } from '../design/design.ts';
 import { compileHeater, type Heater, heatsInTank } from '../physics/backup/heater.ts';
 import type { TapDraw } from '../physics/backup/supply.ts';
 import { compilePumpControl, type PumpControl } from '../physics/control/pump-control.ts';
-import type { LoopExchange } from '../physics/loop/circuit-state.ts';
-import type { Relieved } from '../physics/tank/relief.ts';
 import { compileTank, type Tank } from '../physics/tank/tank.ts';
 import { type Books, openBooks } from './books.ts';
 import { assembleLoop, type CollectorLoop } from './collector-loop.ts';
@@ -12,6 +10,14 @@ import { emptyColumns } from './columns.ts';
 import { compileDrivers, type Drivers } from './drivers.ts';
 import { type OwnComponents, type OwnState, requireOwn } from './own.ts';
 import type { RunColumns } from './result.ts';
+import {
+  assembleStores,
+  compileSecondTank,
+  openLoopStep,
+  type SecondTank,
+  type StepExchange,
+  type Store,
+} from './second-tank.ts';
 import { compileStepping, type StepOptions, type Stepping } from './stepping.ts';
 
 /** A system put together and ready to step through its year. */
@@ -24,6 +30,12 @@ export interface Machine {
   readonly loop: CollectorLoop;
   readonly control: PumpControl;
   readonly tank: Tank;
+  /** The tank with what loop and relief valve exchange with it. */
+  readonly store: Store;
+  /** A second tank before it on the cold water; `null`: none. */
+  readonly second: SecondTank | null;
+  /** Tank whose sensor the controller reads: the one that the loop charges, with two in series the second. */
+  charged: Tank;
   readonly house: House;
   /** Parts of the user's own, and what they see; `null` for none. */
   readonly own: { readonly parts: OwnComponents; readonly state: OwnState } | null;
@@ -33,9 +45,6 @@ export interface Machine {
   readonly columns: RunColumns;
   readonly books: Books;
 }
-
-/** What loop and tank exchange in a step, and what the tank's relief valve lets out. */
-interface StepExchange extends LoopExchange, Relieved {}
 
 /** What stands behind the tank. */
 export interface House {
@@ -60,23 +69,10 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
   const stepping = compileStepping(design, weather, options);
   const drivers = compileDrivers(design, weather, stepping.stepsPerHour);
   const tank = compileTank(design.tank, stepping.stepCounts);
-  const exchange: StepExchange = {
-    absorbed: 0,
-    collectorLoss: 0,
-    collectorHeat: 0,
-    pipeLoss: 0,
-    coilHeat: 0,
-    outlet: 0,
-    coilRise: new Float64Array(design.tank.nodes),
-    reliefVolume: 0,
-    reliefHeat: 0,
-  };
-  const loop = assembleLoop(design, weather, stepping, {
-    water: tank,
-    conditions: { absorbed: 0, ambient: 0, room: tank.room, duration: 0 },
-    stream: { flow: 0, power: 0, capacityRate: 0, conductance: 0 },
-    exchange,
-  });
+  const secondTank = compileSecondTank(design, stepping.stepCounts);
+  const step = openLoopStep(design, tank, secondTank);
+  const loop = assembleLoop(design, weather, stepping, step);
+  const { store, second } = assembleStores(design, tank, secondTank, loop, step);
   if (options.own !== undefined) requireOwn(options.own, design.array.groups.length > 0);
   const seen = { absorber: loop.circuit.absorber, tank: tank.temperature };
   const house = assembleHouse(design);
@@ -91,14 +87,17 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
       design.loop.layout === 'drain-back' ? design.loop.drainBack.lift : 0,
     ),
     tank,
+    store,
+    second,
+    charged: second === null || second.charging === 'first' || second.charging === 'in-turn' ? tank : second.tank,
     house,
     own:
       options.own === undefined
         ? null
         : { parts: options.own, state: { hour: 0, duration: 0, ambient: 0, irradiance: 0, ...seen } },
-    exchange,
+    exchange: step.exchange,
     columns: emptyColumns(drivers),
-    books: openBooks(loop.circuit, tank, house.heater, house.baseline),
+    books: openBooks(loop.circuit, tank, secondTank, house),
   };
 }
 

@@ -3,11 +3,15 @@ import type { SystemDesign } from '../design/design.ts';
 import type { Saying } from '../input/saying.ts';
 import type { LoopYear } from './loop-result.ts';
 import type { RunNotice } from './notice-codes.ts';
+import type { BalancePart, PartBalance } from './part-balance.ts';
 import type { RunAssumptionCode } from './run-assumptions.ts';
+import type { SecondTankYear } from './second-tank-result.ts';
 import type { RunSteps } from './step-result.ts';
 
 export type { LoopYear } from './loop-result.ts';
 export { NOTICE_CODES, type NoticeCode, type RunNotice } from './notice-codes.ts';
+export type { BalancePart, PartBalance } from './part-balance.ts';
+export type { SecondTankColumns, SecondTankYear } from './second-tank-result.ts';
 export type { RunSteps, StepColumns } from './step-result.ts';
 
 /**
@@ -136,25 +140,6 @@ export interface RunColumns {
   readonly baselineElectricity: Float64Array;
 }
 
-/** The parts whose energy balance is kept, and the whole. */
-export type BalancePart = 'collector' | 'pipes' | 'tank' | 'heater' | 'baseline' | 'whole';
-
-/** Energy balance of one part: what came in, less what went out, less what stayed. */
-export interface PartBalance {
-  /** Worst hour: |residual| over the energy that flowed through the part in that hour. [-] */
-  readonly worstRelative: number;
-  /** Hour of the year with the worst residual, 0 to 8759. */
-  readonly worstHour: number;
-  /** Sum of the residuals over the year. [J] */
-  readonly residual: number;
-  /** Energy that went into the part over the year. [J] */
-  readonly in: number;
-  /** Energy that left it. [J] */
-  readonly out: number;
-  /** Stored at the end less stored at the start. [J] */
-  readonly stored: number;
-}
-
 /** What one group of collectors did in a year. */
 export interface GroupYear {
   /** Of the group; that of its collector for the array itself. */
@@ -171,6 +156,8 @@ export interface GroupYear {
 export interface RunResult {
   /** Groups of the array in the order of the flow; left out where it is one. */
   readonly groups?: readonly GroupYear[];
+  /** What a second tank did; left out where there is none. */
+  readonly secondTank?: SecondTankYear;
   /** The design with every default written out. */
   readonly design: SystemDesign;
   /** Where the weather was taken. */

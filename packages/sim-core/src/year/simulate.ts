@@ -11,6 +11,7 @@ import { assemble, type Machine } from './machine.ts';
 import { findNotices } from './notices.ts';
 import { openRecorder } from './recorder.ts';
 import type { RunResult } from './result.ts';
+import { secondTankYear } from './second-tank.ts';
 import { stepHour } from './step.ts';
 import type { StepOptions } from './stepping.ts';
 
@@ -50,6 +51,7 @@ export function simulate(design: SystemDesign, weather: WeatherYear, options: Si
     if (options.keepTankNodes) tankNodes.set(temperature, hour * temperature.length);
   }
   requireFinite(machine.columns, 0, HOURS);
+  if (machine.second !== null) requireFinite(machine.second.columns, 0, HOURS);
   const result = toResult(machine, design, weather, tankNodes);
   if (recorder === null) return result;
   const { before: _, ...steps } = recorder;
@@ -113,6 +115,7 @@ function toResult(machine: Machine, design: SystemDesign, weather: WeatherYear, 
   const groups = groupYears(machine);
   return {
     ...(groups === null ? {} : { groups }),
+    ...(machine.second === null ? {} : { secondTank: secondTankYear(machine.second) }),
     design,
     site: weather.site,
     weatherSource: weather.source,

@@ -1,6 +1,6 @@
 /** In what parts an hour is taken. */
 import type { WeatherYear } from '@noonloop/weather-io';
-import type { SystemDesign } from '../design/design.ts';
+import type { SystemDesign, TankDesign } from '../design/design.ts';
 import { DesignError, quote } from '../input/errors.ts';
 import { heatsInTank } from '../physics/backup/heater.ts';
 import { drawsWithinHours } from '../physics/draw/schedule.ts';
@@ -63,9 +63,9 @@ export function compileStepping(design: SystemDesign, weather: WeatherYear, opti
   requireCount('stepsPerHour', stepsPerHour, MOST_STEPS);
   requireCount('collectorNodes', perPanel, MOST_COLLECTOR_NODES);
   requireCount('pipeNodes', pipeNodes, MOST_PIPE_NODES);
-  requireBearable(tank.nodes + 4 * pipeNodes + perPanel * array.inSeries, stepsPerHour);
+  requireBearable(tank.nodes + (tank.second?.nodes ?? 0) + 4 * pipeNodes + perPanel * array.inSeries, stepsPerHour);
   // Draws that have their minutes, and a jet that stirs, want them resolved at night too.
-  const evenly = !drawsWithinHours(design.draw) && tank.inletDiameter === null;
+  const evenly = !drawsWithinHours(design.draw) && !isStirred(tank);
   const darkSteps = evenly ? Math.max(1, Math.round(stepsPerHour / 3)) : stepsPerHour;
   const siphonParts = loop.checkValve ? 1 : Math.ceil(SIPHON_STEPS / stepsPerHour);
   const whole = [stepsPerHour, stepsPerHour * siphonParts, stepsPerHour * FINENESS, darkSteps, 1];
@@ -84,8 +84,12 @@ export function compileStepping(design: SystemDesign, weather: WeatherYear, opti
  * an element's heat and the draw's are to be told apart, where the mains stir the tank, and where buoyancy drives the loop.
  */
 function defaultSteps({ draw, heater, loop, tank }: SystemDesign): number {
-  return drawsWithinHours(draw) || heatsInTank(heater) || tank.inletDiameter !== null || !loop.checkValve ? 12 : 6;
+  return drawsWithinHours(draw) || heatsInTank(heater) || isStirred(tank) || !loop.checkValve ? 12 : 6;
 }
+
+/** Whether an inlet stirs a tank. */
+const isStirred = ({ inletDiameter, second }: TankDesign): boolean =>
+  inletDiameter !== null || (second !== null && second.inletDiameter !== null);
 
 function requireCount(path: string, value: number, most: number): void {
   if (Number.isInteger(value) && value >= 1 && value <= most) return;

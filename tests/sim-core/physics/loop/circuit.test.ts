@@ -48,10 +48,17 @@ function makeCircuit(
       standing: 60,
       rest: emptyRest(2),
       films: null,
+      open: true,
       surface: 0.5,
     },
-    ...circuitRing(nodes, 2, pipeCapacity, pipeConductance, false),
+    ...ringOf(nodes, pipeCapacity, pipeConductance),
+    further: null,
   };
+}
+
+function ringOf(nodes: number, pipeCapacity: Float64Array, pipeConductance: Float64Array) {
+  const { coils, ...places } = circuitRing(nodes, [2], pipeCapacity, pipeConductance, false);
+  return { ...places, ...coils[0]! };
 }
 
 function makeTank(start: number, volume = 0.3): Tank {

@@ -28,6 +28,7 @@ export const loopStep = (
   conditions: at,
   stream: { flow, power: 0, capacityRate, conductance },
   exchange: emptyExchange(water.temperature.length),
+  further: null,
 });
 
 /**

@@ -16,4 +16,5 @@ export const plainTank: TankDesign = {
   initialProfile: null,
   roomByMonth: null,
   load: null,
+  second: null,
 };

@@ -12,6 +12,7 @@ import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid } from '../../physics/fluid/compile.ts';
 import { type Glycol, MAXIMUM_MASS_FRACTION } from '../../physics/fluid/melinder.ts';
 import { glycolMassForFreezing, glycolMassFromVolume, glycolVolumeFromMass } from '../../physics/fluid/mixture.ts';
+import { coilsOf } from '../../physics/loop/coils.ts';
 import { loopVolumes, vesselHolds } from '../../physics/loop/loop-volumes.ts';
 import { risingRoot } from '../../physics/root.ts';
 import type { AdviceCode } from '../advice-codes.ts';
@@ -83,7 +84,7 @@ export function glycolForSite(
   options: GlycolShareOptions = {},
 ): GlycolShare {
   const { margin, leastVolumeFraction } = checkInput(optionsSchema, options);
-  const { loop, coil, array } = design;
+  const { loop, coil, array, tank } = design;
   const { fluid } = loop;
   if (fluid === 'water') {
     throw new DesignError([
@@ -117,7 +118,7 @@ export function glycolForSite(
   const leastMass = Math.min(glycolMassFromVolume(fluid, leastVolumeFraction), MAXIMUM_MASS_FRACTION);
   const massFraction = Math.max(needed, leastMass);
   const volumeFraction = glycolVolumeFromMass(fluid, massFraction);
-  const { whole } = loopVolumes(loop, coil, array);
+  const { whole } = loopVolumes(loop, coilsOf(coil, tank.second), array);
   const held = vesselHolds(loop, siteAirPressure(weather.site.elevation, weather.columns.pressure));
   const burstOnlyVolumeFraction = burstShare(fluid, target);
   const freezingPoint = compileFluid(fluid, massFraction).freezingPoint;

@@ -10,6 +10,7 @@ import { burstProtection } from '../../physics/fluid/burst.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
 import type { Glycol } from '../../physics/fluid/melinder.ts';
 import { glycolMassForFreezing } from '../../physics/fluid/mixture.ts';
+import { coilsOf } from '../../physics/loop/coils.ts';
 import { loopVolumes, vesselHolds } from '../../physics/loop/loop-volumes.ts';
 import { risingRoot } from '../../physics/root.ts';
 
@@ -79,7 +80,7 @@ const ROUNDING = 1e-12;
  */
 export function thinning(design: SystemDesign, options: ThinningOptions): Thinning {
   const { leak, coldest, filledOn } = checkInput(optionsSchema, options);
-  const { loop, coil, array } = design;
+  const { loop, coil, array, tank } = design;
   const { fluid, glycolMassFraction: start, fillTemperature } = loop;
   if (fluid === 'water') {
     throw new DesignError([
@@ -92,7 +93,7 @@ export function thinning(design: SystemDesign, options: ThinningOptions): Thinni
     ]);
   }
   const held = vesselHolds(loop, STANDARD_ATMOSPHERE);
-  const volume = loopVolumes(loop, coil, array).whole + held;
+  const volume = loopVolumes(loop, coilsOf(coil, tank.second), array).whole + held;
   const partial = (x: number) => x * fluidDensity(compileFluid(fluid, x), fillTemperature);
   const daysTo = (x: number) =>
     x >= start

@@ -9,6 +9,7 @@ import * as z from '../../input/zod.ts';
 import { airPressureAt } from '../../physics/fluid/air-pressure.ts';
 import { boilingPoint } from '../../physics/fluid/boiling.ts';
 import { HIGHEST_TEMPERATURE } from '../../physics/fluid/compile.ts';
+import { coilsOf } from '../../physics/loop/coils.ts';
 import { gaugeOfVessel, prechargeFor, reserveIn, vesselSold } from '../../physics/loop/vessel.ts';
 import { type SteamReach, steamReach, vesselFor, vesselNeed } from '../../physics/loop/vessel-need.ts';
 import type { AdviceCode } from '../advice-codes.ts';
@@ -86,12 +87,13 @@ export interface PressureSizing {
  */
 export function sizeLoopPressure(design: SystemDesign, options: PressureSizingOptions = {}): PressureSizing {
   const { topPressure, ratedPressure, maximumTemperature, altitude } = checkInput(optionsSchema, options);
-  const { coil, array } = design;
+  const { coil, array, tank } = design;
+  const coils = coilsOf(coil, tank.second);
   const air = airPressureAt(altitude);
   const pressure = topPressure ?? design.loop.pressure;
   const reliefPressure = ratedPressure === undefined ? design.loop.reliefPressure : highestRelief(ratedPressure);
   const asked = { ...design.loop, pressure, reliefPressure, fluidLimit: maximumTemperature ?? design.loop.fluidLimit };
-  const need = vesselNeed(asked, coil, array, air);
+  const need = vesselNeed(asked, coils, array, air);
   const fillPressure = need.column + pressure;
   const smallest = vesselFor(need, fillPressure, air);
   if (!Number.isFinite(smallest)) throw noRoom(fillPressure, need.endPressure);
@@ -99,7 +101,7 @@ export function sizeLoopPressure(design: SystemDesign, options: PressureSizingOp
   const reserveVolume = reserveIn(vesselVolume, need.systemVolume);
   const vesselPrecharge = prechargeFor(vesselVolume, fillPressure, need.systemVolume, air);
   const loop: LoopDesign = { ...asked, fillPressure, vesselVolume, vesselPrecharge };
-  const steam = steamReach({ loop, coil, array }, air);
+  const steam = steamReach({ loop, coil, array, tank }, air);
   const hotPressure = gaugeOfVessel(vesselVolume, vesselPrecharge, reserveVolume + need.expansion, air);
   const boilingAtTop = boilingPoint(loop.fluid, loop.glycolMassFraction, hotPressure - need.column + air);
   const found = { need, air, smallest, reserveVolume, hotPressure, boilingAtTop };

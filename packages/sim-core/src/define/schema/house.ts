@@ -1,4 +1,4 @@
-import { count, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
+import { choice, count, defaulted, fault, quantity, quantityOr } from '../../input/field.ts';
 import * as z from '../../input/zod.ts';
 import { loadSchema, profileSchema, roomSchema } from './tank-extras.ts';
 
@@ -61,36 +61,70 @@ export const coilSchema = z
     }
   });
 
+/** What two tanks may each have of their own. */
+const height = quantity('length', 0.2, 10).optional();
+const lossCoefficient = quantity('heatLoss', 0, 200).optional();
+const nodes = count(4, 400);
+const verticalConductivity = quantity('conductivity', 0.1, 100).optional();
+const initialTemperature = quantity('temperature', 0, 95).optional();
+const reliefTemperature = quantity('temperature', 60, 120);
+const ratedTemperature = quantity('temperature', 40, 120);
+const inletDiameter = defaulted(
+  quantity('length', 0.005, 0.2).nullable(),
+  null,
+  'm',
+  'judgement: a dip tube or plate that spreads the water',
+);
+const sedimentDepth = quantityOr('length', 0, 1, 0, 'judgement: a clean tank');
+
+/** Schema of the second tank. */
+const secondSchema = z.strictObject({
+  volume: quantity('volume', 0.02, 50).optional(),
+  height,
+  lossCoefficient,
+  roomTemperature: quantity('temperature', -20, 50).nullable().default(null),
+  nodes: nodes.optional(),
+  verticalConductivity,
+  initialTemperature,
+  reliefTemperature: reliefTemperature.optional(),
+  ratedTemperature: ratedTemperature.optional(),
+  inletDiameter,
+  sedimentDepth,
+  coil: coilSchema.optional(),
+  charging: defaulted(
+    choice(['series', 'in-turn', 'first', 'second']),
+    'series',
+    '',
+    'judgement: needs neither valve nor further sensors',
+  ),
+  divertAt: quantityOr('temperature', 20, 95, 60, 'as hot as taps and hygiene ask for; common practice, no source'),
+});
+
 /** Schema of the tank. */
 export const tankSchema = z.strictObject({
   volume: quantity('volume', 0.02, 50),
-  height: quantity('length', 0.2, 10).optional(),
-  lossCoefficient: quantity('heatLoss', 0, 200).optional(),
+  height,
+  lossCoefficient,
   roomTemperature: quantity('temperature', -20, 50).optional(),
   nodes: defaulted(
-    count(4, 400),
+    nodes,
     20,
     '',
     'convergence: doubling them moves the energy delivered by less than 1 % (tests/sim-core/year)',
   ),
-  verticalConductivity: quantity('conductivity', 0.1, 100).optional(),
-  initialTemperature: quantity('temperature', 0, 95).optional(),
+  verticalConductivity,
+  initialTemperature,
   initialProfile: profileSchema.nullable().default(null),
   roomByMonth: roomSchema.nullable().default(null),
   load: loadSchema.nullable().default(null),
-  reliefTemperature: quantityOr(
-    'temperature',
-    60,
-    120,
+  second: secondSchema.nullable().default(null),
+  reliefTemperature: defaulted(
+    reliefTemperature,
     99,
+    '°C',
     'temperature and pressure relief valve, ANSI Z21.22 (read in a state code)',
   ),
-  ratedTemperature: quantityOr('temperature', 40, 120, 93, 'rating of common lined tanks, common practice, no source'),
-  inletDiameter: defaulted(
-    quantity('length', 0.005, 0.2).nullable(),
-    null,
-    'm',
-    'judgement: a dip tube or plate that spreads the water',
-  ),
-  sedimentDepth: quantityOr('length', 0, 1, 0, 'judgement: a clean tank'),
+  ratedTemperature: defaulted(ratedTemperature, 93, '°C', 'rating of common lined tanks, common practice, no source'),
+  inletDiameter,
+  sedimentDepth,
 });

@@ -15,6 +15,7 @@ import {
   PIPE_SECTIONS,
 } from './circuit-state.ts';
 import { coilUA, compileCoil } from './coil.ts';
+import { secondInPlace } from './coils.ts';
 import { pipeLossConductance } from './pipe.ts';
 
 /** Copper: density times specific heat, handbook; steel's is 5 % more. [J/(m³·K)] */
@@ -47,10 +48,13 @@ interface CircuitGrid {
  */
 export function compileCircuit(design: SystemDesign, fluid: CompiledFluid, start: number, grid: CircuitGrid): Circuit {
   const { tank } = design;
+  const { second } = tank;
   const { collectorNodes, pipeNodes = 1, stepCounts } = grid;
   const collectors = compileCollectors(design.array, collectorNodes, start);
   const pipe = pipeNodesOf(design, fluid, pipeNodes);
   const coil = compileCoilOf(design, fluid);
+  const isPair = second?.charging === 'series' || second?.charging === 'in-turn';
+  const further = isPair ? compileCoilOf(secondInPlace(design, second), fluid) : null;
   const own = {
     absorber: new Float64Array(collectors.end).fill(start),
     pipe: pipe.capacity.map((_, at) => (isIndoors(at, pipe.capacity.length) ? tank.roomTemperature : start)),
@@ -59,7 +63,7 @@ export function compileCircuit(design: SystemDesign, fluid: CompiledFluid, start
     pipeConductance: pipe.conductance,
     pipeDecay: pipeDecays(pipe.capacity, pipe.conductance, stepCounts),
   };
-  return makeCircuit(collectors, own, false);
+  return makeCircuit(collectors, own, false, further);
 }
 
 type Collectors = Absorbing & Pick<Circuit, 'branches'>;
@@ -72,12 +76,13 @@ function makeCircuit(
   collectors: Collectors,
   own: Pick<Circuit, 'absorber' | 'coil' | 'pipe' | 'pipeCapacity' | 'pipeConductance' | 'pipeDecay'>,
   upwards: boolean,
+  further: Coil | null = null,
 ): Circuit {
   const { first, end, nodeArea, nodeCapacity, dryCapacity, a1, a2, branches } = collectors;
-  const { absorber, coil, pipe, pipeCapacity, pipeConductance, pipeDecay } = own;
-  const places = circuitRing(end, coil.share.length, pipeCapacity, pipeConductance, upwards);
-  const { ring, pipeAt, pipeLike, coilAt, contentAt } = places;
-  return {
+  const { absorber, pipe, pipeCapacity, pipeConductance, pipeDecay } = own;
+  const pieces = further === null ? [own.coil.share.length] : [own.coil.share.length, further.share.length];
+  const { ring, pipeAt, pipeLike, coils } = circuitRing(end, pieces, pipeCapacity, pipeConductance, upwards);
+  const seenBy = (coil: Coil, at: number, behind: Circuit | null): Circuit => ({
     first,
     end,
     nodeArea,
@@ -99,9 +104,11 @@ function makeCircuit(
     ring,
     pipeAt,
     pipeLike,
-    coilAt,
-    contentAt,
-  };
+    coilAt: coils[at]!.coilAt,
+    contentAt: coils[at]!.contentAt,
+    further: behind,
+  });
+  return seenBy(own.coil, 0, further === null ? null : seenBy(further, 1, null));
 }
 
 /** Decay of each standing pipe node in one step, by the steps of an hour. */
@@ -196,6 +203,7 @@ function compileCoilOf(design: SystemDesign, fluid: CompiledFluid): Coil {
     standing: films === null ? 0 : coilUA(films, 0, STANDING_COIL, STANDING_WATER),
     rest: emptyRest(shares.length),
     films,
+    open: true,
     surface: 0.5,
   };
 }
@@ -222,9 +230,10 @@ function heatOf(circuit: Circuit, of: Absorbing): number {
   return sum;
 }
 
-/** Heat in the pipes and the coil above 0 °C. [J] */
+/** Heat in the pipes and the coils above 0 °C. [J] */
 export function pipeHeat(circuit: Circuit): number {
   let sum = coilTemperature(circuit.coil) * circuit.coil.capacity;
+  if (circuit.further !== null) sum += coilTemperature(circuit.further.coil) * circuit.further.coil.capacity;
   for (let at = 0; at < circuit.pipe.length; at++) sum += circuit.pipe[at]! * circuit.pipeCapacity[at]!;
   return sum;
 }

@@ -78,6 +78,8 @@ export interface LoopStep {
   readonly stream: LoopStream;
   /** What comes of it. */
   readonly exchange: LoopExchange;
+  /** The same step as the coil of a second tank sees it, conditions shared; `null`: none. */
+  readonly further: LoopStep | null;
 }
 
 /** Makes room for what a loop exchanges with a tank of some nodes. */
@@ -109,6 +111,8 @@ export interface Coil {
   readonly rest: CoilRest;
   /** Tables of the films, renewed with the fluid; `null` for a conductance that does not change. */
   films: CompiledCoil | null;
+  /** Whether the fluid passes it: a valve may lead it past. */
+  open: boolean;
   /** Where its surface stood in the last step, from the water (0) to the fluid (1): from there the next is sought. [-] */
   surface: number;
 }
@@ -180,6 +184,8 @@ export interface Circuit extends BoilingState, RingPlaces, Absorbing {
   readonly upwards: boolean;
   /** Collector nodes, hot pipes, coil pieces with the coil's content between them, cold pipes, in the order of the flow. */
   readonly ring: Ring;
+  /** The same circuit as the coil of a second tank sees it: its own coil, and places of it in the same ring; `null`: none. */
+  readonly further: Circuit | null;
 }
 
 /** Mean of the coil's content along the tube. [°C] */

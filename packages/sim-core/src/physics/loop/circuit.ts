@@ -26,32 +26,29 @@ const AROUND = SPARE + 2;
  * their inlet drives those of the coil.
  *
  * @param nodes - Of the array.
- * @param pieces - Of the coil.
+ * @param pieces - Of each coil, in the order of the flow.
  */
 export function circuitRing(
   nodes: number,
-  pieces: number,
+  pieces: readonly number[],
   pipeCapacity: Float64Array,
   pipeConductance: Float64Array,
   upwards: boolean,
-): RingPlaces & { readonly ring: Ring } {
+): Pick<RingPlaces, 'pipeAt' | 'pipeLike'> & { readonly coils: readonly CoilPlaces[]; readonly ring: Ring } {
   const pipeNodes = pipeCapacity.length;
-  const firstPiece = nodes + (pipeNodes >> 1);
-  const before = pieces >> 1;
-  const ring = makeRing(nodes + pipeNodes + pieces + 1);
+  const inCoils = pieces.reduce((sum, count) => sum + count + 1, 0);
+  const ring = makeRing(nodes + pipeNodes + inCoils);
   const pipeAt = Int32Array.from({ length: pipeNodes }, (_, node) => {
     const hot = node < pipeNodes >> 1;
-    return (nodes + node + (hot ? 0 : pieces + 1)) * NUMBERS;
+    return (nodes + node + (hot ? 0 : inCoils)) * NUMBERS;
   });
-  const coilAt = Int32Array.from({ length: pieces }, (_, piece) => {
-    const order = upwards ? piece : pieces - 1 - piece;
-    return (firstPiece + order + (order < before ? 0 : 1)) * NUMBERS;
-  });
-  const contentAt = (firstPiece + before) * NUMBERS;
   for (let node = 0; node < nodes; node++) ring[node * NUMBERS + OWN] = 1;
-  for (const at of coilAt) ring[at + SHARE] = 1;
-  ring[contentAt + SHARE] = 1;
-  ring[contentAt + OWN] = 1;
+  let first = nodes + (pipeNodes >> 1);
+  const coils = pieces.map((count) => {
+    const places = placeCoil(ring, first, count, upwards);
+    first += count + 1;
+    return places;
+  });
   pipeAt.forEach((at, node) => {
     ring[at + OWN] = 1;
     ring[at + LOSS] = pipeConductance[node]!;
@@ -59,7 +56,24 @@ export function circuitRing(
   });
   const pipeLike = new Int32Array(pipeNodes);
   findLike({ pipeAt, pipeCapacity, pipeConductance, pipeLike });
-  return { ring, pipeAt, pipeLike, coilAt, contentAt };
+  return { ring, pipeAt, pipeLike, coils };
+}
+
+/** Where a coil stands in the ring. */
+type CoilPlaces = Pick<RingPlaces, 'coilAt' | 'contentAt'>;
+
+/** Places a coil's pieces, and its content in their middle. @param first - Part of the ring with which it begins. */
+function placeCoil(ring: Ring, first: number, pieces: number, upwards: boolean): CoilPlaces {
+  const before = pieces >> 1;
+  const coilAt = Int32Array.from({ length: pieces }, (_, piece) => {
+    const order = upwards ? piece : pieces - 1 - piece;
+    return (first + order + (order < before ? 0 : 1)) * NUMBERS;
+  });
+  const contentAt = (first + before) * NUMBERS;
+  for (const at of coilAt) ring[at + SHARE] = 1;
+  ring[contentAt + SHARE] = 1;
+  ring[contentAt + OWN] = 1;
+  return { coilAt, contentAt };
 }
 
 /** Finds for each pipe node the first that equals it. */
@@ -87,11 +101,17 @@ export function setPipeNode(circuit: Circuit, node: number): void {
 
 /** Sets up array, pipes and the coil's content for a step. */
 export function setLoop(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
-  const { branches, coil, contentAt, pipe, ring } = circuit;
+  const { branches, pipe } = circuit;
   const back = pipe[pipe.length - 1]!;
   if (branches === null) setNodes(circuit, circuit, capacityRate, back, conditions);
   else setBranches(circuit, branches, capacityRate, back, conditions);
   setPipes(circuit, capacityRate, conditions);
+  setContent(circuit, capacityRate, conditions);
+}
+
+/** Sets up a coil's content for a step. */
+export function setContent(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
+  const { coil, contentAt, ring } = circuit;
   ring[contentAt + X] = (capacityRate * conditions.duration) / coil.capacity;
   setPace(ring, contentAt);
   ring[contentAt + START] = coilTemperature(coil);
@@ -126,7 +146,7 @@ export function takeLoop(
   conditions: StepConditions,
   exchange: LoopExchange,
 ): void {
-  const { absorber, branches, coil, contentAt, pipe, pipeAt, ring } = circuit;
+  const { absorber, branches, pipe, pipeAt, ring } = circuit;
   const { duration } = conditions;
   const outlet = ring[absorber.length * NUMBERS + INLET]!;
   const lost =
@@ -144,6 +164,11 @@ export function takeLoop(
     pipeLoss += ring[at + LOSS]! * (ring[at + NUMBERS + INLET]! - ring[at + AROUND]!);
   }
   exchange.pipeLoss = pipeLoss * duration;
+  takeContent(circuit);
+}
+
+/** Writes the solved step into a coil's content. */
+export function takeContent({ coil, contentAt, ring }: Circuit): void {
   // The content keeps the profile of the water around it, as the fluid does on its way down.
   const risen = ring[contentAt + RISE]!;
   const content = coil.temperature;

@@ -19,9 +19,9 @@ const MOST_DRIFT = 1;
 /** A node that the coil changed by less may as well have been taken for the other sort. [K] */
 const EVEN = POOLED;
 /** The films are found anew where the coil's middle came out further from what they were taken at. [K] */
-const FILM_CLOSE = 3;
+export const FILM_CLOSE = 3;
 /** Times that a step is solved at most until pools and films agree with what came out; judgement. */
-const MOST_TRIALS = 4;
+export const MOST_TRIALS = 4;
 
 /**
  * One step with fluid going round through the coil. Allocates nothing.
@@ -70,7 +70,7 @@ export function solveLoop(circuit: Circuit, step: LoopStep): void {
  *
  * @param guess - Whether every piece is taken to warm or cool its node as the hot pipe's end would; else as the ring has it.
  */
-function setCoil(circuit: Circuit, { conditions, stream, water }: LoopStep, guess: boolean): void {
+export function setCoil(circuit: Circuit, { conditions, stream, water }: LoopStep, guess: boolean): void {
   const { coilAt, pipe, ring } = circuit;
   const { bottom, share } = circuit.coil;
   const { duration } = conditions;
@@ -132,7 +132,7 @@ function setCoil(circuit: Circuit, { conditions, stream, water }: LoopStep, gues
 }
 
 /** Says what the solved step does to the tank nodes around the coil. @returns Whether a pool was taken for the wrong sort. */
-function weighCoil(circuit: Circuit, { exchange, water }: LoopStep): boolean {
+export function weighCoil(circuit: Circuit, { exchange, water }: LoopStep): boolean {
   const { coilAt, ring } = circuit;
   const { bottom, share } = circuit.coil;
   const { coilRise } = exchange;

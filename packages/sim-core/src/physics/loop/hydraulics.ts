@@ -1,12 +1,13 @@
 /** The loop's resistance and the point at which the pump works against it. */
 
-import type { CoilDesign, CollectorGroupDesign, LoopDesign, PumpDesign } from '../../design/design.ts';
+import type { CoilDesign, CollectorGroupDesign, LoopDesign, PumpDesign, TankDesign } from '../../design/design.ts';
 import { requireNumber } from '../../input/errors.ts';
 import { type CompiledFluid, compileFluid, fluidDensity, fluidViscosity } from '../fluid/compile.ts';
 import { waterDensity } from '../fluid/water.ts';
 import { risingRoot } from '../root.ts';
 import { shareFlow } from './branches.ts';
 import { coilFrictionNumber } from './coil-friction.ts';
+import { coilsOf } from './coils.ts';
 import { type CollectorRows, rowsDrop } from './collector-drop.ts';
 import type { Way } from './flow-split.ts';
 import { COPPER_ROUGHNESS, type CompiledFriction, compileFriction, frictionNumber } from './friction.ts';
@@ -20,11 +21,23 @@ export interface HydraulicParts {
   readonly loop: LoopDesign;
   /** Tube in the tank. */
   readonly coil: CoilDesign;
+  /** Further tanks that the loop charges, none by default. */
+  readonly tank?: Pick<TankDesign, 'second'>;
   /** Collectors, in rows side by side. */
   readonly array: CollectorRows & {
     /** Further collectors of the loop, none by default. */
     readonly groups?: readonly (CollectorRows & Pick<CollectorGroupDesign, 'stage'>)[];
   };
+}
+
+/** Resistance of a coil. */
+interface CoilDrop {
+  /** Re = this · ρ Q/μ. [1/m] */
+  readonly reynolds: number;
+  /** Drop = this · (f Re²) μ²/ρ. [1/m²] */
+  readonly drop: number;
+  /** Bore over winding diameter. [-] */
+  readonly curvature: number;
 }
 
 /** Resistances of a loop, worked out once a run; the pressure drops are in Pa per the unit named. */
@@ -41,12 +54,10 @@ export interface CompiledHydraulics {
   readonly pipeDrop: number;
   /** Drop of the fittings, and of a plate exchanger = this · ρ Q². [1/m⁴] */
   readonly fittingDrop: number;
-  /** Re of the coil = this · ρ Q/μ. [1/m] */
-  readonly coilReynolds: number;
-  /** Drop of the coil = this · (f Re²) μ²/ρ; 0 with a plate exchanger. [1/m²] */
-  readonly coilDrop: number;
-  /** Bore over winding diameter. [-] */
-  readonly curvature: number;
+  /** The coil; 0 with a plate exchanger. */
+  readonly coil: CoilDrop;
+  /** The coil of a second tank behind it; `null`: none, or a valve lets the fluid through one of the two. */
+  readonly furtherCoil: CoilDrop | null;
   /** Laminar drop of the collectors = this · μ Q; 0 where they are several groups. [1/m³] */
   readonly collectorLaminar: number;
   /** Turbulent drop of the collectors = this · ρ Q², likewise. [1/m⁴] */
@@ -59,7 +70,9 @@ export interface CompiledHydraulics {
 
 /** Works a design's loop into the constants of its resistance. Checks nothing: the design is checked by `defineSystem`. */
 export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): CompiledHydraulics {
-  const { pump, loop, coil, array } = parts;
+  const { pump, loop, array, tank } = parts;
+  const second = tank?.second ?? null;
+  const [coil, further] = second?.charging === 'in-turn' ? coilsOf(parts.coil, null) : coilsOf(parts.coil, second);
   const { plate } = loop;
   const hasPlate = loop.exchanger === 'plate';
   const bore = loop.pipeInnerDiameter;
@@ -74,9 +87,8 @@ export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): 
     fittingDrop:
       (8 * loop.fittingLoss) / (Math.PI ** 2 * bore ** 4) +
       (hasPlate ? plate.ratedPressureDrop / (waterDensity(20) * plate.ratedFlow ** 2) : 0),
-    coilReynolds: 4 / (Math.PI * coil.innerDiameter),
-    coilDrop: hasPlate ? 0 : coil.length / (2 * coil.innerDiameter ** 3),
-    curvature: coil.innerDiameter / coil.windingDiameter,
+    coil: coilDrop(coil, hasPlate),
+    furtherCoil: further === undefined ? null : coilDrop(further, false),
     collectorLaminar: one.laminar,
     collectorTurbulent: one.turbulent,
     lift: loop.layout === 'drain-back' && !loop.drainBack.siphon ? loop.drainBack.lift : 0,
@@ -89,12 +101,23 @@ export function compileHydraulics(parts: HydraulicParts, fluid: CompiledFluid): 
   };
 }
 
+const coilDrop = ({ innerDiameter, length, windingDiameter }: CoilDesign, hasPlate: boolean): CoilDrop => ({
+  reynolds: 4 / (Math.PI * innerDiameter),
+  drop: hasPlate ? 0 : length / (2 * innerDiameter ** 3),
+  curvature: innerDiameter / windingDiameter,
+});
+
+/** Drop of a coil over μ²/ρ. @param perViscosity - ρ Q/μ. [m] */
+const coilFriction = ({ curvature, drop, reynolds }: CoilDrop, perViscosity: number): number =>
+  drop * coilFrictionNumber(curvature, reynolds * perViscosity);
+
 /** Head that a flow [m³/s] of density [kg/m³] and viscosity [Pa·s] needs; rises with the flow. [m] */
 export function loopHead(h: CompiledHydraulics, flow: number, density: number, viscosity: number): number {
   const perViscosity = (density * flow) / viscosity;
   const friction =
     h.pipeDrop * frictionNumber(h.friction, h.pipeReynolds * perViscosity) +
-    h.coilDrop * coilFrictionNumber(h.curvature, h.coilReynolds * perViscosity);
+    coilFriction(h.coil, perViscosity) +
+    (h.furtherCoil === null ? 0 : coilFriction(h.furtherCoil, perViscosity));
   const drop =
     (friction * viscosity * viscosity) / density +
     (h.fittingDrop + h.collectorTurbulent) * density * flow * flow +

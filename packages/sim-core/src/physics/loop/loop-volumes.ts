@@ -9,7 +9,7 @@ interface LoopVolumes {
   readonly collectors: number;
   /** In the pipe, there and back. */
   readonly pipe: number;
-  /** In the coil, or in the plate exchanger. */
+  /** In the coils, or in the plate exchanger. */
   readonly coil: number;
   /** All of these; the vessel's is not among them. */
   readonly whole: number;
@@ -21,12 +21,16 @@ const PLATE_CONTENT = 0.0005;
 /** Volumes of liquid in a loop, from its dimensions. */
 export function loopVolumes(
   loop: Pick<LoopDesign, 'exchanger' | 'pipeInnerDiameter' | 'pipeLength'>,
-  tube: Pick<CoilDesign, 'innerDiameter' | 'length'>,
+  tubes: readonly Pick<CoilDesign, 'innerDiameter' | 'length'>[],
   array: ArrayDesign,
 ): LoopVolumes {
   const collectors = groupsOf(array).reduce((sum, { collector, panels }) => sum + panels * collector.fluidContent, 0);
   const pipe = (Math.PI / 4) * loop.pipeInnerDiameter ** 2 * loop.pipeLength;
-  const coil = loop.exchanger === 'plate' ? PLATE_CONTENT : (Math.PI / 4) * tube.innerDiameter ** 2 * tube.length;
+  const inCoils = tubes.reduce(
+    (sum, { innerDiameter, length }) => sum + (Math.PI / 4) * innerDiameter ** 2 * length,
+    0,
+  );
+  const coil = loop.exchanger === 'plate' ? PLATE_CONTENT : inCoils;
   return { collectors, pipe, coil, whole: collectors + pipe + coil };
 }
 

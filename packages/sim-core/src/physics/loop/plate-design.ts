@@ -2,6 +2,7 @@
 import type { SystemDesign } from '../../design/design.ts';
 import { DesignError, quote } from '../../input/errors.ts';
 import { emptyExchange } from './circuit-state.ts';
+import { chargedDesign } from './coils.ts';
 import { type Plate, platePieces } from './plate.ts';
 
 /** Tank nodes times pieces of an hour of flow from which a year would take many minutes; judgement. */
@@ -43,5 +44,5 @@ export function compilePlate(design: SystemDesign): Plate {
 /** The design as the circuit sees it: with a plate exchanger, one coil piece in a tank of one node. */
 export const circuitDesign = (design: SystemDesign): SystemDesign =>
   design.loop.exchanger === 'coil'
-    ? design
+    ? chargedDesign(design)
     : { ...design, tank: { ...design.tank, nodes: 1 }, coil: { ...design.coil, bottom: 0, top: 1 } };

@@ -4,6 +4,7 @@ import type { ArrayDesign, SystemDesign } from '../../design/design.ts';
 import { groupsAlongFlow } from '../collector/groups.ts';
 import type { CompiledFluid } from '../fluid/compile.ts';
 import { type Circuit, isIndoors, PIPE_SECTIONS } from './circuit-state.ts';
+import { coilsOf } from './coils.ts';
 import { loopVolumes } from './loop-volumes.ts';
 import { compilePressure } from './pressure.ts';
 import type { LoopPressure } from './pressure-state.ts';
@@ -20,7 +21,7 @@ export function compileLoopPressure(
   airPressure: number,
 ): LoopPressure {
   const { array, coil, loop, tank } = design;
-  const volumes = loopVolumes(loop, coil, array);
+  const volumes = loopVolumes(loop, coilsOf(coil, tank.second), array);
   const perSection = circuit.pipe.length / PIPE_SECTIONS;
   const outdoors = (volumes.pipe * loop.outdoorShare) / 2 / perSection;
   const indoors = volumes.pipe / 2 / perSection - outdoors;

@@ -57,7 +57,7 @@ export function buoyancyPressure(rises: LoopRises, fluid: CompiledFluid, circuit
 export function buoyantFlow(h: CompiledHydraulics, pressure: number, density: number, viscosity: number): number {
   if (!(pressure > 0)) return 0;
   const laminar =
-    64 * (h.pipeDrop * h.pipeReynolds + h.coilDrop * h.coilReynolds) * viscosity + h.collectorLaminar * viscosity;
+    64 * (h.pipeDrop * h.pipeReynolds + h.coil.drop * h.coil.reynolds) * viscosity + h.collectorLaminar * viscosity;
   const head = pressure / (density * GRAVITY);
   let low = 0;
   let high = pressure / laminar;

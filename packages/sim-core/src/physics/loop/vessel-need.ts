@@ -1,7 +1,8 @@
 /** The vessel that a loop's expansion and steam ask for. Pressures are gauge. */
-import type { ArrayDesign, CoilDesign, LoopDesign } from '../../design/design.ts';
+import type { ArrayDesign, CoilDesign, LoopDesign, SystemDesign } from '../../design/design.ts';
 import { arrayArea } from '../collector/groups.ts';
 import { compileFluid, fluidDensity, HIGHEST_TEMPERATURE } from '../fluid/compile.ts';
+import { coilsOf } from './coils.ts';
 import { endPressureFor } from './expansion-rules.ts';
 import { loopVolumes } from './loop-volumes.ts';
 import { GRAVITY } from './pump.ts';
@@ -32,8 +33,13 @@ export interface VesselNeed {
 }
 
 /** @param air - Pressure of the air. [Pa] */
-export function vesselNeed(loop: LoopWithoutVessel, coil: CoilDesign, array: ArrayDesign, air: number): VesselNeed {
-  const { collectors, whole } = loopVolumes(loop, coil, array);
+export function vesselNeed(
+  loop: LoopWithoutVessel,
+  coils: readonly CoilDesign[],
+  array: ArrayDesign,
+  air: number,
+): VesselNeed {
+  const { collectors, whole } = loopVolumes(loop, coils, array);
   const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
   const hottest = Math.min(Math.max(loop.fluidLimit, loop.fillTemperature), HIGHEST_TEMPERATURE);
   const density = fluidDensity(fluid, loop.fillTemperature);
@@ -95,16 +101,16 @@ export interface SteamReach {
  * P is `loop.steamPower`, T_s water's boiling point at the end pressure, less the column up to the collectors. V_steam is the
  * content of the collectors and of L metres of pipe.
  *
- * @param design - Loop, coil and array of a design.
+ * @param design - Loop, coils and array of a design.
  * @param air - Pressure of the air, see `airPressureAt`. [Pa]
  * @see Steam power: IEA SHC Task 26, Hausner & Fink, from memory. EN 12828, from memory.
  */
 export function steamReach(
-  design: { readonly loop: LoopDesign; readonly coil: CoilDesign; readonly array: ArrayDesign },
+  design: Pick<SystemDesign, 'array' | 'coil' | 'loop'> & Partial<Pick<SystemDesign, 'tank'>>,
   air: number,
 ): SteamReach {
-  const { loop, coil, array } = design;
-  const need = vesselNeed(loop, coil, array, air);
+  const { loop, coil, array, tank } = design;
+  const need = vesselNeed(loop, coilsOf(coil, tank?.second ?? null), array, air);
   const { vesselVolume: vessel, vesselPrecharge: precharge, fillPressure } = loop;
   const cold = Math.max(0, vesselContent(vessel, precharge, fillPressure, air));
   const stored = cold + need.expansion + need.steam;

@@ -10,6 +10,8 @@ export interface Relieved {
   reliefVolume: number;
   /** Its heat above mains. [J] */
   reliefHeat: number;
+  /** Heat above mains of what took its place: out of a tank before this one; 0 without one. [J] */
+  followingHeat: number;
 }
 
 /**
@@ -18,13 +20,15 @@ export interface Relieved {
  * its setting: what a step brought beyond it has left as water of that temperature.
  *
  * @param relieved - Receives what left.
+ * @param before - Tank from which water follows; by default it comes from the mains.
  * @returns Whether the valve opened.
  */
-export function relieveTank(tank: Tank, mains: number, relieved: Relieved): boolean {
+export function relieveTank(tank: Tank, mains: number, relieved: Relieved, before: Tank | null = null): boolean {
   const { nodeCapacity, nodeVolume, reliefTemperature, temperature } = tank;
   const top = temperature.length - 1;
   relieved.reliefVolume = 0;
   relieved.reliefHeat = 0;
+  relieved.followingHeat = 0;
   if (temperature[top]! < reliefTemperature) return false;
   let beyond = 0;
   for (let node = top; node >= 0 && temperature[node]! > reliefTemperature; node--) {
@@ -34,7 +38,9 @@ export function relieveTank(tank: Tank, mains: number, relieved: Relieved): bool
   let nodes = 0;
   let fallen = beyond;
   while (nodes <= top && temperature[top]! > reliefTemperature - RELIEF_RESEAT) {
-    fallen += drawThrough(temperature, 1, mains) - mains;
+    const inlet = before === null ? mains : drawThrough(before.temperature, nodeVolume / before.nodeVolume, mains);
+    relieved.followingHeat += nodeCapacity * (inlet - mains);
+    fallen += drawThrough(temperature, 1, inlet) - mains;
     nodes++;
   }
   relieved.reliefVolume = nodeVolume * (nodes + beyond / Math.max(reliefTemperature - mains, RELIEF_RESEAT));

@@ -157,8 +157,13 @@ export function outletOf(tank: Tank, volume: number): number {
  */
 export function drawFromTank(tank: Tank, volume: number, mains: number, flow: number): number {
   const outlet = drawThrough(tank.temperature, volume / tank.nodeVolume, mains);
-  if (tank.jet !== null && volume > 0) mixByJet(tank.temperature, tank.jet, flow, mains);
+  if (volume > 0) stirAtInlet(tank, flow, mains);
   return outlet;
+}
+
+/** Where the inlet is a jet, lets it stir what lies before it. @param inlet - What comes in. [°C] */
+export function stirAtInlet({ jet, temperature }: Tank, flow: number, inlet: number): void {
+  if (jet !== null) mixByJet(temperature, jet, flow, inlet);
 }
 
 /** Losses and conduction of one step; returns what the room gained. [J] */
