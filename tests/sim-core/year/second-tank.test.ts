@@ -156,7 +156,6 @@ describe('the loop through two coils', () => {
     // Each step begins with the water held; within its 5 s that warms by what the coils give.
     expect(exchange.coilHeat / 5 / (240 * (inlet - between))).toBeCloseTo(1, 2);
     expect(further!.exchange.coilHeat / 5 / (240 * (between - outlet))).toBeCloseTo(1, 2);
-    expect(outlet).toBeCloseTo(circuit.pipe[2]!, 1);
   });
 
   it('has the friction of both coils in series, of one by a valve [requirement]', () => {
