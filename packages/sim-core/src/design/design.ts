@@ -50,6 +50,7 @@ export type {
   RingDesign,
   SecondTankCharging,
   SecondTankDesign,
+  TankBody,
   TankDesign,
   TankLoadDesign,
   Weekday,

@@ -10,36 +10,40 @@ export type HouseholdName = 'level' | 'morning' | 'evening';
 /** Names of days that a draw may follow. */
 export type DrawProfileName = TappingName | HouseholdName;
 
-/** Solar storage tank. */
-export interface TankDesign {
+/** What every solar tank has. */
+export interface TankBody {
   /** Water in it, sediment counted as water. [m³] */
   readonly volume: number;
   /** Inside height. [m] */
   readonly height: number;
   /** Heat loss of the whole tank per kelvin over its room. [W/K] */
   readonly lossCoefficient: number;
+  /** Equal layers of the calculation, bottom first. */
+  readonly nodes: number;
+  /** Vertical conductivity of water and wall together. [W/(m·K)] */
+  readonly verticalConductivity: number;
+  /** Whole tank at the start of the year, where no profile says something else. [°C] */
+  readonly initialTemperature: number;
+  /** Temperature at which the relief valve opens. [°C] */
+  readonly reliefTemperature: number;
+  /** Rated temperature of tank and lining; above it a caution is shown. [°C] */
+  readonly ratedTemperature: number;
+  /** Bore of an inlet that jets upwards and mixes; `null`: the inlet spreads the water without mixing. [m] */
+  readonly inletDiameter: number | null;
+  /** Sediment on the floor: less water, and the coil in it buried. [m] */
+  readonly sedimentDepth: number;
+}
+
+/** Solar storage tank. */
+export interface TankDesign extends TankBody {
   /** Air around it; with {@link roomByMonth} for what asks for one number. [°C] */
   readonly roomTemperature: number;
   /** Air around it month by month from January, constant in each, or the outdoor air; `null`: {@link roomTemperature} all year. [°C] */
   readonly roomByMonth: 'outdoors' | readonly number[] | null;
   /** Pool or rooms that take heat from it; `null`: none. */
   readonly load: TankLoadDesign | null;
-  /** Equal layers of the calculation, bottom first. */
-  readonly nodes: number;
-  /** Vertical conductivity of water and wall together. [W/(m·K)] */
-  readonly verticalConductivity: number;
-  /** Whole tank at the start of the year, where {@link initialProfile} says nothing else. [°C] */
-  readonly initialTemperature: number;
   /** Tank at the start of the year, equal layers bottom first, straight lines between their middles; `null`: all alike. [°C] */
   readonly initialProfile: readonly number[] | null;
-  /** Temperature at which the relief valve opens. [°C] */
-  readonly reliefTemperature: number;
-  /** Rated temperature of tank and lining; above it a caution is shown. [°C] */
-  readonly ratedTemperature: number;
-  /** Bore of a mains inlet that jets upwards and mixes; `null`: the inlet spreads the water without mixing. [m] */
-  readonly inletDiameter: number | null;
-  /** Sediment on the floor: less water, and the coil in it buried. [m] */
-  readonly sedimentDepth: number;
   /** A second tank before this one on the cold water: the mains enter it, and what leaves it enters this one; `null`: none. */
   readonly second: SecondTankDesign | null;
 }
@@ -51,11 +55,10 @@ export interface TankDesign {
 export type SecondTankCharging = 'series' | 'in-turn' | 'first' | 'second';
 
 /** A second solar tank, on the cold side of the first; what it says nothing of is the first's: load, element and the pump's other limits. */
-export interface SecondTankDesign
-  extends Omit<TankDesign, 'initialProfile' | 'load' | 'roomByMonth' | 'roomTemperature' | 'second'> {
+export interface SecondTankDesign extends TankBody {
   /** Air around it all year; `null`: that of the first. [°C] */
   readonly roomTemperature: number | null;
-  /** Coil in it. */
+  /** Coil in it; left out: as that of the first. */
   readonly coil: CoilDesign;
   /** Which coils the loop's fluid passes. */
   readonly charging: SecondTankCharging;
