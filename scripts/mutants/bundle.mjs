@@ -31,8 +31,7 @@ export const testFiles = (root) =>
   );
 
 /** Writes the bundle. @returns names of its files of tests, as they lie in `out`. */
-export async function bundle(root, out, texts, chosen) {
-  const files = testFiles(root);
+export async function bundle(root, out, texts, chosen, files = testFiles(root)) {
   const expectIn = seenFrom(fromHere.resolve('vitest/package.json'), '@vitest/expect');
   const asSource = {
     name: 'as source',

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { namesItsGround, readTitles, titlesIn } from './titles.ts';
 
 /** Folders in which every test says in square brackets what it rests on; the pages, words and files of other folders are requirements throughout. */
-const FOLDERS = ['property', 'reference-model', 'security', 'sim-core', 'validation'];
+const FOLDERS = ['docs', 'property', 'reference-model', 'reports', 'security', 'sim-core', 'validation', 'weather-io'];
 
 describe('titles of tests [requirement: a test says where its number or rule comes from]', () => {
   it('name their source, "requirement" or another ground, in their own words or their group’s', () => {

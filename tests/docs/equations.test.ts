@@ -9,7 +9,7 @@ import { equation, equationsOf } from '../../scripts/site/equations.ts';
 const i = (name: string) => `<mi>${name}</mi>`;
 const plain = (set: string): string => set.replace(/<mspace[^>]*><\/mspace>|<\/?mrow>|<\/?math[^>]*>/g, '');
 
-describe('an equation', () => {
+describe('an equation [requirement]', () => {
   it('sets indices, powers and both', () => {
     expect(plain(equation('T_in'))).toBe('<msub><mi>T</mi><mi mathvariant="normal">in</mi></msub>');
     expect(plain(equation('a1²'))).toBe('<msubsup><mi>a</mi><mn>1</mn><mn>2</mn></msubsup>');
@@ -42,7 +42,7 @@ describe('an equation', () => {
   });
 });
 
-it('every equation of the theory pages is set whole: well-formed, and with all its letters and digits', () => {
+it('every equation of the theory pages is set whole: well-formed, and with all its letters and digits [requirement]', () => {
   const folder = fileURLToPath(new URL('../../docs/theory/', import.meta.url));
   const signs = (text: string): string =>
     text

@@ -16,7 +16,7 @@ const log = {
   hourly: { global: [...ghi], diffuse: [...dhi], air: [...dryBulb] },
 };
 
-describe('a weather format of an extension', () => {
+describe('a weather format of an extension [requirement]', () => {
   it('gives the year that it holds, with the beam that the packages make of it', () => {
     const year = parseStation(JSON.stringify(log));
     expect([...year.columns.ghi]).toEqual(log.hourly.global);
@@ -52,14 +52,14 @@ describe('a collector of an extension', () => {
     expect(run.balance.whole.worstRelative).toBeLessThan(1e-9);
   });
 
-  it('is refused by itself, or by the field of the design that it cannot be', () => {
+  it('is refused by itself, or by the field of the design that it cannot be [requirement]', () => {
     expect(() => tubeField({ ...tubes, tubes: 0 })).toThrow(RangeError);
     const array = { ...plainInput.array, collector: tubeField({ ...tubes, eta0: 1.4 }) };
     expect(() => defineSystem({ ...plainInput, array })).toThrow(DesignError);
   });
 });
 
-describe('a section of an extension', () => {
+describe('a section of an extension [requirement]', () => {
   const run = simulate(defineSystem(plainInput), weather);
 
   it('counts evenings, and stands at the end of every report for people', async () => {

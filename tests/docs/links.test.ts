@@ -7,7 +7,7 @@ import { blocksOf, pagesOf } from '../../scripts/run-blocks.mjs';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const pages: string[] = pagesOf(root);
 
-describe('pages of the documentation', () => {
+describe('pages of the documentation [requirement]', () => {
   it.each(pages)('%s leads to files that are there', (page) => {
     const text = readFileSync(root + page, 'utf8');
     const links = [...text.matchAll(/\]\(([^)#\s]+)[^)]*\)/g)].map(([, link]) => link!);
@@ -31,7 +31,7 @@ describe('pages of the documentation', () => {
   });
 });
 
-describe('blocks of a page', () => {
+describe('blocks of a page [requirement]', () => {
   it('take what stands before them on the page, and keep their own imports', () => {
     const text = [
       '<!-- before the blocks:',

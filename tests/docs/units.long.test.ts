@@ -57,9 +57,9 @@ function numericFields(): [name: string, words: string][] {
 describe('public fields that hold numbers', () => {
   const fields = numericFields();
 
-  it('are found', () => expect(fields.length).toBeGreaterThan(300));
+  it('are found [requirement]', () => expect(fields.length).toBeGreaterThan(300));
 
-  it('each say what they mean', () => {
+  it('each say what they mean [requirement]', () => {
     expect(fields.filter(([, words]) => words === '').map(([name]) => name)).toEqual([]);
   });
 

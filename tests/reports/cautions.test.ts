@@ -56,7 +56,7 @@ describe('what coefficients leave out', () => {
     expect(limited(standing(125))!.severity).toBe('warning');
   });
 
-  it('a sheet’s own value goes before the margin', () => {
+  it('a sheet’s own value goes before the margin [requirement]', () => {
     const { area, eta0, a1, a2 } = fixture().design.array.collector;
     const root = stagnationTemperature({ area, eta0, a1, a2 }, 1000, 30);
     expect(limited(standing(112), root)).toBeUndefined();

@@ -371,7 +371,7 @@ describe('palette', () => {
   };
 
   it.each(THEMES)(
-    '%s: the heat scale runs one way in lightness, each step 4 of L* or more from the next, so that it reads in grey',
+    '%s: the heat scale runs one way in lightness, each step 4 of L* or more from the next, so that it reads in grey [requirement]',
     (name, palette) => {
       const sign = name === 'light' ? -1 : 1;
       for (let step = 1; step < 9; step++)
@@ -381,17 +381,20 @@ describe('palette', () => {
     },
   );
 
-  it.each(THEMES)('%s: sun, solar heat and fuel differ by 12 of L* or more; fuel is hatched besides', (_, palette) => {
-    for (const [a, b] of [
-      ['sun', 'solar'],
-      ['solar', 'fuel'],
-      ['sun', 'fuel'],
-    ] as const)
-      expect(Math.abs(lightness(palette[a]) - lightness(palette[b]))).toBeGreaterThanOrEqual(12);
-  });
+  it.each(THEMES)(
+    '%s: sun, solar heat and fuel differ by 12 of L* or more; fuel is hatched besides [requirement]',
+    (_, palette) => {
+      for (const [a, b] of [
+        ['sun', 'solar'],
+        ['solar', 'fuel'],
+        ['sun', 'fuel'],
+      ] as const)
+        expect(Math.abs(lightness(palette[a]) - lightness(palette[b]))).toBeGreaterThanOrEqual(12);
+    },
+  );
 });
 
-it('an error quotes the beginning of what was given, not a whole run in place of a name', async () => {
+it('an error quotes the beginning of what was given, not a whole run in place of a name [requirement]', async () => {
   const wrong = await chart({ long: 'x'.repeat(1e5) } as never, [] as never).catch((error: Error) => error);
   expect(String(wrong)).toMatch(/^ReportError: name: found \{"long":"x+…, expected one of /);
   expect(String(wrong).length).toBeLessThan(1000);

@@ -177,7 +177,7 @@ describe('checkChart', () => {
     expect(svg).toContain('>13 %</text>');
   });
 
-  it('says in words what it shows, in its units, with the cautions; escapes what others wrote', async () => {
+  it('says in words what it shows, in its units, with the cautions; escapes what others wrote [requirement]', async () => {
     const svg = await checkChart(check, { title: 'my <house>, 300 L', units: 'us' });
     expect(svg).toContain('Tank top: 2 of 4 outside, Loop pressure: 1 of 2 outside');
     expect(svg).toContain('82 % check valve leaks: the loop cools the tank at night; 13 % a gauge shows wrong values');
@@ -205,13 +205,13 @@ describe('checkChart', () => {
     expect(open).not.toContain('likely since here');
   });
 
-  it('a log of looks at the pump alone has causes and no panels', async () => {
+  it('a log of looks at the pump alone has causes and no panels [requirement]', async () => {
     const svg = await checkChart({ ...check, numbers: [] });
     expect(svg).toContain('No gauge with a number was read');
     expect(marksOf(svg)).toHaveLength(0);
   });
 
-  it('refuses what cannot be drawn', async () => {
+  it('refuses what cannot be drawn [requirement]', async () => {
     const broken = (change: Partial<CheckedNumber>) => ({ ...check, numbers: [{ ...check.numbers[0]!, ...change }] });
     await expect(checkChart({ ...check, causes: [] })).rejects.toThrow(ReportError);
     await expect(checkChart(broken({ found: Number.NaN }))).rejects.toThrow(/numbers\[0\]\.found: found NaN/);
@@ -222,7 +222,7 @@ describe('checkChart', () => {
   });
 });
 
-describe('renderCheckHtml', () => {
+describe('renderCheckHtml [requirement]', () => {
   it('is one page with verdict, cautions, pictures, evidence, next test and every reading, in one system of units', async () => {
     const evidence = [
       {

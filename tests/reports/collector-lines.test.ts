@@ -3,7 +3,7 @@ import { collectorChart, ReportError } from '../../packages/reports/src/index.ts
 
 const plate = { name: 'plate & <glass>', eta0: 0.7, a1: 6, a2: 0.012 };
 
-describe('collectorChart', () => {
+describe('collectorChart [requirement]', () => {
   it('draws lines, limits and readings, says in words what they are, and escapes names', async () => {
     const points = [
       { reducedTemperature: 0.02, efficiency: 0.57, error: 0.05 },

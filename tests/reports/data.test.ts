@@ -13,7 +13,7 @@ const run = simulate(defineSystem(plainInput), weather);
 const hours = hourData(run);
 const column = (name: string) => hours.columns.find((one) => one.name === name)!.values as Float64Array;
 
-describe('hours of a run', () => {
+describe('hours of a run [requirement]', () => {
   it("are the run's own arrays in SI, and dated in the site's standard time", () => {
     expect(column('solarHeat_J')).toBe(run.columns.solarHeat);
     expect(column('tankTopTemperature_degC')).toBe(run.columns.tankTopTemperature);
@@ -71,7 +71,7 @@ describe('hours of a run', () => {
   });
 });
 
-describe('rows of a study', () => {
+describe('rows of a study [requirement]', () => {
   const axes = {
     'tank.volume': ['200 L', '300 L', '-1 L'],
     kind: { variants: { low: {}, high: { 'array.tilt': 60 } } },

@@ -55,7 +55,7 @@ const BEFORE: Readonly<Record<string, Turned>> = {
 };
 const needed = (id: string): Turned => (id === 'control.highLimit' ? {} : (BEFORE[id.split('.')[0]!] ?? {}));
 
-describe('knobs', () => {
+describe('knobs [requirement]', () => {
   const numbers = KNOBS.filter((knob): knob is NumberKnob => knob.kind === 'number' && knob.fieldOnly !== true);
   it.each(numbers.map((knob) => [knob.id, knob] as const))('%s reads back what it wrote, in both units', (id, knob) => {
     const first = turn(needed(id));

@@ -88,7 +88,7 @@ function held(found: PeriodSummary, expected: PeriodSummary): void {
   }
 }
 
-describe.skipIf(!hasBrowser)('the live page', () => {
+describe.skipIf(!hasBrowser)('the live page [requirement]', () => {
   it('turns knobs to the sentences of the library, asks for nothing and breaks no rule of its policy', async () => {
     const asked: string[] = [];
     const complaints: string[] = [];

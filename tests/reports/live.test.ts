@@ -30,7 +30,7 @@ const taken = (reply: LiveReply): TurnReply => {
   return reply;
 };
 
-describe('weather in the page', () => {
+describe('weather in the page [requirement]', () => {
   it('comes back bit for bit, whatever its numbers', async () => {
     const odd = weather.columns.dryBulb.map((value, hour) => (hour % 3 === 0 ? -0 : value / 3 + hour * 1e-9));
     const large = weather.columns.ghi.map((value, hour) => (hour === 7 ? 1e7 : value));
@@ -54,7 +54,7 @@ describe('weather in the page', () => {
   });
 });
 
-describe('a turn', () => {
+describe('a turn [requirement]', () => {
   it('runs the design that a file with the same fields describes, to the same bits', () => {
     const now = { 'array.tilt': 55, 'tank.volume': '80 gal', 'draw.people': 3, 'control.highLimit': null };
     const input = {
@@ -128,7 +128,7 @@ describe('a turn', () => {
   });
 });
 
-describe('what is taken away', () => {
+describe('what is taken away [requirement]', () => {
   it('a design that YAML reads as it was', () => {
     const start = { ...START, design: { ...START.design, name: 'no: "yes" # [x]\n- two\u2028' } };
     const now = { 'tank.volume': '80 gal', 'control.highLimit': null, 'draw.holidays': ['07-10..07-24'] };
@@ -151,7 +151,7 @@ describe('what is taken away', () => {
   });
 });
 
-describe('the page', () => {
+describe('the page [requirement]', () => {
   it('is one file below its weight, with nothing from elsewhere and a policy by the hashes of its scripts', async () => {
     const page = await renderLivePage({ weather, design: plainInput });
     expect(Buffer.byteLength(page)).toBeLessThan(HEAVIEST);

@@ -212,11 +212,14 @@ describe('prices as people write them', () => {
     ['propane', 'kg', 13.98], // 50.32 MJ/kg [heats of formation]
     ['wood', 'kg', 4.09], // [UK government conversion factors]
     ['natural-gas', 'CCF', 30.1], // 1026 Btu a cubic foot [40 CFR 98 table C-1, from memory]
-  ] as const)('takes %s by the %s for %d kWh where the bill says no more, and says so', (carrier, per, kWh) => {
-    const { billWithout, assumptions } = money(run, { ...plain, fuel: { carrier, price: 3, per } });
-    expect((year.baselineFuel / KWH / billWithout) * 3).toBeCloseTo(kWh, 1);
-    expect(assumptions[0]).toMatch(/by gross calorific value in each \((0\.\d+ million Btu|heat of comb|air-dry)/);
-  });
+  ] as const)(
+    'takes %s by the %s for %d kWh where the bill says no more, and says so [source beside each]',
+    (carrier, per, kWh) => {
+      const { billWithout, assumptions } = money(run, { ...plain, fuel: { carrier, price: 3, per } });
+      expect((year.baselineFuel / KWH / billWithout) * 3).toBeCloseTo(kWh, 1);
+      expect(assumptions[0]).toMatch(/by gross calorific value in each \((0\.\d+ million Btu|heat of comb|air-dry)/);
+    },
+  );
 
   it('refuses no plausible heating value of a fuel [UK factors, propane 7.21, gas oil 10.74, gas 11.30 kWh; Groningen gas 9.77, from memory]', () => {
     for (const [carrier, per, value] of [
@@ -350,7 +353,7 @@ describe('money in reports', () => {
   const priced = { money: { ...plain, investment: { new: 3000, used: 1200 }, maintenance: 25 } };
   const npv = Math.round(money(run, priced.money).cases[0]!.netPresentValue).toLocaleString('en').replace('-', '−');
 
-  it('is in every format where prices are given, the same number, and in none where they are not', async () => {
+  it('is in every format where prices are given, the same number, and in none where they are not [requirement]', async () => {
     const texts = async (options: object): Promise<string[]> => [
       renderText([run, three], options),
       renderMarkdown([run, three], options),

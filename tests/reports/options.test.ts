@@ -31,7 +31,7 @@ describe.each(Object.entries(RENDERERS))('%s', (_, render) => {
   });
 });
 
-it('says the option that was meant: unit for units', () => {
+it('says the option that was meant: unit for units [requirement]', () => {
   expect(() => renderText(run, misspelt)).toThrow(/You may mean units\./);
 });
 

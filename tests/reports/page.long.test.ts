@@ -276,7 +276,7 @@ describe.skipIf(!hasBrowser)('pages in a browser', () => {
       },
     );
 
-    it('the first sheet stands alone on its page, with the answer and without the contents', async () => {
+    it('the first sheet stands alone on its page, with the answer and without the contents [requirement]', async () => {
       for (const format of ['A4', 'Letter'] as const) {
         const [first, second] = await printed('two', format);
         const text = first!.join(' ');

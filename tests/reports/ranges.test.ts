@@ -16,7 +16,7 @@ describe('a range', () => {
     [[36.1, 69.2], '35 to 70'],
     [[84.6, 85.2], ''],
     [[0.31, 0.43], ''],
-  ] as const)('%s reads %s', (ends, words) => {
+  ] as const)('%s reads %s [requirement]', (ends, words) => {
     expect(rangeText(ends)).toBe(words);
   });
 
@@ -29,7 +29,7 @@ describe('a range', () => {
     }
   });
 
-  it('of hours begins at none, and a number is never more precise than its range', () => {
+  it('of hours begins at none, and a number is never more precise than its range [requirement]', () => {
     expect(hoursRange(0.2, 34)).toBe('none to 35');
     expect(hoursRange(0, 0.3)).toBe('');
     expect(bandWords('stagnationHours', { value: 54, low: 36, high: 69 }, 'metric')).toBe('about 55 h (35 to 70)');
@@ -38,7 +38,7 @@ describe('a range', () => {
   });
 });
 
-describe('bands in reports', async () => {
+describe('bands in reports [requirement]', async () => {
   const found = await bands(plainInput, await inventedValley(), { oneYear: false }).outcome();
 
   it('stand in text, page, Markdown and data; without them nothing does', async () => {

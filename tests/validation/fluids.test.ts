@@ -56,7 +56,7 @@ describe.skipIf(!hasShared(TABLE))('fluid properties against fluids.csv', () => 
     expect(Math.max(...Object.values(difference))).toBeLessThan(1e-4);
   });
 
-  it('water 110 to 140 °C, extrapolated: density 0.05 %, specific heat 0.9 %, conductivity and viscosity 0.2 % [same]', () => {
+  it('water 110 to 140 °C, extrapolated: density 0.05 %, specific heat 0.9 %, conductivity and viscosity 0.2 % [IAPWS-95; how far the formula runs off, docs/theory/fluids.md]', () => {
     const chosen = water(110, 140);
     expect(chosen).toHaveLength(4);
     const difference = worst(chosen);

@@ -11,7 +11,7 @@ const snippets = [...guide.matchAll(/```ts\n([\s\S]*?)```/g)].map(([, code], ind
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-describe('docs/guides/weather.md', () => {
+describe('docs/guides/weather.md [requirement]', () => {
   it('has a snippet for each kind of reader', () => expect(snippets).toHaveLength(4));
 
   it.each(snippets)('snippet $index runs and prints something', ({ index, code }) => {

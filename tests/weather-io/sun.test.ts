@@ -44,7 +44,7 @@ describe('sunPosition', () => {
   });
 
   it.each([{ time: Number.NaN }, { latitude: 90.1 }, { longitude: -181 }, { latitude: Infinity }])(
-    'refuses %j',
+    'refuses %j [requirement]',
     (part) => {
       expect(() => sunPosition({ ...noon, ...part })).toThrow(RangeError);
     },

@@ -26,7 +26,7 @@ columns:
 `,
 );
 
-describe('check-log without weather', () => {
+describe('check-log without weather [requirement]', () => {
   it('says what the gauges show, what they cannot tell, and who may act', async () => {
     const { exit, out } = await command(['check-log', '--log', log]);
     expect(exit).toBe(0);

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { command, example, ownFolder } from './command.ts';
 
-describe('check-log of the command', () => {
+describe('check-log of the command [requirement]', () => {
   it('writes words or a page to a file and the picture to standard output, in the units that are asked for', async () => {
     const folder = ownFolder();
     const log = join(folder, 'log.yaml');

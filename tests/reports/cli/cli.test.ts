@@ -25,7 +25,7 @@ const inFolder = (name: string, text?: string): string => {
 const run = (design: string, ...more: string[]) => command(['run', design, '--weather', weather, ...more]);
 
 describe('run and compare', () => {
-  it('prints what the library says, to standard output alone', async () => {
+  it('prints what the library says, to standard output alone [requirement]', async () => {
     const design = defineSystem(parse(readFileSync(two, 'utf8')) as SystemInput);
     const expected = renderText(simulate(design, await inventedValley()), { width: 80 });
     const { exit, out, err } = await run(two);
@@ -61,14 +61,14 @@ describe('run and compare', () => {
     expect(formatOf('csv', 'a.html')).toBe('csv');
   });
 
-  it('an option for another format is refused, not passed over', async () => {
+  it('an option for another format is refused, not passed over [requirement]', async () => {
     const refused = async (...words: string[]) => (await run(two, ...words)).err;
     expect(await refused('--detail', 'short', '--out', 'x.html')).toMatch(/--detail is for text; this report is html/);
     expect(await refused('--table', 'hours')).toMatch(/--table is for csv; this report is text/);
     expect(await refused('--json', '--format', 'csv')).toMatch(/--json and --format say two things/);
   });
 
-  it('sets designs side by side, ranked, as a file in US units; quiet', async () => {
+  it('sets designs side by side, ranked, as a file in US units; quiet [requirement]', async () => {
     const path = inFolder('two.md');
     const words = ['--units', 'us', '--rank-by', 'deliveredEnergy', '--against', 'previous', '--out', path, '--quiet'];
     const { exit, out, err } = await command(['compare', two, three, '--weather', weather, ...words]);
@@ -80,7 +80,7 @@ describe('run and compare', () => {
     expect(text.toLowerCase()).toContain('rank');
   });
 
-  it('takes your own meter and your prices', async () => {
+  it('takes your own meter and your prices [requirement]', async () => {
     const design = inFolder(
       'metered.yaml',
       readFileSync(two, 'utf8')
@@ -106,7 +106,7 @@ describe('run and compare', () => {
   });
 });
 
-describe('faults in plain words: file, line, field; exit code', () => {
+describe('faults in plain words: file, line, field; exit code [requirement]', () => {
   const plain = `name: house
 array:
   panels: 2
@@ -224,7 +224,7 @@ draw:
   });
 });
 
-describe('files are written whole, and nowhere else', () => {
+describe('files are written whole, and nowhere else [requirement]', () => {
   it('replaces nothing without --force, and looks before it works', async () => {
     const path = inFolder('mine.md', 'precious');
     const { exit, err } = await run('/nowhere.yaml', '-o', path);
@@ -254,7 +254,7 @@ describe('files are written whole, and nowhere else', () => {
 });
 
 describe('the other words', () => {
-  it('weather: says what it found and draws it', async () => {
+  it('weather: says what it found and draws it [requirement]', async () => {
     const picture = inFolder('light.svg');
     const { exit, out } = await command(['weather', weather, '--picture', picture]);
     expect(exit).toBe(0);
@@ -282,7 +282,7 @@ describe('the other words', () => {
     );
   });
 
-  it('rate: a collector that goes into a design', async () => {
+  it('rate: a collector that goes into a design [requirement]', async () => {
     const { exit, out } = await command(['rate', example('settings/used-panel.yaml'), '--format', 'yaml']);
     expect(exit).toBe(0);
     const { collector } = parse(out) as { collector: SystemInput['array']['collector'] };
@@ -309,18 +309,18 @@ describe('the other words', () => {
     expect((await command(['check-log', two, '-w', weather])).exit).toBe(2);
   });
 
-  it('draft: a design that runs', () => {
+  it('draft: a design that runs [requirement]', () => {
     expect(defineSystem(parse(DRAFTS.design[0]) as SystemInput).name).toBe('my house');
   });
 
-  it('schema: the published file', async () => {
+  it('schema: the published file [requirement]', async () => {
     const { out } = await command(['schema']);
     const published = new URL('../../../packages/sim-core/schema/design-1.json', import.meta.url);
     expect(JSON.parse(out)).toEqual(JSON.parse(readFileSync(published, 'utf8')));
   });
 
   it.each([[[]], [['run']], [['compare']], [['weather']], [['rate']], [['check-log']], [['draft']], [['schema']]])(
-    '--help of %j goes to standard output, within the width',
+    '--help of %j goes to standard output, within the width [requirement]',
     async (words) => {
       const { exit, out, err } = await command([...words, '--help']);
       expect([exit, err]).toEqual([0, '']);
@@ -330,7 +330,7 @@ describe('the other words', () => {
   );
 });
 
-describe('the terminal', () => {
+describe('the terminal [requirement]', () => {
   it('progress goes over itself where somebody watches; a name in a file steers nothing', async () => {
     const path = inFolder('red.yaml', readFileSync(two, 'utf8').replace('name: two panels', 'name: "\\e[31mred\\a"'));
     const { out, err } = await command(['run', path, '-w', weather], { isWatched: true });
@@ -347,7 +347,7 @@ describe('the terminal', () => {
   });
 });
 
-describe('as a process', () => {
+describe('as a process [requirement]', () => {
   it('a full device in place of standard output: one line, exit code 4; nothing of the program’s inside', () => {
     const root = fileURLToPath(new URL('../../../', import.meta.url));
     const call =

@@ -9,7 +9,7 @@ import { ownFolder } from './command.ts';
 const root = fileURLToPath(new URL('../../../', import.meta.url));
 const folder = ownFolder();
 
-describe('guides by commands', () => {
+describe('guides by commands [requirement]', () => {
   it.each(GUIDES.flatMap((guide) => ['metric', 'us'].map((units) => [guide, units] as const)))(
     '%s in %s units',
     async (guide, units) => {

@@ -33,7 +33,7 @@ function callOf(help: string): string[] {
   return parts.slice(1).map((part) => (/\.(yaml|csv|json|html|svg|jsonl)$/.test(part) ? join(folder, part) : part));
 }
 
-describe('help', () => {
+describe('help [requirement]', () => {
   it.each([[''], ...words.map((word) => [word])])('of %s is within the width', async (word) => {
     const { exit, out, err } = await command([...(word === '' ? [] : [word]), '--help']);
     expect([exit, err]).toEqual([0, '']);

@@ -23,7 +23,7 @@ const validator = async (kind: KindName) =>
   );
 
 describe('published schemas of settings', () => {
-  it('are what the code says; run packages/*/schema/write.ts, then format, when they are not', async () => {
+  it('are what the code says; run packages/*/schema/write.ts, then format, when they are not [requirement]', async () => {
     for (const [kind, schema] of Object.entries({ ...settingsSchemas(), ...surveySchemas() }))
       expect([kind, JSON.parse(await publishedSchema(kind as KindName))]).toEqual([kind, plain(schema)]);
     for (const name of ['reports', 'sim-core']) {
@@ -34,7 +34,7 @@ describe('published schemas of settings', () => {
     }
   });
 
-  it.each(KIND_NAMES)('takes both drafts of %s, and no field that it does not know', async (kind) => {
+  it.each(KIND_NAMES)('takes both drafts of %s, and no field that it does not know [requirement]', async (kind) => {
     const validate = await validator(kind);
     for (const text of DRAFTS[kind]) {
       expect([validate(parse(text)), validate.errors]).toEqual([true, null]);
@@ -54,7 +54,7 @@ describe('published schemas of settings', () => {
   });
 });
 
-describe('faults of settings', () => {
+describe('faults of settings [requirement]', () => {
   const run = (text: string) => command(['run', at('design.yaml', text), '-w', example('weather/invented-valley.csv')]);
   const design = DRAFTS.design[0];
 

@@ -34,7 +34,7 @@ vary: { array.panels: [1, 2], tank.volume: [200 L, 80 gal] }
 price: { fixed: 1000, array.panels: 400, tank.volume: { 200 L: 700, 80 gal: 900 } }
 `;
 
-describe('a study', () => {
+describe('a study [requirement]', () => {
   it('sweep: the rows of the library; prices by the values as written; a frontier and its picture', async () => {
     const axes = { 'array.panels': [1, 2], 'tank.volume': ['200 L', '80 gal'] };
     const rows = await core.collectRows(core.sweep(input, axes as never, weather));

@@ -36,7 +36,7 @@ async function answer(...words: readonly string[]): Promise<Record<string, unkno
 }
 const house = () => [at('house.yaml'), '--weather', at('town.csv')];
 
-describe('weather', () => {
+describe('weather [requirement]', () => {
   it('make-weather: months in a file and on the line give the same year', async () => {
     const { site, monthly } = parse(DRAFTS.months[0]);
     const line = await command([
@@ -67,7 +67,7 @@ describe('weather', () => {
   });
 });
 
-describe('before buying', () => {
+describe('before buying [requirement]', () => {
   it('rate and yard-test', async () => {
     expect(await answer('rate', at('survey.yaml'))).toEqual(plain(core.rateFromSurvey(parse(DRAFTS.survey[0]))));
     expect(await answer('yard-test', at('yard-test.yaml'))).toEqual(
@@ -84,7 +84,7 @@ describe('before buying', () => {
   });
 });
 
-describe('sizes', () => {
+describe('sizes [requirement]', () => {
   it('each part from the ones before, as by script; the design written runs with them', async () => {
     const limits = parse(DRAFTS.sizing[0]);
     const panels = core.sizeArray(design, weather, limits.panels);
@@ -126,7 +126,7 @@ describe('sizes', () => {
   });
 });
 
-describe('protection', () => {
+describe('protection [requirement]', () => {
   it('freezing, thinning, ageing, refractometer', async () => {
     const share = core.glycolForSite(design, weather, { margin: '9 degF' });
     const freezing = await answer('freezing', ...house(), '--margin', '9 degF');
@@ -150,7 +150,7 @@ describe('protection', () => {
   });
 });
 
-describe('a system at work', () => {
+describe('a system at work [requirement]', () => {
   it('upkeep and meter', async () => {
     const calendar = core.maintenanceCalendar(core.simulate(design, weather), {
       from: '2025-03-01',
@@ -169,7 +169,7 @@ describe('a system at work', () => {
   });
 });
 
-describe('designs', () => {
+describe('designs [requirement]', () => {
   it('a report in JSON and a design with every default run again with the same bits, by file', async () => {
     const first = await command(['run', ...house(), '--json', '--hours', '--quiet', '--out', at('first.json')]);
     expect(first.exit).toBe(0);

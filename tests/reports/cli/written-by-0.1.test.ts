@@ -12,7 +12,7 @@ const old = (name: string): string => fileURLToPath(new URL(`written-by-0.1/${na
 const weather = ['--weather', example('weather/invented-valley.csv'), '--detail', 'short'];
 const folder = ownFolder();
 
-it('a draft and a design with every default run', async () => {
+it('a draft and a design with every default run [requirement]', async () => {
   for (const name of ['house.yaml', 'design.json']) {
     const { exit, out } = await command(['run', old(name), ...weather]);
     expect(exit, name).toBe(0);
@@ -22,7 +22,7 @@ it('a draft and a design with every default run', async () => {
   expect([tank.volume, array.panels]).toEqual([0.3, 2]);
 });
 
-it('rows of a study are read and put together', async () => {
+it('rows of a study are read and put together [requirement]', async () => {
   const rows = [];
   for await (const row of await readResults(old('tanks.jsonl'))) rows.push(row);
   expect(rows.map(({ inputs }) => inputs['tank.volume'])).toEqual(['200 L', '300 L']);

@@ -19,7 +19,7 @@ it.each([
   expect([factWords(fact, 'metric'), factWords(fact, 'us')]).toEqual([metric, us]);
 });
 
-it('a sentence takes its facts by name and says which one lacks', () => {
+it('a sentence takes its facts by name and says which one lacks [requirement]', () => {
   const facts = { fill: { value: 2e5, unit: 'Pa' }, gauge: 'loopPressure' };
   expect(fill('{gauge} at {fill}', facts, 'us', { loopPressure: 'pressure gauge' })).toBe('pressure gauge at 29 psi');
   expect(() => fill('{nothing}', facts, 'us')).toThrow(/nothing/);

@@ -121,7 +121,7 @@ describe('workings and advice in words', () => {
     expect(workingInWords([step], 'us')[0]).toMatchObject({ numbers: '0.05 × 79.25 gal', result: '3.963 gal' });
   });
 
-  it('a survey says what each number is, how it is known and how to know it better', () => {
+  it('a survey says what each number is, how it is known and how to know it better [requirement]', () => {
     const rating = rateFromSurvey({ ...panel, weightEmpty: '40 kg', plateThickness: { low: 2e-4, high: 4e-4 } });
     const { narrowing, assumptions } = surveyInWords(rating, 'us');
     expect(narrowing.length).toBeGreaterThan(1);
@@ -131,7 +131,7 @@ describe('workings and advice in words', () => {
     expect(assumptions.length).toBe(rating.numbers.length - 1); // the limits that were given
   });
 
-  it('a place without a fact is a fault, never an empty word; numbers of a sentence’s own wear their unit', () => {
+  it('a place without a fact is a fault, never an empty word; numbers of a sentence’s own wear their unit [requirement]', () => {
     const show = (fact: Fact) => (typeof fact === 'string' ? fact : `<${fact.value} ${fact.unit}>`);
     expect(template('from {-5 °C} to {high}', { high: 'x' }, show)).toBe('from <-5 °C> to x');
     expect(() => template('{high}', {}, show)).toThrow(/no fact "high"/);

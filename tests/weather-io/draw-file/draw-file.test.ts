@@ -249,7 +249,7 @@ describe('clocks [changes of 2023: Denver 12 March and 5 November, Vienna 26 Mar
   });
 });
 
-describe('faults: place, value, what to do', () => {
+describe('faults: place, value, what to do [requirement]', () => {
   const day = rows('2023-03-02T00:00:00', HOUR, 24, () => 1).split('\n');
   const spoilt = (line: number, text: string) => day.map((row, index) => (index === line - 1 ? text : row)).join('\n');
 
@@ -331,7 +331,7 @@ describe('random records [property: no water is lost, whatever the step]', () =>
   });
 });
 
-describe('a run with a record', () => {
+describe('a run with a record [requirement]', () => {
   it('draws the water of the file: a week of the invented meter, 52 weeks and a Monday', async () => {
     const path = fileURLToPath(new URL('../../../docs/examples/draw/invented-meter.csv', import.meta.url));
     const record = await readDraw(path, {

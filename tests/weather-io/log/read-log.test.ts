@@ -23,7 +23,7 @@ function faultsOf(text: string, of: LogLayout = layout) {
 }
 
 describe('a notebook of readings', () => {
-  it('reads irregular times, units and words', () => {
+  it('reads irregular times, units and words [requirement]', () => {
     const log = parseLog(
       table('2023-07-03,14:30,61.5,1.9,yes', '2023-07-05,6:05 am,,1.80,off', '2023-07-06,23:59,-,,x'),
       layout,
@@ -82,7 +82,7 @@ describe('a notebook of readings', () => {
     expect(second!.heaterMeter! - first!.heaterMeter!).toBeCloseTo(10 * 0.3048 ** 3 * 10 * 3.6e6, 0);
   });
 
-  it('puts summer time back, and leaves 29 February out', () => {
+  it('puts summer time back, and leaves 29 February out [requirement]', () => {
     const log = parseLog(table('2024-02-29,12:00,50,,', '2024-03-30,12:00,50,,', '2024-03-31,12:00,50,,'), {
       ...layout,
       summerTime: '03-31..10-27',
@@ -91,13 +91,13 @@ describe('a notebook of readings', () => {
     expect(log.assumptions.map(({ code }) => code)).toContain('leap-day-dropped');
   });
 
-  it('takes remarks at the head along, and counts their lines', () => {
+  it('takes remarks at the head along, and counts their lines [requirement]', () => {
     const log = parseLog(`# invented\n# second\n${table('2023-07-03,14:30,61.5,1.9,yes')}`, layout);
     expect(log.assumptions.map(({ text }) => text)).toEqual(['invented', 'second']);
     expect(log.readings[0]!.line).toBe(4);
   });
 
-  it('lists every fault at once with line, column and value', () => {
+  it('lists every fault at once with line, column and value [requirement]', () => {
     const issues = faultsOf(
       table(
         '2023-07-03,14:30,hot,1.9,yes',
@@ -123,23 +123,26 @@ describe('a notebook of readings', () => {
     ['L', 10.7, 10.7], // heating oil
     ['kg', 4.8, 4.8], // wood pellets
     ['therm', undefined, 29.3071], // 1 therm = 105.50559 MJ [NIST SP 811]
-  ] as const)('a meter in %s of any fuel: %s kWh a unit', (unit, perUnit, kWh) => {
-    const meter: LogLayout = {
-      ...layout,
-      columns: { heaterMeter: { column: 'top', unit } },
-      ...(perUnit === undefined ? {} : { fuelHeat_kWh_per_unit: perUnit }),
-    };
-    const { readings } = parseLog(table('2023-07-01,12:00,5,,', '2023-07-02,12:00,7,,'), meter);
-    expect((readings[1]!.heaterMeter! - readings[0]!.heaterMeter!) / 3.6e6).toBeCloseTo(2 * kWh, 3);
-    if (perUnit !== undefined) {
-      const { fuelHeat_kWh_per_unit: _, ...without } = meter;
-      expect(faultsOf(table('2023-07-01,12:00,5,,'), without).map(({ column }) => column)).toEqual([
-        'gasHeat_kWh_per_m3',
-      ]);
-    }
-  });
+  ] as const)(
+    'a meter in %s of any fuel: %s kWh a unit, the layout’s or the unit’s own [source beside each]',
+    (unit, perUnit, kWh) => {
+      const meter: LogLayout = {
+        ...layout,
+        columns: { heaterMeter: { column: 'top', unit } },
+        ...(perUnit === undefined ? {} : { fuelHeat_kWh_per_unit: perUnit }),
+      };
+      const { readings } = parseLog(table('2023-07-01,12:00,5,,', '2023-07-02,12:00,7,,'), meter);
+      expect((readings[1]!.heaterMeter! - readings[0]!.heaterMeter!) / 3.6e6).toBeCloseTo(2 * kWh, 3);
+      if (perUnit !== undefined) {
+        const { fuelHeat_kWh_per_unit: _, ...without } = meter;
+        expect(faultsOf(table('2023-07-01,12:00,5,,'), without).map(({ column }) => column)).toEqual([
+          'gasHeat_kWh_per_m3',
+        ]);
+      }
+    },
+  );
 
-  it('refuses two calendar years and a meter that runs back', () => {
+  it('refuses two calendar years and a meter that runs back [requirement]', () => {
     const meter: LogLayout = { ...layout, columns: { heaterMeter: { column: 'top', unit: 'kWh' } } };
     expect(
       faultsOf(table('2023-12-31,12:00,5,,', '2024-01-01,12:00,4,,'), meter).map(({ line, code }) => [line, code]),
@@ -149,7 +152,7 @@ describe('a notebook of readings', () => {
     ]);
   });
 
-  it('refuses a layout with every fault of it', () => {
+  it('refuses a layout with every fault of it [requirement]', () => {
     const wrong = {
       time: {},
       columns: {
@@ -178,11 +181,11 @@ describe('a notebook of readings', () => {
     ['another header', 'day,time,top,gauge,pump\n', 'missing-column'],
     ['binary', 'date\u0000', 'binary'],
     ['an open quote', 'date,time,top,gauge,pump\n"2023-07-03,1:30,1,1,y\n', 'unclosed-quote'],
-  ])('refuses %s', (_, text, code) => {
+  ])('refuses %s [requirement]', (_, text, code) => {
     expect(faultsOf(text)[0]!.code).toBe(code);
   });
 
-  it('says of files what it says of logs', async () => {
+  it('says of files what it says of logs [requirement]', async () => {
     await expect(readLog('tests/no-such-notebook.csv', layout)).rejects.toThrow('expected a file at this path');
     await expect(readLog('tests', layout)).rejects.toThrow('Give the path of one CSV file.');
     const log = await readLog('docs/examples/logs/invented-summer.csv', {
