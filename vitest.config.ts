@@ -15,6 +15,7 @@ export default defineConfig({
     include: [long ? 'tests/**/*.long.test.ts' : 'tests/**/*.test.ts'],
     exclude: long ? [] : ['tests/**/*.long.test.ts'],
     testTimeout: 180_000,
+    hookTimeout: 180_000,
     // Files share what they import and no state; both cores of a small machine work.
     maxWorkers: '100%',
     isolate: false,

@@ -2,8 +2,9 @@ import { mkdtemp, readFile, rm, truncate, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { bestOf, collectRows, StudyError, type StudyProgress, shard, sweep } from '@noonloop/sim-core';
-import { mergeResults, readResults, resultsFile } from '@noonloop/sim-core/node';
+import { mergeResults, type ResultsHeader, readResults, resultsFile } from '@noonloop/sim-core/node';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readLine, writeLine } from '../../../packages/sim-core/src/study/node/lines.ts';
 import { inventedValley, plainInput } from '../../examples.ts';
 import { coarse, mostlyBadVolumes } from './small.ts';
 
@@ -180,6 +181,22 @@ describe('merge [requirement]', () => {
     await other.outcome({ store: resultsFile(join(folder, 'other.jsonl')) });
     const mixed = await failure(mergeResults([paths[0]!, join(folder, 'other.jsonl')], target));
     expect(mixed.found).toContain('another base design');
+    await expect(readFile(target)).rejects.toHaveProperty('code', 'ENOENT');
+  });
+
+  it.each([
+    ['engine', 'another version or build of the simulation'],
+    ['arithmetic', 'the arithmetic of another JavaScript engine'],
+  ])('refuses parts of which one was computed by another %s', async (name, words) => {
+    const paths = await shards(2, `by-${name}`);
+    const target = join(folder, 'mixture.jsonl');
+    const [head, ...rows] = (await readFile(paths[1]!, 'utf8')).split('\n');
+    const header = readLine(head!, 'header') as ResultsHeader;
+    const fingerprint = { ...header.fingerprint, [name]: 'of somebody else' };
+    await writeFile(paths[1]!, [writeLine('header', { ...header, fingerprint }), rows.join('\n')].join(''));
+    const { found, place } = await failure(mergeResults(paths, target));
+    expect(found).toContain(words);
+    expect(place).toBe(paths[1]);
     await expect(readFile(target)).rejects.toHaveProperty('code', 'ENOENT');
   });
 });
