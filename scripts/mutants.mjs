@@ -1,6 +1,8 @@
 // Changes the year and its physics in small ways, one at a time (an operator, a constant, a condition, a statement left out), and counts which changes the quick tests
 // notice. Stryker's instrumenter makes the changes; each is switched on in a process of its own, which runs the tests that reach it, the short ones first, until one fails.
-//     pnpm run mutation [changes 60] [minutes 10] [seed: the day] [part of a path, or a file that lists changes: all]
+// What changes nothing that anybody could see stands with its reason in mutants/equivalent.json and is left out.
+//     pnpm run mutation [changes 60] [minutes 10] [seed: the day] [part of a path, or a file that lists changes: all] [--apart] [--write]
+// --apart: where numbers kept as they were notice a change first, asks whether other tests do too. --write: the table of docs/theory/robustness.md.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -13,11 +15,13 @@ const out = join(root, 'out/mutants');
 const LEAST = 0.5;
 /** Tests of a change are run as long as they took no longer than this unchanged. [s] */
 const LONGEST = 20;
-/** Processor time after which a change is taken to loop for ever: vitest would give up too. [s] */
-const ENDLESS = 120;
 
-const [changes = '60', minutes = '10', seed = String(Math.trunc(Date.now() / 86_400_000)), part = ''] =
-  process.argv.slice(2);
+const flags = process.argv.slice(2).filter((word) => word.startsWith('--'));
+const [changes = '60', minutes = '10', seed = String(Math.trunc(Date.now() / 86_400_000)), part = ''] = process.argv
+  .slice(2)
+  .filter((word) => !word.startsWith('--'));
+/** Numbers that say only that something has changed, not that it was right. */
+const KEPT = 'sim-core/year/kept/kept.test.ts';
 const listed = part !== '' && existsSync(part) ? new Set(readFileSync(part, 'utf8').trim().split('\n')) : null;
 
 let state = Number(seed) | 0;
@@ -47,7 +51,7 @@ const names = await bundle(root, out, all.texts, ids);
 
 const given = {
   ...process.env,
-  MUTANTS_COUNT: String(all.changes.length),
+  MUTANTS_COUNT: String(all.changes.length === 0 ? 0 : all.changes.at(-1).id + 1),
   MUTANTS_FILES: String(names.length),
   NODE_COMPILE_CACHE: join(out, 'compiled'),
   NOONLOOP_REFERENCE: join(out, 'reference-runs.json'),
@@ -77,7 +81,9 @@ for (const line of said) {
   if (fault !== null) console.log(`left out, fails as it is: ${names[line.file]} ${line.name ?? ''}: ${fault}`);
 }
 const running = tests.filter(({ broken }) => broken === null);
-running.sort((one, other) => one.time + one.load.load - other.time - other.load.load);
+/** The kept numbers notice most, so they come first. */
+const cost = ({ file, time, load }) => (time + load.load) / (names[file] === KEPT ? 10 : 1);
+running.sort((one, other) => cost(one) - cost(other));
 for (const test of running)
   for (const id of new Set([...always, ...test.load.reached, ...test.reached])) reaching.get(id).push(test);
 console.log(
@@ -87,13 +93,13 @@ console.log(
 /** Runs tests under a change, -1: none. @returns the one that failed, and how; `null`: none. */
 function failing(id, list) {
   const path = join(out, 'list.json');
-  writeFileSync(path, JSON.stringify(list.map(({ file, at }) => ({ file, at }))));
-  const { stdout, status } = spawnSync('sh', ['-c', `ulimit -t ${ENDLESS}; exec "$0" "$1"`, process.execPath, judge], {
+  writeFileSync(path, JSON.stringify(list.map(({ file, at, time, load }) => ({ file, at, time: time + load.load }))));
+  const { stdout, status, signal } = spawnSync(process.execPath, [judge], {
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'ignore'],
     env: { ...given, MUTANT: String(id), MUTANTS_OUTPUT: path },
   });
-  if (status !== 0) return { fault: `no end, or broken off: ${status}` };
+  if (status !== 0) return { fault: `no end, or broken off: ${signal ?? status}` };
   const by = JSON.parse(stdout);
   return by === null ? null : { test: list.find(({ file, at }) => file === by.file && at === by.at), fault: by.fault };
 }
@@ -105,59 +111,85 @@ function holdsAlone(test) {
   return alone.get(test);
 }
 
-/** The test that notices a change, null where none does. */
-function noticing(id) {
-  let list = [];
+/** Tests that reach a change, as many as the time allows. */
+function within(seconds, tests) {
   const loaded = new Set();
-  let seconds = 0;
-  for (const test of reaching.get(id)) {
-    seconds += (test.time + (loaded.has(test.file) ? 0 : test.load.load)) / 1000;
-    if (seconds > LONGEST) break;
+  let left = seconds;
+  return tests.filter((test) => {
+    left -= (test.time + (loaded.has(test.file) ? 0 : test.load.load)) / 1000;
     loaded.add(test.file);
-    if (alone.get(test) !== false) list.push(test);
-  }
-  for (;;) {
+    return left >= 0 && alone.get(test) !== false;
+  });
+}
+
+/** The first test that notices a change, and how; `null` where none does. */
+function noticing(id, tests) {
+  let list = tests;
+  while (list.length > 0) {
     const by = failing(id, list);
     if (by === null || by.test === undefined || holdsAlone(by.test)) return by;
     list = list.slice(list.indexOf(by.test) + 1);
   }
+  return null;
 }
 
 const table = new Map();
-const deadline = Date.now() + Number(minutes) * 60_000;
-const stayed = [];
-for (const { id, folder, name, line } of chosen) {
-  if (Date.now() > deadline) break;
-  const row = table.get(folder) ?? { tried: 0, reached: 0, noticed: 0 };
+const rowOf = (folder) => {
+  const row = table.get(folder) ?? { tried: 0, equivalent: 0, reached: 0, noticed: 0, kept: 0 };
   table.set(folder, row);
+  return row;
+};
+const stayed = [];
+const told = (fate, name) => writeFileSync(join(out, 'fates.tsv'), `${fate}\t${name}\n`, { flag: 'a' });
+/** What becomes of one change. */
+function judged({ id, folder, name, line }) {
+  const row = rowOf(folder);
   row.tried++;
-  if (reaching.get(id).length === 0) {
-    writeFileSync(join(out, 'fates.tsv'), `unreached\t${name}\n`, { flag: 'a' });
-    continue;
+  if (!ids.has(id)) {
+    row.equivalent++;
+    return 'equivalent';
   }
+  const tests = reaching.get(id);
+  if (tests.length === 0) return 'not reached';
   row.reached++;
-  const by = noticing(id);
-  writeFileSync(
-    join(out, 'fates.tsv'),
-    `${by === null ? 'stayed' : `noticed by ${by.test === undefined ? '' : `${names[by.test.file]} ${by.test.name}`}: ${by.fault}`}\t${name}\n`,
-    { flag: 'a' },
-  );
-  if (by === null) stayed.push(`${name}   (line ${line})`);
-  else row.noticed++;
+  const by = noticing(id, within(LONGEST, tests));
+  if (by === null) {
+    stayed.push(`${name}   (line ${line})`);
+    return 'not noticed';
+  }
+  row.noticed++;
+  const where = by.test === undefined ? '' : names[by.test.file];
+  if (where !== KEPT) return `noticed by ${where} ${by.test?.name}: ${by.fault}`;
+  const others = tests.filter(({ file }) => names[file] !== KEPT);
+  const other = flags.includes('--apart') ? noticing(id, within(LONGEST, others)) : null;
+  if (other === null) row.kept++;
+  return `noticed by ${where}${other === null ? ' alone' : ''}: ${by.fault}`;
 }
-console.log('folder              tried  reached  noticed');
-let [reached, noticed] = [0, 0];
-for (const [folder, row] of [...table].sort()) {
-  reached += row.reached;
-  noticed += row.noticed;
-  console.log(
-    folder.padEnd(17) + [row.tried, row.reached, row.noticed].map((count) => String(count).padStart(8)).join(''),
-  );
+const deadline = Date.now() + Number(minutes) * 60_000;
+for (const change of drawn) {
+  if (Date.now() > deadline) break;
+  told(judged(change), change.name);
 }
-console.log(
-  `${noticed} of ${reached} noticed (${((100 * noticed) / Math.max(reached, 1)).toFixed(0)} %); ${drawn.length - chosen.length} left out as equivalent; not noticed:`,
-);
+
+const HEADS = ['tried', 'equivalent', 'reached', 'noticed', 'kept'];
+const rows = [...table].sort().map(([folder, row]) => [folder, ...HEADS.map((head) => row[head])]);
+const sums = HEADS.map((_, at) => rows.reduce((sum, row) => sum + row[at + 1], 0));
+const [, , reached, noticed] = sums;
+const share = `${((100 * noticed) / Math.max(reached, 1)).toFixed(0)} %`;
+for (const [name, ...counts] of [['folder', ...HEADS], ...rows, ['all', ...sums]])
+  console.log(name.padEnd(18) + counts.map((count) => String(count).padStart(11)).join(''));
+console.log(`${noticed} of ${reached} noticed (${share}); not:`);
 for (const name of stayed) console.log(`  ${name}`);
+if (flags.includes('--write')) {
+  const page = join(root, 'docs/theory/robustness.md');
+  const [START, END] = ['<!-- mutation table, by scripts/mutants.mjs -->', '<!-- end of mutation table -->'];
+  const text = readFileSync(page, 'utf8');
+  if (!text.includes(START)) throw new Error(`${page} has no ${START}`);
+  const heads = ['folder', 'changes', 'change nothing', 'reached', 'noticed', 'by kept numbers alone'];
+  const lines = [heads, heads.map(() => '---'), ...rows, [`all, seed ${seed}`, ...sums]];
+  const made = lines.map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+  writeFileSync(page, `${text.split(START)[0]}${START}\n\n${made}\n\n${END}${text.split(END)[1]}`);
+}
 if (noticed < LEAST * reached) {
   console.error(`less than ${100 * LEAST} % noticed`);
   process.exitCode = 1;

@@ -36,7 +36,9 @@ export async function changesOf(root, part) {
     noHeader: true,
   });
   const lines = new Map(files.map(({ name, content }) => [name, content.split('\n')]));
-  const changes = done.mutants.map(({ id, fileName, location: { start, end }, replacement }) => {
+  // Those left out by their kind are listed too, without a switch.
+  const made = done.mutants.filter(({ status }) => status !== 'Ignored');
+  const changes = made.map(({ id, fileName, location: { start, end }, replacement }) => {
     const line = lines.get(fileName)[start.line];
     const to = start.line === end.line ? end.column : line.length;
     const marked = `${line.slice(0, start.column)}«${line.slice(start.column, to)}»${line.slice(to)}`.trim();

@@ -1,5 +1,6 @@
 // Asks which tests reach which changes (MUTANT unset), or runs tests under one change until one fails.
 import { appendFileSync, readFileSync } from 'node:fs';
+import { Worker } from 'node:worker_threads';
 import { begin, gathered, tidy } from 'vitest';
 
 /** Turns through a change in one test from which it is taken to loop for ever. */
@@ -64,10 +65,29 @@ async function ask() {
   await tidy();
 }
 
+/** Processor time of a test, beyond ten times what it took unchanged, after which a change is taken to loop for ever. [ms] */
+const ENDLESS = 3000;
+/** Breaks off a process whose test does not end: from a thread of its own, for the test's keeps everything to itself. */
+function watched() {
+  const span = new Float64Array(new SharedArrayBuffer(16));
+  const code = `const { workerData: span } = require('node:worker_threads');
+    setInterval(() => {
+      const { user, system } = process.cpuUsage();
+      if ((user + system) / 1000 - span[0] > span[1]) process.kill(process.pid, 'SIGKILL');
+    }, 200);`;
+  new Worker(code, { eval: true, workerData: span }).unref();
+  return (time) => {
+    span[0] = since({ user: 0, system: 0 });
+    span[1] = ENDLESS + 10 * time;
+  };
+}
+
 /** The first of the tests that fails, or none. */
 async function judge(list) {
   const loaded = new Map();
-  for (const { file, at } of list) {
+  const begins = watched();
+  for (const { file, at, time } of list) {
+    begins(time);
     const fault = await fails(async () => {
       if (!loaded.has(file)) loaded.set(file, await testsOf(file));
       await loaded.get(file)[at].run();

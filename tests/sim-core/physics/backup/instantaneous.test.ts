@@ -42,6 +42,13 @@ describe('instantaneousOutlet', () => {
     expect(instantaneousOutlet({ ...weak, minimumFlow: 1.001 * through }, 20, 10, 45, FLOW)).toBe(20);
   });
 
+  it('set colder than the taps want, is passed by all that they take, no more [by hand: 6 L/min from 30 to 40 °C, 4.15 kW]', () => {
+    const cool = { ...limits, setTemperature: 40 };
+    expect(RATE * 10).toBeCloseTo(4147, 0);
+    expect(instantaneousOutlet({ ...cool, minimumPower: 4100 }, 30, 10, 45, FLOW)).toBe(40);
+    expect(instantaneousOutlet({ ...cool, minimumPower: 4200 }, 30, 10, 45, FLOW)).toBe(30);
+  });
+
   it('passes hotter water on as it comes [requirement]', () => {
     expect(instantaneousOutlet(limits, 71, 10, 45, FLOW)).toBe(71);
   });
