@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { licencesOf } from './licences.mjs';
+import { onlyNamed } from './only-named.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const out = join(here, '../dist/command');
@@ -23,6 +24,7 @@ const { metafile } = await build({
   external: ['echarts/*', '@noonloop/sim-core/node'],
   legalComments: 'none',
   metafile: true,
+  plugins: [onlyNamed(here)],
   // Libraries written as CommonJS ask for modules of Node by `require`.
   banner: {
     js: "import { createRequire as requireHere } from 'node:module'; const require = requireHere(import.meta.url);",

@@ -179,6 +179,7 @@ function reportClosure(year: WeatherYear, { notes }: FormatInput): void {
     input,
     OTHER_OFFSETS.map((offset) => assumed.offset + offset),
     STRIDE,
+    assumed.rms,
   );
   if (!contradicts(best, assumed)) return;
   const later = best.offset - assumed.offset;

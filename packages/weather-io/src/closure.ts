@@ -27,23 +27,38 @@ export interface ClosureInput {
  * @param stride - Looks at each `stride`-th such hour only.
  * @returns rms [W/m²]; 0 where no hour has light.
  */
-export function closureRms(input: ClosureInput, offset: number, stride = 1): number {
+export const closureRms = (input: ClosureInput, offset: number, stride = 1): number =>
+  rmsOver(input, litRows(input, stride), offset, Number.POSITIVE_INFINITY);
+
+/** Each `stride`-th hour with light; those with a gap are left out. */
+function litRows({ columns: { ghi, dni, dhi } }: ClosureInput, stride: number): Int32Array {
+  const rows = new Int32Array(Math.ceil(ghi.length / stride));
+  let lit = 0;
+  let count = 0;
+  for (let row = 0; row < ghi.length; row++) {
+    if (!(ghi[row]! > ENOUGH_LIGHT) || lit++ % stride !== 0) continue;
+    if (!Number.isNaN(dhi[row]! + dni[row]!)) rows[count++] = row;
+  }
+  return rows.subarray(0, count);
+}
+
+/** Rounding of a sum, so that equals are never taken for worse. */
+const ROUNDING = 1 + 1e-9;
+
+/** Infinite as soon as it is sure to be more than `atMost`: most of a wrong instant's sun need not be computed. */
+function rmsOver(input: ClosureInput, rows: Int32Array, offset: number, atMost: number): number {
   const { ghi, dni, dhi } = input.columns;
   const position = new Float64Array(2);
+  const most = atMost * atMost * rows.length * ROUNDING;
   let sum = 0;
-  let count = 0;
-  let lit = 0;
-  for (let row = 0; row < ghi.length; row++) {
-    if (!(ghi[row]! > ENOUGH_LIGHT)) continue;
-    if (lit++ % stride !== 0) continue;
+  for (const row of rows) {
     sunPositionInto(position, 0, input.starts[row]! + offset * HOUR_MS, input.latitude, input.longitude);
     const cosine = Math.max(0, Math.cos((position[0]! * Math.PI) / 180));
     const rest = ghi[row]! - dhi[row]! - dni[row]! * cosine;
-    if (Number.isNaN(rest)) continue; // a gap
     sum += rest * rest;
-    count++;
+    if (sum > most) return Number.POSITIVE_INFINITY;
   }
-  return count === 0 ? 0 : Math.sqrt(sum / count);
+  return rows.length === 0 ? 0 : Math.sqrt(sum / rows.length);
 }
 
 /** An instant and how well the file closes there. */
@@ -54,11 +69,17 @@ interface ClosureFit {
   readonly rms: number;
 }
 
-/** Candidate with the least rms; the first of equals. */
-export function bestOffset(input: ClosureInput, offsets: readonly number[], stride = 1): ClosureFit {
+/** Candidate with the least rms; the first of equals. @param atMost - What is more is of no interest, and given as infinite. [W/m²] */
+export function bestOffset(
+  input: ClosureInput,
+  offsets: readonly number[],
+  stride = 1,
+  atMost = Number.POSITIVE_INFINITY,
+): ClosureFit {
+  const rows = litRows(input, stride);
   let best: ClosureFit | undefined;
   for (const offset of offsets) {
-    const rms = closureRms(input, offset, stride);
+    const rms = rmsOver(input, rows, offset, Math.min(atMost, best?.rms ?? atMost));
     if (best === undefined || rms < best.rms) best = { offset, rms };
   }
   return best!;

@@ -31,6 +31,8 @@ export function settleReading(
   const best = bestOffset(
     closure,
     readings.map(({ light }) => light),
+    1,
+    own.rms,
   );
   const chosen = best.rms < GOOD_CLOSURE && contradicts(best, own) ? best : own;
   const instant = (offset: number): string =>

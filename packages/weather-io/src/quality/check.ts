@@ -38,6 +38,19 @@ const HOUR_MS = 3_600_000;
  * report.clock.causes; // [], the clock is right
  */
 export function checkWeather(year: WeatherYear): QualityReport {
+  const looked = lookOver(year);
+  return {
+    source: year.source,
+    site: year.site.name,
+    verdict: verdictOf(looked.findings),
+    ...looked,
+    ghi: year.columns.ghi.slice(),
+    sunriseSunset: sunriseSunset(year),
+  };
+}
+
+/** What a check finds, without what only its picture needs. */
+export function lookOver(year: WeatherYear): Pick<QualityReport, 'findings' | 'clock' | 'season' | 'marks'> {
   const sun = hourlySun(year);
   const found = new Collector();
   const measured = !year.assumptions.some(({ code }) => code === 'split-by-erbs' || code === 'light-from-closure');
@@ -59,17 +72,7 @@ export function checkWeather(year: WeatherYear): QualityReport {
   checkPlace(year, found);
   checkRepeats(year, found);
   const findings = found.findings.toSorted((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight));
-  return {
-    source: year.source,
-    site: year.site.name,
-    verdict: verdictOf(findings),
-    findings,
-    clock,
-    season,
-    ghi: year.columns.ghi.slice(),
-    sunriseSunset: sunriseSunset(year),
-    marks: found.marks,
-  };
+  return { findings, clock, season, marks: found.marks };
 }
 
 const WEIGHTS: readonly QualityFinding['weight'][] = ['fault', 'doubt', 'note'];

@@ -90,7 +90,7 @@ export function checkClock(year: WeatherYear, sun: HourlySun, measured: boolean)
   for (let shift = -CLOSURE_RANGE_h; shift <= CLOSURE_RANGE_h + 1e-9; shift += CLOSURE_STEP_h) {
     offsets.push(year.irradianceMidpoint - shift);
   }
-  const best = bestOffset(input, offsets, STRIDE);
+  const best = bestOffset(input, offsets, STRIDE, stands);
   const told = measured && best.rms < stands / 2 && best.rms < stands - 2;
   const lateByClosure = told
     ? Number((year.irradianceMidpoint - best.offset).toFixed(6))

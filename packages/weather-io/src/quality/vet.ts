@@ -1,7 +1,7 @@
 // Stands between reading and running: a year that cannot be weather goes no further.
 import { WeatherError, type WeatherIssue } from '../errors.ts';
 import type { WeatherYear } from '../year.ts';
-import { checkWeather } from './check.ts';
+import { lookOver } from './check.ts';
 import type { QualityFinding } from './report.ts';
 
 /** How a year is vetted. */
@@ -23,7 +23,7 @@ export interface VetOptions {
  * const weather = vetWeather(await readWeather('docs/examples/weather/invented-valley.csv'));
  */
 export function vetWeather(year: WeatherYear, { insist = false }: VetOptions = {}): WeatherYear {
-  const { findings } = checkWeather(year);
+  const { findings } = lookOver(year);
   const faults = findings.filter(({ weight }) => weight === 'fault');
   if (faults.length > 0 && !insist) throw new WeatherError(faults.map((fault) => issueOf(fault, year.source)));
   const telling = findings.filter(({ weight }) => weight !== 'note');
