@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { JSON_SCHEMA_VERSION, type MoneyOptions, renderJson } from '@noonloop/reports';
-
+import type { RunResult } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { REPORT_SCHEMA } from '../../packages/reports/src/formats/json-schema.ts';
 import { fixture } from './fixture.ts';
@@ -29,6 +29,17 @@ const money: MoneyOptions = {
   life: 20,
 };
 
+/** The run with a second tank of invented numbers. */
+function withSecondTank(run: RunResult): RunResult {
+  const { tankTopTemperature: column } = run.columns;
+  const [topTemperature, bottomTemperature, meanTemperature] = [column, column, column];
+  const columns = { topTemperature, bottomTemperature, meanTemperature, maximumTemperature: column, loss: column };
+  return {
+    ...run,
+    secondTank: { columns: { ...columns, coilHeat: column }, balance: run.balance.tank, peak: 80, peakOfFirst: 90 },
+  };
+}
+
 describe('the published JSON Schema', () => {
   it('is what the code says, and bears its version [definition]', () => {
     expect(published).toEqual(JSON.parse(JSON.stringify(REPORT_SCHEMA)));
@@ -49,6 +60,7 @@ describe('the published JSON Schema', () => {
           against: 'previous',
         }),
     ],
+    ['a second tank', () => renderJson(withSecondTank(fixture()), { hours: true })],
     ['names of others', () => renderJson(fixture({ name: '<script>"=cmd' }))],
   ])('accepts %s [zod]', (_, render) => {
     const { success, error } = schema.safeParse(JSON.parse(render()));

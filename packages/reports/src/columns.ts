@@ -1,5 +1,5 @@
 /** Hourly columns of a run as tables name and convert them. */
-import type { RunColumns } from '@noonloop/sim-core';
+import type { RunColumns, RunResult, SecondTankColumns } from '@noonloop/sim-core';
 import { displayUnit, type UnitKind, type Units } from './units.ts';
 
 /** Kind of number in each hourly column, in the order of the tables. */
@@ -63,6 +63,22 @@ export const COLUMN_KINDS: Readonly<Record<keyof RunColumns, UnitKind>> = {
 
 /** Names of the hourly columns, in the order of the tables. */
 export const COLUMN_NAMES = Object.keys(COLUMN_KINDS) as readonly (keyof RunColumns)[];
+
+const SECOND_TANK_KINDS: Readonly<Record<keyof SecondTankColumns, UnitKind>> = {
+  topTemperature: 'temperature',
+  bottomTemperature: 'temperature',
+  meanTemperature: 'temperature',
+  maximumTemperature: 'temperature',
+  loss: 'energy',
+  coilHeat: 'energy',
+};
+
+/** Hourly columns of a second tank by the names that tables give them, such as `secondTankLoss`. */
+export const SECOND_TANK_COLUMNS = (Object.keys(SECOND_TANK_KINDS) as (keyof SecondTankColumns)[]).map((key) => ({
+  name: `secondTank${key[0]!.toUpperCase()}${key.slice(1)}`,
+  kind: SECOND_TANK_KINDS[key],
+  of: ({ secondTank }: RunResult): Float64Array | undefined => secondTank?.columns[key],
+}));
 
 /** Name with its unit, `solarHeat_kWh`. */
 export const columnHeader = (name: string, kind: UnitKind, units: Units): string =>

@@ -23,8 +23,16 @@ const idleOfHeater = (name: 'heater' | 'baseline', { kind }: SystemDesign['heate
   ...Object.entries(HEATER_FIELD_KINDS).flatMap(([field, kinds]) => (kinds.includes(kind) ? [] : [`${name}.${field}`])),
 ];
 
+/** Of two tanks: the coil of one that is not charged, and what turns no valve. */
+function idleOfTanks({ second }: SystemDesign['tank']): string[] {
+  if (second === null) return ['tank.second'];
+  const { charging } = second;
+  const coil = { series: [], 'in-turn': [], first: ['tank.second.coil'], second: ['coil'] }[charging];
+  return [...coil, ...(charging === 'in-turn' ? [] : ['tank.second.divertAt'])];
+}
+
 /** Branches that do nothing in a design, because another is in their place. */
-export function idleFields({ array, loop, control, pump, pv, heater, baseline }: SystemDesign): string[] {
+export function idleFields({ array, loop, control, pump, pv, tank, heater, baseline }: SystemDesign): string[] {
   return [
     'name',
     'assumptions',
@@ -40,6 +48,7 @@ export function idleFields({ array, loop, control, pump, pv, heater, baseline }:
     ...(control.mode === 'difference' ? [] : ['control.difference']),
     ...(control.mode === 'schedule' ? [] : ['control.schedule']),
     ...(pump.drive === 'direct' ? [] : ['pump.motor']),
+    ...idleOfTanks(tank),
     ...idleOfHeater('heater', heater),
     ...idleOfHeater('baseline', baseline),
     ...(JSON.stringify(heater) === JSON.stringify(baseline) ? ['baseline'] : []),

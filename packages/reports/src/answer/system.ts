@@ -81,6 +81,12 @@ function roofParts(array: SystemDesign['array'], units: Units): SystemPart[] {
   ];
 }
 
+/** `80 gal tank`, or `40 gal and 30 gal tanks`, that of the house first. */
+const tankWords = ({ second, volume }: SystemDesign['tank'], units: Units): string =>
+  second === null
+    ? `${formatQuantity(volume, 'volume', units)} tank`
+    : `${formatQuantity(volume, 'volume', units)} and ${formatQuantity(second.volume, 'volume', units)} tanks`;
+
 /**
  * Parts of a system's line.
  *
@@ -91,7 +97,7 @@ export function systemParts(design: SystemDesign, units: Units, fuel = 'gas'): S
   const { array, draw, heater, loop, tank } = design;
   return [
     ...roofParts(array, units),
-    { part: 'tank', words: `${formatQuantity(tank.volume, 'volume', units)} tank` },
+    { part: 'tank', words: tankWords(tank, units) },
     { part: 'water', words: `${formatQuantity(draw.dailyVolume, 'volume', units)} of water a day` },
     { part: 'glycol', words: glycolWords(loop) },
     { part: 'heater', words: HEATERS[heater.kind](heater.fuel === null ? fuel : FUELS[heater.fuel].word) },

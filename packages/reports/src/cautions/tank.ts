@@ -1,4 +1,5 @@
 /** Cautions about a tank that gets too hot, too cold or too full. */
+import type { TankDesign } from '@noonloop/sim-core';
 import { fluidProperties } from '@noonloop/sim-core/formulas';
 import { celsius, countHours, cubicMetres, extreme, type Found, hours, moment, type Rule, total } from './types.ts';
 
@@ -6,6 +7,10 @@ import { celsius, countHours, cubicMetres, extreme, type Found, hours, moment, t
 const HOT_TANK = 840 / 9;
 /** [°C] */
 const ICE = 0;
+
+/** Of two tanks the lower, on the safe side. */
+const lowerOf = (tank: TankDesign, field: 'ratedTemperature' | 'reliefTemperature'): number =>
+  Math.min(tank[field], tank.second?.[field] ?? Number.POSITIVE_INFINITY);
 
 /** Relief valve lets water out. @internal */
 export const relief: Rule = ({ result: { design }, columns }) => {
@@ -17,7 +22,7 @@ export const relief: Rule = ({ result: { design }, columns }) => {
     facts: {
       volume: cubicMetres(volume),
       hours: hours(countHours((hour) => columns.reliefVolume[hour]! > 0)),
-      temperature: celsius(design.tank.reliefTemperature),
+      temperature: celsius(lowerOf(design.tank, 'reliefTemperature')),
     },
     finding: ['found'],
     advice: ['act', 'pipe'],
@@ -45,7 +50,7 @@ export const hotTank: Rule = ({ columns }) => {
 
 /** Tank above its rating. @internal */
 export const tankRating: Rule = ({ result: { design }, columns }) => {
-  const rated = design.tank.ratedTemperature;
+  const rated = lowerOf(design.tank, 'ratedTemperature');
   const count = countHours((hour) => columns.tankMaximumTemperature[hour]! > rated);
   if (count === 0) return null;
   const peak = columns.tankMaximumTemperature[extreme(columns.tankMaximumTemperature, 1)]!;
@@ -59,9 +64,14 @@ export const tankRating: Rule = ({ result: { design }, columns }) => {
 };
 
 /** Tank that freezes. @internal */
-export const tankIce: Rule = ({ columns }) => {
-  const hour = extreme(columns.tankBottomTemperature, -1);
-  const coldest = columns.tankBottomTemperature[hour]!;
+export const tankIce: Rule = ({ result: { secondTank }, columns }) => {
+  const bottoms = [
+    columns.tankBottomTemperature,
+    ...(secondTank === undefined ? [] : [secondTank.columns.bottomTemperature]),
+  ];
+  const [bottom] = bottoms.toSorted((one, other) => one[extreme(one, -1)]! - other[extreme(other, -1)]!);
+  const hour = extreme(bottom!, -1);
+  const coldest = bottom![hour]!;
   if (coldest > ICE) return null;
   return {
     code: 'tank-ice',
@@ -74,7 +84,7 @@ export const tankIce: Rule = ({ columns }) => {
 
 /** Water of the tank from the coldest mains to its own peak. @internal */
 export const tankSwell: Rule = ({ result: { design }, columns }): Found => {
-  const { volume } = design.tank;
+  const volume = design.tank.volume + (design.tank.second?.volume ?? 0);
   const cold = columns.mainsTemperature[extreme(columns.mainsTemperature, -1)]!;
   const hot = columns.tankMaximumTemperature[extreme(columns.tankMaximumTemperature, 1)]!;
   const density = (temperature: number): number => fluidProperties({ fluid: 'water', temperature }).density;

@@ -72,9 +72,12 @@ export const scald: Rule = ({ result: { design }, columns }) => {
 };
 
 /** Lukewarm preheat tank. @internal */
-export const lukewarm: Rule = ({ result: { design }, columns }) => {
-  const mean = columns.tankMeanTemperature;
-  const count = countHours((hour) => mean[hour]! >= LUKEWARM[0] && mean[hour]! <= LUKEWARM[1]);
+export const lukewarm: Rule = ({ result: { design, secondTank }, columns }) => {
+  const means = [
+    columns.tankMeanTemperature,
+    ...(secondTank === undefined ? [] : [secondTank.columns.meanTemperature]),
+  ];
+  const count = countHours((hour) => means.some((mean) => mean[hour]! >= LUKEWARM[0] && mean[hour]! <= LUKEWARM[1]));
   if (count === 0) return null;
   const { kind } = design.heater;
   const says = inTank(kind) ? 'element' : isFlowThrough(kind) ? 'flowThrough' : 'stored';
@@ -91,8 +94,13 @@ export const lukewarm: Rule = ({ result: { design }, columns }) => {
       unfired: cubicMetres(unfired),
       cool: cubicMetres(total(columns.undisinfectedVolume)),
       whole: cubicMetres(total(columns.hotVolume)),
+      stored: cubicMetres(design.tank.volume + (design.tank.second?.volume ?? 0)),
     },
-    finding: isFlowThrough(kind) && unfired > 0 ? ['found', 'unfired'] : ['found'],
+    finding: [
+      'found',
+      ...(secondTank === undefined ? [] : (['two'] as const)),
+      ...(isFlowThrough(kind) && unfired > 0 ? (['unfired'] as const) : []),
+    ],
     advice: [says],
   };
 };

@@ -1,7 +1,7 @@
 import type { RunResult } from '@noonloop/sim-core';
 import Papa from 'papaparse';
 import { formatHour, MONTH_NAMES, MONTH_STARTS, monthOfDay } from '../calendar.ts';
-import { COLUMN_KINDS, COLUMN_NAMES, columnHeader } from '../columns.ts';
+import { COLUMN_KINDS, COLUMN_NAMES, columnHeader, SECOND_TANK_COLUMNS } from '../columns.ts';
 import { DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
 import { ReportError } from '../errors.ts';
 import { escapeCell } from '../escape.ts';
@@ -114,14 +114,24 @@ function paymentRows(results: readonly RunResult[], money: CsvOptions['money']):
 
 function hourRows(runs: Runs, units: Units): Cell[][] {
   const header = ['design', 'hour', 'start', 'month', 'day', 'hourOfDay'];
-  const rows: Cell[][] = [[...header, ...COLUMN_NAMES.map((name) => columnHeader(name, COLUMN_KINDS[name], units))]];
-  for (const { design, columns } of listRuns(runs)) {
+  const list = listRuns(runs);
+  const second = list.some(({ secondTank }) => secondTank !== undefined) ? SECOND_TANK_COLUMNS : [];
+  const rows: Cell[][] = [
+    [
+      ...header,
+      ...COLUMN_NAMES.map((name) => columnHeader(name, COLUMN_KINDS[name], units)),
+      ...second.map(({ name, kind }) => columnHeader(name, kind, units)),
+    ],
+  ];
+  for (const run of list) {
+    const { design, columns } = run;
     const name = escapeCell(design.name);
     for (let hour = 0; hour < 8760; hour++) {
       const day = Math.floor(hour / 24);
       const month = monthOfDay(day);
       const row: Cell[] = [name, hour, formatHour(hour), month + 1, day - MONTH_STARTS[month]! + 1, hour % 24];
       for (const column of COLUMN_NAMES) row.push(shown(columns[column][hour]!, COLUMN_KINDS[column], units));
+      for (const { kind, of } of second) row.push(shown(of(run)?.[hour] ?? null, kind, units));
       rows.push(row);
     }
   }

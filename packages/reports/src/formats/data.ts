@@ -1,7 +1,7 @@
 /** Results as a table of columns: typed arrays, plain rows, CSV or Arrow, for notebooks, spreadsheets and other languages. */
 import type { Measure, RunResult, StudyRow } from '@noonloop/sim-core';
 import Papa from 'papaparse';
-import { COLUMN_KINDS, COLUMN_NAMES, columnHeader, siKey } from '../columns.ts';
+import { COLUMN_KINDS, COLUMN_NAMES, columnHeader, SECOND_TANK_COLUMNS, siKey } from '../columns.ts';
 import { DEFINITIONS, type NumberKey } from '../definitions.ts';
 import { ReportError } from '../errors.ts';
 import { escapeCell } from '../escape.ts';
@@ -58,7 +58,11 @@ export function hourData(run: RunResult, options: DataOptions = {}): DataTable {
   const first = Date.UTC(year, 0, 1) - utcOffset * HOUR_MS;
   const time = Float64Array.from({ length: 8760 }, (_, hour) => first + (hour < leapsAt ? hour : hour + 24) * HOUR_MS);
   const columns = COLUMN_NAMES.map((name) => quantity(name, COLUMN_KINDS[name], run.columns[name], units));
-  return { columns: [{ name: 'time', kind: 'instant', values: time }, ...columns], rows: 8760, utcOffset };
+  const second = SECOND_TANK_COLUMNS.flatMap(({ name, kind, of }) => {
+    const values = of(run);
+    return values === undefined ? [] : [quantity(name, kind, values, units)];
+  });
+  return { columns: [{ name: 'time', kind: 'instant', values: time }, ...columns, ...second], rows: 8760, utcOffset };
 }
 
 /**

@@ -1,6 +1,6 @@
 /** JSON Schema (draft 2020-12) of what {@link renderJson} writes, made from the same tables. */
 import { NOTICE_CODES } from '@noonloop/sim-core';
-import { COLUMN_KINDS, COLUMN_NAMES, siKey } from '../columns.ts';
+import { COLUMN_KINDS, COLUMN_NAMES, SECOND_TANK_COLUMNS, siKey } from '../columns.ts';
 import { DEFINITIONS, NUMBER_KEYS } from '../definitions.ts';
 import { CASE_KEYS } from '../money/definitions.ts';
 import { UNIT_WORDS } from '../money/fuels.ts';
@@ -112,11 +112,19 @@ const run = only(
     months: list({ $ref: '#/$defs/period' }, 12),
     balance: only(each(['collector', 'pipes', 'tank', 'heater', 'baseline', 'whole'], { $ref: '#/$defs/balance' })),
     cautions: list({ $ref: '#/$defs/caution' }),
+    secondTank: {
+      ...only({ ...each(['peak_degC', 'peakOfFirst_degC'], number), balance: { $ref: '#/$defs/balance' } }),
+      description: 'A second solar tank; missing where there is none. The part `tank` of `balance` is both tanks.',
+    },
     hours: only(
       each(
-        COLUMN_NAMES.map((name) => siKey(name, COLUMN_KINDS[name])),
+        [
+          ...COLUMN_NAMES.map((name) => siKey(name, COLUMN_KINDS[name])),
+          ...SECOND_TANK_COLUMNS.map(({ name, kind }) => siKey(name, kind)),
+        ],
         list(number, 8760),
       ),
+      SECOND_TANK_COLUMNS.map(({ name, kind }) => siKey(name, kind)),
     ),
     money: maybeOf({ $ref: '#/$defs/money' }),
     bands: maybeOf({
@@ -124,7 +132,7 @@ const run = only(
       description: 'How sure the leading numbers are; null where it was not asked for.',
     }),
   },
-  ['hours'],
+  ['hours', 'secondTank'],
 );
 
 const band = only({

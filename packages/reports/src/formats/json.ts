@@ -1,6 +1,6 @@
-import type { Bands, RunResult } from '@noonloop/sim-core';
+import type { Bands, PartBalance, RunResult } from '@noonloop/sim-core';
 import { cautions } from '../cautions/index.ts';
-import { COLUMN_KINDS, COLUMN_NAMES, siKey } from '../columns.ts';
+import { COLUMN_KINDS, COLUMN_NAMES, SECOND_TANK_COLUMNS, siKey } from '../columns.ts';
 import { type Comparison, type ComparisonReference, compareSummaries } from '../compare.ts';
 import { DEFINITIONS, NUMBER_KEYS, type NumberKey } from '../definitions.ts';
 import { moneyOf } from '../money/rows.ts';
@@ -59,8 +59,17 @@ const loopJson = ({ loop }: RunResult): Record<string, number | null> => ({
   belowBurstPoint_h: loop.burstHours,
 });
 
+const balanceJson = (one: PartBalance): Record<string, number> => ({
+  in_J: one.in,
+  out_J: one.out,
+  stored_J: one.stored,
+  residual_J: one.residual,
+  worst_relative: one.worstRelative,
+  worstHour: one.worstHour,
+});
+
 function runJson(result: RunResult, summary: Summary, hours: boolean): Record<string, unknown> {
-  const { design, site, columns } = result;
+  const { design, site, columns, secondTank } = result;
   return {
     name: design.name,
     design,
@@ -81,25 +90,26 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
     sunAloneMonths: summary.sunAloneMonths.map((month) => month + 1),
     year: periodJson(summary.year),
     months: summary.months.map(periodJson),
-    balance: Object.fromEntries(
-      Object.entries(result.balance).map(([part, one]) => [
-        part,
-        {
-          in_J: one.in,
-          out_J: one.out,
-          stored_J: one.stored,
-          residual_J: one.residual,
-          worst_relative: one.worstRelative,
-          worstHour: one.worstHour,
-        },
-      ]),
-    ),
+    balance: Object.fromEntries(Object.entries(result.balance).map(([part, one]) => [part, balanceJson(one)])),
+    ...(secondTank === undefined
+      ? {}
+      : {
+          secondTank: {
+            peak_degC: secondTank.peak,
+            peakOfFirst_degC: secondTank.peakOfFirst,
+            balance: balanceJson(secondTank.balance),
+          },
+        }),
     cautions: cautions(result),
     ...(hours
       ? {
-          hours: Object.fromEntries(
-            COLUMN_NAMES.map((name) => [siKey(name, COLUMN_KINDS[name]), Array.from(columns[name])]),
-          ),
+          hours: Object.fromEntries([
+            ...COLUMN_NAMES.map((name) => [siKey(name, COLUMN_KINDS[name]), Array.from(columns[name])]),
+            ...SECOND_TANK_COLUMNS.flatMap(({ name, kind, of }) => {
+              const values = of(result);
+              return values === undefined ? [] : [[siKey(name, kind), Array.from(values)]];
+            }),
+          ]),
         }
       : {}),
   };

@@ -27,7 +27,9 @@ function panelsOf(count: number): string {
 export function systemDrawing({ array, tank, heater, pump }: SystemDesign, units: Units): string {
   const { panels, collector } = array;
   const size = `${panels} × ${formatQuantity(collector.area, 'area', units)}`;
-  const volume = formatQuantity(tank.volume, 'volume', units);
+  const { second } = tank;
+  const behind = second === null ? '' : formatQuantity(second.volume, 'volume', units);
+  const volume = `${formatQuantity(tank.volume, 'volume', units)}${second === null ? '' : ` + ${behind}`}`;
   const fuel = heater.carrier === 'electricity' ? 'electric' : 'burner';
   const pipes = '<path d="M88 40h40v20M20 66v34h118" fill="none" stroke="var(--nl-solar)" stroke-width="2"/>';
   const pumpMark =
@@ -43,6 +45,6 @@ export function systemDrawing({ array, tank, heater, pump }: SystemDesign, units
   const tap =
     '<path d="M280 50v10M272 50h22v8M285 50v-6h-10h20" fill="none" stroke="var(--nl-ink)" stroke-width="2"/><path d="M294 64v6M280 66v8" stroke="var(--nl-tank-top)" stroke-width="2"/>';
   const words = [word(64, 84, size), word(155, 124, volume), word(233, 124, fuel), word(285, 92, 'taps')];
-  const label = `Panels, ${size}, ${pump.drive === 'mains' ? 'pump on the mains' : 'pump on its own PV module'}, tank of ${volume} with a coil, heater behind it, taps`;
+  const label = `Panels, ${size}, ${pump.drive === 'mains' ? 'pump on the mains' : 'pump on its own PV module'}, tank of ${volume} with a coil, heater behind it, taps${second === null ? '' : `; the second tank of ${behind} stands before the first on the cold water`}`;
   return `<svg viewBox="0 0 ${WIDTH} ${HEIGHT}" width="${WIDTH}" height="${HEIGHT}" font-family="system-ui, sans-serif" role="img" aria-label="${escapeHtml(label)}">${panelsOf(panels)}${pipes}${pumpMark}${tankMark}${heaterMark}${hot}${flame}${tap}${words.join('')}</svg>`;
 }

@@ -1,5 +1,5 @@
 /** Tables of a report: months, energy balance, numbers side by side. */
-import type { BalancePart, Bands, Measure, RunResult } from '@noonloop/sim-core';
+import type { BalancePart, Bands, Measure, PartBalance, RunResult } from '@noonloop/sim-core';
 import { formatHour, MONTH_NAMES } from '../calendar.ts';
 import { type Comparison, type ComparisonReference, type ComparisonRow, referenceIndex } from '../compare.ts';
 import { DEFINITIONS, MONTH_KEYS, NUMBER_KEYS, type NumberKey, WHERE_USED } from '../definitions.ts';
@@ -33,6 +33,18 @@ export function monthTable(summary: Summary, units: Units): PlainTable {
   };
 }
 
+/** Parts by name; a second tank's own below that of both. */
+function balances({ balance, secondTank }: RunResult): [string, PartBalance][] {
+  return (Object.keys(PART_NAMES) as BalancePart[]).flatMap((part): [string, PartBalance][] =>
+    part === 'tank' && secondTank !== undefined
+      ? [
+          ['Both solar tanks', balance.tank],
+          ['Second solar tank', secondTank.balance],
+        ]
+      : [[PART_NAMES[part], balance[part]]],
+  );
+}
+
 /** Energy balance of one design by part. */
 export function balanceTable(result: RunResult, units: Units): PlainTable {
   const { symbol } = displayUnit('energy', units);
@@ -47,10 +59,9 @@ export function balanceTable(result: RunResult, units: Units): PlainTable {
       'Worst hour [-]',
       'When',
     ],
-    rows: (Object.keys(PART_NAMES) as BalancePart[]).map((part) => {
-      const balance = result.balance[part];
+    rows: balances(result).map(([name, balance]) => {
       return [
-        PART_NAMES[part],
+        name,
         energy(balance.in),
         energy(balance.out),
         energy(balance.stored),

@@ -1,5 +1,5 @@
 /** Words of a report: cautions, assumptions, limits and notes, each said once for all designs for which it holds. */
-import type { GroupYear, RunResult } from '@noonloop/sim-core';
+import type { GroupYear, RunResult, SecondTankYear } from '@noonloop/sim-core';
 import { type Caution, type CautionCode, type CautionSeverity, cautions } from '../cautions/index.ts';
 import { designUnit } from '../design-units.ts';
 import { plainText } from '../escape.ts';
@@ -108,11 +108,25 @@ export function limits(results: readonly RunResult[], letters: readonly string[]
 const groupWords = ({ area, heat, irradiation, name }: GroupYear, units: Units): string =>
   `Collectors "${name}", ${formatQuantity(area, 'area', units)}, gave the loop ${formatQuantity(heat, 'energy', units)}, ${formatQuantity(irradiation > 0 ? heat / irradiation : 0, 'fraction', units)} of their light.`;
 
+/** What is whose where there are two tanks, and what the second did. */
+function secondTankWords({ balance, columns, peak, peakOfFirst }: SecondTankYear, units: Units): string {
+  const total = (column: Float64Array): string =>
+    formatQuantity(
+      column.reduce((sum, value) => sum + value, 0),
+      'energy',
+      units,
+    );
+  const degrees = (value: number): string => formatQuantity(value, 'temperature', units);
+  const given = `It got ${total(columns.coilHeat)} from its coil, lost ${total(columns.loss)} to its room and held ${formatQuantity(balance.stored, 'energy', units)} more at the year’s end.`;
+  return `There are two solar tanks: the mains enter the second, which feeds the first. Heat, losses and relief are of both, the hottest is of the hotter; top, bottom and layers are the first’s. ${given} It was ${degrees(peak)} at most, the first ${degrees(peakOfFirst)}.`;
+}
+
 /** What each group gave; what reader and run assumed, clamped or left out. */
 export function notes(results: readonly RunResult[], letters: readonly string[], units: Units): string[] {
   return byDesign(
     results.map((result) => [
       ...(result.groups ?? []).map((group) => plainText(groupWords(group, units))),
+      ...(result.secondTank === undefined ? [] : [plainText(secondTankWords(result.secondTank, units))]),
       ...weatherNotes(result, units).map(plainText),
       ...result.notices.map((notice) => `${plainText(noticeWords(notice, units))} (${notice.hours} h)`),
     ]),

@@ -38,10 +38,11 @@ export const WATER_WORDS = {
   },
   'lukewarm-tank': {
     severity: ['warning'],
-    raised: 'the mean of the solar tank is between 20 and 45 °C (68 and 113 °F) in any hour',
+    raised: 'the mean of a solar tank is between 20 and 45 °C (68 and 113 °F) in any hour',
     short: 'the solar tank is lukewarm in {hours}',
     says: {
       found: 'The mean of the solar tank is between {low} and {high}, where legionella multiply, in {hours}.',
+      two: 'Of the two tanks either counts; they hold {stored}, and what stands in the cold one passes the other on its way.',
       element:
         'Solar heat alone is no disinfection, and the element heats only what stands above it: bring the whole tank to {disinfection} as often as the local code says.',
       stored:

@@ -150,7 +150,10 @@ function tankMover({ tank, assumptions }: SystemDesign): Mover {
         ? 'loss from insulation alone, 1.4 times, ln 0.25 (from memory); one tank measured 1.3 times'
         : 'standing-loss test 7 % (from memory)',
     },
-    (factor) => ({ 'tank.lossCoefficient': tank.lossCoefficient * factor }),
+    (factor) => ({
+      'tank.lossCoefficient': tank.lossCoefficient * factor,
+      ...(tank.second === null ? {} : { 'tank.second.lossCoefficient': tank.second.lossCoefficient * factor }),
+    }),
     byDefault ? 1.4 : 1,
   );
 }

@@ -4,6 +4,7 @@ import { checkInput } from '../../input/check.ts';
 import { choice, count, defaulted } from '../../input/field.ts';
 import { fact, type Saying, say } from '../../input/saying.ts';
 import * as z from '../../input/zod.ts';
+import { withLossTimes } from '../../physics/tank/tank-pair.ts';
 import { type FittedKey, fitLog } from './calibrate-fit.ts';
 import { buildLibrary } from './library.ts';
 import { checkedSpan, thinned } from './log-input.ts';
@@ -183,7 +184,7 @@ function withFactor(design: SystemDesign, key: FittedKey, factor: number): Syste
       return { ...design, array: { ...array, collector: { ...collector, ...losses } } };
     }
     case 'tankLoss':
-      return { ...design, tank: { ...tank, lossCoefficient: tank.lossCoefficient * factor } };
+      return { ...design, tank: withLossTimes(tank, factor) };
     case 'heaterLoss':
       return { ...design, heater: { ...heater, lossCoefficient: heater.lossCoefficient * factor } };
     case 'draw': {

@@ -3,6 +3,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
 import { quantityOr } from '../../input/field.ts';
 import * as z from '../../input/zod.ts';
+import { withLossTimes } from '../../physics/tank/tank-pair.ts';
 import { type Habits, PLAIN_HABITS } from './span-run.ts';
 
 const judged = 'judgement';
@@ -130,7 +131,7 @@ export function moved(house: House, key: ParameterKey, by: number): House {
     case 'collectorLoss':
       return withCollector(house, { ...collector, a1: collector.a1 * factor, a2: collector.a2 * factor });
     case 'tankLoss':
-      return { ...house, design: { ...design, tank: { ...tank, lossCoefficient: tank.lossCoefficient * factor } } };
+      return { ...house, design: { ...design, tank: withLossTimes(tank, factor) } };
     case 'heaterLoss':
       return {
         ...house,

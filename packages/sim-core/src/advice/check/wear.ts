@@ -1,13 +1,14 @@
 // What of a run wears the system.
 import { MONTH_STARTS, monthlyMeans } from '../../physics/calendar.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
+import { bothTanks } from '../../physics/tank/tank-pair.ts';
 import type { RunResult } from '../../year/result.ts';
 import type { WearNumbers } from './maintenance-types.ts';
 
 /** From here lime falls out fast and legionella dies. Common practice, no source. [°C] */
 const HOT = 60;
 /** Sums up a run. */
-export function wearOf({ columns, design, loop }: RunResult): WearNumbers {
+export function wearOf({ columns, design, loop, secondTank }: RunResult): WearNumbers {
   const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);
   const hours = (column: Float64Array, test: (value: number) => boolean): number =>
     column.reduce((sum, value) => sum + (test(value) ? 1 : 0), 0);
@@ -18,7 +19,7 @@ export function wearOf({ columns, design, loop }: RunResult): WearNumbers {
     (sum, value, hour) => sum + (value > design.loop.fluidLimit ? 1 - boiling[hour]! : 0),
     0,
   );
-  const hottestTank = largest(columns.tankTopTemperature);
+  const hottestTank = Math.max(largest(columns.tankTopTemperature), secondTank?.peak ?? Number.NEGATIVE_INFINITY);
   const coldestMains = columns.mainsTemperature.reduce((least, value) => Math.min(least, value));
   return {
     hoursOverFluidLimit: over,
@@ -38,7 +39,7 @@ export function wearOf({ columns, design, loop }: RunResult): WearNumbers {
     ),
     hottestTank,
     coldestMains,
-    swell: swellOf(design.tank.volume, coldestMains, hottestTank),
+    swell: swellOf(bothTanks(design.tank).volume, coldestMains, hottestTank),
     throughTank: total(columns.hotVolume),
     freezeMargin: loop.freezeMargin,
     firstFrost: firstFrost(columns.ambientTemperature),

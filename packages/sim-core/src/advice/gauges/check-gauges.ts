@@ -59,11 +59,12 @@ function papersOf(design: SystemDesign | null): Known {
   if (design === null) return { written: { start: null, decay: null, limit: null }, heatCapacity: null };
   const { assumptions, control, tank } = design;
   const written = (path: string) => !assumptions.some((one) => one.path === path || path.startsWith(`${one.path}.`));
-  const heatCapacity = (tank.volume * WATER_HEAT_CAPACITY) / 3600;
+  // Of two tanks it is not known in which the gauges sit.
+  const heatCapacity = tank.second === null ? (tank.volume * WATER_HEAT_CAPACITY) / 3600 : null;
   return {
     written: {
       start: control.mode === 'difference' && written('control.difference.start') ? control.difference.start : null,
-      decay: written('tank.lossCoefficient') ? tank.lossCoefficient / heatCapacity : null,
+      decay: heatCapacity !== null && written('tank.lossCoefficient') ? tank.lossCoefficient / heatCapacity : null,
       limit: written('control.highLimit') ? control.highLimit : null,
     },
     heatCapacity,

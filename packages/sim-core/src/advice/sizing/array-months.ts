@@ -4,6 +4,7 @@ import type { SystemDesign } from '../../design/design.ts';
 import { monthlyMeans } from '../../physics/calendar.ts';
 import { mainsColumn } from '../../physics/draw/mains.ts';
 import { WATER_HEAT_CAPACITY } from '../../physics/tank/tank.ts';
+import { bothTanks } from '../../physics/tank/tank-pair.ts';
 import { type ArrayLight, arrayLight } from './array-light.ts';
 
 const DAY = 86_400;
@@ -51,12 +52,13 @@ export interface MonthlyReckoning {
  */
 export function reckonMonths(design: SystemDesign, weather: WeatherYear, how: Reckoning): MonthlyReckoning {
   const { array, draw, tank } = design;
+  const { lossCoefficient } = bothTanks(tank);
   const { systemShare } = how;
   const light = arrayLight(design, weather);
   const mains = monthlyMeans(mainsColumn(draw.mains, weather));
   const demand = mains.map((cold) => WATER_HEAT_CAPACITY * draw.dailyVolume * Math.max(draw.tapTemperature - cold, 0));
   const fluidAt = (water: number): number => how.fluidTemperature ?? water + how.difference;
-  const lossAt = (water: number): number => tank.lossCoefficient * (water - tank.roomTemperature) * DAY;
+  const lossAt = (water: number): number => lossCoefficient * (water - tank.roomTemperature) * DAY;
   const coveringFluid = fluidAt(draw.tapTemperature);
   const standingLoss = lossAt(draw.tapTemperature);
   const perPanel = mains.map(

@@ -2,6 +2,7 @@
 import type { SystemDesign } from '../../design/design.ts';
 import { line, type WorkingStep } from '../../input/working.ts';
 import { WATER_HEAT_CAPACITY } from '../../physics/tank/tank.ts';
+import { bothTanks } from '../../physics/tank/tank-pair.ts';
 import type { UsefulLight } from './array-light.ts';
 import type { MonthlyReckoning } from './array-months.ts';
 import { KWH } from './working.ts';
@@ -36,7 +37,7 @@ export function arraySteps(design: SystemDesign, reckoned: MonthlyReckoning, fou
       mains: [mains[best]!, '°C'],
     }),
     line('array-tank-loss', [standingLoss, 'J'], {
-      loss: [tank.lossCoefficient, 'W/K'],
+      loss: [bothTanks(tank).lossCoefficient, 'W/K'],
       tap,
       room: [tank.roomTemperature, '°C'],
     }),

@@ -9,6 +9,7 @@ import * as z from '../../input/zod.ts';
 import { airPressureAt } from '../../physics/fluid/air-pressure.ts';
 import { waterDensity } from '../../physics/fluid/water.ts';
 import { gasNeeded, vesselSold } from '../../physics/loop/vessel.ts';
+import { bothTanks } from '../../physics/tank/tank-pair.ts';
 import type { AdviceCode } from '../advice-codes.ts';
 
 const optionsSchema = z.strictObject({
@@ -89,7 +90,7 @@ export function potableExpansion(design: SystemDesign, options: PotableExpansion
     ]);
   }
   const air = airPressureAt(asked.altitude);
-  const volume = design.tank.volume;
+  const { volume } = bothTanks(design.tank);
   const densities = [waterDensity(cold), waterDensity(hot)] as const;
   const expansion = Math.max(0, densities[0] / densities[1] - 1) * volume;
   const minimumVolume = gasNeeded(expansion, supplyPressure, endPressure, air);

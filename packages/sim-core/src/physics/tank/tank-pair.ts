@@ -1,4 +1,5 @@
 /** Two tanks, one behind the other: the mains enter the one, what leaves it enters the other, and that one feeds the house. */
+import type { TankDesign } from '../../design/design.ts';
 import { outletOf, stirAtInlet, type Tank } from './tank.ts';
 import { drawThrough } from './transport.ts';
 
@@ -55,3 +56,20 @@ export function outletOfPair(cold: Tank, warm: Tank, volume: number): number {
   const behind = volume - inWarm;
   return (inWarm * outletOf(warm, inWarm) + behind * outletOf(cold, behind)) / volume;
 }
+
+/** Water and loss of a tank, and of a second one with it: what asks for no more may take both as one. */
+export const bothTanks = ({
+  lossCoefficient,
+  second,
+  volume,
+}: TankDesign): Pick<TankDesign, 'lossCoefficient' | 'volume'> => ({
+  lossCoefficient: lossCoefficient + (second?.lossCoefficient ?? 0),
+  volume: volume + (second?.volume ?? 0),
+});
+
+/** A tank, and a second one with it, whose loss is so many times as large. */
+export const withLossTimes = (tank: TankDesign, factor: number): TankDesign => ({
+  ...tank,
+  lossCoefficient: tank.lossCoefficient * factor,
+  second: tank.second === null ? null : { ...tank.second, lossCoefficient: tank.second.lossCoefficient * factor },
+});
