@@ -1,8 +1,9 @@
 import { type Caution, type CautionCode, cautions } from '@noonloop/reports';
-import type { RunColumns, RunResult, SystemDesign } from '@noonloop/sim-core';
+import { defineSystem, type RunColumns, type RunResult, type SystemDesign } from '@noonloop/sim-core';
 import { stagnationTemperature, steamReach } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { CAUTION_WORDS } from '../../packages/reports/src/words/cautions.ts';
+import { plainInput } from '../examples.ts';
 import { fixture } from './fixture.ts';
 
 const codes = (list: readonly Caution[]): string[] => list.map(({ code }) => code);
@@ -564,7 +565,20 @@ describe('all sentences', () => {
       return { ...one, loop: { ...one.loop, drain, absorberFreezingHours: frost, pipeFreezingHours: 0 } };
     };
     const layouts = [emptied('drain-back', 0), emptied('direct', 0), emptied('direct', 3)];
-    return [base(), ...layouts, water, flowThrough, stated, fixture(), british, ...limits, ...seasons];
+    const { tankMeanTemperature: mean } = near.columns;
+    const { design } = near;
+    const like = { topTemperature: mean, bottomTemperature: mean, meanTemperature: mean, maximumTemperature: mean };
+    const two: RunResult = {
+      ...near,
+      design: { ...design, tank: defineSystem({ ...plainInput, tank: { volume: 0.1, second: {} } }).tank },
+      secondTank: {
+        columns: { ...like, loss: mean, coilHeat: mean },
+        balance: near.balance.tank,
+        peak: 90,
+        peakOfFirst: 90,
+      },
+    };
+    return [base(), two, ...layouts, water, flowThrough, stated, fixture(), british, ...limits, ...seasons];
   }
   const all = everything();
   const spoken = (units: 'metric' | 'us'): Caution[] => all.flatMap((run) => cautions(run, units));

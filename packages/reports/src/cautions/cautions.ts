@@ -10,20 +10,9 @@ import { coilSmall, fluidLimit, freezing, givenBack, heldInSun, poisonousFluid, 
 import { mainsElsewhere } from './mains.ts';
 import { boiling, loopPressureHigh, loopRelief, lowPressure, steamReach, vesselSmall } from './pressure.ts';
 import { directLoop, drainSlope, moduleVoltage, refillSteam } from './roofs.ts';
-import { hotTank, relief, tankIce, tankRating, tankSwell } from './tank.ts';
+import { hotTank, hydrogen, relief, tankIce, tankRating, tankSwell } from './tank.ts';
 import type { Caution, CautionSeverity, Found, Rule, RuleContext } from './types.ts';
-import {
-  coolWater,
-  heaterOff,
-  heaterSetting,
-  hotInlet,
-  hydrogen,
-  longPipe,
-  lukewarm,
-  ring,
-  scald,
-  shortfall,
-} from './water.ts';
+import { coolWater, heaterOff, heaterSetting, hotInlet, longPipe, lukewarm, ring, scald, shortfall } from './water.ts';
 
 /** In this order among equals; those that hold for every system come last. */
 const RULES: readonly Rule[] = [

@@ -1,5 +1,5 @@
 /** Cautions about a tank that gets too hot, too cold or too full. */
-import type { TankDesign } from '@noonloop/sim-core';
+import type { RunColumns, RunResult, SecondTankColumns, TankDesign } from '@noonloop/sim-core';
 import { fluidProperties } from '@noonloop/sim-core/formulas';
 import { celsius, countHours, cubicMetres, extreme, type Found, hours, moment, type Rule, total } from './types.ts';
 
@@ -11,6 +11,16 @@ const ICE = 0;
 /** Of two tanks the lower, on the safe side. */
 const lowerOf = (tank: TankDesign, field: 'ratedTemperature' | 'reliefTemperature'): number =>
   Math.min(tank[field], tank.second?.[field] ?? Number.POSITIVE_INFINITY);
+
+/** A column of the tank, and the same of a second one. @internal */
+export const ofEachTank = (
+  { columns, secondTank }: RunResult,
+  first: keyof RunColumns,
+  second: keyof SecondTankColumns,
+): Float64Array[] => [columns[first], ...(secondTank === undefined ? [] : [secondTank.columns[second]])];
+
+/** In one tank or both. @internal */
+export const waterIn = ({ second, volume }: TankDesign): number => volume + (second?.volume ?? 0);
 
 /** Relief valve lets water out. @internal */
 export const relief: Rule = ({ result: { design }, columns }) => {
@@ -64,11 +74,8 @@ export const tankRating: Rule = ({ result: { design }, columns }) => {
 };
 
 /** Tank that freezes. @internal */
-export const tankIce: Rule = ({ result: { secondTank }, columns }) => {
-  const bottoms = [
-    columns.tankBottomTemperature,
-    ...(secondTank === undefined ? [] : [secondTank.columns.bottomTemperature]),
-  ];
+export const tankIce: Rule = ({ result }) => {
+  const bottoms = ofEachTank(result, 'tankBottomTemperature', 'bottomTemperature');
   const [bottom] = bottoms.toSorted((one, other) => one[extreme(one, -1)]! - other[extreme(other, -1)]!);
   const hour = extreme(bottom!, -1);
   const coldest = bottom![hour]!;
@@ -84,7 +91,7 @@ export const tankIce: Rule = ({ result: { secondTank }, columns }) => {
 
 /** Water of the tank from the coldest mains to its own peak. @internal */
 export const tankSwell: Rule = ({ result: { design }, columns }): Found => {
-  const volume = design.tank.volume + (design.tank.second?.volume ?? 0);
+  const volume = waterIn(design.tank);
   const cold = columns.mainsTemperature[extreme(columns.mainsTemperature, -1)]!;
   const hot = columns.tankMaximumTemperature[extreme(columns.tankMaximumTemperature, 1)]!;
   const density = (temperature: number): number => fluidProperties({ fluid: 'water', temperature }).density;
@@ -94,6 +101,26 @@ export const tankSwell: Rule = ({ result: { design }, columns }): Found => {
     severity: 'note',
     facts: { volume: cubicMetres(volume), swell: cubicMetres(swell), cold: celsius(cold), hot: celsius(hot) },
     finding: ['found'],
+    advice: ['act'],
+  };
+};
+
+/** Days on end without a draw from which hydrogen is named. [d] Manuals of water heaters: two weeks. */
+const UNUSED = 14;
+
+/** Hydrogen of an anode in a tank that nobody draws from. @internal */
+export const hydrogen: Rule = ({ columns }): Found => {
+  let [longest, now] = [0, 0];
+  for (let hour = 0; hour < 8760; hour++) {
+    now = columns.tapVolume[hour]! > 0 ? 0 : now + 1;
+    if (now > longest) longest = now;
+  }
+  const days = longest / 24;
+  return {
+    code: 'hydrogen',
+    severity: days >= UNUSED ? 'warning' : 'note',
+    facts: { days: { value: Math.floor(days), unit: 'days' } },
+    finding: days >= UNUSED ? ['found'] : [],
     advice: ['act'],
   };
 };

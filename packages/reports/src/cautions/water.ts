@@ -1,12 +1,12 @@
 /** Cautions about the water that people touch and breathe. */
 import { burnTime, recirculationLoss } from '@noonloop/sim-core/formulas';
 import { burnWords } from '../words/burns.ts';
+import { ofEachTank, waterIn } from './tank.ts';
 import {
   celsius,
   countHours,
   cubicMetres,
   extreme,
-  type Found,
   hours as hoursOf,
   joules,
   kelvin,
@@ -72,11 +72,9 @@ export const scald: Rule = ({ result: { design }, columns }) => {
 };
 
 /** Lukewarm preheat tank. @internal */
-export const lukewarm: Rule = ({ result: { design, secondTank }, columns }) => {
-  const means = [
-    columns.tankMeanTemperature,
-    ...(secondTank === undefined ? [] : [secondTank.columns.meanTemperature]),
-  ];
+export const lukewarm: Rule = ({ result, columns }) => {
+  const { design } = result;
+  const means = ofEachTank(result, 'tankMeanTemperature', 'meanTemperature');
   const count = countHours((hour) => means.some((mean) => mean[hour]! >= LUKEWARM[0] && mean[hour]! <= LUKEWARM[1]));
   if (count === 0) return null;
   const { kind } = design.heater;
@@ -94,11 +92,10 @@ export const lukewarm: Rule = ({ result: { design, secondTank }, columns }) => {
       unfired: cubicMetres(unfired),
       cool: cubicMetres(total(columns.undisinfectedVolume)),
       whole: cubicMetres(total(columns.hotVolume)),
-      stored: cubicMetres(design.tank.volume + (design.tank.second?.volume ?? 0)),
+      stored: cubicMetres(waterIn(design.tank)),
     },
     finding: [
-      'found',
-      ...(secondTank === undefined ? [] : (['two'] as const)),
+      means.length > 1 ? 'either' : 'found',
       ...(isFlowThrough(kind) && unfired > 0 ? (['unfired'] as const) : []),
     ],
     advice: [says],
@@ -233,26 +230,6 @@ export const hotInlet: Rule = ({ result: { design }, columns }) => {
     severity: 'warning',
     facts: { hours: hoursOf(count), limit: celsius(HOT_INLET), peak: celsius(peak), plastic: celsius(PLASTIC) },
     finding: ['found'],
-    advice: ['act'],
-  };
-};
-
-/** Days on end without a draw from which hydrogen is named. [d] Manuals of water heaters: two weeks. */
-const UNUSED = 14;
-
-/** Hydrogen of an anode in a tank that nobody draws from. @internal */
-export const hydrogen: Rule = ({ columns }): Found => {
-  let [longest, now] = [0, 0];
-  for (let hour = 0; hour < 8760; hour++) {
-    now = columns.tapVolume[hour]! > 0 ? 0 : now + 1;
-    if (now > longest) longest = now;
-  }
-  const days = longest / 24;
-  return {
-    code: 'hydrogen',
-    severity: days >= UNUSED ? 'warning' : 'note',
-    facts: { days: { value: Math.floor(days), unit: 'days' } },
-    finding: days >= UNUSED ? ['found'] : [],
     advice: ['act'],
   };
 };

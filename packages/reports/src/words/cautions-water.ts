@@ -42,7 +42,8 @@ export const WATER_WORDS = {
     short: 'the solar tank is lukewarm in {hours}',
     says: {
       found: 'The mean of the solar tank is between {low} and {high}, where legionella multiply, in {hours}.',
-      two: 'Of the two tanks either counts; they hold {stored}, and what stands in the cold one passes the other on its way.',
+      either:
+        'The mean of one of the two solar tanks, which hold {stored}, is between {low} and {high}, where legionella multiply, in {hours}; what stands in the second passes the first on its way.',
       element:
         'Solar heat alone is no disinfection, and the element heats only what stands above it: bring the whole tank to {disinfection} as often as the local code says.',
       stored:
