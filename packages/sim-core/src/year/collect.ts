@@ -46,7 +46,7 @@ export function collectHeat(machine: Machine, hour: number, steps: number, at: n
   settleLoop(machine, hour, !flows);
   if (drain !== null) takeDrained(drain, exchange);
   if (drain === null || (drain.toWaste && !drain.empty)) {
-    settleBoiling(circuit, flows, pressure.boilingPoint, conditions, exchange);
+    settleBoiling(circuit, flows, pressure, conditions, exchange);
   }
   if (circuit.boiling) columns.boiling[hour]! += share;
 

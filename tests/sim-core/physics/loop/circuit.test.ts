@@ -28,6 +28,7 @@ function makeCircuit(
     nodeCapacity: (8000 * AREA) / nodes,
     dryCapacity: (5000 * AREA) / nodes,
     boilingPoint: Number.POSITIVE_INFINITY,
+    vapourPressure: 0,
     boiling: false,
     nodeArea: AREA / nodes,
     first: 0,

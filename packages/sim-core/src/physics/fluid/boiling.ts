@@ -38,6 +38,14 @@ export function saturationTemperature(pressure: number): number {
   return (sum - Math.sqrt(sum * sum - 4 * (N9 + N10 * D))) / 2 - KELVIN;
 }
 
+/** Above this pressure no water boils that is colder: 47.4 kPa at 80 °C. [Pa], [°C] */
+const SURE_PRESSURE = 48e3;
+const SURE_TEMPERATURE = 80;
+
+/** Whether water at a temperature [°C] is above its boiling point at a pressure [Pa]; where that is far off, without the equation. */
+export const boilsAt = (pressure: number, temperature: number): boolean =>
+  !(temperature <= SURE_TEMPERATURE && pressure >= SURE_PRESSURE) && temperature > saturationTemperature(pressure);
+
 /**
  * Saturation pressure of water: basic equation of IF97 region 4.
  *

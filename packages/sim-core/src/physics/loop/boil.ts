@@ -14,18 +14,33 @@
  */
 import { stagnationRise } from '../collector/efficiency.ts';
 import { hottest } from '../extremes.ts';
+import { saturationTemperature } from '../fluid/boiling.ts';
 import { meanDecay } from '../relaxation.ts';
 import type { Absorbing, Circuit, LoopExchange, StepConditions } from './circuit-state.ts';
+import type { LoopPressure } from './pressure-state.ts';
 
 /** Below this boiling point the loop is taken as drawn empty by a vacuum, and stands for want of pressure. [°C] */
 const LOWEST_BOILING_POINT = 80;
 
+/** T_b, worked out only where it is asked for: in most steps no node comes near it. [°C] */
+export function boilingPointOf(circuit: Circuit): number {
+  if (circuit.vapourPressure > 0) {
+    circuit.boilingPoint = Math.max(saturationTemperature(circuit.vapourPressure), LOWEST_BOILING_POINT);
+    circuit.vapourPressure = 0;
+  }
+  return circuit.boilingPoint;
+}
+
+/** Whether a node of that temperature is above T_b. */
+export const isBoiling = (circuit: Circuit, temperature: number): boolean =>
+  temperature > LOWEST_BOILING_POINT && temperature > boilingPointOf(circuit);
+
 /** Heat of one node above 0 °C. [J] */
-export function nodeHeat({ boilingPoint }: Circuit, temperature: number, of: Absorbing): number {
+export function nodeHeat(circuit: Circuit, temperature: number, of: Absorbing): number {
   const { dryCapacity, nodeCapacity } = of;
-  return temperature > boilingPoint
-    ? nodeCapacity * boilingPoint + dryCapacity * (temperature - boilingPoint)
-    : nodeCapacity * temperature;
+  if (!isBoiling(circuit, temperature)) return nodeCapacity * temperature;
+  const { boilingPoint } = circuit;
+  return nodeCapacity * boilingPoint + dryCapacity * (temperature - boilingPoint);
 }
 
 /**
@@ -39,7 +54,8 @@ export function nodeHeat({ boilingPoint }: Circuit, temperature: number, of: Abs
  * @returns ∫ slope (T − limit) dt. [J]
  */
 export function boilNode(circuit: Circuit, node: number, limit: number, slope: number, duration: number): number {
-  const { absorber, boilingPoint } = circuit;
+  const { absorber } = circuit;
+  const boilingPoint = boilingPointOf(circuit);
   const { dryCapacity, nodeCapacity } = partOf(circuit, node);
   let temperature = absorber[node]!;
   let left = duration;
@@ -77,24 +93,24 @@ function partOf(circuit: Circuit, node: number): Absorbing {
  *
  * @param circuit - Changed in place.
  * @param flowed - Whether the step was one with flow.
- * @param boilingPoint - At the collectors' pressure. [°C]
+ * @param pressure - Of the loop; only that of its steam is read.
  * @param exchange - What steam carries off is added to the array's loss.
  */
 export function settleBoiling(
   circuit: Circuit,
   flowed: boolean,
-  boilingPoint: number,
+  pressure: Pick<LoopPressure, 'vapourPressure'>,
   conditions: StepConditions,
   exchange: LoopExchange,
 ): void {
   const highest = hottest(circuit.absorber);
-  circuit.boiling = highest > circuit.boilingPoint;
+  circuit.boiling = isBoiling(circuit, highest);
   if (circuit.boiling) {
     if (flowed) exchange.collectorLoss += emptyAll(circuit, conditions, false);
     return;
   }
-  circuit.boilingPoint = Math.max(boilingPoint, LOWEST_BOILING_POINT);
-  circuit.boiling = highest > circuit.boilingPoint;
+  circuit.vapourPressure = pressure.vapourPressure;
+  circuit.boiling = isBoiling(circuit, highest);
   if (circuit.boiling) exchange.collectorLoss += emptyAll(circuit, conditions, true);
 }
 

@@ -96,6 +96,7 @@ function makeCircuit(
     coil,
     flowed: false,
     boilingPoint: Number.POSITIVE_INFINITY,
+    vapourPressure: 0,
     boiling: false,
     pipeCapacity,
     pipeConductance,

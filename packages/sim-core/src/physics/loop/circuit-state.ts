@@ -6,8 +6,10 @@ import type { Ring } from './ring.ts';
 
 /** What a circuit keeps of its boiling. */
 interface BoilingState {
-  /** T_b. [°C] */
+  /** T_b as it was last asked for, from `boilingPointOf`. [°C] */
   boilingPoint: number;
+  /** Of the steam by which T_b is to be found anew; 0: it stands. [Pa] */
+  vapourPressure: number;
   /** Whether any node holds steam. */
   boiling: boolean;
 }

@@ -1,7 +1,7 @@
 /** A loop that empties: what its water takes along, what stays in the metal, and what the next filling finds. Nothing here allocates but {@link compileDrain}. */
 import type { SystemDesign } from '../../design/design.ts';
 import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
-import { nodeHeat } from './boil.ts';
+import { boilingPointOf, nodeHeat } from './boil.ts';
 import { setPipeNode } from './circuit.ts';
 import { pipeDecays } from './circuit-design.ts';
 import { type Absorbing, type Circuit, isIndoors, type LoopExchange } from './circuit-state.ts';
@@ -116,7 +116,7 @@ export function emptyLoop(drain: Drain, circuit: Circuit, ambient: number): void
     const part = parts[at]!;
     const content = full[at]! - dry[at]!;
     for (let node = part.first; node < part.end; node++) {
-      heat += content * Math.min(absorber[node]!, circuit.boilingPoint);
+      heat += content * Math.min(absorber[node]!, boilingPointOf(circuit));
       drain.heatLeft += dry[at]! * (absorber[node]! - ambient);
     }
     water += content * (part.end - part.first);

@@ -14,8 +14,8 @@ export interface LoopPressure {
   gauge: number;
   /** At the collectors. [Pa] */
   top: number;
-  /** At the collectors' pressure. [°C] */
-  boilingPoint: number;
+  /** Of the saturated steam that could stand in the collectors; the boiling point by it. [Pa] */
+  vapourPressure: number;
   /** In the collectors. [m³] */
   steam: number;
   /** In the pipes. [m³] */

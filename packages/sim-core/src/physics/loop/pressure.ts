@@ -1,6 +1,6 @@
 /** Pressure of the closed loop: what its liquid leaves of the expansion vessel's gas. */
 import { hottest } from '../extremes.ts';
-import { saturationTemperature, waterMoleFraction } from '../fluid/boiling.ts';
+import { boilsAt, waterMoleFraction } from '../fluid/boiling.ts';
 import { type CompiledFluid, fluidDensity, liquidMass } from '../fluid/compile.ts';
 import { mixtureDensity } from '../fluid/mixture.ts';
 import type { LoopPressure } from './pressure-state.ts';
@@ -54,7 +54,7 @@ export function compilePressure(parts: PressureParts): LoopPressure {
     glycol: mass * fluid.glycolMassFraction,
     gauge: parts.fillPressure,
     top: parts.fillPressure - parts.staticPressure,
-    boilingPoint: 0,
+    vapourPressure: 0,
     steam: 0,
     pipeSteam: 0,
     mostPipeSteam: 0,
@@ -123,7 +123,7 @@ export function settlePressure(
   state.steam = 0;
   state.pipeSteam = 0;
   setPressure(state, stored);
-  if (standing && hottest(absorber) > state.boilingPoint) {
+  if (standing && boilsAt(state.vapourPressure, hottest(absorber))) {
     stored = pushBySteam(state, absorber, stored);
     setPressure(state, stored);
     if (state.pipeSteam > state.mostPipeSteam) state.mostPipeSteam = state.pipeSteam;
@@ -174,5 +174,5 @@ function setPressure(state: LoopPressure, stored: number): void {
       ? gaugeOfVessel(state.vesselVolume, state.precharge, stored, state.airPressure)
       : state.staticPressure - state.airPressure;
   state.top = state.gauge - state.staticPressure;
-  state.boilingPoint = saturationTemperature(Math.max(state.top + state.airPressure, TRIPLE_POINT) / state.waterShare);
+  state.vapourPressure = Math.max(state.top + state.airPressure, TRIPLE_POINT) / state.waterShare;
 }

@@ -1,6 +1,6 @@
 import { meanDecay } from '../relaxation.ts';
 import type { Tank } from '../tank/tank.ts';
-import { boilNode } from './boil.ts';
+import { boilNode, isBoiling } from './boil.ts';
 import { setConditions } from './branches.ts';
 import {
   type Absorbing,
@@ -60,7 +60,7 @@ function lossOfBranches(circuit: Circuit, branches: readonly Branch[], condition
 
 /** What the nodes of an array or group lose beyond the light that they absorb. [W] */
 function standingLoss(circuit: Circuit, of: Absorbing, conditions: StepConditions): number {
-  const { absorber, boilingPoint } = circuit;
+  const { absorber } = circuit;
   const { end: last, first, nodeArea, nodeCapacity, a1, a2 } = of;
   const { ambient, duration } = conditions;
   let lost = 0;
@@ -75,7 +75,7 @@ function standingLoss(circuit: Circuit, of: Absorbing, conditions: StepCondition
     const exponent = (slope * duration) / nodeCapacity;
     const decay = Math.exp(-exponent);
     const end = limit + (start - limit) * decay;
-    if (start > boilingPoint || end > boilingPoint) {
+    if (isBoiling(circuit, Math.max(start, end))) {
       lost += boilNode(circuit, node, limit, slope, duration) / duration;
       continue;
     }
