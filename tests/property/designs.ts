@@ -61,6 +61,11 @@ const controls = fc.record({
   ),
 });
 
+/** How a second tank is charged: only the first where the loop has no coil or needs no pump, and not in turn with cooling by night. */
+const ways = ({ charging }: { readonly charging: string }, byCoil: boolean, nightCooling: unknown) => ({
+  charging: !byCoil ? 'first' : charging === 'in-turn' && nightCooling !== null ? 'series' : charging,
+});
+
 /** Designs from cramped to absurd, all valid: what does not go with another part is left out. */
 export const designs = fc
   .record({
@@ -74,16 +79,22 @@ export const designs = fc
     heater: heaters,
     control: controls,
   })
-  .map(({ control, draw, loop: { drainBack, lift, ...loop }, ...design }) => {
+  .map(({ control, draw, loop: { drainBack, lift, ...loop }, tank, ...design }) => {
     const { array, heater, pump } = design;
     const isClosed = loop.layout === 'closed';
     const nightCooling = isClosed && pump.drive === 'mains' ? control.nightCooling : null;
+    const checkValve = loop.checkValve || !isClosed || array.groups.length > 0;
+    const byCoil = checkValve && loop.exchanger === 'coil' && loop.layout !== 'direct';
     return {
       ...design,
+      tank: {
+        ...tank,
+        second: tank.second === null ? null : { ...tank.second, ...ways(tank.second, byCoil, nightCooling) },
+      },
       loop: {
         ...loop,
         fluid: isClosed ? loop.fluid : 'water',
-        checkValve: loop.checkValve || !isClosed || array.groups.length > 0,
+        checkValve,
         drainBack: { ...drainBack, lift: lift * headOf(pump) },
       },
       draw: { ...draw, ring: hasStore(heater) ? draw.ring : null },

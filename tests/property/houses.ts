@@ -9,6 +9,18 @@ const pipe = {
 
 const summerAndWinter = [5, 5, 8, 11, 15, 18, 20, 20, 17, 13, 9, 6];
 
+/** A second tank before the first. */
+export const seconds = fc.record({
+  volume: number(0.02, 1),
+  lossCoefficient: number(0, 10),
+  nodes: fc.integer({ min: 4, max: 40 }),
+  roomTemperature: fc.constantFrom(null, 3, 25),
+  inletDiameter: fc.constantFrom(null, null, 0.02),
+  charging: fc.constantFrom('series', 'in-turn', 'in-turn', 'first', 'second'),
+  divertAt: number(20, 60),
+  coil: fc.record({ length: number(2, 40), bottom: number(0, 0.3), top: number(0.31, 1) }),
+});
+
 export const tanks = fc.record({
   volume: number(0.08, 1.5),
   lossCoefficient: number(0, 10),
@@ -33,6 +45,7 @@ export const tanks = fc.record({
       })
       .map(({ over, ...load }) => ({ ...load, leastTemperature: load.temperature + over })),
   ),
+  second: seldom(seconds),
 });
 
 const wave = fc

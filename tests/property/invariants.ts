@@ -121,19 +121,21 @@ export function coldestSky(weather: WeatherYear): number {
 
 /** Coldest and warmest air around the tank. [°C] */
 function roomsOf({ tank }: SystemDesign, { columns: { dryBulb } }: WeatherYear): readonly number[] {
-  const { roomByMonth, roomTemperature } = tank;
-  if (roomByMonth === 'outdoors') return [roomTemperature, least(dryBulb), most(dryBulb)];
-  return [roomTemperature, ...(roomByMonth ?? [])];
+  const { roomByMonth, roomTemperature, second } = tank;
+  const own = [roomTemperature, second?.roomTemperature ?? roomTemperature];
+  if (roomByMonth === 'outdoors') return [...own, least(dryBulb), most(dryBulb)];
+  return [...own, ...(roomByMonth ?? [])];
 }
 
 /** What a run breaks of balance, bounds and finiteness; empty where it is sound. */
 export function violations(result: Lived, weather: WeatherYear): string[] {
-  const { balance, columns, design } = result;
+  const { balance, columns, design, secondTank } = result;
   const found: string[] = [];
-  for (const [name, column] of Object.entries(columns) as [string, Float64Array][]) {
+  for (const [name, column] of Object.entries({ ...columns, ...secondTank?.columns }) as [string, Float64Array][]) {
     if (!column.every(Number.isFinite)) found.push(`${name} is not finite`);
   }
-  for (const [part, { worstRelative, worstHour }] of Object.entries(balance)) {
+  const second = secondTank === undefined ? {} : { second: secondTank.balance };
+  for (const [part, { worstRelative, worstHour }] of Object.entries({ ...balance, ...second })) {
     if (!(worstRelative < BALANCE)) found.push(`balance of ${part}: ${worstRelative} in hour ${worstHour}`);
   }
   for (const name of SHARES) {
@@ -144,7 +146,10 @@ export function violations(result: Lived, weather: WeatherYear): string[] {
   const { tank, heater } = design;
   const stagnation = hottestPossible(design, weather, result.stepsPerHour);
   const rooms = roomsOf(design, weather);
-  const begins = tank.initialProfile ?? [tank.initialTemperature];
+  const begins = [
+    ...(tank.initialProfile ?? [tank.initialTemperature]),
+    ...(tank.second === null ? [] : [tank.second.initialTemperature]),
+  ];
   const warmRoom = Math.max(...rooms, most(columns.mainsTemperature), ...begins, weather.columns.dryBulb[0]!);
   const element = heater.kind === 'element' || heater.kind === 'boiler-coil' ? heater.setTemperature : -Infinity;
   const bound = Math.max(stagnation, warmRoom, element) + ROUNDING;
@@ -162,6 +167,10 @@ export function violations(result: Lived, weather: WeatherYear): string[] {
   const coldestAbsorber = least(columns.absorberMinimumTemperature);
   if (least(columns.pipeMinimumTemperature) < cold) found.push('pipe below the coldest sky and room');
   if (coldestAbsorber < cold) found.push(`absorber ${coldestAbsorber} °C below the coldest sky, ${cold} °C`);
-  if (least(columns.tankBottomTemperature) < cold) found.push('tank below its coldest neighbour');
+  const bottoms = [
+    columns.tankBottomTemperature,
+    ...(secondTank === undefined ? [] : [secondTank.columns.bottomTemperature]),
+  ];
+  if (bottoms.some((bottom) => least(bottom) < cold)) found.push('tank below its coldest neighbour');
   return found;
 }

@@ -25,7 +25,7 @@ export class ReferenceControl {
     seconds: number,
   ): boolean {
     const { control, pump } = this.design;
-    const top = tank.nodes.at(-1)!;
+    const top = Math.max(tank.nodes.at(-1)!, loop.behind?.tank.nodes.at(-1) ?? Number.NEGATIVE_INFINITY);
     if (control.highLimit !== null) {
       if (top >= control.highLimit) this.limited = true;
       if (top <= control.highLimit - control.highLimitHysteresis) this.limited = false;
@@ -35,7 +35,8 @@ export class ReferenceControl {
         ? [pump.motor.startCurrent, pump.motor.frictionCurrent]
         : [pump.startPower, pump.stopPower];
     const enough = offered > 0 && offered >= (this.running ? stop : start);
-    const would = enough && !out && this.asks(loop, tank, hour);
+    // With two tanks in series the sensor sits in the second.
+    const would = enough && !out && this.asks(loop, loop.behind?.tank ?? tank, hour);
     this.heldOff = would && this.limited;
     this.ranFor = would && !this.limited ? (this.running ? this.ranFor : 0) + seconds : 0;
     this.running = would && !this.limited;

@@ -1,4 +1,4 @@
-/** Eight designs that between them use every part. All invented. */
+/** Nine designs that between them use every part. All invented. */
 import { defineSystem, type SystemDesign, type SystemInput } from '@noonloop/sim-core';
 import { MAINS_FAIL, NOBODY_HOME, PUMP_FAILS } from './days.ts';
 
@@ -41,6 +41,16 @@ const INPUTS: Readonly<Record<string, SystemInput>> = {
     draw: { profile: 'L', mains: 9, mixingValve: false },
     heater: { kind: 'instantaneous-gas', burnerPower: 18_000, minimumPower: 1000, minimumRise: 0 },
     control: { outages, mode: 'difference', difference: { start: 7, stop: 3 } },
+  },
+  'two tanks in series': {
+    ...plain,
+    array: { ...plain.array, panels: 3 },
+    tank: {
+      volume: 0.15,
+      initialTemperature: 40,
+      second: { volume: 0.2, initialTemperature: 20, roomTemperature: 8, coil: { length: 9, bottom: 0.1, top: 0.6 } },
+    },
+    heater: { setTemperature: 65 },
   },
   'by the clock, element in the tank': {
     ...plain,

@@ -28,6 +28,8 @@ export interface Exchange {
   collected: number;
   pipeLoss: number;
   coil: number;
+  /** Part of it into a second tank. */
+  coilBehind: number;
   /** Leaving the array, mean. [°C] */
   outlet: number;
 }
@@ -51,6 +53,8 @@ export class ReferenceLoop {
   readonly dryCapacity: number;
   boilingPoint = Number.POSITIVE_INFINITY;
   boiling = false;
+  /** The coil of a second tank, through which the fluid goes next, and that tank. */
+  behind: { readonly loop: ReferenceLoop; readonly tank: ReferenceTank } | null = null;
   private readonly standing: number;
 
   readonly design: SystemDesign;
@@ -106,6 +110,59 @@ export class ReferenceLoop {
     return this.coil.reduce((sum, piece, at) => sum + piece * this.shares[at]!, 0);
   }
 
+  /** Liquid in the coils. [m³] */
+  coilsVolume(): number {
+    return this.coilVolume + (this.behind?.loop.coilVolume ?? 0);
+  }
+
+  /** Its mean, by capacity. [°C] */
+  coilsMean(): number {
+    const other = this.behind?.loop;
+    if (other === undefined) return this.coilMean();
+    const heat = this.coilCapacity * this.coilMean() + other.coilCapacity * other.coilMean();
+    return heat / (this.coilCapacity + other.coilCapacity);
+  }
+
+  /** The fluid's way through the coil in a step: what a round of so many seconds does, and what stays in the content at its end. */
+  private wayThrough(
+    tank: ReferenceTank,
+    flow: number,
+    capacityRate: number,
+    backwards: boolean,
+    gives: (heat: number) => void,
+  ) {
+    const { shares } = this;
+    let content = this.coilMean();
+    const middle = shares.length >> 1;
+    const whole = coilConductance(this.design, this.fluid, flow, content, tank.nodes[this.lowest + middle]!);
+    const keeps = shares.map((share) => Math.exp((-whole * share) / capacityRate));
+    const down = shares.map((_, at) => shares.length - 1 - at);
+    const pieces = backwards ? down.reverse() : down;
+    const split = pieces.indexOf(middle) + (backwards ? 0 : 1);
+    const past = (inlet: number, piece: number, dt: number): number => {
+      const node = this.lowest + piece;
+      const outlet = tank.nodes[node]! + (inlet - tank.nodes[node]!) * keeps[piece]!;
+      const heat = capacityRate * (inlet - outlet) * dt;
+      tank.nodes[node]! += heat / tank.capacity;
+      gives(heat);
+      return outlet;
+    };
+    return {
+      round: (inlet: number, dt: number): number => {
+        let t = inlet;
+        for (const piece of pieces.slice(0, split)) t = past(t, piece, dt);
+        const here = content;
+        content = here + (dt * capacityRate * (t - here)) / this.coilCapacity;
+        t = here;
+        for (const piece of pieces.slice(split)) t = past(t, piece, dt);
+        return t;
+      },
+      end: (): void => {
+        this.coil = this.coil.map(() => content);
+      },
+    };
+  }
+
   /** Fluid goes round; backwards it passes every part the other way. */
   flow(
     tank: ReferenceTank,
@@ -115,19 +172,22 @@ export class ReferenceLoop {
     seconds: number,
     backwards = false,
   ): Exchange {
-    const { absorber, design, nodeArea, nodeCapacity, pipe, shares } = this;
-    const done: Exchange = { absorbed: 0, loss: 0, collected: 0, pipeLoss: 0, coil: 0, outlet: 0 };
+    const { absorber, behind, design, nodeArea, nodeCapacity, pipe } = this;
+    const done: Exchange = { absorbed: 0, loss: 0, collected: 0, pipeLoss: 0, coil: 0, coilBehind: 0, outlet: 0 };
     const plate = design.loop.exchanger === 'plate' ? this.plateExchange(capacityRate) : null;
-    let content = this.coilMean();
-    const middle = shares.length >> 1;
-    const whole =
-      plate === null ? coilConductance(design, this.fluid, flow, content, tank.nodes[this.lowest + middle]!) : 0;
-    const keeps = shares.map((share) => Math.exp((-whole * share) / capacityRate));
+    const coil =
+      plate === null
+        ? this.wayThrough(tank, flow, capacityRate, backwards, (heat) => {
+            done.coil += heat;
+          })
+        : null;
+    const next = behind?.loop.wayThrough(behind.tank, flow, capacityRate, backwards, (heat) => {
+      done.coil += heat;
+      done.coilBehind += heat;
+    });
     const bottom = tank.nodes[0]!;
     const turn = <T>(list: T[]): T[] => (backwards ? [...list].reverse() : list);
     const places = turn(absorber.map((_, at) => at));
-    const pieces = turn(shares.map((_, at) => shares.length - 1 - at));
-    const split = pieces.indexOf(middle) + (backwards ? 0 : 1);
     const hot = backwards ? [3, 2] : [0, 1];
     const cold = backwards ? [1, 0] : [2, 3];
     const rounds = Math.max(1, Math.round(seconds / 2));
@@ -139,14 +199,6 @@ export class ReferenceLoop {
         pipe[at] = here + (dt * (capacityRate * (inlet - here) - lost)) / this.pipeCapacity[at]!;
       done.pipeLoss += lost * dt;
       return here;
-    };
-    const past = (inlet: number, piece: number): number => {
-      const node = this.lowest + piece;
-      const outlet = tank.nodes[node]! + (inlet - tank.nodes[node]!) * keeps[piece]!;
-      const heat = capacityRate * (inlet - outlet) * dt;
-      tank.nodes[node]! += heat / tank.capacity;
-      done.coil += heat;
-      return outlet;
     };
     for (let round = 0; round < rounds; round++) {
       let t = pipe[cold[1]!]!;
@@ -163,20 +215,17 @@ export class ReferenceLoop {
       done.collected += capacityRate * (t - intoArray) * dt;
       done.outlet += t / rounds;
       for (const at of hot) t = through(t, at);
-      if (plate === null) {
-        for (const piece of pieces.slice(0, split)) t = past(t, piece);
-        const here = content;
-        content = here + (dt * capacityRate * (t - here)) / this.coilCapacity;
-        t = here;
-        for (const piece of pieces.slice(split)) t = past(t, piece);
-      } else {
+      if (coil !== null) t = coil.round(t, dt);
+      if (next !== undefined) t = next.round(t, dt);
+      if (plate !== null) {
         const heat = plate * (t - bottom);
         done.coil += heat * dt;
         t -= heat / capacityRate;
       }
       for (const at of cold) t = through(t, at);
     }
-    this.coil = this.coil.map(() => content);
+    coil?.end();
+    next?.end();
     if (plate !== null) this.charge(tank, bottom, done.coil, seconds);
     return done;
   }
@@ -202,7 +251,15 @@ export class ReferenceLoop {
   /** Fluid stands: every part on its own. */
   stand(tank: ReferenceTank, around: Around, seconds: number): Exchange {
     const { absorber, design, nodeArea, nodeCapacity, dryCapacity, pipe } = this;
-    const done: Exchange = { absorbed: 0, loss: 0, collected: 0, pipeLoss: 0, coil: 0, outlet: absorber.at(-1)! };
+    const done: Exchange = {
+      absorbed: 0,
+      loss: 0,
+      collected: 0,
+      pipeLoss: 0,
+      coil: 0,
+      coilBehind: 0,
+      outlet: absorber.at(-1)!,
+    };
     const dt = seconds / 10;
     const tb = this.boilingPoint;
     for (let round = 0; round < 10; round++) {
@@ -220,16 +277,25 @@ export class ReferenceLoop {
         pipe[at]! -= (lost * dt) / this.pipeCapacity[at]!;
         done.pipeLoss += lost * dt;
       }
-      for (let piece = 0; this.standing > 0 && piece < this.coil.length; piece++) {
-        const node = this.lowest + piece;
-        const share = this.shares[piece]!;
-        const heat = this.standing * share * (this.coil[piece]! - tank.nodes[node]!) * dt;
-        this.coil[piece]! -= heat / (this.coilCapacity * share);
-        tank.nodes[node]! += heat / tank.capacity;
-        done.coil += heat;
-      }
+      done.coil += this.standCoil(tank, dt);
+      if (this.behind !== null) done.coilBehind += this.behind.loop.standCoil(this.behind.tank, dt);
     }
+    done.coil += done.coilBehind;
     return done;
+  }
+
+  /** The content beside the water around it. @returns Heat into the tank. [J] */
+  private standCoil(tank: ReferenceTank, dt: number): number {
+    let given = 0;
+    for (let piece = 0; this.standing > 0 && piece < this.coil.length; piece++) {
+      const node = this.lowest + piece;
+      const share = this.shares[piece]!;
+      const heat = this.standing * share * (this.coil[piece]! - tank.nodes[node]!) * dt;
+      this.coil[piece]! -= heat / (this.coilCapacity * share);
+      tank.nodes[node]! += heat / tank.capacity;
+      given += heat;
+    }
+    return given;
   }
 
   /** Heat of a collector node above 0 °C: with the liquid up to T_b, the empty absorber's from there. [J] */
@@ -267,7 +333,10 @@ export class ReferenceLoop {
   }
 
   pipeHeat(): number {
-    return this.pipe.reduce((sum, t, at) => sum + t * this.pipeCapacity[at]!, this.coilMean() * this.coilCapacity);
+    const inCoils =
+      this.coilMean() * this.coilCapacity +
+      (this.behind === null ? 0 : this.behind.loop.coilMean() * this.behind.loop.coilCapacity);
+    return this.pipe.reduce((sum, t, at) => sum + t * this.pipeCapacity[at]!, inCoils);
   }
 }
 

@@ -20,6 +20,8 @@ import { heatFrom, plugFlow, relieve, rest, tankOf, turnOver, WATER } from './ta
 /** What the model says of the ten days. */
 export interface ReferenceRun {
   readonly columns: Record<keyof RunColumns, Float64Array>;
+  /** Of a second tank; 0 without. */
+  readonly second: Record<'bottomTemperature' | 'coilHeat' | 'loss' | 'meanTemperature' | 'topTemperature', number[]>;
   readonly balance: Record<BalancePart, { in: number; out: number; stored: number }>;
   readonly loop: { leaked: number; madeUp: number; longestSteam: number };
 }
@@ -36,9 +38,19 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
   const fluid = compileFluid(loop.fluid, loop.glycolMassFraction);
   const ring = new ReferenceLoop(design, fluid, dryBulb[0]!);
   const air = 101_325 * (1 - 2.25577e-5 * weather.site.elevation) ** 5.25588;
+  const tank = tankOf(design);
+  const { second } = design.tank;
+  if (second !== null) {
+    const room = { ...design.tank, ...second, roomTemperature: second.roomTemperature ?? design.tank.roomTemperature };
+    const loopBehind = new ReferenceLoop({ ...design, coil: second.coil, tank: room }, fluid, dryBulb[0]!);
+    ring.behind = { loop: loopBehind, tank: tankOf({ tank: room }) };
+  }
+  const other = ring.behind?.tank ?? null;
+  const tanks = other === null ? [tank] : [tank, other];
+  const hottestWater = () => Math.max(...tanks.map(({ nodes }) => nodes.at(-1)!));
+  const stored = () => tanks.reduce((total, { capacity, nodes }) => total + sum(nodes) * capacity, 0);
   const pressure = new ReferencePressure(design, fluid, ring, air);
   pressure.settle(true);
-  const tank = tankOf(design);
   const switches = new ReferenceControl(design);
   const supplyOf = driveOf(design);
   const mains = design.draw.mains as number;
@@ -54,11 +66,14 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
   const books = new Books({
     collector: ring.arrayHeat(),
     pipes: ring.pipeHeat(),
-    tank: sum(tank.nodes) * tank.capacity,
+    tank: stored(),
     heater: heater.heat(),
     baseline: baseline.heat(),
   });
   const { columns } = books;
+  const column = () => new Array<number>(HOURS).fill(0);
+  const [topTemperature, bottomTemperature, meanTemperature] = [column(), column(), column()];
+  const behind = { topTemperature, bottomTemperature, meanTemperature, loss: column(), coilHeat: column() };
   let flowGuess = 0;
 
   for (let hour = 0; hour < HOURS; hour++) {
@@ -75,7 +90,7 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
     columns.tapTemperature[hour] = mains;
     books.highest('absorberTemperature', hour, -Infinity, Math.max(...ring.absorber));
     books.lowest('absorberMinimumTemperature', hour, Infinity, Math.min(...ring.absorber));
-    books.highest('tankMaximumTemperature', hour, -Infinity, tank.nodes.at(-1)!);
+    books.highest('tankMaximumTemperature', hour, -Infinity, hottestWater());
     books.highest('loopMaximumPressure', hour, -Infinity, pressure.gauge);
     books.lowest('pipeMinimumTemperature', hour, Infinity, Math.min(ring.pipe[0]!, ring.pipe[3]!));
     let outletSum = 0;
@@ -146,6 +161,14 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
       const out = relieve(tank, design.tank.reliefTemperature, mains);
       columns.reliefVolume[hour]! += out.volume;
       columns.reliefHeat[hour]! += out.heat;
+      if (other !== null) {
+        turnOver(other.nodes);
+        const lost = rest(other, second!.roomTemperature ?? design.tank.roomTemperature, seconds);
+        columns.tankLoss[hour]! += lost;
+        behind.loss[hour]! += lost;
+        behind.coilHeat[hour]! += exchanged.coilBehind;
+        turnOver(other.nodes);
+      }
 
       if (element >= 0 && !heater.out) {
         const given = heatFrom(tank, element, design.heater.burnerPower * seconds, design.heater.setTemperature);
@@ -157,7 +180,8 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
       const wanted = { ...taps.within(hour, step * seconds, (step + 1) * seconds), mains, seconds };
       let fromTank = 0;
       const heated = heater.step(wanted, tank.nodes.at(-1)!, (hot) => {
-        const outlet = plugFlow(tank.nodes, hot / tank.volume, mains);
+        const between = other === null ? mains : plugFlow(other.nodes, hot / other.volume, mains);
+        const outlet = plugFlow(tank.nodes, hot / tank.volume, between);
         fromTank = hot * WATER * (outlet - mains);
         return outlet;
       });
@@ -191,7 +215,7 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
         columns.absorberMinimumTemperature[hour]!,
         Math.min(...ring.absorber),
       );
-      books.highest('tankMaximumTemperature', hour, columns.tankMaximumTemperature[hour]!, tank.nodes.at(-1)!);
+      books.highest('tankMaximumTemperature', hour, columns.tankMaximumTemperature[hour]!, hottestWater());
       books.highest('loopMaximumPressure', hour, columns.loopMaximumPressure[hour]!, pressure.gauge);
       books.lowest(
         'pipeMinimumTemperature',
@@ -205,6 +229,11 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
     columns.tankTopTemperature[hour] = tank.nodes.at(-1)!;
     columns.tankBottomTemperature[hour] = tank.nodes[0]!;
     columns.tankMeanTemperature[hour] = sum(tank.nodes) / tank.nodes.length;
+    if (other !== null) {
+      behind.topTemperature[hour] = other.nodes.at(-1)!;
+      behind.bottomTemperature[hour] = other.nodes[0]!;
+      behind.meanTemperature[hour] = sum(other.nodes) / other.nodes.length;
+    }
     columns.loopPressure[hour] = pressure.gauge;
     const { glycol, freezing } = pressure.tend();
     columns.glycolMassFraction[hour] = glycol;
@@ -218,12 +247,13 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
   const balance = books.close({
     collector: ring.arrayHeat(),
     pipes: ring.pipeHeat(),
-    tank: sum(tank.nodes) * tank.capacity,
+    tank: stored(),
     heater: heater.heat(),
     baseline: baseline.heat(),
   });
   return {
     columns,
+    second: behind,
     balance,
     loop: { leaked: pressure.leaked, madeUp: pressure.madeUp, longestSteam: pressure.longestSteam },
   };

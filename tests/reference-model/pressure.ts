@@ -32,7 +32,7 @@ export class ReferencePressure {
     this.gauge = of.fillPressure;
     this.top = of.pressure;
     const parts =
-      array.panels * array.collector.fluidContent + loop.pipeVolume.reduce((a, b) => a + b, 0) + loop.coilVolume;
+      array.panels * array.collector.fluidContent + loop.pipeVolume.reduce((a, b) => a + b, 0) + loop.coilsVolume();
     this.filled = parts + Math.max(0, this.contentAt(of.fillPressure));
     this.mass = this.filled * fluidDensity(fluid, of.fillTemperature);
     this.glycol = this.mass * of.glycolMassFraction;
@@ -59,7 +59,7 @@ export class ReferencePressure {
     const { absorber, pipe, pipeVolume } = this.loop;
     const density = (t: number) => fluidDensity(this.fluid, t);
     const nodeVolume = (array.panels * array.collector.fluidContent) / absorber.length;
-    let inLoop = this.loop.coilVolume * density(this.loop.coilMean());
+    let inLoop = this.loop.coilsVolume() * density(this.loop.coilsMean());
     for (const t of absorber) inLoop += nodeVolume * density(t);
     for (const [at, t] of pipe.entries()) inLoop += pipeVolume[at]! * density(t);
     const vessel = density(tank.roomTemperature);

@@ -37,7 +37,12 @@ export function rootOf(f: (x: number) => number, low: number, high: number, clos
 }
 
 /** Pressure drop of the loop at a flow [m³/s]. [Pa] */
-export function loopDrop({ array, coil, loop }: SystemDesign, fluid: CompiledFluid, t: number, flow: number): number {
+export function loopDrop(
+  { array, coil, loop, tank }: SystemDesign,
+  fluid: CompiledFluid,
+  t: number,
+  flow: number,
+): number {
   if (flow <= 0) return 0;
   const [density, viscosity] = [fluidDensity(fluid, t), fluidViscosity(fluid, t)];
   const dynamic = (bore: number) => 0.5 * density * ((4 * flow) / (Math.PI * bore * bore)) ** 2;
@@ -53,10 +58,13 @@ export function loopDrop({ array, coil, loop }: SystemDesign, fluid: CompiledFlu
   const exchanger =
     loop.exchanger === 'plate'
       ? (loop.plate.ratedPressureDrop * (density / fluidDensity(water, 20)) * flow * flow) / loop.plate.ratedFlow ** 2
-      : (dynamic(coil.innerDiameter) *
-          coilFriction(reynolds(coil.innerDiameter), coil.innerDiameter / coil.windingDiameter) *
-          coil.length) /
-        coil.innerDiameter;
+      : [coil, ...(tank.second === null ? [] : [tank.second.coil])].reduce(
+          (drop, { innerDiameter, length, windingDiameter }) =>
+            drop +
+            (dynamic(innerDiameter) * coilFriction(reynolds(innerDiameter), innerDiameter / windingDiameter) * length) /
+              innerDiameter,
+          0,
+        );
   return pipe * dynamic(bore) + inSeries * panel + exchanger;
 }
 

@@ -13,7 +13,7 @@ export interface ReferenceTank {
   readonly conduction: number;
 }
 
-export function tankOf({ tank }: SystemDesign): ReferenceTank {
+export function tankOf({ tank }: { readonly tank: Omit<SystemDesign['tank'], 'second'> }): ReferenceTank {
   const { height, nodes, volume } = tank;
   const floor = volume / height;
   const side = Math.PI * Math.sqrt((4 * floor) / Math.PI) * height;
