@@ -1,6 +1,7 @@
 // A pump by its own measured points, on one module of 12 V and on two in series. Pump and weather are invented.
 import { readFile } from 'node:fs/promises';
 import { defineSystem, pumpCurvesFromCsv, type SystemInput, simulate } from '@noonloop/sim-core';
+import { moduleParameters, pvOperatingPoint } from '@noonloop/sim-core/formulas';
 import { readWeather } from '@noonloop/weather-io';
 
 const weather = await readWeather(new URL('./weather/invented-valley.csv', import.meta.url).pathname);
@@ -31,3 +32,9 @@ for (const [name, parts] of Object.entries(drives)) {
     `${(heat / 3.6e6).toFixed(0)} kWh`.padStart(18),
   );
 }
+
+// What their plugs hold while nothing is connected: no load, full sun, a frosty morning.
+const { pv } = defineSystem({ ...house, ...drives['direct, two in series'] });
+const frosty = { irradiance: 1000, cellTemperature: -10 };
+const { voltage } = pvOperatingPoint(moduleParameters(pv.module), frosty, { kind: 'open' });
+console.log(`two in series with nothing connected, cells at -10 °C: ${(pv.inSeries * voltage).toFixed(1)} V`);

@@ -2,7 +2,9 @@
 import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { readWeather } from '@noonloop/weather-io';
 
-const weather = await readWeather(new URL('./weather/invented-valley.csv', import.meta.url).pathname);
+const valley = await readWeather(new URL('./weather/invented-valley.csv', import.meta.url).pathname);
+// As files have it that say what the ground about the station reflects.
+const weather = { ...valley, columns: { ...valley.columns, albedo: new Float64Array(8760).fill(0.2) } };
 const good = { name: 'east', area: 2, eta0: 0.76, a1: 3.7, a2: 0.012 };
 const old = { name: 'old', area: 1.6, eta0: 0.68, a1: 5.5, a2: 0.02 };
 const west = { name: 'west', panels: 2, azimuth: 270 };
@@ -19,6 +21,7 @@ const roofs: Record<string, SystemInput['array']> = {
   },
   'a tree over the west': { ...east, groups: [{ ...west, lightShare: 0.3 }] },
   'four south, tilt by season': { ...south, tilt: 55, summerTilt: { tilt: 20, days: '04-01..09-30' } },
+  'four south, on white gravel': { ...south, groundAlbedo: 0.5, albedoFrom: 'design' },
   'four south, a sheet in July': { ...south, covers: [{ days: '07-01..07-31' }] },
 };
 

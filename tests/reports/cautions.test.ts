@@ -559,7 +559,8 @@ describe('all sentences', () => {
     const limits = [nearLimit(), nearLimit(230)];
     const british = { ...fixture(), site: { ...fixture().site, latitude: 51.4, longitude: -0.3 } };
     const seasons = [withHeaterOff(['05-01..09-30']), withHeaterOff([]), withRing(RING), withLongPipe(0.02)];
-    const drain = { times: 300, flashes: 2, content: 0.004, heatLeft: 1e8, heatBack: 1e8 };
+    const heat = { heatLeft: 1e8, heatBack: 1e8 };
+    const drain = { times: 300, flashes: 2, content: 0.004, ...heat, fillingTime: 3e4, liftedInVain: 0 };
     const emptied = (layout: 'direct' | 'drain-back', frost: number): RunResult => {
       const one = having(fixture(), { loop: { layout, fluid: 'water' } });
       return { ...one, loop: { ...one.loop, drain, absorberFreezingHours: frost, pipeFreezingHours: 0 } };

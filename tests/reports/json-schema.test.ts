@@ -40,7 +40,39 @@ function withSecondTank(run: RunResult): RunResult {
   };
 }
 
+/** With two groups, and a loop that emptied. */
+function drained() {
+  const run = fixture();
+  const drain = {
+    times: 300,
+    flashes: 0,
+    content: 0.004,
+    heatLeft: 1e8,
+    heatBack: 2e8,
+    fillingTime: 3e4,
+    liftedInVain: 0,
+  };
+  const group = { name: 'west', area: 4, irradiation: 2e10, heat: 5e9 };
+  return { ...run, loop: { ...run.loop, drain }, groups: [group, { ...group, name: 'old' }] };
+}
+
 describe('the published JSON Schema', () => {
+  it('has a place for groups and for what draining cost [requirement]', () => {
+    const [run] = JSON.parse(renderJson(drained())).runs;
+    expect(run.groups[0]).toEqual({ name: 'west', area_m2: 4, irradiation_J: 2e10, heat_J: 5e9 });
+    expect(run.loop.drain).toEqual({
+      times: 300,
+      flashes: 0,
+      content_m3: 0.004,
+      heatLeft_J: 1e8,
+      heatBack_J: 2e8,
+      filling_s: 3e4,
+      liftedInVain_s: 0,
+    });
+    const [closed] = JSON.parse(renderJson(fixture())).runs;
+    expect([closed.groups, closed.loop.drain]).toEqual([[], null]);
+  });
+
   it('is what the code says, and bears its version [definition]', () => {
     expect(published).toEqual(JSON.parse(JSON.stringify(REPORT_SCHEMA)));
     expect(published.properties.schemaVersion.const).toBe(JSON_SCHEMA_VERSION);
@@ -61,6 +93,7 @@ describe('the published JSON Schema', () => {
         }),
     ],
     ['a second tank', () => renderJson(withSecondTank(fixture()), { hours: true })],
+    ['groups that drain', () => renderJson(drained())],
     ['names of others', () => renderJson(fixture({ name: '<script>"=cmd' }))],
   ])('accepts %s [zod]', (_, render) => {
     const { success, error } = schema.safeParse(JSON.parse(render()));

@@ -118,6 +118,19 @@ describe('a year with a heat pump [requirement]', async () => {
     expect(mean(outside!)).toBeLessThan(2.2 + (0.08 * sum(weather.columns.dryBulb)) / 8760);
   });
 
+  it('says in how many hours it heated in air colder than the first point of its curve', () => {
+    const by = (least: number) => {
+      const cop = { airTemperatures: [least, 30], values: [2, 4], between: 'lines' };
+      return run({ kind: 'heat-pump', cop });
+    };
+    const noticeOf = ({ notices }: ReturnType<typeof run>) =>
+      notices.find(({ code }) => code === 'heat-pump-points-ended');
+    const { columns, ...year } = by(10);
+    const hours = columns.heaterHeat.filter((heat, hour) => heat > 0 && weather.columns.dryBulb[hour]! < 10).length;
+    expect(noticeOf({ columns, ...year })).toMatchObject({ hours, facts: { lowest: { value: 10, unit: '°C' } } });
+    expect(noticeOf(by(-40))).toBeUndefined();
+  });
+
   it('a COP beyond reason is held from 1 to 20 [judgement]', () => {
     const { columns } = run({ kind: 'heat-pump', cop: { atZero: 0.5, perAirKelvin: 0 } });
     expect(sum(columns.heaterFuel)).toBeCloseTo(sum(columns.heaterHeat), 0);

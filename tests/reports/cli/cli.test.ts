@@ -182,6 +182,14 @@ draw:
     expect(none.err).toMatch(/ or say by --layout how this table is laid out\.\n$/);
   });
 
+  it('weather: light at its own step beside filled gaps, with the reason', async () => {
+    const { exit, err } = await command(['run', two, '-w', weather, '--own-step', '--fill-gaps']);
+    expect(exit).toBe(2);
+    expect(err).toBe(
+      'noonloop: --own-step beside --fill-gaps: gaps are filled hour by hour, so light at its own step must have none. Leave one of the two out.\n',
+    );
+  });
+
   it('prices and layouts: the line of their field', async () => {
     const prices = readFileSync(example('settings/prices.yaml'), 'utf8').replace(
       'discountRate: 0.03',

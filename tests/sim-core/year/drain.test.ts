@@ -1,11 +1,14 @@
 import { DesignError, defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
-import { drained, refilled } from '@noonloop/sim-core/formulas';
+import { drained, fillTime, refilled } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compilePumpControl } from '../../../packages/sim-core/src/physics/control/pump-control.ts';
 import { absorberHeat, pipeHeat } from '../../../packages/sim-core/src/physics/loop/circuit-design.ts';
 import { emptyLoop, fillLoop } from '../../../packages/sim-core/src/physics/loop/drain.ts';
+import { fillForStep } from '../../../packages/sim-core/src/physics/loop/filling.ts';
+import { turnPump } from '../../../packages/sim-core/src/physics/loop/pump-drive.ts';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
+import { liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
 const pump = { drive: 'mains', shutOffHead: 7 } as const;
@@ -101,6 +104,56 @@ describe('a year that drains back', () => {
     const design = house({ ...drainBack, drainBack: { lift: 4 } }, { pump: { shutOffHead: 7 } });
     expect(compilePumpControl(design.pump, design.control, 4).startSupply).toBeCloseTo((4 / 7) ** 1.5 * 10, 9);
     expect(compilePumpControl(design.pump, design.control).startSupply).toBe(2);
+  });
+
+  it('takes the time of the closed form to fill, by parts of any length [fillTime; friction straight in Q² within 4 %]', () => {
+    const design = house(drainBack);
+    const { drain: emptied, offer } = assemble(design, weather).loop;
+    const { level, lifted, lifting, rest, rising } = emptied!.filling!;
+    const answer = { flow: 0, power: 0 };
+    Object.assign(offer, { supply: Number.POSITIVE_INFINITY, fluidTemperature: 40 });
+    const filling = { ...emptied!.filling! };
+    let parts = 0;
+    while (!fillForStep(filling, offer, answer, 7)) parts++;
+    expect(filling.time).toBeCloseTo(7 * parts + 7 * filling.part, 6);
+    const levelFlow = answer.flow;
+    const resistance = 7 / levelFlow ** 2;
+    const reference = fillTime({
+      shutOffHead: 7,
+      pumpFall: 7 / design.pump.openFlow ** 2,
+      friction: resistance - 7 / design.pump.openFlow ** 2,
+      bore: rising / 6,
+      rise: 6,
+      content: rest,
+      vesselArea: 1000,
+    });
+    expect(Math.abs(filling.time / reference.time - 1)).toBeLessThan(0.04);
+    expect(Math.abs(lifted.flow / reference.openFlow - 1)).toBeLessThan(0.04);
+    turnPump(lifting, offer, answer);
+    const lift = answer.power;
+    turnPump(level, offer, answer);
+    expect(filling.power).toBe(lift);
+    expect(lift).toBeLessThan(answer.power); // less flows
+  });
+
+  it('fills for minutes at each start, and the sun’s heat does not hang on the step [convergence]', () => {
+    const { fillingTime, liftedInVain, times } = run.loop.drain!;
+    expect(fillingTime / times).toBeGreaterThan(30);
+    expect(fillingTime / times).toBeLessThan(600);
+    expect(liftedInVain).toBe(0);
+    const [coarse, fine] = [undefined, 60].map((steps) => liveSpan(house(drainBack), weather, 3600, 3840, steps));
+    expect(Math.abs(sum(coarse!.columns.coilHeat) / sum(fine!.columns.coilHeat) - 1)).toBeLessThan(2e-3);
+  });
+
+  it('says where its module has not the power for the lift [requirement]', () => {
+    const weak = { pump: { shutOffHead: 7, startPower: 1, stopPower: 0.5 } };
+    const found = year({ ...drainBack, drainBack: { lift: 4 } }, weak);
+    const { liftedInVain, fillingTime } = found.loop.drain!;
+    expect(liftedInVain).toBeGreaterThan(0);
+    expect(fillingTime).toBeGreaterThan(0);
+    const hours = Math.ceil(liftedInVain / 3600);
+    expect(found.notices.find(({ code }) => code === 'pump-cannot-lift')).toMatchObject({ hours });
+    expect(run.notices.map(({ code }) => code)).not.toContain('pump-cannot-lift');
   });
 
   it('is refused with glycol, a pump that cannot lift, a vessel that does not hold it, or buoyancy [requirement]', () => {

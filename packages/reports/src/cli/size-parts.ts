@@ -36,10 +36,13 @@ export const PARTS = ['panels', 'tank', 'glycol', 'pipe', 'coil', 'pump', 'vesse
 /** One of {@link PARTS}. */
 export type Part = (typeof PARTS)[number];
 
-/** Parts that a design has: with water no glycol, with a plate no coil. */
-export const partsOf = ({ loop }: SystemDesign): readonly Part[] =>
+/** Parts that a design has: with water no glycol, with a plate no coil, with groups no count of panels. */
+export const partsOf = ({ array, loop }: SystemDesign): readonly Part[] =>
   PARTS.filter(
-    (part) => !(part === 'glycol' && loop.fluid === 'water') && !(part === 'coil' && loop.exchanger === 'plate'),
+    (part) =>
+      !(part === 'glycol' && loop.fluid === 'water') &&
+      !(part === 'coil' && loop.exchanger === 'plate') &&
+      !(part === 'panels' && array.groups.length > 0),
   );
 
 const empty = { notes: [], cautions: [] };

@@ -1,5 +1,6 @@
 // The weather of a command.
 import type { PlainLayout, WeatherYear } from '@noonloop/weather-io';
+import { EXIT, Refusal } from './exit-codes.ts';
 import { checked } from './settings/check.ts';
 import { readSettings } from './settings-file.ts';
 
@@ -22,6 +23,7 @@ export async function weatherOf(path: string, options: WeatherOptions): Promise<
 
 /** Reads the weather file, by a layout where one is given, filled where that is asked for; does not look it over. */
 export async function weatherAsItIs(path: string, options: WeatherOptions): Promise<WeatherYear> {
+  refuseOwnStepBesideGaps(options);
   const { fillGaps, readWeather } = await import('./reading.ts');
   return byLayout(options.layout, async (plain) =>
     options.fillGaps === true
@@ -32,6 +34,7 @@ export async function weatherAsItIs(path: string, options: WeatherOptions): Prom
 
 /** Years to run on, each in a file of its own or several in one. */
 export async function yearsOfWeather(paths: readonly string[], options: WeatherOptions): Promise<WeatherYear[]> {
+  refuseOwnStepBesideGaps(options);
   const { fillGaps, readWeatherYears, vetWeather } = await import('./reading.ts');
   const years = await byLayout(options.layout, async (plain) =>
     options.fillGaps === true
@@ -39,6 +42,13 @@ export async function yearsOfWeather(paths: readonly string[], options: WeatherO
       : await readWeatherYears(paths, { ...plain, ...own(options) }),
   );
   return years.map((year) => vetWeather(year, { insist: options.insistOnWeather === true }));
+}
+
+/** Gaps are filled by what hours of other days were like. */
+function refuseOwnStepBesideGaps({ fillGaps, ownStep }: WeatherOptions): void {
+  if (fillGaps !== true || ownStep !== true) return;
+  const why = 'gaps are filled hour by hour, so light at its own step must have none';
+  throw new Refusal(EXIT.usage, [`--own-step beside --fill-gaps: ${why}. Leave one of the two out.`]);
 }
 
 const own = ({ ownStep }: WeatherOptions) => (ownStep === true ? { ownStep } : {});

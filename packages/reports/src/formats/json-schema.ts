@@ -49,6 +49,15 @@ const loop = only({
   ...each(['circulationFailsHour', 'protectionEndsHour'], maybeOf(hourOfYear)),
   ...each(['coldestAbsorber_degC', 'coldestPipe_degC', 'deepestFreezing_K', 'burstPoint_degC'], number),
   ...each(['absorberFreezing_h', 'pipeFreezing_h', 'belowBurstPoint_h'], number),
+  drain: {
+    ...maybeOf(
+      only({
+        ...each(['times', 'flashes'], { type: 'integer', minimum: 0 }),
+        ...each(['content_m3', 'heatLeft_J', 'heatBack_J', 'filling_s', 'liftedInVain_s'], number),
+      }),
+    ),
+    description: 'What emptying and filling did in the year; null for a closed loop.',
+  },
 });
 
 const facts = {
@@ -107,6 +116,10 @@ const run = only(
     notices: list(only({ code: { enum: [...NOTICE_CODES] }, facts, hours: number, text })),
     ...each(['stepsPerHour', 'stagnationLimit_degC', 'freezingPoint_degC'], number),
     loop: { $ref: '#/$defs/loop' },
+    groups: {
+      ...list(only({ name: text, ...each(['area_m2', 'irradiation_J', 'heat_J'], number) })),
+      description: 'Groups of the array along the flow; none where it is one.',
+    },
     sunAloneMonths: list({ type: 'integer', minimum: 1, maximum: 12 }),
     year: { $ref: '#/$defs/period' },
     months: list({ $ref: '#/$defs/period' }, 12),

@@ -42,7 +42,7 @@ const periodJson = (period: PeriodSummary): Record<string, number | null> => ({
   coldestAbsorberHour: period.coldestAbsorberHour,
 });
 
-const loopJson = ({ loop }: RunResult): Record<string, number | null> => ({
+const loopJson = ({ loop }: RunResult): Record<string, unknown> => ({
   lowestPressure_Pa: loop.lowestPressure,
   highestPressure_Pa: loop.highestPressure,
   lost_m3: loop.lost,
@@ -57,6 +57,7 @@ const loopJson = ({ loop }: RunResult): Record<string, number | null> => ({
   deepestFreezing_K: loop.deepestFreezing,
   burstPoint_degC: loop.burstPoint,
   belowBurstPoint_h: loop.burstHours,
+  drain: loop.drain === undefined ? null : drainJson(loop.drain),
 });
 
 const balanceJson = (one: PartBalance): Record<string, number> => ({
@@ -67,6 +68,25 @@ const balanceJson = (one: PartBalance): Record<string, number> => ({
   worst_relative: one.worstRelative,
   worstHour: one.worstHour,
 });
+
+const drainJson = (drain: NonNullable<RunResult['loop']['drain']>): Record<string, number> => ({
+  times: drain.times,
+  flashes: drain.flashes,
+  content_m3: drain.content,
+  heatLeft_J: drain.heatLeft,
+  heatBack_J: drain.heatBack,
+  filling_s: drain.fillingTime,
+  liftedInVain_s: drain.liftedInVain,
+});
+
+/** Groups along the flow; none where the array is one. */
+const groupsJson = ({ groups = [] }: RunResult): Record<string, unknown>[] =>
+  groups.map(({ name, area, irradiation, heat }) => ({
+    name,
+    area_m2: area,
+    irradiation_J: irradiation,
+    heat_J: heat,
+  }));
 
 function runJson(result: RunResult, summary: Summary, hours: boolean): Record<string, unknown> {
   const { design, site, columns, secondTank } = result;
@@ -87,6 +107,7 @@ function runJson(result: RunResult, summary: Summary, hours: boolean): Record<st
     stagnationLimit_degC: result.stagnationLimit,
     freezingPoint_degC: result.freezingPoint,
     loop: loopJson(result),
+    groups: groupsJson(result),
     sunAloneMonths: summary.sunAloneMonths.map((month) => month + 1),
     year: periodJson(summary.year),
     months: summary.months.map(periodJson),

@@ -27,12 +27,18 @@ export const NOTICE_WORDS: Words<NoticeCode> = {
     'The module drove the pump’s motor with more than {times} times its rated power; the pump’s curve is carried on by the affinity laws.',
   'module-tables-held':
     'The module’s light or cell temperature was beyond its tables, which end at {light}, {coldest} and {hottest}; it was held there.',
+  'pump-points-ended':
+    'The pump worked before the first or beyond the last of its measured points, which at the highest voltage reach from {least} to {most}; there its curves go on straight.',
+  'pump-cannot-lift':
+    'The pump turned and had not the power to lift the water {lift} to the top of the empty collectors; they stayed empty meanwhile.',
   'draw-held':
     'The taps want water hardly warmer than the mains; these draws of the tapping profile carry less than its heat.',
   'heater-not-firing':
     'Water passed the flow-through heater colder than the taps want it: too little flow, rise or power for it to fire; the shortfall is counted.',
   'heater-off':
     'Water was drawn while the heater was off by season or timer: {hot}, of which {cool} left it below 60 °C (140 °F); the taps lacked {missing} in these hours.',
+  'heat-pump-points-ended':
+    'The heat pump heated in air colder than the first point of its curve, {lowest}; the coldest was {coldest}. Its value there was kept; ice on the evaporator and a machine that stops in such cold are not modelled.',
   'cooled-at-night': 'The pump ran at night to cool the tank, and carried {heat} out through the collectors.',
   'relief-valve': 'The tank’s relief valve opened at {opens}; the water and heat let out are counted.',
 };

@@ -10,6 +10,7 @@ import type { Circuit, StepConditions } from '../physics/loop/circuit-state.ts';
 import { circulatePair } from '../physics/loop/coil-pair.ts';
 import { circulate } from '../physics/loop/coil-step.ts';
 import { type Drain, emptyLoop, fillLoop, takeDrained } from '../physics/loop/drain.ts';
+import { fillForStep } from '../physics/loop/filling.ts';
 import { circulatePlate } from '../physics/loop/plate.ts';
 import { turnPump } from '../physics/loop/pump-drive.ts';
 import { siphonStep } from '../physics/loop/siphon.ts';
@@ -85,7 +86,11 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
   const asked = pumpWanted(machine, hour);
   const { own } = machine;
   const wanted = own?.parts.wants === undefined ? asked : own.parts.wants(asked, own.state);
-  if (!decidePump(control, supply, limitedTop(machine), wanted, conditions.duration)) return false;
+  if (!decidePump(control, supply, limitedTop(machine), wanted, conditions.duration)) {
+    // What was lifted so far has fallen back.
+    if (drain !== null && drain.filling !== null) drain.filling.done = 0;
+    return false;
+  }
   if (!canFlow(machine, hour, share)) return false;
   const sun = at < 0 ? 0 : drivers.pvIrradiance[at]!;
   const temperature = meanFluidTemperature(circuit);
@@ -93,9 +98,19 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
   offer.irradiance = sun;
   offer.cellTemperature = conditions.ambient + sun * drivers.cellRise;
   offer.fluidTemperature = temperature;
+  const fills = drain?.empty ? drain.filling : null;
+  if (fills !== null && !fillForStep(fills, offer, stream, conditions.duration)) {
+    bookPump(machine, hour, fills.power);
+    return false;
+  }
   turnPump(drive, offer, stream);
   if (stream.flow <= 0) return false;
   if (drain?.empty) fillLoop(drain, circuit, drivers.mains[hour]!);
+  if (fills !== null) {
+    // The step's mean: what is left of it after the filling.
+    stream.flow *= 1 - fills.part;
+    stream.power += (fills.power - stream.power) * fills.part;
+  }
   const density = fluidDensity(fluid, temperature);
   stream.capacityRate = stream.flow * density * fluidSpecificHeat(fluid, temperature);
   if (circuit.branches !== null) {
@@ -109,8 +124,7 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
   if (circuit.further !== null) circulatePair(circuit, step);
   else if (plate === null) circulate(circuit, step);
   else circulatePlate(plate, circuit, tank, step);
-  const energy = drive.onMains ? columns.pumpElectricity : columns.pumpPvEnergy;
-  energy[hour]! += stream.power * conditions.duration;
+  bookPump(machine, hour, stream.power);
   if (control.cooling) {
     control.cooledHours += share;
     control.cooledHeat -= exchange.coilHeat + (step.further === null ? 0 : step.further.exchange.coilHeat);
@@ -119,6 +133,12 @@ function pumpLoop(machine: Machine, hour: number, at: number, share: number): bo
   columns.loopFlow[hour]! += stream.flow * share;
   columns.collectorOutletTemperature[hour]! += exchange.outlet * share;
   return true;
+}
+
+/** Electricity of the pump in a step. @param power - Its mean. [W] */
+function bookPump({ columns, loop }: Machine, hour: number, power: number): void {
+  const energy = loop.drive.onMains ? columns.pumpElectricity : columns.pumpPvEnergy;
+  energy[hour]! += power * loop.step.conditions.duration;
 }
 
 /** Whether the controller asks for flow and the pump can give it. */

@@ -72,10 +72,11 @@ export function assembleLoop(
   const pressure = compileLoopPressure(design, fluid, circuit, air);
   settlePressure(pressure, circuit.absorber, circuit.pipe, tank.initialTemperature, true);
   const hydraulics = hydraulicsOf(design, fluid);
+  const drive = compileDrive(design.pump, design.pv, hydraulics);
   return {
     fluid,
-    drain: compileDrain(design, fluid, circuit, stepping.stepCounts),
-    drive: compileDrive(design.pump, design.pv, hydraulics),
+    drain: compileDrain(design, fluid, drive, circuit, stepping.stepCounts),
+    drive,
     diverted: divertedDrive(design, fluid),
     circuit,
     plate: loop.exchanger === 'plate' ? compilePlate(design) : null,
@@ -125,5 +126,6 @@ export function renewFluid(loop: CollectorLoop, design: SystemDesign, glycolMass
   changeFluid(loop.pressure, loop.fluid);
 }
 
-const hydraulicsOf = ({ array, coil, loop, pump, tank }: SystemDesign, fluid: CompiledFluid) =>
+/** A design's resistance with a fluid in it. */
+export const hydraulicsOf = ({ array, coil, loop, pump, tank }: SystemDesign, fluid: CompiledFluid) =>
   compileHydraulics({ pump, loop, coil, array, tank }, fluid);

@@ -15,7 +15,11 @@ const SPARE_DIFFERENCE = 3;
 
 /** Whether something may happen within a step that would come up to its length too late. @param at - Place in the sub-hourly drivers, -1 in the dark. */
 export const hasEvent = (machine: Machine, hour: number, at: number): boolean =>
-  nearLimit(machine, at) || maySwitch(machine, hour, at) || startsHot(machine, hour, at) || mayDivert(machine, at);
+  nearLimit(machine, at) ||
+  maySwitch(machine, hour, at) ||
+  startsHot(machine, hour, at) ||
+  mayDivert(machine, at) ||
+  mayFill(machine, hour, at);
 
 /** Whether the pump may turn in an hour without light: only one on the mains can. */
 export function mayPumpInDark(machine: Machine, hour: number): boolean {
@@ -74,4 +78,13 @@ function maySwitch({ charged, control, design, drivers, loop }: Machine, hour: n
 function startsHot({ control, drivers, loop }: Machine, hour: number, at: number): boolean {
   if (control.running || control.limited || at < 0 || drivers.pumpOut[hour] === 1) return false;
   return outletEnd(loop.circuit) - loop.circuit.pipe[0]! > HOT_START;
+}
+
+/** Whether an empty loop may be filled in this step, which takes minutes; a controller by difference is followed as it is. */
+function mayFill({ control, drivers, loop }: Machine, hour: number, at: number): boolean {
+  const { drain, drive } = loop;
+  if (drain === null || !drain.empty || drain.filling === null) return false;
+  if (control.limited || drivers.pumpOut[hour] === 1) return false;
+  if (drive.onMains) return control.mode === 'schedule' && control.scheduled[hour % 24] === 1;
+  return at >= 0 && drivers.pumpSupply[at]! >= control.startSupply;
 }

@@ -12,6 +12,10 @@ export interface DrainYear {
   readonly heatLeft: number;
   /** Heat above the vessel's temperature that came back with the water. [J] */
   readonly heatBack: number;
+  /** Time that the pump took to fill from the vessel; 0 where fresh water fills. [s] */
+  readonly fillingTime: number;
+  /** Time in which the pump turned and did not lift the water to the collectors' top. [s] */
+  readonly liftedInVain: number;
 }
 
 /** What a year does to the loop's fluid and pressure. */

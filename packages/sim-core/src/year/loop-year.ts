@@ -36,12 +36,14 @@ export function loopYear(machine: Machine): LoopYear {
   };
 }
 
-const drainYear = ({ content, flashes, heatBack, heatLeft, times }: Drain): DrainYear => ({
+const drainYear = ({ content, filling, flashes, heatBack, heatLeft, times }: Drain): DrainYear => ({
   times,
   flashes,
   content,
   heatLeft,
   heatBack,
+  fillingTime: filling?.time ?? 0,
+  liftedInVain: filling?.inVain ?? 0,
 });
 
 /** Hours below freezing point and burst point. */

@@ -15,9 +15,12 @@ export const NOTICE_CODES = [
   'wind-held',
   'motor-overloaded',
   'module-tables-held',
+  'pump-points-ended',
+  'pump-cannot-lift',
   'draw-held',
   'heater-not-firing',
   'heater-off',
+  'heat-pump-points-ended',
   'relief-valve',
   'cooled-at-night',
 ] as const;

@@ -5,6 +5,7 @@ import { HIGHEST_TEMPERATURE } from '../physics/fluid/compile.ts';
 import { PV_TABLE } from '../physics/pv/power-table.ts';
 import type { Drivers } from './drivers.ts';
 import type { Machine } from './machine.ts';
+import { hoursBelowCop, hoursOffPoints } from './off-points.ts';
 import type { NoticeCode, RunColumns, RunNotice } from './result.ts';
 
 /** Power of a directly driven motor over its rated power from which a notice is given; judgement. [-] */
@@ -80,8 +81,10 @@ function ofLoop({ columns, design }: Machine): RunNotice[] {
   ];
 }
 
-function ofLight({ columns, design, drivers }: Machine): RunNotice[] {
-  const { drive, openFlowPower } = design.pump;
+function ofLight(machine: Machine): RunNotice[] {
+  const { columns, design, drivers, loop } = machine;
+  const { curves, drive, openFlowPower } = design.pump;
+  const ends = curves?.at(-1)?.points ?? [];
   const isOverloaded = (energy: number, hour: number): boolean =>
     drive === 'direct' && energy > MOTOR_OVERLOAD * openFlowPower * 3600 * columns.pumpRunning[hour]!;
   return [
@@ -93,14 +96,26 @@ function ofLight({ columns, design, drivers }: Machine): RunNotice[] {
       coldest: fact(PV_TABLE.coldest, '°C'),
       hottest: fact(PV_TABLE.warmest, '°C'),
     }),
+    notice('pump-points-ended', hoursOffPoints(machine), {
+      least: fact(ends[0]?.flow ?? 0, 'm³/s'),
+      most: fact(ends.at(-1)?.flow ?? 0, 'm³/s'),
+    }),
+    notice('pump-cannot-lift', Math.ceil((loop.drain?.filling?.inVain ?? 0) / 3600), {
+      lift: fact(design.loop.drainBack.lift, 'm'),
+    }),
   ];
 }
 
-function ofWater({ columns, control, design, drivers }: Machine): RunNotice[] {
+function ofWater(machine: Machine): RunNotice[] {
+  const { columns, control, design, drivers, house } = machine;
   return [
     notice('draw-held', drivers.heldDrawHours),
     notice('heater-not-firing', countSome(columns.unfiredShortfall)),
     whileOff(columns, drivers),
+    notice('heat-pump-points-ended', hoursBelowCop(machine), {
+      lowest: fact(house.heater.cop?.points?.x[0] ?? 0, '°C'),
+      coldest: fact(design.heater.airFrom === 'room' ? design.heater.roomTemperature : coldest(drivers.ambient), '°C'),
+    }),
     notice('relief-valve', countSome(columns.reliefVolume), {
       opens: fact(design.tank.reliefTemperature, '°C'),
     }),

@@ -4,6 +4,7 @@ import { checkInput } from '../../input/check.ts';
 import { choice, count, defaulted } from '../../input/field.ts';
 import { fact, type Saying, say } from '../../input/saying.ts';
 import * as z from '../../input/zod.ts';
+import { changeCollectors } from '../../physics/collector/groups.ts';
 import { withLossTimes } from '../../physics/tank/tank-pair.ts';
 import { type FittedKey, fitLog } from './calibrate-fit.ts';
 import { buildLibrary } from './library.ts';
@@ -92,7 +93,8 @@ const BAD_FIT = 2;
  * covariance of the readings (docs/theory/calibrate.md). What was known before enters with its uncertainty, so that a log that
  * tells nothing leaves it as it was, and says so.
  *
- * A faulty system bends the values: run `checkLog` first.
+ * A faulty system bends the values: run `checkLog` first. Of an array of several groups the collectors are multiplied by one factor; values are those
+ * of the array's own.
  *
  * @param design - From `defineSystem`.
  * @param weather - Of the very weeks of the log.
@@ -172,17 +174,14 @@ function placeOf(key: FittedKey, { array, draw, heater, tank }: SystemDesign) {
   }
 }
 
-/** The design with one quantity multiplied; a2 goes with a1. */
+/** The design with one quantity multiplied; a2 goes with a1, and every group with the array. */
 function withFactor(design: SystemDesign, key: FittedKey, factor: number): SystemDesign {
-  const { array, draw, heater, tank } = design;
-  const { collector } = array;
+  const { draw, heater, tank } = design;
   switch (key) {
     case 'eta0':
-      return { ...design, array: { ...array, collector: { ...collector, eta0: collector.eta0 * factor } } };
-    case 'collectorLoss': {
-      const losses = { a1: collector.a1 * factor, a2: collector.a2 * factor };
-      return { ...design, array: { ...array, collector: { ...collector, ...losses } } };
-    }
+      return changeCollectors(design, ({ eta0 }) => ({ eta0: eta0 * factor }));
+    case 'collectorLoss':
+      return changeCollectors(design, ({ a1, a2 }) => ({ a1: a1 * factor, a2: a2 * factor }));
     case 'tankLoss':
       return { ...design, tank: withLossTimes(tank, factor) };
     case 'heaterLoss':

@@ -1,5 +1,6 @@
 // What each fault does to a design.
 import type { SystemDesign } from '../../design/design.ts';
+import { changeCollectors } from '../../physics/collector/groups.ts';
 import { EN_12828_AIR } from '../../physics/loop/vessel.ts';
 
 /** A fault as a change of a design. */
@@ -67,15 +68,15 @@ export const SHAPES = {
     const { bottom, top } = design.coil;
     return withTank(design, { sedimentDepth: (bottom + buried * (top - bottom)) * design.tank.height });
   },
-  dirty: (design: SystemDesign, lost: number): SystemDesign => {
-    const { collector } = design.array;
-    return withArray(design, { collector: { ...collector, eta0: collector.eta0 * (1 - lost) } });
-  },
+  dirty: (design: SystemDesign, lost: number): SystemDesign =>
+    changeCollectors(design, ({ eta0 }) => ({ eta0: eta0 * (1 - lost) })),
   shaded: (design: SystemDesign, aside: number): SystemDesign => {
     const { azimuth, slopeLength, tilt, width } = design.array;
     const height = 6 + slopeLength * Math.sin((tilt * Math.PI) / 180);
     const obstacle = { distance: 5, width: 8 + width, height, azimuth: (((azimuth + aside) % 360) + 360) % 360 };
-    return withArray(design, { obstacle });
+    // One tree before all of them, wherever they look.
+    const groups = design.array.groups.map((group) => ({ ...group, obstacle }));
+    return withArray(design, { obstacle, groups });
   },
   openCheckValve: (design: SystemDesign): SystemDesign => withLoop(design, { checkValve: false }),
   /** Cold water no longer led to the floor stirs the tank: as a jet from a mouth so narrow that it reaches far up. */

@@ -3,6 +3,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
 import { quantityOr } from '../../input/field.ts';
 import * as z from '../../input/zod.ts';
+import { changeCollectors } from '../../physics/collector/groups.ts';
 import { withLossTimes } from '../../physics/tank/tank-pair.ts';
 import { type Habits, PLAIN_HABITS } from './span-run.ts';
 
@@ -122,14 +123,13 @@ export const plainHouse = (design: SystemDesign, weather: WeatherYear): House =>
  */
 export function moved(house: House, key: ParameterKey, by: number): House {
   const { design, habits } = house;
-  const { array, heater, tank } = design;
-  const { collector } = array;
+  const { heater, tank } = design;
   const factor = 1 + by;
   switch (key) {
     case 'eta0':
-      return withCollector(house, { ...collector, eta0: collector.eta0 * factor });
+      return withCollectors(house, ({ eta0 }) => ({ eta0: eta0 * factor }));
     case 'collectorLoss':
-      return withCollector(house, { ...collector, a1: collector.a1 * factor, a2: collector.a2 * factor });
+      return withCollectors(house, ({ a1, a2 }) => ({ a1: a1 * factor, a2: a2 * factor }));
     case 'tankLoss':
       return { ...house, design: { ...design, tank: withLossTimes(tank, factor) } };
     case 'heaterLoss':
@@ -148,7 +148,7 @@ export function moved(house: House, key: ParameterKey, by: number): House {
   }
 }
 
-const withCollector = (house: House, collector: SystemDesign['array']['collector']): House => ({
+const withCollectors = (house: House, change: Parameters<typeof changeCollectors>[1]): House => ({
   ...house,
-  design: { ...house.design, array: { ...house.design.array, collector } },
+  design: changeCollectors(house.design, change),
 });

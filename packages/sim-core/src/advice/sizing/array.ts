@@ -8,6 +8,7 @@ import * as z from '../../input/zod.ts';
 import { DAYS_OF_MONTH } from '../../physics/calendar.ts';
 import { type MonthlyReckoning, reckonMonths } from './array-months.ts';
 import { arraySteps } from './array-working.ts';
+import { requireOneGroup } from './one-group.ts';
 import { PRACTICE } from './working.ts';
 
 const optionsSchema = z.strictObject({
@@ -94,11 +95,12 @@ const MOST_PANELS = 100;
  * @param design - Collector, plane, tank, draw and mains, from `defineSystem`.
  * @param weather - One year.
  * @param options - Aim and temperatures.
- * @throws {@link DesignError} listing all faults of the options at once.
+ * @throws {@link DesignError} listing all faults of the options at once; for an array of several groups.
  * @see Utilizability: Duffie & Beckman (2013) §2.22; ISO 9806 for the line.
  */
 export function sizeArray(design: SystemDesign, weather: WeatherYear, options: ArraySizingOptions = {}): ArraySizing {
   const asked = checkInput(optionsSchema, options);
+  requireOneGroup(design.array.groups, 'sizeArray');
   const reckoned = reckonMonths(design, weather, { ...asked, fluidTemperature: asked.fluidTemperature ?? null });
   const { light, demand, perPanel, toCover, covered, coveringFluid } = reckoned;
   const best = sunniest(toCover);

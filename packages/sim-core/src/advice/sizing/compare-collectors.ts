@@ -12,6 +12,7 @@ import type { RunResult } from '../../year/result.ts';
 import { simulate } from '../../year/simulate.ts';
 import type { AdviceCode } from '../advice-codes.ts';
 import { glycolAgeing } from '../freeze/ageing.ts';
+import { requireOneGroup } from './one-group.ts';
 
 const money = z
   .custom<number>(() => true)
@@ -135,7 +136,7 @@ const HOT = 200;
  * @param weather - One year.
  * @param input - The candidates, gross area and full weight of one panel each, price of all.
  * @throws {@link DesignError} listing all faults at once; those of a candidate's collector as `array.collector`, by its own
- *   design.
+ *   design; for a house of several groups.
  * @example
  * compareCollectors(house, weather, {
  *   candidates: [
@@ -150,6 +151,7 @@ export function compareCollectors(
   input: CollectorComparisonInput,
 ): CollectorComparison {
   const { candidates, years } = checkInput(comparisonSchema, input);
+  requireOneGroup(house.array.groups ?? [], 'compareCollectors');
   // All designs are made before any is run: a fault in the last costs no year.
   const designs = candidates.map(({ name, collector, panels, snow }) =>
     defineSystem({ ...house, name, array: { ...house.array, panels, inSeries: 1, collector, snowOnPanels: snow } }),

@@ -5,6 +5,8 @@ import { boilingPointOf, nodeHeat } from './boil.ts';
 import { setPipeNode } from './circuit.ts';
 import { pipeDecays } from './circuit-design.ts';
 import { type Absorbing, type Circuit, isIndoors, type LoopExchange } from './circuit-state.ts';
+import { compileFilling, type Filling } from './filling.ts';
+import type { CompiledDrive } from './pump-drive.ts';
 
 /** Water's temperature at which contents are counted. [°C] */
 const REFERENCE = 40;
@@ -38,6 +40,8 @@ export interface Drain {
   moved: number;
   lost: number;
   pipeLost: number;
+  /** How collectors and pipes fill from the vessel; `null` where fresh water fills them, at once. */
+  readonly filling: Filling | null;
   /** Whether water stood in something below 0 °C in the hour at hand. */
   frost: boolean;
   /** Of the year: times it emptied, fillings that flashed, heat above the air left outside and heat above the vessel brought back. [J] */
@@ -49,11 +53,13 @@ export interface Drain {
 
 /** A design's loop, empty; `null` for a closed one. Its circuit is changed: the vessel is put into the pipe. */
 export function compileDrain(
-  { loop }: SystemDesign,
+  design: SystemDesign,
   fluid: CompiledFluid,
+  drive: CompiledDrive,
   circuit: Circuit,
   stepCounts: readonly number[],
 ): Drain | null {
+  const { loop } = design;
   if (loop.layout === 'closed') return null;
   const toWaste = loop.layout === 'direct';
   const water = fluidDensity(fluid, REFERENCE) * fluidSpecificHeat(fluid, REFERENCE);
@@ -92,6 +98,7 @@ export function compileDrain(
     fullDecay: pipeDecays(fullPipe, pipeConductance, stepCounts),
     dryDecay: pipeDecays(dryPipe, pipeConductance, stepCounts),
     content: (inCollectors + inPipes) / water,
+    filling: toWaste ? null : compileFilling(design, fluid, drive, inCollectors / water, inPipes / water),
     moved: 0,
     lost: 0,
     pipeLost: 0,

@@ -86,6 +86,20 @@ export function curveVoltage(curves: readonly PumpCurveDesign[], head: number, f
   return risingRoot(excess, 0, high, 1e-12 * high);
 }
 
+/** Whether a flow [m³/s] at a voltage [V] lies before the first or beyond the last point of one of the curves that it is read from. */
+export function isOffPoints(curves: readonly PumpCurveDesign[], volts: number, flow: number): boolean {
+  const last = curves.length - 1;
+  let above = 0;
+  while (above < last && curves[above]!.voltage < volts) above++;
+  const below = curves[above]!.voltage > volts && above > 0 ? above - 1 : above;
+  for (let at = below; at <= above; at++) {
+    const { points, voltage } = curves[at]!;
+    const there = (flow * voltage) / volts;
+    if (there < points[0]!.flow || there > points[points.length - 1]!.flow) return true;
+  }
+  return false;
+}
+
 /** Where a measured pump and what hangs on it meet. */
 export interface PumpCurvePoint {
   /** [m³/s] */
