@@ -6,6 +6,7 @@ import { defineSystem } from '@noonloop/sim-core';
 import { type FittedKey, fitLog } from '../../packages/sim-core/src/advice/check/calibrate-fit.ts';
 import { buildLibrary } from '../../packages/sim-core/src/advice/check/library.ts';
 import { noiseSchema, plainHouse, uncertaintySchema } from '../../packages/sim-core/src/advice/check/uncertainty.ts';
+import { checkInput } from '../../packages/sim-core/src/input/check.ts';
 import { inventedValley, plainInput } from '../examples.ts';
 import { GAUGE_SETS, plant } from '../sim-core/advice/check/planted.ts';
 
@@ -18,8 +19,8 @@ const SETTLE = 240;
 
 const weather = await inventedValley();
 const design = defineSystem(plainInput);
-const uncertainty = uncertaintySchema.parse({});
-const noise = noiseSchema.parse({});
+const uncertainty = checkInput(uncertaintySchema, {});
+const noise = checkInput(noiseSchema, {});
 interface Score {
   count: number;
   within1: number;

@@ -2,6 +2,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { defineSystem } from '@noonloop/sim-core';
 import { noiseSchema, uncertaintySchema } from '../../packages/sim-core/src/advice/check/uncertainty.ts';
+import { checkInput } from '../../packages/sim-core/src/input/check.ts';
 import { inventedValley, plainInput } from '../examples.ts';
 import { GAUGE_SETS, type Planted, plant } from '../sim-core/advice/check/planted.ts';
 
@@ -14,8 +15,8 @@ const common = {
   design,
   weather,
   settle: 240,
-  uncertainty: uncertaintySchema.parse({}),
-  noise: noiseSchema.parse({}),
+  uncertainty: checkInput(uncertaintySchema, {}),
+  noise: checkInput(noiseSchema, {}),
   gauges: GAUGE_SETS['all gauges']!,
 };
 const MONTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];

@@ -7,6 +7,7 @@ import { type DoubtCode, weighAndDoubt } from '../../packages/sim-core/src/advic
 import { buildLibrary } from '../../packages/sim-core/src/advice/check/library.ts';
 import { type MeasuredKey, type Observations, observe } from '../../packages/sim-core/src/advice/check/observe.ts';
 import { noiseSchema, uncertaintySchema } from '../../packages/sim-core/src/advice/check/uncertainty.ts';
+import { checkInput } from '../../packages/sim-core/src/input/check.ts';
 import { inventedValley, plainInput } from '../examples.ts';
 import { GAUGE_SETS, plant } from '../sim-core/advice/check/planted.ts';
 import { type Outcome, SEASONS, type Slip } from './check-log-tables.ts';
@@ -48,8 +49,8 @@ function miswritten(observations: Observations, code: DoubtCode): Observations {
 
 const weather = await inventedValley();
 const design = defineSystem(plainInput);
-const uncertainty = uncertaintySchema.parse({});
-const noise = noiseSchema.parse({});
+const uncertainty = checkInput(uncertaintySchema, {});
+const noise = checkInput(noiseSchema, {});
 const start = SEASONS[season];
 const span = { from: start, to: start + SETTLE + LENGTH };
 const library = buildLibrary(design, weather, span, { uncertainty, members: 12, seed: 1 });
