@@ -1,5 +1,9 @@
 /** What gauges by themselves find in the real log of the house: planted faults, and the log as it is. For docs/theory/measured.md. */
 import { checkGauges } from '@noonloop/sim-core';
+import { medianOf } from '../../packages/sim-core/src/advice/gauges/changes.ts';
+import { daysOf } from '../../packages/sim-core/src/advice/gauges/days.ts';
+import { quietDecay, RISE, WARM } from '../../packages/sim-core/src/advice/gauges/nights.ts';
+import { seriesOf } from '../../packages/sim-core/src/advice/gauges/series.ts';
 import {
   besideIn,
   foundIn,
@@ -16,6 +20,16 @@ const NAMES = {
   'night-circulation': 'tank feeds the collectors at night',
   'no-flow': 'pump runs and moves nothing',
 } as const;
+
+/** Nights that only the warming in the dark tells: whether the tank cools faster on them, which the sign does not look at. */
+export function riseAlone(): string {
+  const days = daysOf(seriesOf(houseGauges()), Number.POSITIVE_INFINITY);
+  const alone = days.nightRise.map((rise, day) => Number(rise >= RISE && !(days.warmNight[day]! >= WARM)));
+  const rates = days.decay.filter((rate, day) => alone[day] === 1 && !Number.isNaN(rate));
+  const [own, quiet] = [rates, quietDecay(days)].map((some) => (100 * medianOf(some)).toFixed(1));
+  const count = alone.reduce((sum, one) => sum + one, 0);
+  return `${count} of the flagged nights show by the warming in the dark alone. On ${rates.length} of them the tank's cooling can be read: ${own} % an hour, on quiet nights ${quiet} %.`;
+}
 
 /** Rates of the proof, and what the log shows by itself. */
 export function gaugesTable(): string {
@@ -50,5 +64,6 @@ export function gaugesTable(): string {
     `The log as it is, ${windows.length} windows of 42 days: ${said.join(', ')}; nothing else.`,
     `Over the year the check flags ${flagged.days} nights of ${flagged.of}. On ${of(true).length} nights the collector stayed above 30 °C from 2 to 5 h.`,
     `On those the tank's mean fell by ${fall(true)} % an hour of what it was over the room, on the others by ${fall(false)} %.`,
+    riseAlone(),
   ].join('\n');
 }

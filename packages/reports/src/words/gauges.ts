@@ -59,6 +59,8 @@ export const EVIDENCE_WORDS: Words<GaugeEvidenceCode> = {
     'On {days} it ran for three quarters of an hour or more beside a very hot collector, and the tank got no warmer',
   'warm-at-night':
     'On {nights} of {of} nights the standing collector was warmer than room and air, by {warm} in the middle: only the tank can warm it then',
+  'warms-in-the-dark':
+    'On {nights} of {of} nights the standing collector warmed in the dark, by {warm} in the middle: only the tank can warm it then',
   'starts-and-stops-moved': 'Starts have moved by {start} and stops by {stop}, both one way',
   'starts-off-setting': 'Starts come at a difference of {found}, and the setting is {setting}',
   'carries-less': 'For the same difference the tank warms at {left} of the rate before',

@@ -90,6 +90,39 @@ describe('gauges by themselves', () => {
     expect(found(logOf(change))).toContain(fault);
   });
 
+  // The tank of T' = −(T − R)/τ in a room R that falls in a line: T = R + gτ + (T₀ − R₀ − gτ) exp(−t/τ), g the fall of R.
+  it('the time constant holds in a room that cools at night [closed form]', () => {
+    const fall = 0.35;
+    const cooling = ({ hour }: Row): Partial<GaugeReading> => {
+      const since = (hour + 2) % 24;
+      if (since > 7) return {};
+      const room = ROOM - fall * since;
+      const mean = room + fall * TIME + (55 - ROOM - fall * TIME) * Math.exp(-since / TIME);
+      return { roomTemperature: room, tankTopTemperature: mean + 5, tankBottomTemperature: mean - 5 };
+    };
+    const { figures } = checkGauges(logOf(cooling));
+    const found = figures.find(({ key }) => key === 'night-time-constant')!;
+    expect(Math.abs(found.value - TIME)).toBeLessThan(0.5);
+  });
+
+  it('a collector that warms in the dark is fed by the tank, however cold it was and is [requirement]', () => {
+    const fed = (row: Row) => (row.hour % 24 >= 23 || night(row) ? { collectorTemperature: 20 } : {});
+    const [first] = checkGauges(logOf(fed)).findings;
+    expect(first!.fault).toBe('night-circulation');
+    expect(first!.evidence.code).toBe('warms-in-the-dark');
+    const before = 8 - 4 * Math.cos((22.75 * Math.PI) / 12);
+    const { warm } = first!.evidence.facts as { warm: { value: number } };
+    expect(Math.abs(warm.value - (20 - before))).toBeLessThan(1e-9);
+    // Clouds that lift it by 8 K are weather.
+    expect(found(logOf((row) => (night(row) ? { collectorTemperature: 12 } : {})))).toEqual([]);
+  });
+
+  it('where the air is known, a collector under the room but over the air is seen [requirement]', () => {
+    const cool = (row: Row) => (row.hour % 24 < 6 || row.hour % 24 > 19 ? { collectorTemperature: 12 } : {});
+    expect(found(logOf(cool))).toEqual([]);
+    expect(found(logOf((row) => ({ ...cool(row), airTemperature: 4 })))).toEqual(['night-circulation']);
+  });
+
   it('since the day on which it began [requirement]', () => {
     const off = logOf((row) => (late(row) ? { collectorTemperature: row.collectorTemperature + 6 } : {}));
     const [first] = checkGauges(off).findings;

@@ -3,6 +3,7 @@ import type { SystemDesign } from '../../design/design.ts';
 import { WATER_HEAT_CAPACITY } from '../../physics/tank/tank.ts';
 import { quantileOf } from './changes.ts';
 import { type Days, daysOf, HOT } from './days.ts';
+import { quietDecay } from './nights.ts';
 import { findingsOf, type Papers } from './rules.ts';
 import { type Series, seriesOf } from './series.ts';
 import type { GaugeCheck, GaugeFigure, GaugeFigureKey, GaugeUntoldCode } from './types.ts';
@@ -77,7 +78,7 @@ function figuresOf(days: Days, heatCapacity: number | null): GaugeFigure[] {
     const [low, value, high] = [0.25, 0.5, 0.75].map((share) => quantileOf(values, share));
     return count < 3 ? [] : [{ key, unit, value: value!, low: low!, high: high!, count }];
   };
-  const quiet = days.decay.map((value, day) => (days.warmNight[day]! >= 5 || value <= 0 ? Number.NaN : value));
+  const quiet = quietDecay(days).map((value) => (value <= 0 ? Number.NaN : value));
   const standing = figure('hottest-standing', '°C', days.hottest);
   return [
     ...figure('start-difference', 'K', days.start),

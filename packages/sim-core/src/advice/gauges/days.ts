@@ -1,15 +1,12 @@
 // What each day and night of a log shows.
 import { medianOf, quantileOf } from './changes.ts';
+import { type Nights, nightInto } from './nights.ts';
 import { GAP, type Series } from './series.ts';
 
 /** Day by day, NaN where a day shows nothing of it; shape [days]. Night means the hours after the midnight before. */
-export interface Days {
+export interface Days extends Nights {
   /** First hour of each day. [h] */
   readonly hour: Float64Array;
-  /** Collector over what is around it at night, at its warmest while the pump stands. [K] */
-  readonly warmNight: Float64Array;
-  /** Rate at which the tank comes nearer to its room at night, pump and taps at rest. [1/h] */
-  readonly decay: Float64Array;
   /** Smallest difference at which the pump started after a rest. [K] */
   readonly start: Float64Array;
   /** Median difference at which it stopped. [K] */
@@ -30,16 +27,6 @@ export interface Days {
   readonly inverted: Float64Array;
 }
 
-/** Night without sun at any place up to 55° and on any clock. Judgement. [h of the day] */
-const NIGHT = [0, 4] as const;
-/** Room of a tank where nobody measures it. Judgement. [°C] */
-const ROOM = 20;
-/** Differences below which a tank's cooling is lost in its thermometers. Judgement. [K] */
-const LEAST_OVER_ROOM = 8;
-/** A room that changes more in a night is no room, or has a window open. Judgement. [K] */
-const ROOM_CHANGE = 1.5;
-/** A bottom that falls faster is drawn from. Judgement. [K/h] */
-const DRAWN = 2;
 /** A sunlit collector so far above the tank ought to be fetched from. Judgement: twice the usual start. [K] */
 export const HOT = 25;
 /** So far above it nothing flows, if the tank does not warm. Judgement: well over the 15 to 25 K of a running loop. [K] */
@@ -58,6 +45,7 @@ export function daysOf(series: Series, limit: number): Days {
   const days = {
     hour: Float64Array.from({ length: count }, (_, day) => 24 * (first + day)),
     warmNight: column(),
+    nightRise: column(),
     decay: column(),
     start: column(),
     stop: column(),
@@ -74,7 +62,7 @@ export function daysOf(series: Series, limit: number): Days {
     let to = from;
     while (to < hour.length && hour[to]! < days.hour[day]! + 24) to++;
     if (to > from) {
-      nightInto(days, day, series, from, to);
+      nightInto(days, day, series, from, days.hour[day]!);
       pumpInto(days, day, series, { from, to, limit });
     }
     from = to;
@@ -83,37 +71,6 @@ export function daysOf(series: Series, limit: number): Days {
 }
 
 type Filling = { readonly [Key in keyof Days]: Float64Array };
-
-function nightInto(days: Filling, day: number, series: Series, from: number, to: number): void {
-  const { hour, collector, bottom, top, room, air, speed } = series;
-  const rows: number[] = [];
-  for (let at = from; at < to; at++) {
-    const clock = hour[at]! - days.hour[day]!;
-    if (clock >= NIGHT[0] && clock < NIGHT[1] && !(speed[at]! > 0)) rows.push(at);
-  }
-  if (rows.length < 3 || hour[rows.at(-1)!]! - hour[rows[0]!]! < (NIGHT[1] - NIGHT[0]) * 0.8) return;
-  const of = (values: Float64Array, some: readonly number[] = rows) => medianOf(some.map((at) => values[at]!));
-  const roomNow = of(room);
-  const around = Math.max(...[roomNow, of(air)].filter((value) => !Number.isNaN(value)), Number.NEGATIVE_INFINITY);
-  const outside = Number.isFinite(around) ? around : ROOM + 5;
-  const [early, late] = [rows.slice(0, 3), rows.slice(-3)];
-  // Heat can only come from a tank that is warmer.
-  const warmest = quantileOf(
-    rows.map((at) => Math.min(collector[at]!, top[at]! + 3)),
-    0.9,
-  );
-  days.warmNight[day] = warmest - outside;
-  const drawn = rows.some((at, k) => {
-    const before = rows[Math.max(0, k - 6)]!;
-    return bottom[before]! - bottom[at]! > DRAWN * Math.max(0.5, hour[at]! - hour[before]!);
-  });
-  const steady = Number.isNaN(roomNow) || Math.abs(of(room, early) - of(room, late)) < ROOM_CHANGE;
-  const about = Number.isNaN(roomNow) ? ROOM : roomNow;
-  const mean = (some: readonly number[]) => (of(bottom, some) + of(top, some)) / 2 - about;
-  const [start, end] = [mean(early), mean(late)];
-  if (!drawn && steady && end > LEAST_OVER_ROOM)
-    days.decay[day] = Math.log(start / end) / (of(hour, late) - of(hour, early));
-}
 
 /** Hours of running in a row over which the tank's warming is read. */
 const CHUNK = 0.5;

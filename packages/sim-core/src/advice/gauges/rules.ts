@@ -3,6 +3,7 @@ import type { GaugeKey } from '@noonloop/weather-io';
 import { fact, type Saying, say } from '../../input/saying.ts';
 import { type Change, changeOf, medianOf } from './changes.ts';
 import type { Days } from './days.ts';
+import { fedBy, quietDecay, RISE, WARM } from './nights.ts';
 import type { Series } from './series.ts';
 import type { GaugeEvidenceCode, GaugeFault, GaugeFinding } from './types.ts';
 
@@ -14,14 +15,13 @@ export interface Papers {
   readonly decay: number | null;
 }
 
-/** A collector so far over room and air at night is warmed by the tank. Judgement. [K] */
-const WARM = 5;
 /** Nights on which that must be, and their share. Judgement. */
 const LEAST_NIGHTS = 3;
 const LEAST_SHARE = 0.1;
 /** Time a day, and days, from which a pump that stands or moves nothing is named. Judgement. [h] */
 const LONG_STANDING = 0.5;
 const LONG_IDLE = 0.75;
+const LONG_INVERTED = 6;
 const LEAST_DAYS = 2;
 const LEAST_DAYS_SHARE = 0.03;
 const MOSTLY = 0.15;
@@ -49,10 +49,18 @@ const found = ({ since = null, gauge, ...rest }: Found): GaugeFinding[] => [{ ..
 
 /** All that the gauges show, in the order in which one looks after it. */
 export function findingsOf(series: Series, days: Days, papers: Papers): GaugeFinding[] {
-  const dead = [...stuck(series), ...jumps(series), ...upsideDown(days)];
+  // Warm water lies on cold: a bottom over the top is a gauge that is off, or two that are swapped.
+  const upsideDown = { fault: 'sensor-dead', code: 'upside-down', gauge: 'tankBottomTemperature' } as const;
+  const dead = [...stuck(series), ...jumps(series), ...onDays(days, days.inverted, [LONG_INVERTED, 0], upsideDown)];
   // What a dead gauge makes of the rest is nothing that was found.
   if (dead.length > 0) return dead;
-  const stands = [...standing(days), ...runsWithoutGain(days)];
+  const stands = [
+    ...onDays(days, days.standing, [LONG_STANDING, LEAST_DAYS_SHARE], {
+      fault: 'pump-stands',
+      code: 'hot-while-standing',
+    }),
+    ...onDays(days, days.idle, [LONG_IDLE, 0], { fault: 'no-flow', code: 'runs-without-gain' }),
+  ];
   // A loop that mostly stands has no starts and carries nothing; a gauge that is off moves every difference.
   const mostly = stands.some((one) => one.days >= MOSTLY * one.of);
   const apart = mostly ? [] : startsAndStops(days, papers);
@@ -73,40 +81,37 @@ function past(days: Days, column: Float64Array, limit: number) {
   return { over, of, since: of > 0 && first > days.hour[0]! + 24 ? first : null };
 }
 
-function standing(days: Days): GaugeFinding[] {
-  const { over, of, since } = past(days, days.standing, LONG_STANDING);
-  if (over < Math.max(LEAST_DAYS, LEAST_DAYS_SHARE * of)) return [];
-  return found({
-    fault: 'pump-stands',
-    evidence: say('hot-while-standing', { days: fact(over, 'days') } as const),
-    days: over,
-    of,
-    since,
-  });
-}
-
-function runsWithoutGain(days: Days): GaugeFinding[] {
-  const { over, of, since } = past(days, days.idle, LONG_IDLE);
-  if (over < LEAST_DAYS) return [];
-  return found({
-    fault: 'no-flow',
-    evidence: say('runs-without-gain', { days: fact(over, 'days') } as const),
-    days: over,
-    of,
-    since,
-  });
+/** A fault that shows on some days past a limit. @param least - Share of the days below which it is none; two days in any case. */
+function onDays(
+  days: Days,
+  column: Float64Array,
+  [limit, least]: readonly [limit: number, least: number],
+  {
+    code,
+    ...what
+  }: Pick<Found, 'fault' | 'gauge'> & { code: 'hot-while-standing' | 'runs-without-gain' | 'upside-down' },
+): GaugeFinding[] {
+  const { over, of, since } = past(days, column, limit);
+  if (over < Math.max(LEAST_DAYS, least * of)) return [];
+  return found({ ...what, evidence: say(code, { days: fact(over, 'days') } as const), days: over, of, since });
 }
 
 function warmNights(days: Days): GaugeFinding[] {
-  const { over, of, since } = past(days, days.warmNight, WARM);
-  if (over < Math.max(LEAST_NIGHTS, LEAST_SHARE * of)) return [];
-  const warm = medianOf(days.warmNight.filter((value) => value >= WARM));
+  const fed = past(days, fedBy(days), 0);
+  if (fed.over < Math.max(LEAST_NIGHTS, LEAST_SHARE * fed.of)) return [];
+  // Said is the sign that shows on more nights.
+  const [warm, rise] = [past(days, days.warmNight, WARM), past(days, days.nightRise, RISE)];
+  const [column, limit, seen, code] =
+    rise.over > warm.over
+      ? ([days.nightRise, RISE, rise, 'warms-in-the-dark'] as const)
+      : ([days.warmNight, WARM, warm, 'warm-at-night'] as const);
+  const middle = medianOf(column.filter((value) => value >= limit));
   return found({
     fault: 'night-circulation',
-    evidence: say('warm-at-night', { nights: fact(over, '1'), of: fact(of, '1'), warm: fact(warm, 'K') }),
-    days: over,
-    of,
-    since,
+    evidence: say(code, { nights: fact(seen.over, '1'), of: fact(seen.of, '1'), warm: fact(middle, 'K') }),
+    days: fed.over,
+    of: fed.of,
+    since: fed.since,
   });
 }
 
@@ -162,8 +167,7 @@ function carriesLess(days: Days): GaugeFinding[] {
 }
 
 function tankLoss(days: Days, papers: Papers): GaugeFinding[] {
-  // Nights on which the loop cools the tank say nothing of its insulation.
-  const quiet = days.decay.map((value, day) => (days.warmNight[day]! >= WARM ? Number.NaN : value));
+  const quiet = quietDecay(days);
   const change = changeOf(quiet);
   if (change !== null && change.after >= FASTER * change.before) {
     const hours = { ...change, before: 1 / change.before, after: 1 / change.after };
@@ -219,12 +223,4 @@ function jumps({ hour, has, ...columns }: Series): GaugeFinding[] {
     const evidence = say('jumps', { gauge, count: fact(at.length, '1') } as const);
     return found({ fault: 'sensor-dead', evidence, days, of: days, since: hour[at[0]!]!, gauge });
   });
-}
-
-/** Warm water lies on cold: a bottom over the top is a gauge that is off, or two that are swapped. */
-function upsideDown(days: Days): GaugeFinding[] {
-  const { over, of, since } = past(days, days.inverted, 6);
-  if (over < LEAST_DAYS) return [];
-  const evidence = say('upside-down', { days: fact(over, 'days') } as const);
-  return found({ fault: 'sensor-dead', evidence, days: over, of, since, gauge: 'tankBottomTemperature' });
 }

@@ -23,6 +23,7 @@ export const GAUGE_EVIDENCE = [
   'hot-while-standing',
   'runs-without-gain',
   'warm-at-night',
+  'warms-in-the-dark',
   'starts-and-stops-moved',
   'starts-off-setting',
   'carries-less',
