@@ -82,7 +82,16 @@ export interface DifferenceInput {
 /** Backup heater. */
 export interface HeaterInput {
   /** A store with burner or element, a flow-through heater, or an element in the top of the solar tank. Default 'stored-gas': judgement: the heater that the house already has. */
-  readonly kind?: 'stored-gas' | 'stored-electric' | 'stored-boiler' | 'heat-pump' | 'instantaneous-gas' | 'instantaneous-electric' | 'element' | 'boiler-coil' | undefined;
+  readonly kind?:
+    | 'stored-gas'
+    | 'stored-electric'
+    | 'stored-boiler'
+    | 'heat-pump'
+    | 'instantaneous-gas'
+    | 'instantaneous-electric'
+    | 'element'
+    | 'boiler-coil'
+    | undefined;
   /** Water in it. [m³] Left out, it follows: a common size of stored heater, common practice, no source. From 0.02 to 2. For example "80 gal". */
   readonly volume?: Quantity | undefined;
   /** Thermostat. [°C] Left out, it follows: storage temperature against legionella, HSE HSG274 part 2 (page quoting it). From 40 to 85. For example "120 degF". */
@@ -90,7 +99,17 @@ export interface HeaterInput {
   /** Most heat that burner or element puts into the water. [W] Left out, it follows: burner of a common stored gas heater at its efficiency, common practice, no source. From 500 to 200000. For example "40000 BTU/h". */
   readonly burnerPower?: Quantity | undefined;
   /** What it burns; `null` with gas kinds: said by the prices alone. A heat network counts as one. */
-  readonly fuel?: 'natural-gas' | 'propane' | 'lpg' | 'heating-oil' | 'kerosene' | 'wood' | 'wood-pellets' | 'district-heat' | null | undefined;
+  readonly fuel?:
+    | 'natural-gas'
+    | 'propane'
+    | 'lpg'
+    | 'heating-oil'
+    | 'kerosene'
+    | 'wood'
+    | 'wood-pellets'
+    | 'district-heat'
+    | null
+    | undefined;
   /** Heat into the water over final energy: fuel by gross calorific value, or electricity; 1 with a heat pump, see cop. [-] Left out, it follows: recovery efficiency of atmospheric stored gas heaters, 0.75 to 0.80 (from memory). From 0.2 to 1. For example "35 %". */
   readonly burnerEfficiency?: Quantity | undefined;
   /** Heat into the water over fuel by net calorific value, as European boilers’ papers often have it; instead of burnerEfficiency, beside fuel. [-] From 0.2 to 1.11. For example "35 %". */
@@ -176,7 +195,19 @@ export interface CopInputByAtZero {
 /** Water used, and the mains. */
 export interface DrawInput {
   /** Day by name: a tapping profile of EU regulation 812/2013 (3XS to XXL), or a household’s shape. */
-  readonly profile?: '3XS' | 'XXS' | 'XS' | 'S' | 'M' | 'L' | 'XL' | 'XXL' | 'level' | 'morning' | 'evening' | undefined;
+  readonly profile?:
+    | '3XS'
+    | 'XXS'
+    | 'XS'
+    | 'S'
+    | 'M'
+    | 'L'
+    | 'XL'
+    | 'XXL'
+    | 'level'
+    | 'morning'
+    | 'evening'
+    | undefined;
   /** Mixed water at the taps on a day with factor 1; beside no volumes and no people. [m³] From 0 to 20. For example "80 gal". */
   readonly dailyVolume?: Quantity | undefined;
   /** How many live in the house; instead of dailyVolume. From 0 to 200. */
@@ -192,7 +223,15 @@ export interface DrawInput {
   /** Factor on the day's water from Monday to Sunday; they need not average 1. Shape [7]. [-] Default [1,1,1,1,1,1,1]: judgement: all days alike. */
   readonly weekdayFactors?: readonly number[] | undefined;
   /** Weekday of 1 January. Default 'monday': judgement: a typical year belongs to no calendar year. */
-  readonly firstWeekday?: 'monday' | 'tuesday' | 'wednesday' | 'thursday' | 'friday' | 'saturday' | 'sunday' | undefined;
+  readonly firstWeekday?:
+    | 'monday'
+    | 'tuesday'
+    | 'wednesday'
+    | 'thursday'
+    | 'friday'
+    | 'saturday'
+    | 'sunday'
+    | undefined;
   /** Days with no draw, first and last day included: `'07-10..07-24'`; a range may pass the turn of the year. Default []: judgement: somebody is always at home. */
   readonly holidays?: readonly string[] | undefined;
   /** Days on which clocks are put forward and back at 02:00 standard time, `'03-31..10-27'`; `null`: never. Default null: clocks on standard time all year. For example "07-10..07-24". */
@@ -672,7 +711,12 @@ export interface CollectorInput {
   /** Whether a cover lies over the absorber. Default true: judgement: one cover, as on most panels that heat water. */
   readonly glazed?: boolean | undefined;
   /** Incidence angle modifier of the beam; that of diffuse light follows by integration. Default {'b0':0.1}: single glazing: b0 of 0.10, Duffie & Beckman, Solar Engineering of Thermal Processes, §6.17 (from memory). */
-  readonly incidenceModifier?: IncidenceModifierInputByB0 | IncidenceModifierInputByAngles | IncidenceModifierInputByCovers | IncidenceModifierInputByTransversal | undefined;
+  readonly incidenceModifier?:
+    | IncidenceModifierInputByB0
+    | IncidenceModifierInputByAngles
+    | IncidenceModifierInputByCovers
+    | IncidenceModifierInputByTransversal
+    | undefined;
   /** Effective heat capacity with fluid, a5 of ISO 9806. [J/(m²·K)] Default 8000: judgement: copper plate and tubes, their fluid, half of one glass. From 1000 to 60000. For example "8 kJ/(m2 K)". */
   readonly heatCapacity?: Quantity | undefined;
   /** Share of heatCapacity that is left when the fluid has boiled out. [-] Left out, it follows: judgement: heatCapacity less that of the liquid in the panel, at least 0.3 of it. From 0.1 to 1. For example "35 %". */
