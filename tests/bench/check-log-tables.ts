@@ -1,6 +1,7 @@
 // Tables of the proof of checkLog.
 import { CAUSES, type CauseCode } from '../../packages/sim-core/src/advice/check/causes.ts';
 import type { DoubtCode } from '../../packages/sim-core/src/advice/check/doubts.ts';
+import { sharesLike, table } from './page-tables.ts';
 
 /** First hours of the runs: late winter, spring, summer, autumn. */
 export const SEASONS = { 'from February': 1000, 'from April': 2400, 'from July': 4600, 'from October': 6800 };
@@ -25,11 +26,14 @@ export interface Slip {
   readonly first: CauseCode;
 }
 
-const row = (cells: readonly (string | number)[]): string => `| ${cells.join(' | ')} |`;
-const table = (head: readonly string[], rows: readonly (readonly (string | number)[])[]): string =>
-  [row(head), row(head.map(() => '---')), ...rows.map(row)].join('\n');
 export const percent = (part: number, whole: number): string =>
   whole === 0 ? '–' : `${Math.round((100 * part) / whole)} %`;
+/** A share with where it truly lies, 95 %. */
+const likely = (part: number, whole: number): string => {
+  if (whole === 0) return '–';
+  const [low, high] = sharesLike(part / whole, whole).map((end) => Math.round(100 * end));
+  return `${percent(part, whole)} (${low} to ${high})`;
+};
 const count = (of: readonly Outcome[], test: (outcome: Outcome) => boolean): number => of.filter(test).length;
 
 export function rates(outcomes: readonly Outcome[], by: 'set' | 'season'): string {
@@ -41,40 +45,40 @@ export function rates(outcomes: readonly Outcome[], by: 'set' | 'season'): strin
     return [
       name,
       faulty.length,
-      percent(
+      likely(
         count(faulty, ({ cause, first }) => first === cause),
         faulty.length,
       ),
-      percent(
+      likely(
         count(faulty, ({ inFirstTwo }) => inFirstTwo),
         faulty.length,
       ),
-      percent(
+      likely(
         count(faulty, ({ cause, named }) => named === cause),
         faulty.length,
       ),
-      percent(
+      likely(
         count(faulty, ({ cause, named }) => named !== cause && named !== 'cannot tell' && named !== 'healthy'),
         faulty.length,
       ),
-      percent(
+      likely(
         count(faulty, ({ named }) => named === 'healthy'),
         faulty.length,
       ),
-      percent(
+      likely(
         count(faulty, ({ named }) => named === 'cannot tell'),
         faulty.length,
       ),
       healthy.length,
-      percent(
+      likely(
         count(healthy, ({ named }) => named === 'healthy'),
         healthy.length,
       ),
-      percent(
+      likely(
         count(healthy, ({ named }) => named === 'cannot tell'),
         healthy.length,
       ),
-      percent(
+      likely(
         count(healthy, ({ named }) => named !== 'healthy' && named !== 'cannot tell'),
         healthy.length,
       ),

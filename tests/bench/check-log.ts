@@ -1,8 +1,9 @@
 // How often checkLog is right: logs with a planted fault, or with a slip of the writing. Prints the tables of docs/theory/check-log.md
 // and writes them between its marks where asked to ("write"). Each season is a process of its own.
-// Usage: check-log.ts [cases of each fault and gauge set and season] [first seed] [write]
+// Usage: check-log.ts [cases of each fault and gauge set and season] [first seed] [write] [folder]
+// A season takes some four minutes of a core. A folder keeps what check-log-season.ts printed, as season-0.json to season-3.json.
 import { execFile } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { confusion, type Outcome, percent, rates, SEASONS, type Slip, slipTable } from './check-log-tables.ts';
@@ -20,8 +21,11 @@ interface SeasonResult {
   readonly lastSeed: number;
 }
 
+const folder = process.argv[5];
 const results = await Promise.all(
   Object.keys(SEASONS).map(async (season, at): Promise<SeasonResult> => {
+    const kept = `${folder}/season-${at}.json`;
+    if (folder !== undefined && existsSync(kept)) return JSON.parse(readFileSync(kept, 'utf8'));
     const options = [season, each, firstSeed + at * APART].map(String);
     const run = promisify(execFile)(process.execPath, [...process.execArgv, script, ...options], {
       maxBuffer: 2 ** 26,

@@ -21,6 +21,14 @@ export function cellsOf(text: string, name: string): string[][] {
   return lines.slice(1).map((line) => line.slice(2, -2).split(' | '));
 }
 
+/** Where the true share lies, 95 %, if `share` of `count` was found (Wilson 1927). */
+export function sharesLike(share: number, count: number): readonly [low: number, high: number] {
+  const z = 1.96;
+  const middle = (share + z ** 2 / (2 * count)) / (1 + z ** 2 / count);
+  const half = (z / (1 + z ** 2 / count)) * Math.sqrt((share * (1 - share)) / count + z ** 2 / (4 * count ** 2));
+  return [middle - half, middle + half];
+}
+
 export const numeral = (cell: string): number => Number(cell.replace('−', '-').replace('+', ''));
 
 /** A written figure may differ so much from today's before the page is out of date: rounding of machines and compilers moves small ones. */

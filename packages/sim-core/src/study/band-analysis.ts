@@ -3,7 +3,7 @@ import type { StepOptions } from '../year/stepping.ts';
 import type { KnownBy, Mover } from './band-parts.ts';
 import type { BandShare, Bands, MeasureBand } from './band-types.ts';
 import { normalQuantile } from './distributions.ts';
-import { latinHypercube } from './latin-hypercube.ts';
+import { latinStrata } from './latin-hypercube.ts';
 import { MEASURE_UNITS, type Measure } from './measures.ts';
 import { percentile } from './percentiles.ts';
 import type { StudyRow } from './types.ts';
@@ -14,71 +14,81 @@ export const COARSE: StepOptions = { stepsPerHour: 1 };
 /** Designs drawn on the curves, no years: enough for a percentile to within a hundredth of the band. */
 const SAMPLES = 4000;
 const SEED = 1;
-/** Houses with every cause off at once, each a year of its own. Judgement: 20 strata put the ends of a band of 90 % into the outermost. */
-export const HOUSES = 20;
-
-/** Where those houses stand, cause by cause: a Latin hypercube. */
-export function housesOf(list: readonly Mover[]): readonly (readonly number[])[] {
-  const cube = latinHypercube(SEED + 1, HOUSES, list.length);
-  return Array.from({ length: HOUSES }, (_, house) =>
-    list.map(({ mean, deviation }, cause) => mean + deviation * normalQuantile(cube(house, cause))),
-  );
-}
+/** Hours of the year's own steps and of coarser ones go by their ratio, with this much added to both: few hours have none. Judgement. [h] */
+const FEW_HOURS = 10;
 
 /** What the bands are of. */
 interface Matter {
   readonly list: readonly Mover[];
+  /** Houses with all causes off at once, whose rows come last. */
+  readonly houses: number;
   readonly known: KnownBy;
   readonly measures: readonly Measure[];
   readonly share: number;
 }
 
-/** A parabola through the base and the two years of one cause, as what it adds to the base. */
+/** What one cause adds to the base: a parabola through its two years, or a line in its own measure through its one. */
 interface Effect {
   readonly mover: Mover;
-  /** @param x - In the cause's own measure, 0 as the design is written. */
+  /** @param x - As {@link Mover.at}, 0 as the design is written. */
   readonly adds: (x: number) => number;
 }
 
-function effectOf(mover: Mover, [base, one, other]: readonly [number, number, number]): Effect {
-  const [x, y] = mover.at;
-  const [a, b] = [(one - base) / x!, (other - base) / y!];
-  const bend = (a - b) / (x! - y!);
-  return { mover, adds: (at) => at * (a + bend * (at - x!)) };
+function effectOf(mover: Mover, base: number, [one, other]: readonly number[]): Effect {
+  const { scale } = mover;
+  const [x, y] = mover.at.map(scale);
+  const a = (one! - base) / x!;
+  const bend = other === undefined ? 0 : (a - (other - base) / y!) / (x! - y!);
+  return { mover, adds: (at) => scale(at) * (a + bend * (scale(at) - x!)) };
 }
 
 /** Temperatures and hours: a limit, a boiling point or nought bends them, so that effects of causes do not add up. */
 export const bends = (measure: Measure): boolean => ['°C', 'h'].includes(MEASURE_UNITS[measure]);
-/** Bands of the key figures, from the rows of `bands`. */
+
+/** Bands of the key figures, from the rows of `bands`: as written, the same in coarse steps, the moved, the houses. */
 export function analyseBands(rows: readonly StudyRow[], matter: Matter): Bands {
-  const { list, measures } = matter;
-  const cube = latinHypercube(SEED, SAMPLES, list.length);
-  const drawn = list.map(({ mean, deviation }, cause) =>
-    Float64Array.from({ length: SAMPLES }, (_, sample) => mean + deviation * normalQuantile(cube(sample, cause))),
+  const { houses, list, measures } = matter;
+  const normal = Float64Array.from({ length: SAMPLES }, (_, stratum) => normalQuantile((stratum + 0.5) / SAMPLES));
+  const drawn = latinStrata(SEED, SAMPLES, list.length).map((strata, cause) =>
+    Float64Array.from(strata, (stratum) => list[cause]!.mean + list[cause]!.deviation * normal[stratum]!),
   );
+  const firsts = [0];
+  for (const { at } of list) firsts.push(firsts.at(-1)! + at.length);
+  const moved = firsts.at(-1)!;
   const found = measures.flatMap((measure): [Measure, MeasureBand][] => {
     const values = rows.map((row) => row.measures[measure] ?? null);
-    const needed = 2 + 2 * list.length + (bends(measure) ? HOUSES : 0);
+    const needed = 2 + moved + (bends(measure) ? houses : 0);
     if (values.length < needed || values.includes(null)) return [];
     const [value, coarse, ...numbers] = values as [number, number, ...number[]];
-    const effects = list.map((mover, at) => effectOf(mover, [coarse, numbers[2 * at]!, numbers[2 * at + 1]!]));
-    const added = bends(measure)
-      ? Float64Array.from(numbers.slice(-HOUSES), (year) => year - coarse)
-      : Float64Array.from({ length: SAMPLES }, (_, sample) =>
-          effects.reduce((sum, { adds }, at) => sum + adds(drawn[at]![sample]!), 0),
-        );
-    added.sort();
+    const effects = list.map((mover, cause) =>
+      effectOf(mover, coarse, numbers.slice(firsts[cause], firsts[cause + 1])),
+    );
+    const spread = bends(measure)
+      ? asWritten(numbers.slice(moved), measure, [value, coarse])
+      : drawn[0]!.map((_, sample) => effects.reduce((sum, { adds }, at) => sum + adds(drawn[at]![sample]!), value));
+    spread.sort();
     const floor = MEASURE_UNITS[measure] === '°C' ? Number.NEGATIVE_INFINITY : 0;
-    const [low, middle, high] = endsOf(matter.share).map((end) => Math.max(value + quantile(added, end), floor));
+    const [low, middle, high] = endsOf(matter.share).map((end) => Math.max(quantile(spread, end), floor));
     return [[measure, bandOf(matter, { value, low: low!, middle: middle!, high: high! }, effects)]];
   });
   return Object.fromEntries(found);
 }
 
-/** Quantile of sorted values, each in the middle of its stratum (Hazen 1914); linear between neighbours. */
+/** What houses show, brought from coarse steps to those of the value. */
+function asWritten(
+  years: readonly number[],
+  measure: Measure,
+  [value, coarse]: readonly [number, number],
+): Float64Array {
+  const hours = MEASURE_UNITS[measure] === 'h';
+  const ratio = (value + FEW_HOURS) / (coarse + FEW_HOURS);
+  return Float64Array.from(years, (year) => (hours ? year * ratio : year + value - coarse));
+}
+
+/** Quantile of sorted values, of n the i-th at (i − 1/3)/(n + 1/3): nearly median-unbiased whatever they are spread like (Hyndman & Fan 1996, type 8). */
 function quantile(sorted: Float64Array, share: number): number {
-  const place = Math.min(Math.max(share * sorted.length - 0.5, 0), sorted.length - 1);
-  return percentile(sorted, place / (sorted.length - 1));
+  const place = share * (sorted.length + 1 / 3) - 2 / 3;
+  return percentile(sorted, Math.min(Math.max(place, 0), sorted.length - 1) / (sorted.length - 1));
 }
 
 const endsOf = (share: number): readonly number[] => [(1 - share) / 2, 0.5, (1 + share) / 2];

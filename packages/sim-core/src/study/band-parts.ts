@@ -39,20 +39,23 @@ export interface KnownBy {
   readonly oneYear: boolean;
 }
 
-/** One thing that is moved: by so much at the two years, and spread so in truth; 0 is the design as written. */
+/** One thing that is moved: by so much in one or two years, and spread so in truth; 0 is the design as written. */
 export interface Mover {
   readonly name: string;
-  readonly at: readonly [number, number];
+  /** Two where the answer bends, for a parabola; one for a line. */
+  readonly at: readonly number[];
   readonly mean: number;
   readonly deviation: number;
+  /** Its measure on the curve, 0 at 0: a factor is written as its logarithm, and a line goes through the factor itself. */
+  readonly scale: (at: number) => number;
   readonly parts: readonly BandPart[];
   /** Fields of the design, where it is the design that moves. */
   readonly fields?: (at: number) => FieldSet;
-  /** Weather of the two years, where it is the weather that moves. */
-  readonly weathers?: readonly [WeatherYear, WeatherYear];
+  /** Weather of those years, where it is the weather that moves. */
+  readonly weathers?: readonly WeatherYear[];
 }
 
-/** Deviations off the middle at which the two years stand: near the ends of a band of 90 %. */
+/** Deviations off the middle at which those years stand: near the ends of a band of 90 %. */
 const REACH = 1.5;
 /** A share that exceeds what is possible is held there. */
 const WHOLE = 0.99;
@@ -79,20 +82,22 @@ function lightMover(weather: WeatherYear, oneYear: boolean): Mover {
     at: [-reach, reach],
     mean: 0,
     deviation,
+    scale: (at) => at,
     parts,
     weathers: [inLight(weather, 1 - reach), inLight(weather, 1 + reach)],
   };
 }
 
-/** One cause about the design as written, moved in the logarithm of a field. */
-function factorMover(part: BandPart, set: (factor: number) => FieldSet, median = 1): Mover {
+/** One cause about the design as written, moved in the logarithm of a field. @param bent - Whether it takes a year to either side. */
+function factorMover(part: BandPart, set: (factor: number) => FieldSet, { median = 1, bent = false } = {}): Mover {
   const mean = Math.log(median);
   const reach = REACH * part.deviation;
   return {
     name: part.name,
-    at: [mean - reach, mean + reach],
+    at: bent ? [mean - reach, mean + reach] : [mean + reach],
     mean,
     deviation: part.deviation,
+    scale: bent ? (at) => at : Math.expm1,
     parts: [part],
     fields: (at) => set(Math.exp(at)),
   };
@@ -107,10 +112,13 @@ const WATER: Record<KnownBy['water'], readonly [deviation: number, source: strin
 function useMover({ draw }: SystemDesign, water: KnownBy['water']): Mover {
   const [deviation, source] = WATER[water];
   const { volumes, weekdayFactors } = draw;
-  return factorMover({ name: 'water-use', deviation, source }, (factor) =>
-    volumes === null
-      ? { 'draw.weekdayFactors': weekdayFactors.map((value) => value * factor) }
-      : { 'draw.volumes': volumes.map((value) => value * factor) },
+  return factorMover(
+    { name: 'water-use', deviation, source },
+    (factor) =>
+      volumes === null
+        ? { 'draw.weekdayFactors': weekdayFactors.map((value) => value * factor) }
+        : { 'draw.volumes': volumes.map((value) => value * factor) },
+    { bent: true },
   );
 }
 
@@ -154,7 +162,7 @@ function tankMover({ tank, assumptions }: SystemDesign): Mover {
       'tank.lossCoefficient': tank.lossCoefficient * factor,
       ...(tank.second === null ? {} : { 'tank.second.lossCoefficient': tank.second.lossCoefficient * factor }),
     }),
-    byDefault ? 1.4 : 1,
+    { median: byDefault ? 1.4 : 1 },
   );
 }
 
@@ -166,12 +174,12 @@ function mainsMover({ draw }: SystemDesign, weather: WeatherYear): Mover {
     draw.mains === 'from-weather'
       ? 'correlation, mean of the year 1.5 K: measured in London +0.9 K'
       : 'temperatures given, 1 K: judgement';
-  const reach = REACH * deviation;
   return {
     name: 'cold-water',
-    at: [-reach, reach],
+    at: [REACH * deviation],
     mean: 0,
     deviation,
+    scale: (at) => at,
     parts: [{ name: 'cold-water', deviation, source }],
     fields: (at) => ({ 'draw.mains': months.map((value) => Math.min(Math.max(value + at, 0.5), 40)) }),
   };

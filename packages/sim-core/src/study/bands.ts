@@ -2,9 +2,12 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import { defineSystem } from '../define/define.ts';
 import type { SystemInput } from '../define/system-input.ts';
 import type { DesignIssue } from '../input/errors.ts';
-import { analyseBands, bends, COARSE, housesOf } from './band-analysis.ts';
+import type { StepOptions } from '../year/stepping.ts';
+import { analyseBands, bends, COARSE } from './band-analysis.ts';
+import { housesOf } from './band-houses.ts';
 import { houseAt, type KnownBy, movers, waterOf } from './band-parts.ts';
 import type { Bands } from './band-types.ts';
+import type { FieldSet } from './fields.ts';
 import type { Measure } from './measures.ts';
 import { setFields } from './paths.ts';
 import { issue, refuse, rowRequest, unknownOptions } from './request.ts';
@@ -41,9 +44,9 @@ const LEADING = [
 ] as const satisfies readonly Measure[];
 
 /**
- * How sure the leading numbers are: each cause (light, optics, losses, coil, tank, cold water, use, burner) is moved alone to either side, a year
- * each; curves through the three years are then drawn from at random, all causes together. Temperatures and hours, which a limit bends, are read off
- * 20 houses with all causes off at once. Some 40 years, all but one in steps of an hour; half of them where only heat and fuel are asked for.
+ * How sure the leading numbers are: each cause (light, optics, losses, coil, tank, cold water, use, burner) is moved alone, a year each, light and
+ * use to either side; curves through these years are then drawn from at random, all causes together. Temperatures and hours, which a limit bends,
+ * are read off 20 houses with all causes off at once. Some 30 years, all but one in steps of an hour; 12 where only heat and fuel are asked for.
  *
  * What moves together between causes beyond that is left out, and so is the error of what nobody has measured; docs/theory/studies.md has the
  * spreads with their sources. A comparison of two designs is surer than either: most causes are the same in both.
@@ -72,36 +75,29 @@ export function bands(base: SystemInput, weather: WeatherYear, options: BandOpti
   const known: KnownBy = { collector, water, oneYear };
   const list = movers(design, year!, known);
   const asked = [...new Set<Measure>(measures)];
-  const houses = asked.some(bends) ? housesOf(list).map((at) => houseAt(base, year!, list, at)) : [];
-  const moved = 2 + 2 * list.length;
-  const weathers = [year!, ...list.flatMap(({ weathers: own }) => own ?? []), ...houses.map((house) => house.weather)];
-  const request = rowRequest({ measures });
+  const houses = asked.some(bends) ? housesOf(list) : [];
+  const cases: { inputs: FieldSet; design: SystemInput; weather: WeatherYear; steps?: StepOptions }[] = [
+    { inputs: {}, design: base, weather: year! },
+    { inputs: {}, design: base, weather: year!, steps: COARSE },
+    ...list.flatMap(({ at, fields, name, weathers }) =>
+      at.map((place, side) => ({
+        inputs: { [name]: place },
+        design: setFields(base, fields?.(place) ?? {}),
+        weather: weathers?.[side] ?? year!,
+        steps: COARSE,
+      })),
+    ),
+    ...houses.map((at, house) => ({ inputs: { house }, ...houseAt(base, year!, list, at), steps: COARSE })),
+  ];
+  const weathers = [...new Set(cases.map(({ weather }) => weather))];
   return makeStudy({
     kind: 'bands',
     description: { base, measures: asked, collector, water, oneYear, share } as unknown as StudyValue,
     weathers,
-    request,
-    total: moved + houses.length,
-    caseAt: (index) => {
-      if (index < 2) return { index, inputs: {}, design: base, weather: 0, ...(index === 0 ? {} : { steps: COARSE }) };
-      if (index >= moved) {
-        const { design: house, weather: own } = houses[index - moved]!;
-        return {
-          index,
-          inputs: { house: index - moved },
-          design: house,
-          weather: weathers.indexOf(own),
-          steps: COARSE,
-        };
-      }
-      const mover = list[Math.trunc(index / 2) - 1]!;
-      const side = index % 2;
-      const at = mover.at[side]!;
-      const own = mover.weathers?.[side];
-      const fields = mover.fields?.(at) ?? {};
-      const weather = own === undefined ? 0 : weathers.indexOf(own);
-      return { index, inputs: { [mover.name]: at }, design: setFields(base, fields), weather, steps: COARSE };
-    },
-    analyse: async (rows) => analyseBands(await collectRows(rows), { list, known, measures: asked, share }),
+    request: rowRequest({ measures }),
+    total: cases.length,
+    caseAt: (index) => ({ ...cases[index]!, index, weather: weathers.indexOf(cases[index]!.weather) }),
+    analyse: async (rows) =>
+      analyseBands(await collectRows(rows), { list, houses: houses.length, known, measures: asked, share }),
   });
 }

@@ -49,7 +49,7 @@ export const reportOptions = (command: Command): Command =>
     .option('--step-days <days>', 'csv, table steps: days at the run’s own step, such as 06-20..06-22')
     .option('--draw <file>', 'YAML or JSON that names your own record of water used and its layout')
     .option('--prices <file>', 'YAML or JSON with prices; without it a report has no money in it')
-    .option('--how-sure', 'say how sure the numbers are, as ranges, from some 40 quick years of each design')
+    .option('--how-sure', 'say how sure the numbers are, as ranges, from some 30 quick years of each design')
     .option('--title <words>', "over the report (default: the question, or the design's name)")
     .option('--client <name>', 'for whom it was made')
     .option('--date <words>', 'when, as it shall be read')

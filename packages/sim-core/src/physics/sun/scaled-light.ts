@@ -1,4 +1,5 @@
 import type { WeatherYear } from '@noonloop/weather-io';
+import { shareSun } from './track.ts';
 
 /** A weather year whose light, global, beam and diffuse alike, is multiplied by a factor of each day; that of its own step too. @internal */
 export function scaledLight(weather: WeatherYear, factor: (day: number) => number): WeatherYear {
@@ -8,5 +9,8 @@ export function scaledLight(weather: WeatherYear, factor: (day: number) => numbe
   };
   const { columns, fineLight } = weather;
   const fine = fineLight && { fineLight: times(fineLight, 24 * fineLight.stepsPerHour) };
-  return { ...weather, columns: times(columns, 24), ...fine };
+  const scaled = { ...weather, columns: times(columns, 24), ...fine };
+  // A day without light has no sun in its track.
+  if (Array.from({ length: 365 }, (_, day) => factor(day)).every((by) => by > 0)) shareSun(scaled, weather);
+  return scaled;
 }

@@ -36,6 +36,12 @@ export interface SunTrack {
 }
 
 const tracks = new WeakMap<WeatherYear, Map<number, SunTrack>>();
+const sameSun = new WeakMap<WeatherYear, WeatherYear>();
+
+/** Tells that two years have light in the same rows of the same place, so that the sun need not be computed twice. @internal */
+export const shareSun = (year: WeatherYear, from: WeatherYear): void => {
+  sameSun.set(year, sameSun.get(from) ?? from);
+};
 
 /**
  * Sun and horizontal irradiance of a weather year in equal steps. Kept for as long as the weather object lives, so that
@@ -94,7 +100,10 @@ function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
   const steps = stepsPerHour / rowsPerHour;
   const rowMs = HOUR_MS / rowsPerHour;
   const column = () => new Float64Array(rows * steps);
-  const sky = { east: column(), north: column(), up: column(), dni: column(), dhi: column(), ghi: column() };
+  const original = sameSun.get(weather);
+  const shared = original === undefined ? null : sunTrack(original, stepsPerHour);
+  const sun = shared ?? { east: column(), north: column(), up: column() };
+  const sky = { east: sun.east, north: sun.north, up: sun.up, dni: column(), dhi: column(), ghi: column() };
   // What the sky models need once a row: irradiance and zenith over the sunlit part, and the sun at the top of the air.
   const sunlit = new Float64Array(4 * rows);
   const { latitude, longitude } = weather.site;
@@ -112,6 +121,12 @@ function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
     let sunlitSteps = 0;
     let cosSum = 0;
     for (let step = 0; step < steps; step++) {
+      if (shared !== null) {
+        const cosZenith = sky.up[place[step]!]!;
+        cosSum += cosZenith;
+        if (cosZenith > 0) sunlitSteps++;
+        continue;
+      }
       const time = middle + ((step + 0.5) / steps - 0.5) * rowMs;
       sunPositionInto(position, 0, time, latitude, longitude);
       if (!(position[0]! < 90)) continue;
