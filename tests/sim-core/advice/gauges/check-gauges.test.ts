@@ -111,8 +111,8 @@ describe('gauges by themselves', () => {
     expect(first!.fault).toBe('night-circulation');
     expect(first!.evidence.code).toBe('warms-in-the-dark');
     const before = 8 - 4 * Math.cos((22.75 * Math.PI) / 12);
-    const { warm } = first!.evidence.facts;
-    expect(Math.abs(Number(warm!.value) - (20 - before))).toBeLessThan(1e-9);
+    const warm = first!.evidence.facts.warm as { readonly value: number };
+    expect(Math.abs(warm.value - (20 - before))).toBeLessThan(1e-9);
     // Clouds that lift it by 8 K are weather.
     expect(found(logOf((row) => (night(row) ? { collectorTemperature: 12 } : {})))).toEqual([]);
   });
