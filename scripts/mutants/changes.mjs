@@ -38,18 +38,22 @@ export async function changesOf(root, part) {
   const lines = new Map(files.map(({ name, content }) => [name, content.split('\n')]));
   // Those left out by their kind are listed too, without a switch.
   const made = done.mutants.filter(({ status }) => status !== 'Ignored');
+  const times = new Map();
   const changes = made.map(({ id, fileName, location: { start, end }, replacement }) => {
     const line = lines.get(fileName)[start.line];
     const to = start.line === end.line ? end.column : line.length;
     const marked = `${line.slice(0, start.column)}«${line.slice(start.column, to)}»${line.slice(to)}`.trim();
     const short = fileName.slice(join(root, SOURCES).length + 1);
+    const change = `${short}: ${marked} → ${replacement.replaceAll(/\s+/g, ' ').slice(0, 90)}`;
+    const nth = (times.get(change) ?? 0) + 1;
+    times.set(change, nth);
     return {
       id: Number(id),
       file: short,
       folder: short.replace(/\/[^/]*$/, ''),
       line: start.line + 1,
       /** The same as long as its line is the same: lists of changes are kept by it. */
-      name: `${short}: ${marked} → ${replacement.replaceAll(/\s+/g, ' ').slice(0, 90)}`,
+      name: nth === 1 ? change : `${change} (${nth})`,
     };
   });
   return { changes, texts: new Map(done.files.map(({ name, content }) => [name, content])) };

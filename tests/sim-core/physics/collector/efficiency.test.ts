@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   beamEfficiency,
   collectorEfficiency,
+  collectorOutlet,
   stagnationTemperature,
   usefulPower,
 } from '../../../../packages/sim-core/src/physics/collector/index.ts';
@@ -76,5 +77,13 @@ describe('stagnationTemperature', () => {
 describe('collectorEfficiency', () => {
   it('in the dark is refused: there is none [requirement]', () => {
     expect(() => collectorEfficiency(panel, { ...noon, beamIrradiance: 0 })).toThrow(/more than 0 W\/m²/);
+  });
+});
+
+describe('collectorOutlet', () => {
+  it('without any loss all light warms the stream [closed form: 20 °C + 700 W/m² × 2 m²/(70 W/K) = 40 °C]', () => {
+    expect(collectorOutlet({ area: 2, absorbed: 700, a1: 0, a2: 0 }, 20, 10, 70)).toBeCloseTo(40, 12);
+    // The same where losses are too small to count.
+    expect(collectorOutlet({ area: 2, absorbed: 700, a1: 1e-7, a2: 0 }, 20, 10, 70)).toBeCloseTo(40, 5);
   });
 });
