@@ -1,6 +1,7 @@
 // What a browser would load: sizes with what is not used shaken off, and whether loading the packages does anything by itself.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
 import { quietly, root } from './run.mjs';
@@ -34,13 +35,34 @@ export async function checkBundles() {
       write: false,
       logLevel: 'silent',
     });
-    const [whole, zipped] = [outputFiles[0].contents.length / 1000, gzipSync(outputFiles[0].contents).length / 1000];
-    console.log(`  ${name.padEnd(34)}${whole.toFixed(1).padStart(8)}${zipped.toFixed(1).padStart(8)}`);
-    sizes.push([name, whole, zipped]);
+    const [whole, zipped] = weights(outputFiles[0].contents);
+    sizes.push(told(name, whole, zipped));
     if (zipped > most) throw new Error(`${name}: ${zipped.toFixed(1)} kB gzipped, expected at most ${most}`);
   }
   await checkEffects();
-  return sizes;
+  return [...sizes, ...(await livePage())];
+}
+
+/** Bytes as they are and gzipped. [kB] */
+const weights = (contents) => [Buffer.byteLength(contents) / 1000, gzipSync(contents).length / 1000];
+
+/** A row of sizes, printed. */
+function told(name, whole, zipped) {
+  console.log(`  ${name.padEnd(34)}${whole.toFixed(1).padStart(8)}${zipped.toFixed(1).padStart(8)}`);
+  return [name, whole, zipped];
+}
+
+/** The live page and the engine in it, which the page carries packed. */
+async function livePage() {
+  const { liveScript } = await import(pathToFileURL(join(root, 'packages/reports/dist/live/bundles.js')).href);
+  await quietly(process.execPath, ['--import', 'tsx', 'scripts/build-live.ts'], { cwd: root });
+  return [
+    told('the live page’s engine', ...weights((await liveScript('worker')).text)),
+    told(
+      'the live page of the demo, engine and weather packed in it',
+      ...weights(readFileSync(join(root, 'out/live.html'))),
+    ),
+  ];
 }
 
 /** Loads every module of the packages in a process of its own and looks for traces. */

@@ -16,8 +16,9 @@ import { GUIDES, runGuide } from './guides.mjs';
 import { pnpm, quietly, root } from './run.mjs';
 import { checkRuntimes } from './runtimes.mjs';
 
-/** The yarn that is still met most; 4.10 with node-modules and with Plug'n'Play was tried by hand. */
+/** The yarn that is still met most, and a new one, with node-modules; its Plug'n'Play was tried by hand. */
 const YARN = 'yarn@1.22.22';
+const NEW_YARN = '@yarnpkg/cli-dist@4.18.1';
 
 const NAMES = ['weather-io', 'sim-core', 'reports'];
 
@@ -84,9 +85,19 @@ export async function checkInstalls(tarballs) {
         await quietly('npx', ['--yes', pnpm, 'install', '--prefer-offline', '--ignore-scripts'], { cwd });
       }),
       tryProject(join(folder, 'yarn'), files, ['nodenext'], async (cwd) => {
-        const path = join(cwd, 'package.json');
-        writeFileSync(path, JSON.stringify({ ...JSON.parse(readFileSync(path, 'utf8')), resolutions: files }));
+        withResolutions(cwd, files);
         await quietly('npx', ['--yes', YARN, 'install', '--silent', '--ignore-scripts', '--no-lockfile'], { cwd });
+      }),
+      tryProject(join(folder, 'yarn 4'), files, ['nodenext'], async (cwd) => {
+        withResolutions(cwd, files);
+        writeFileSync(join(cwd, 'yarn.lock'), ''); // a project of its own, whatever stands above it
+        writeFileSync(
+          join(cwd, '.yarnrc.yml'),
+          'nodeLinker: node-modules\nenableScripts: false\nenableTelemetry: false\n',
+        );
+        const registry = (await quietly('npm', ['config', 'get', 'registry'], { cwd })).trim();
+        const env = { ...process.env, YARN_NPM_REGISTRY_SERVER: registry, YARN_ENABLE_IMMUTABLE_INSTALLS: 'false' };
+        await quietly('npx', ['--yes', `--package=${NEW_YARN}`, 'yarn', 'install'], { cwd, env });
       }),
     ]);
     for (const outcome of outcomes) if (outcome.status === 'rejected') throw outcome.reason;
@@ -97,6 +108,12 @@ export async function checkInstalls(tarballs) {
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** What one tarball needs of another is the tarball, too. */
+function withResolutions(cwd, files) {
+  const path = join(cwd, 'package.json');
+  writeFileSync(path, JSON.stringify({ ...JSON.parse(readFileSync(path, 'utf8')), resolutions: files }));
 }
 
 async function tryProject(cwd, dependencies, resolutions, install) {
