@@ -1,8 +1,9 @@
-import { type CopCurve, DesignError, defineSystem, simulate } from '@noonloop/sim-core';
+import { type CopCurve, DesignError, defineSystem, type RunColumns, simulate } from '@noonloop/sim-core';
 import { heatPumpCop } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compileHeater, stepHeater } from '../../packages/sim-core/src/physics/backup/heater.ts';
 import { inventedValley, plainInput, sum } from '../examples.ts';
+import { liveSpan } from '../property/span.ts';
 import { heaterDesign } from '../sim-core/physics/backup/parts.ts';
 import { hasMoreCases, moreCase, moreCases } from './more-cases.ts';
 
@@ -171,6 +172,17 @@ describe('an element fed by spare PV [requirement]', async () => {
     expect(pv).toBeGreaterThan(0.1 * sum(given.columns.heaterHeat));
     expect(pv + sum(given.columns.heaterFuel)).toBeCloseTo(sum(given.columns.heaterHeat), 0);
   });
+
+  it.each(['element', 'stored-electric'] as const)(
+    '%s: its share hangs little on the step, draws of minutes too [convergence, 2.5 %]',
+    (kind) => {
+      const design = defineSystem({ ...plainInput, draw: { profile: 'M' }, heater: { kind, sparePv } });
+      const [coarse, fine] = [12, 60].map((steps) => liveSpan(design, weather, 60 * 24, 74 * 24, steps).columns);
+      const share = ({ heaterPvEnergy, heaterHeat }: RunColumns) => sum(heaterPvEnergy) / sum(heaterHeat);
+      const without = ({ baselineFuel, baselineHeat }: RunColumns) => 1 - sum(baselineFuel) / sum(baselineHeat);
+      for (const of of [share, without]) expect(Math.abs(of(coarse!) / of(fine!) - 1)).toBeLessThan(0.025);
+    },
+  );
 
   it('heats by PV alone where a season or timer holds back the mains, never beyond what there is to spare', () => {
     const { columns, balance } = run({ kind: 'element', sparePv, offDays: ['01-01..12-31'] });

@@ -47,15 +47,16 @@ export function compileHouseDrivers(design: SystemDesign, schedule: DrawSchedule
   };
 }
 
-/** The mean of the hour's steps; none in a blackout, when the inverter has no mains to follow. */
+/** The mean of the hour's steps, of each at most what the element takes; none in a blackout, when the inverter has no mains to follow. */
 function sparePvHours({ heater }: SystemDesign, { air, blackout, cellRise, light }: Outside): Float64Array | null {
-  const { sparePv } = heater;
+  const { burnerEfficiency, burnerPower, sparePv } = heater;
   if (sparePv === null) return null;
+  const most = burnerPower / burnerEfficiency;
   const steps = light.length / HOURS;
   return Float64Array.from({ length: HOURS }, (_, hour) => {
     let sum = 0;
     for (let step = hour * steps; step < (hour + 1) * steps; step++)
-      sum += sparePower(sparePv, light[step]!, air[hour]!, cellRise);
+      sum += Math.min(sparePower(sparePv, light[step]!, air[hour]!, cellRise), most);
     return blackout[hour] === 1 ? 0 : sum / steps;
   });
 }

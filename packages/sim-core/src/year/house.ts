@@ -35,6 +35,10 @@ function tapsIn(machine: Machine, hour: number, step: number, steps: number, wan
   return taps;
 }
 
+/** How long the taps run in a step: all of it where draws have no minutes of their own. [s] */
+const runningTime = ({ drivers, house: { taps } }: Machine): number =>
+  drivers.within === null ? taps.duration : taps.wanted / taps.flow;
+
 /** Hot water for the taps: mains through the solar tank, on through the heater, mixed at the taps. */
 export function drawHotWater(machine: Machine, hour: number, step: number, steps: number): void {
   const wanted = wantedVolume(machine, hour, step, steps);
@@ -46,6 +50,7 @@ export function drawHotWater(machine: Machine, hour: number, step: number, steps
   const { heater } = house;
   const taps = tapsIn(machine, hour, step, steps, wanted);
   const { mains, flow, duration } = taps;
+  heater.drawnFor += runningTime(machine);
   const inlet = second === null ? outletOf(tank, wanted) : outletOfPair(second.tank, tank, wanted);
   const share = settleMixing(heater, inlet, taps);
   const extra = drivers.hotPipe === null ? 0 : forPipe(machine, heater, hour, inlet);
@@ -121,13 +126,33 @@ function bookHeater(machine: Machine, hour: number, duration: number): void {
   columns.heaterLoss[hour]! += heater.loss;
   if (machine.drivers.ring !== null) columns.ringLoss[hour]! += heater.ringLoss;
   if (heater.cop !== null) columns.heaterFuel[hour]! += heater.electricity;
-  else if (machine.drivers.sparePv !== null)
+  else if (machine.drivers.sparePv !== null && heater.stored)
     columns.heaterPvEnergy[hour]! += fromPv(machine, heater, heater.burnerHeat, hour, duration);
 }
 
-/** Electricity that spare PV gives of a step's heat: all that it has, before the mains. [J] */
-const fromPv = ({ drivers }: Machine, heater: Heater, heat: number, hour: number, duration: number): number =>
-  Math.min(heat / heater.design.burnerEfficiency, drivers.sparePv![hour]! * duration);
+/**
+ * Electricity that spare PV gives of a step's heat: all that it has while the element is on, before the mains. After a draw that is at full power, as
+ * long as it takes and at least as long as the draw; what the store loses is made good all the time. [J]
+ */
+function fromPv(machine: Machine, heater: Heater, heat: number, hour: number, duration: number): number {
+  const { burnerEfficiency } = heater.design;
+  const spare = machine.drivers.sparePv![hour]!;
+  const drawn = heater.drawnFor;
+  heater.drawnFor = 0;
+  const full = heater.most * duration;
+  const wasBehind = heater.behind;
+  heater.behind = heat >= FULL_POWER * full;
+  if (heat <= 0) return 0;
+  const held = drawn > 0 || wasBehind ? Math.min(heater.loss + heater.ringLoss, heat) : heat;
+  const after = heat - Math.max(held, 0);
+  const on = Math.min(Math.max((after / full) * duration, drawn), duration);
+  const given =
+    Math.min(Math.max(held, 0) / burnerEfficiency, spare * duration) + Math.min(after / burnerEfficiency, spare * on);
+  return Math.min(given, spare * duration);
+}
+
+/** Share of an element's power from which a step's heat is all that it could give. [-] */
+const FULL_POWER = 1 - 1e-9;
 
 /** Heating element in the solar tank, where there is one; its heat is kept out of the column of solar heat. */
 export function heatTankByElement(machine: Machine, hour: number, steps: number): void {
@@ -200,6 +225,7 @@ function feedBaseline(machine: Machine, hour: number, step: number, steps: numbe
   }
   const taps = tapsIn(machine, hour, step, steps, wanted);
   const { mains, flow, duration } = taps;
+  baseline.drawnFor += runningTime(machine);
   const share = settleMixing(baseline, mains, taps);
   const extra = machine.drivers.hotPipe === null ? 0 : forPipe(machine, baseline, hour, mains);
   const hot = wanted * share + extra;

@@ -13,6 +13,10 @@ export interface Heater {
   burnerHeat: number;
   /** Standby loss of the last step. [J] */
   loss: number;
+  /** Whether it gave all that it could in the last step: electric, beside spare PV. */
+  behind: boolean;
+  /** How long taps ran since then. [s] */
+  drawnFor: number;
   /** Whether an instantaneous heater fires in this step. */
   firing: boolean;
   /** Whether it cannot heat: it needs the mains, and they are out, or {@link off} says so. */
@@ -54,6 +58,8 @@ export const compileHeater = (design: HeaterDesign, ringRoom = 0): Heater => ({
   outlet: design.setTemperature,
   burnerHeat: 0,
   loss: 0,
+  behind: false,
+  drawnFor: 0,
   firing: false,
   out: false,
   off: 0,
