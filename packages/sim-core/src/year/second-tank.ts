@@ -1,6 +1,6 @@
 /** A second solar tank on the cold side of the first: what a run keeps of it, and what it does in a step and an hour. */
 import type { SecondTankCharging, SystemDesign } from '../design/design.ts';
-import type { Coil, LoopExchange } from '../physics/loop/circuit-state.ts';
+import type { Coil, LoopExchange, LoopStep, StepConditions } from '../physics/loop/circuit-state.ts';
 import { secondInPlace } from '../physics/loop/coils.ts';
 import type { Relieved } from '../physics/tank/relief.ts';
 import { compileTank, type Tank, tankHeat, WATER_HEAT_CAPACITY } from '../physics/tank/tank.ts';
@@ -65,21 +65,29 @@ export function compileSecondTank(design: SystemDesign, stepCounts: readonly num
   return second === null ? null : compileTank(secondInPlace(design, second).tank, stepCounts);
 }
 
-/** What the loop works with in a step: the water around its coil, or around both. */
-export function openLoopStep(design: SystemDesign, tank: Tank, secondTank: Tank | null) {
-  const charging = design.tank.second?.charging ?? 'first';
-  const water = charging === 'second' ? secondTank! : tank;
-  const conditions = { absorbed: 0, ambient: 0, room: tank.room, duration: 0 };
-  const stepOf = (of: Tank) => ({
-    water: of,
-    conditions,
-    stream: { flow: 0, power: 0, capacityRate: 0, conductance: 0 },
-    exchange: emptyStepExchange(of.temperature.length),
-    further: null,
-  });
-  const isPair = charging === 'series' || charging === 'in-turn';
-  return { ...stepOf(water), further: isPair ? stepOf(secondTank!) : null };
+/** What the loop works with in a step of a run. */
+interface RunStep extends LoopStep {
+  readonly exchange: StepExchange;
+  readonly further: RunStep | null;
 }
+
+/** What the loop works with in a step: the water around its coil, or around both. */
+export function openLoopStep(design: SystemDesign, tank: Tank, secondTank: Tank | null): RunStep {
+  const charging = design.tank.second?.charging ?? 'first';
+  const conditions = { absorbed: 0, ambient: 0, room: tank.room, duration: 0 };
+  if (charging === 'first') return stepIn(tank, conditions, null);
+  if (charging === 'second') return stepIn(secondTank!, conditions, null);
+  return stepIn(tank, conditions, stepIn(secondTank!, conditions, null));
+}
+
+/** Written down field by field, as circuits are. */
+const stepIn = (water: Tank, conditions: StepConditions, further: RunStep | null): RunStep => ({
+  water,
+  conditions,
+  stream: { flow: 0, power: 0, capacityRate: 0, conductance: 0 },
+  exchange: emptyStepExchange(water.temperature.length),
+  further,
+});
 
 /** Puts tanks and loop together. @param stepsPerHour - Steps in an hour with sun. */
 export function assembleStores(
@@ -87,7 +95,7 @@ export function assembleStores(
   tank: Tank,
   secondTank: Tank | null,
   { circuit, plate }: Pick<CollectorLoop, 'circuit' | 'plate'>,
-  step: ReturnType<typeof openLoopStep>,
+  step: RunStep,
 ): { readonly store: Store; readonly second: SecondTank | null } {
   const byPlate = plate !== null;
   const { second } = design.tank;
