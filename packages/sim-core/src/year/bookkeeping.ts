@@ -19,11 +19,9 @@ export function bookParts(machine: Machine, hour: number, inTank: number): void 
   bookBaseline(machine, hour);
 }
 
-/** Books the entry of a part, and adds it to the whole's. @param gained - From outside the system. @param lost - To outside it. [J] */
-function enter({ entry, whole }: Books, part: BalanceKeeper, hour: number, gained: number, lost: number): void {
+/** Books the entry of a part, and adds its flows and its store to the whole's; what passes the system's border the parts add themselves. */
+function enter({ entry, whole }: Books, part: BalanceKeeper, hour: number): void {
   bookHour(part, hour, entry);
-  whole.income += gained;
-  whole.spent += lost;
   whole.through += entry.through;
   whole.stored += entry.stored;
 }
@@ -38,7 +36,9 @@ function bookCollector(machine: Machine, hour: number): void {
   entry.spent = lost + collected;
   entry.through = Math.abs(absorbed) + Math.abs(lost) + Math.abs(collected);
   entry.stored = absorberHeat(loop.circuit);
-  enter(books, books.balance.collector, hour, absorbed, lost);
+  enter(books, books.balance.collector, hour);
+  books.whole.income += absorbed;
+  books.whole.spent += lost;
 }
 
 function bookPipes(machine: Machine, hour: number): void {
@@ -51,7 +51,8 @@ function bookPipes(machine: Machine, hour: number): void {
   entry.spent = lost + coil;
   entry.through = Math.abs(collected) + Math.abs(lost) + Math.abs(coil);
   entry.stored = pipeHeat(loop.circuit);
-  enter(books, books.balance.pipes, hour, 0, lost);
+  enter(books, books.balance.pipes, hour);
+  books.whole.spent += lost;
 }
 
 function bookTank(machine: Machine, hour: number, stored: number): void {
@@ -67,7 +68,8 @@ function bookTank(machine: Machine, hour: number, stored: number): void {
   entry.spent = lost + solar + element + relief;
   entry.through = Math.abs(coil) + Math.abs(lost) + Math.abs(solar + element) + element + relief;
   entry.stored = stored;
-  enter(books, books.balance.tank, hour, 0, lost + relief);
+  enter(books, books.balance.tank, hour);
+  books.whole.spent += lost + relief;
 }
 
 function bookHeater(machine: Machine, hour: number): void {
@@ -81,7 +83,9 @@ function bookHeater(machine: Machine, hour: number): void {
   entry.spent = lost + taps;
   entry.through = Math.abs(solar) + burner + Math.abs(lost) + Math.abs(taps);
   entry.stored = house.heater.capacity * house.heater.temperature;
-  enter(books, books.balance.heater, hour, burner, lost + taps);
+  enter(books, books.balance.heater, hour);
+  books.whole.income += burner;
+  books.whole.spent += lost + taps;
 }
 
 /** The same house without the sun stands for itself. */

@@ -1,7 +1,7 @@
 /** Sun on the array, and the loop between it and the tank. */
 import { decideCooling, decidePump, differenceWants } from '../physics/control/pump-control.ts';
 import { sensedDifference } from '../physics/control/sensors.ts';
-import { coldest, hottest } from '../physics/extremes.ts';
+import { coldest } from '../physics/extremes.ts';
 import { fluidDensity, fluidSpecificHeat, fluidViscosity } from '../physics/fluid/compile.ts';
 import { settleBoiling } from '../physics/loop/boil.ts';
 import { shareFlow } from '../physics/loop/branches.ts';
@@ -204,8 +204,13 @@ function bookLoop({ books, columns, exchange }: Machine, hour: number): void {
 /** Highest and lowest absorber temperature, and standstill in sun. */
 function noteAbsorber({ columns, loop }: Machine, hour: number, share: number, standsInSun: boolean): void {
   const { absorber } = loop.circuit;
-  const highest = hottest(absorber);
-  const lowest = coldest(absorber);
+  let highest = absorber[0]!;
+  let lowest = highest;
+  for (let node = 1; node < absorber.length; node++) {
+    const here = absorber[node]!;
+    if (here > highest) highest = here;
+    if (here < lowest) lowest = here;
+  }
   if (highest > columns.absorberTemperature[hour]!) columns.absorberTemperature[hour] = highest;
   if (lowest < columns.absorberMinimumTemperature[hour]!) columns.absorberMinimumTemperature[hour] = lowest;
   if (!standsInSun) return;

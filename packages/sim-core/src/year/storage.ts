@@ -39,7 +39,7 @@ function restBoth({ coil, exchange, tank }: Store, loss: Float64Array, hour: num
   for (let part = 0; part < parts; part++) {
     loss[hour]! += restTank(tank, steps * parts);
     if (coil === null || !restCoil(coil, tank, 3600 / (steps * parts), exchange)) continue;
-    warmTank(tank, exchange.coilRise);
+    warmTank(tank, exchange.coilRise, coil.bottom, coil.bottom + coil.share.length);
     coilHeat += exchange.coilHeat;
   }
   exchange.coilHeat = coilHeat;

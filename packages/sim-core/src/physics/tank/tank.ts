@@ -9,7 +9,7 @@ import {
   ONE_PASS_AT_MOST,
 } from './conduction.ts';
 import { type InletJet, mixByJet } from './inlet-jet.ts';
-import { mixInversions, warmAndMix } from './inversion.ts';
+import { mixInversions, warmAndMix, warmSome } from './inversion.ts';
 import { loseToRoom, nodeConductances, nodeDecays } from './losses.ts';
 import { drawThrough } from './transport.ts';
 
@@ -218,7 +218,13 @@ export function restTank(tank: Tank, stepsPerHour: number, coilRise: Float64Arra
   return lost;
 }
 
-/** Adds heat to the nodes, and turns the water over. Allocates nothing. @param rise - Shape [nodes]. [K] */
-export function warmTank({ temperature }: Tank, rise: Float64Array): void {
-  warmAndMix(temperature, rise, temperature);
+/**
+ * Adds heat to nodes of a tank whose water lies in order, and turns it over. Allocates nothing.
+ *
+ * @param rise - Of each; none outside the nodes from `first` up to `end`. Shape [nodes]. [K]
+ * @param first - First node that it warms, or cools.
+ * @param end - Behind the last.
+ */
+export function warmTank({ temperature }: Tank, rise: Float64Array, first = 0, end = temperature.length): void {
+  warmSome(temperature, rise, first, end);
 }
