@@ -84,6 +84,26 @@ describe('content of the coil', () => {
     expect(circuit.coil.capacity / (bore * 1023 * 3738 + metal * 3.44e6)).toBeCloseTo(1, 2);
   });
 
+  it('is never hotter than all water and fluid, whatever it was before [second law]', () => {
+    const circuit = compileCircuit(design, fluid, 50, { stepCounts: [6], collectorNodes: 4 });
+    const tank = compileTank(design.tank, [6]);
+    const { contentShare, temperature: content } = circuit.coil;
+    // From a layered tank that a draw and an element have made even since.
+    content.forEach((_, piece) => {
+      content[piece] = 20 + (50 * piece) / (content.length - 1);
+    });
+    tank.temperature.fill(50);
+    circuit.pipe.fill(50);
+    const step = loopStep(tank, conditions(0, 50, 50, 600), [3e-7, 1, 0]);
+    const before = sum(content.map((here, piece) => here * contentShare[piece]!));
+    circulate(circuit, step);
+    expect(Math.max(...content)).toBeLessThanOrEqual(50);
+    const after = sum(content.map((here, piece) => here * contentShare[piece]!));
+    // What it gained is what the loop brought and the tank did not get.
+    expect(after).toBeGreaterThan(before);
+    expect(after).toBeLessThan(50);
+  });
+
   it('goes to the water around the standing coil, heat for heat [two bodies, closed form]', () => {
     const { coil } = compileCircuit(design, fluid, 10, { stepCounts: [6], collectorNodes: 4 });
     const tank = compileTank(design.tank, [6]);

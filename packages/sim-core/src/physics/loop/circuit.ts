@@ -139,12 +139,17 @@ function setPipes(circuit: Circuit, capacityRate: number, conditions: StepCondit
   }
 }
 
-/** Writes the solved step into array, pipes and the coil's content, and what they exchanged; the coil's heat is left to those who know its other side. */
+/**
+ * Writes the solved step into array, pipes and the coil's content, and what they exchanged; the coil's heat is left to those who know its other side.
+ *
+ * @param water - Of the tank that the coil stands in. [°C]
+ */
 export function takeLoop(
   circuit: Circuit,
   capacityRate: number,
   conditions: StepConditions,
   exchange: LoopExchange,
+  water: Float64Array,
 ): void {
   const { absorber, branches, pipe, pipeAt, ring } = circuit;
   const { duration } = conditions;
@@ -164,15 +169,25 @@ export function takeLoop(
     pipeLoss += ring[at + LOSS]! * (ring[at + NUMBERS + INLET]! - ring[at + AROUND]!);
   }
   exchange.pipeLoss = pipeLoss * duration;
-  takeContent(circuit);
+  takeContent(circuit, water);
 }
 
-/** Writes the solved step into a coil's content. */
-export function takeContent({ coil, contentAt, ring }: Circuit): void {
-  // The content keeps the profile of the water around it, as the fluid does on its way down.
-  const risen = ring[contentAt + RISE]!;
-  const content = coil.temperature;
-  for (let piece = 0; piece < content.length; piece++) content[piece]! += risen;
+/**
+ * Writes the solved step into a coil's content: the mean that came out, and the slope of the water around it as far as that leaves no piece hotter than
+ * the mean and all that water, nor colder. Left in its own former profile it would be just that, once draw and turnover have made the tank even.
+ */
+export function takeContent({ coil, contentAt, ring }: Circuit, water: Float64Array): void {
+  const { bottom, contentShare, temperature: content } = coil;
+  const mean = ring[contentAt + START]! + ring[contentAt + RISE]!;
+  let beside = 0;
+  for (let piece = 0; piece < content.length; piece++) beside += contentShare[piece]! * water[bottom + piece]!;
+  const lowest = water[bottom]!;
+  const highest = water[bottom + content.length - 1]!;
+  let follows = 0;
+  if (lowest < beside && beside < highest && lowest < mean && mean < highest)
+    follows = Math.min(1, (highest - mean) / (highest - beside), (mean - lowest) / (beside - lowest));
+  for (let piece = 0; piece < content.length; piece++)
+    content[piece] = mean + follows * (water[bottom + piece]! - beside);
 }
 
 /** Mean of what the pump moves, array and pipes, at the start of a step. [°C] */
