@@ -46,8 +46,6 @@ const settings = (panels: number): SystemInput => ({
   coil: { length: 12, innerDiameter: 0.02, outerDiameter: 0.022, bottom: 0.05, top: 0.4, fouling: 1e-4 },
   tank: {
     volume: 0.3,
-    // Twice the default: 20 nodes smear the layers by 0.1 % of the heat delivered (docs/theory/steps.md); base2, gso is then 0.51 % off.
-    nodes: 40,
     height: 1.337,
     lossCoefficient: 2.451,
     verticalConductivity: 1.575,
