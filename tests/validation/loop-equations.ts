@@ -68,7 +68,7 @@ function derivative(p: LoopParameters, drive: LoopDrive, state: readonly number[
   }
   for (let section = 0; section < sections / 2; section++) fluid = pipe(section, fluid);
 
-  // Coil, warmest node first; its content is a stirred volume in its middle, which keeps its profile.
+  // Coil, warmest node first; its content is a stirred volume in its middle.
   let middle = 0;
   for (let piece = 0; piece < pieces; piece++) middle += p.coilShare[piece]! * state[content + piece]!;
   if (w > 0) {
@@ -104,6 +104,32 @@ function derivative(p: LoopParameters, drive: LoopDrive, state: readonly number[
     rate[at + 1]! += flow;
   }
   return rate;
+}
+
+/**
+ * Where the fluid moves, the coil's content has one temperature that counts, its mean; what stands beside each piece of water when the fluid stops has the
+ * slope of that water, by docs/theory/loop.md: no piece hotter than the mean and all that water, nor colder.
+ */
+function withSlopeOfWater(p: LoopParameters, state: readonly number[]): number[] {
+  const content = p.collectorNodes + p.pipeCapacity.length;
+  const firstWater = content + p.coilShare.length;
+  const beside = p.coilShare.map((_, piece) => state[firstWater + p.coilBottom + piece]!);
+  const meanOf = (values: readonly number[]) => values.reduce((sum, value, at) => sum + value * p.coilShare[at]!, 0);
+  const middle = meanOf(state.slice(content, firstWater));
+  const water = meanOf(beside);
+  // Largest share of the slope that keeps every piece between the coldest and the warmest of mean and water.
+  const low = Math.min(middle, ...beside);
+  const high = Math.max(middle, ...beside);
+  const limits = beside.map((value) => {
+    if (value > water) return (high - middle) / (value - water);
+    return value < water ? (middle - low) / (water - value) : 1;
+  });
+  const share = Math.max(0, Math.min(1, ...limits));
+  const after = [...state];
+  beside.forEach((value, piece) => {
+    after[content + piece] = middle + share * (value - water);
+  });
+  return after;
 }
 
 /** A run of tank nodes that are one temperature and stay so: first index in the state and number of nodes. */
@@ -202,5 +228,5 @@ export function integrateStep(p: LoopParameters, drive: LoopDrive, start: number
     state = next;
     left -= reach;
   }
-  return state;
+  return drive.capacityRate > 0 ? withSlopeOfWater(p, state) : state;
 }
