@@ -85,7 +85,8 @@ const measuredModules = fc
       voltageTemperatureCoefficient: -0.0017 * cells,
       ivPoints: Array.from({ length: count }, (_, at) => {
         const voltage = open * (first + ((last - first) * at) / (count - 1));
-        return { voltage, current: shortCircuit * (1 - Math.exp((voltage - open) / (softness * open))) };
+        // Rounding leaves a hair below nought at the open voltage.
+        return { voltage, current: Math.max(0, shortCircuit * (1 - Math.exp((voltage - open) / (softness * open)))) };
       }),
     };
   });

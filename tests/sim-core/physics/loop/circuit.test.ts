@@ -24,7 +24,6 @@ function makeCircuit(
   return {
     absorber: new Float64Array(nodes).fill(start),
     pipe: new Float64Array(4).fill(start),
-    flowed: false,
     nodeCapacity: (8000 * AREA) / nodes,
     dryCapacity: (5000 * AREA) / nodes,
     boilingPoint: Number.POSITIVE_INFINITY,

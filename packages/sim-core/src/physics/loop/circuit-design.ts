@@ -94,7 +94,6 @@ function makeCircuit(
     absorber,
     pipe,
     coil,
-    flowed: false,
     boilingPoint: Number.POSITIVE_INFINITY,
     vapourPressure: 0,
     boiling: false,

@@ -174,8 +174,6 @@ export interface Circuit extends BoilingState, RingPlaces, Absorbing {
   /** Pipe along the flow, each of the {@link PIPE_SECTIONS} in equal nodes. Shape [4 × nodes a section]. [°C] */
   readonly pipe: Float64Array;
   readonly coil: Coil;
-  /** Whether fluid went round in the last step: its coil pieces warm or cool their nodes as they did then. */
-  flowed: boolean;
   /** Of each node. [J/K] */
   readonly pipeCapacity: Float64Array;
   /** Of each node. [W/K] */

@@ -51,7 +51,7 @@ export function solveLoop(circuit: Circuit, step: LoopStep): void {
       coil.surface = surfaceShare(films, inside, between, beside, coil.surface);
       stream.conductance = inside * (1 - coil.surface);
     }
-    setCoil(circuit, step, trial === 1 && !circuit.flowed);
+    setCoil(circuit, step, trial === 1);
     closeCircuit(circuit);
     const solved = coilMean(circuit);
     const far = films !== null && Math.abs(solved - between) > FILM_CLOSE;

@@ -143,5 +143,4 @@ function reverse(from: Circuit, to: Circuit): void {
   const last = from.pipe.length - 1;
   for (let node = 0; node <= last; node++) to.pipe[node] = from.pipe[last - node]!;
   to.a1 = from.a1;
-  to.flowed = from.flowed;
 }

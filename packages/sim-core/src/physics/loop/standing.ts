@@ -48,7 +48,6 @@ export function standStill(
   }
   exchange.pipeLoss = pipeLoss;
   exchange.coilHeat = 0;
-  circuit.flowed = false;
 }
 
 function lossOfBranches(circuit: Circuit, branches: readonly Branch[], conditions: StepConditions): number {
