@@ -2,8 +2,7 @@
 import { closeCircuit } from './branches.ts';
 import { coilMean, setContent, setLoop, takeContent, takeLoop } from './circuit.ts';
 import { type Circuit, coilTemperature, type LoopStep } from './circuit-state.ts';
-import { insideConductance, surfaceShare } from './coil.ts';
-import { FILM_CLOSE, MOST_TRIALS, setCoil, weighCoil } from './coil-step.ts';
+import { FILM_CLOSE, MOST_TRIALS, setCoil, setFilms, weighCoil } from './coil-step.ts';
 import { RING, setPace } from './ring.ts';
 
 const { own: OWN, x: X } = RING;
@@ -45,13 +44,8 @@ export function circulatePair(circuit: Circuit, step: LoopStep): void {
 
 /** Films and pieces of a coil that the fluid passes. @param between - Fluid in its middle. [°C] */
 function setOpen(circuit: Circuit, step: LoopStep, between: number, trial: number): void {
-  const { stream, water } = step;
   const { coil } = circuit;
-  const { bottom, films, share } = coil;
-  const inside = insideConductance(films!, stream.flow, between);
-  const beside = water.temperature[bottom + (share.length >> 1)]!;
-  coil.surface = surfaceShare(films!, inside, between, beside, coil.surface);
-  stream.conductance = inside * (1 - coil.surface);
+  setFilms(coil, coil.films!, step, between);
   // A valve may have led the fluid past its content.
   circuit.ring[circuit.contentAt + OWN] = 1;
   setCoil(circuit, step, trial === 1);

@@ -1,8 +1,8 @@
 /** One step of the loop through the coil in the tank. */
 import { closeCircuit } from './branches.ts';
 import { coilMean, setLoop, takeLoop } from './circuit.ts';
-import type { Circuit, LoopStep } from './circuit-state.ts';
-import { insideConductance, surfaceShare } from './coil.ts';
+import type { Circuit, Coil, LoopStep } from './circuit-state.ts';
+import { type CompiledCoil, insideConductance, surfaceShare } from './coil.ts';
 import { copyPace, RING, setPace } from './ring.ts';
 
 const { own: OWN, rest: REST, rise: RISE, spare: SPARE, start: START, x: X } = RING;
@@ -39,18 +39,13 @@ export function circulate(circuit: Circuit, step: LoopStep): void {
 
 /** Solves a step and leaves the state as it was: what came of it stands in the ring, and in the exchange what the coil gave. */
 export function solveLoop(circuit: Circuit, step: LoopStep): void {
-  const { conditions, stream, water } = step;
+  const { conditions, stream } = step;
   const { coil } = circuit;
-  const { bottom, films, share } = coil;
-  const beside = water.temperature[bottom + (share.length >> 1)]!;
+  const { films } = coil;
   setLoop(circuit, stream.capacityRate, conditions);
   let between = circuit.ring[circuit.contentAt + START]!;
   for (let trial = 1; ; trial++) {
-    if (films !== null) {
-      const inside = insideConductance(films, stream.flow, between);
-      coil.surface = surfaceShare(films, inside, between, beside, coil.surface);
-      stream.conductance = inside * (1 - coil.surface);
-    }
+    if (films !== null) setFilms(coil, films, step, between);
     setCoil(circuit, step, trial === 1);
     closeCircuit(circuit);
     const solved = coilMean(circuit);
@@ -59,6 +54,14 @@ export function solveLoop(circuit: Circuit, step: LoopStep): void {
     if (!(weighCoil(circuit, step) || far) || trial === MOST_TRIALS) return;
     between = solved;
   }
+}
+
+/** Sets a coil's conductance by its films. @param between - Fluid in its middle. [°C] */
+export function setFilms(coil: Coil, films: CompiledCoil, { stream, water }: LoopStep, between: number): void {
+  const beside = water.temperature[coil.bottom + (coil.share.length >> 1)]!;
+  const inside = insideConductance(films, stream.flow, between);
+  coil.surface = surfaceShare(films, inside, between, beside, coil.surface);
+  stream.conductance = inside * (1 - coil.surface);
 }
 
 /**
