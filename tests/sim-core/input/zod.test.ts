@@ -1,18 +1,35 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, it, vi } from 'vitest';
+import { fileURLToPath } from 'node:url';
+import { build, type Plugin } from 'esbuild';
+import { describe, expect, it } from 'vitest';
 import { plainInput } from '../../examples.ts';
+
+const source = new URL('../../../packages/sim-core/src/', import.meta.url);
+const whole: Plugin = {
+  name: 'the whole library',
+  setup: ({ onResolve }) =>
+    onResolve({ filter: /\/zod\.ts$/ }, () => ({
+      path: fileURLToPath(new URL('../node_modules/zod/index.js', source)),
+    })),
+};
 
 /** What `defineSystem` says to a list of inputs, on our few parts of zod or with the whole library in their place. */
 async function answers(inputs: readonly unknown[], on: 'parts' | 'whole'): Promise<string[]> {
-  vi.resetModules();
-  if (on === 'whole')
-    vi.doMock(
-      '../../../packages/sim-core/src/input/zod.ts',
-      () => import('../../../packages/sim-core/node_modules/zod/index.js'),
-    );
-  const { defineSystem } = await import('../../../packages/sim-core/src/define/define.ts');
-  const z = await import('../../../packages/sim-core/src/input/zod.ts');
-  vi.doUnmock('../../../packages/sim-core/src/input/zod.ts');
+  const { outputFiles } = await build({
+    stdin: {
+      contents: "export { defineSystem } from './define/define.ts'; export * as z from './input/zod.ts';",
+      resolveDir: fileURLToPath(source),
+    },
+    bundle: true,
+    write: false,
+    format: 'esm',
+    platform: 'node',
+    conditions: ['@noonloop/source'],
+    plugins: on === 'whole' ? [whole] : [],
+  });
+  const { defineSystem, z } = (await import(
+    `data:text/javascript;base64,${Buffer.from(outputFiles[0]!.contents).toString('base64')}`
+  )) as typeof import('@noonloop/sim-core') & { z: object };
   expect('toJSONSchema' in z).toBe(on === 'whole');
   return inputs.map((input) => {
     try {
