@@ -7,7 +7,9 @@ import {
   type CollectorRating,
   cellTemperature,
   cellTemperatureInWind,
+  coilExchange,
   collectorEfficiency,
+  counterflowExchange,
   diffuseModifiers,
   diodeParameters,
   drawProfile,
@@ -37,6 +39,7 @@ const instant: CollectorConditions = { beamIrradiance: 800, meanFluidTemperature
 const climate = { annualMean: 10, monthlyRange: 20, southern: false };
 const removal = { area: 2, removalLoss: 4, capacityRate: 100 };
 const exchanger = { effectiveness: 0.6, minimumRate: 100 };
+const streams = { conductance: 500, hotCapacityRate: 200, coldCapacityRate: 250, hotInlet: 60, coldInlet: 20 };
 const panel = {
   photocurrent: 1.24,
   saturationCurrent: 7.4e-10,
@@ -57,6 +60,9 @@ const flow =
     flowCorrection({ ...removal, ...change }, use);
 const cell = (change: object) => () => diodeParameters(panel, { ...stc, ...change });
 const load = (on: object) => () => pvOperatingPoint(panel, stc, on as PvLoad);
+const plates = (change: Partial<typeof streams>) => () => counterflowExchange({ ...streams, ...change });
+const inCoil = (change: object) => () =>
+  coilExchange({ conductance: 500, capacityRate: 200, inletTemperature: 60, tankTemperature: 20, ...change });
 const fluid = (query: object) => () => fluidProperties({ fluid: 'water', temperature: 20, ...query } as FluidQuery);
 const through = (angles: number[], values: number[]) => () => beamIncidenceModifier({ angles, values }, 0);
 
@@ -113,6 +119,17 @@ const fluids: readonly Fault[] = [
   ['freezingPoint', '°C', () => glycolMassForFreezing('propylene-glycol', 1)],
 ];
 
+const exchangers: readonly Fault[] = [
+  ['conductance', 'to 1000000000 W/K', plates({ conductance: -1 })],
+  ['capacityRate', 'to 1000000000 W/K', plates({ hotCapacityRate: 0 })],
+  ['capacityRate', 'to 1000000000 W/K', plates({ coldCapacityRate: 0 })],
+  ['temperature', 'to 1000 °C', plates({ hotInlet: 1001 })],
+  ['temperature', 'to 1000 °C', plates({ coldInlet: -274 })],
+  ['capacityRate', 'to 1000000000 W/K', inCoil({ capacityRate: 0 })],
+  ['temperature', 'to 1000 °C', inCoil({ inletTemperature: Number.NaN })],
+  ['temperature', 'to 1000 °C', inCoil({ tankTemperature: 1001 })],
+];
+
 const draws: readonly Fault[] = [
   ['annualMean', '°C', () => mainsTemperature({ ...climate, annualMean: 61 }, 10)],
   ['monthlyRange', 'K', () => mainsTemperature({ ...climate, monthlyRange: -1 }, 10)],
@@ -142,7 +159,7 @@ const photovoltaics: readonly Fault[] = [
 ];
 
 describe('a value that cannot be', () => {
-  it.each([...collectors, ...fluids, ...draws, ...photovoltaics])(
+  it.each([...collectors, ...fluids, ...exchangers, ...draws, ...photovoltaics])(
     '%s is named, what was expected ends with %s, and there is something to do about it [definition]',
     (path, ending, call) => {
       let caught: unknown;

@@ -1,8 +1,10 @@
 import { defineSystem, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
+import { takeContent } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
 import { compileCircuit, pipeHeat } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
 import { coilShares } from '../../../../packages/sim-core/src/physics/loop/coil-shares.ts';
+import { RING } from '../../../../packages/sim-core/src/physics/loop/ring.ts';
 import { compileTank, tankHeat } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
 import { conditions, goRound } from './one-step.ts';
@@ -73,5 +75,24 @@ describe('share of the coil in each tank node', () => {
     const { balance, columns } = simulate(design, weather);
     expect(columns.tankTopTemperature.every(Number.isFinite)).toBe(true);
     for (const part of Object.values(balance)) expect(part.worstRelative).toBeLessThan(1e-9);
+  });
+});
+
+describe('the content of a coil after a step [docs/theory/loop.md, by hand]', () => {
+  // Water of 20, 30 and 50 °C beside a quarter, half and quarter of the content: 32.5 °C in the mean.
+  it.each([
+    ['has the slope of the water beside it', 32.5, [20, 30, 50]],
+    ['two fifths of it, or its lowest would be colder than all water', 25, [20, 24, 32]],
+    ['four sevenths of it, or its highest would be hotter', 40, [230 / 7, 270 / 7, 50]],
+    ['none where it is hotter than all water', 51, [51, 51, 51]],
+    ['none where it is colder', 19, [19, 19, 19]],
+  ])('%s', (_, mean, content) => {
+    const circuit = compileCircuit(defineSystem(plainInput), fluid, 10, { stepCounts: [12], collectorNodes: 4 });
+    const contentShare = Float64Array.of(0.25, 0.5, 0.25);
+    const coil = { ...circuit.coil, bottom: 1, contentShare, temperature: new Float64Array(3) };
+    circuit.ring[circuit.contentAt + RING.start] = mean - 3;
+    circuit.ring[circuit.contentAt + RING.rise] = 3;
+    takeContent({ ...circuit, coil }, Float64Array.of(10, 20, 30, 50, 60));
+    for (const [piece, value] of content.entries()) expect(coil.temperature[piece]).toBeCloseTo(value, 12);
   });
 });

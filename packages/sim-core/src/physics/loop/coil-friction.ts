@@ -16,7 +16,7 @@ export function coilFrictionNumber(curvature: number, reynolds: number): number 
   const dean = reynolds * root;
   if (dean <= 11.6) return 64 * reynolds;
   const base = 1 - Math.exp(0.45 * Math.log(11.6 / dean)); // powers as exp(log): twice as fast here
-  const laminar = (64 * reynolds) / (1 - (base > 0 ? Math.exp(Math.log(base) / 0.45) : 0));
+  const laminar = (64 * reynolds) / (1 - Math.exp(Math.log(base) / 0.45));
   const turbulent = (0.3164 / Math.sqrt(Math.sqrt(reynolds)) + 0.03 * root) * reynolds * reynolds;
   return Math.max(laminar, turbulent);
 }

@@ -135,7 +135,8 @@ export function emptyLoop(drain: Drain, circuit: Circuit, ambient: number): void
   for (let node = 0; node < pipe.length; node++) {
     const content = fullPipe[node]! - dryPipe[node]!;
     pipeCapacity[node] = dryPipe[node]!;
-    if (node === vessel || content <= 0) continue;
+    // Indoors nothing drains, and the vessel holds less while the loop is full.
+    if (content <= 0) continue;
     if (drain.toWaste) drain.pipeLost += content * pipe[node]!;
     heat += content * pipe[node]!;
     water += content;
@@ -177,7 +178,7 @@ export function fillLoop(drain: Drain, circuit: Circuit, fresh: number): void {
   for (let node = 0; node < pipe.length; node++) {
     const content = fullPipe[node]! - dryPipe[node]!;
     pipeCapacity[node] = fullPipe[node]!;
-    if (node === vessel || content <= 0) continue;
+    if (content <= 0) continue;
     pipe[node] = (dryPipe[node]! * pipe[node]! + content * from) / fullPipe[node]!;
     if (drain.toWaste) drain.pipeLost -= content * from;
   }
