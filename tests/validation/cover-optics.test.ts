@@ -34,3 +34,21 @@ describe.skipIf(!hasMoreCases)('light through covers [reference: closed forms an
     },
   );
 });
+
+describe('light along a cover [limit of Fresnel’s equations: r = 1]', () => {
+  it.each([
+    [1, 0, 1.526],
+    [1, 16, 1.526],
+    [2, 0, 1.526],
+    [2, 16, 1.526],
+    [1, 0, 1],
+  ])('%d of K %d/m and n %f: all goes back, none through, and just above it all is finite', (covers, extinction, n) => {
+    const glass = { covers, extinction, refractiveIndex: n, thickness: 0.003 };
+    expect(coverShares(glass, 90)).toEqual({ transmittance: 0, reflectance: 1, absorptance: 0 });
+    for (const angle of [89.99999, 89.9999999, 90 - 1e-13]) {
+      const { absorptance, reflectance, transmittance } = coverShares(glass, angle);
+      expect(Math.min(transmittance, reflectance, absorptance)).toBeGreaterThan(-1e-12);
+      expect(transmittance + reflectance + absorptance).toBeCloseTo(1, 12);
+    }
+  });
+});

@@ -198,6 +198,8 @@ describe('table of the direct drive', () => {
     expect(read(table, 0, 20, 20)).toEqual({ flow: 0, power: 0 });
     expect(read(table, 2000, 20, 20)).toEqual(read(table, 1500, 20, 20));
     expect(read(table, 800, -70, 20)).toEqual(read(table, 800, -40, 20));
+    expect(read(table, 800, 130, 20)).toEqual(read(table, 800, 100, 20));
+    expect(read(table, 800, 20, -200)).toEqual(read(table, 800, 20, table.lowest));
     expect(read(table, 800, 20, 400)).toEqual(read(table, 800, 20, 140));
   });
 });

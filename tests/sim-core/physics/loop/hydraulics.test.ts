@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { DesignError } from '../../../../packages/sim-core/src/input/errors.ts';
 import { compileFluid, fluidDensity, fluidViscosity } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { coilFrictionNumber } from '../../../../packages/sim-core/src/physics/loop/coil-friction.ts';
+import { splitFlow } from '../../../../packages/sim-core/src/physics/loop/flow-split.ts';
 import {
   compileFlowTable,
   type FlowTable,
@@ -155,5 +156,65 @@ describe('panels in series', () => {
     expect(Math.abs(dropAt(3, 3, ratedFlow) / ratedPressureDrop - 3)).toBeLessThan(1e-3);
     expect(Math.abs(dropAt(6, 3, 2 * ratedFlow) / ratedPressureDrop - 3)).toBeLessThan(1e-3);
     expect(Math.abs(dropAt(6, 1, 6 * ratedFlow) / ratedPressureDrop - 1)).toBeLessThan(1e-3);
+  });
+});
+
+describe('a flow through ways side by side [one pressure drop, by hand]', () => {
+  const ways = (...list: readonly (readonly [number, number])[]) =>
+    list.map(([laminar, turbulent]) => ({ laminar, turbulent, share: -1 }));
+  const split = (list: ReturnType<typeof ways>, flow: number) =>
+    [
+      splitFlow(list, 0, list.length, { flow, density: 1000, viscosity: 0.001 }),
+      list.map(({ share }) => share),
+    ] as const;
+
+  it.each([
+    // 1 L/s through 3e3 Pa s/L of laminar, 2 L/s through 750 Pa s²/L² of turbulent resistance: 3 kPa each.
+    [
+      'laminar and turbulent',
+      [
+        [3e9, 0],
+        [0, 7.5e5],
+      ],
+      3e-3,
+      3000,
+      [1 / 3, 2 / 3],
+    ],
+    [
+      'alike',
+      [
+        [1e9, 0],
+        [1e9, 0],
+      ],
+      2e-3,
+      1000,
+      [0.5, 0.5],
+    ],
+    ['alone', [[1e9, 1e6]], 1e-3, 2000, [1]],
+    [
+      'one without resistance takes all',
+      [
+        [1e9, 0],
+        [0, 0],
+      ],
+      2e-3,
+      0,
+      [0, 1],
+    ],
+    [
+      'no flow',
+      [
+        [1e9, 0],
+        [0, 1e6],
+        [1e9, 1e6],
+      ],
+      0,
+      0,
+      [1 / 3, 1 / 3, 1 / 3],
+    ],
+  ] as const)('%s', (_, list, flow, drop, shares) => {
+    const [found, shared] = split(ways(...list), flow);
+    expect(found).toBeCloseTo(drop, 8);
+    for (const [at, share] of shares.entries()) expect(shared[at]).toBeCloseTo(share, 12);
   });
 });

@@ -16,6 +16,8 @@ export interface CoverShares {
 }
 
 const DEGREE = Math.PI / 180;
+/** Cosine of incidence below which all light goes back: it runs along the plate, and Fresnel's r is 1 but for 1e-7. [-] */
+const GRAZING = 1e-7;
 
 /**
  * Transmittance, reflectance and absorptance of a cover, both polarisations carried through apart and then averaged.
@@ -32,7 +34,7 @@ const DEGREE = Math.PI / 180;
 export function coverShares(cover: CoverOptics, incidenceAngle: number): CoverShares {
   requireCover(cover);
   requireNumber('incidenceAngle', incidenceAngle, 0, 90, '°');
-  const cosine = incidenceAngle === 90 ? 0 : Math.cos(incidenceAngle * DEGREE);
+  const cosine = Math.cos(incidenceAngle * DEGREE);
   const transmittance = throughPlates(cover, cosine, 'through');
   const reflectance = throughPlates(cover, cosine, 'back');
   return { transmittance, reflectance, absorptance: 1 - transmittance - reflectance };
@@ -56,6 +58,7 @@ export const coverModifier = (cover: CoverOptics, cosine: number): number =>
 
 /** Mean of both polarisations. */
 function throughPlates(cover: CoverOptics, cosine: number, way: 'through' | 'back'): number {
+  if (cosine < GRAZING) return way === 'through' ? 0 : 1;
   const { extinction, refractiveIndex: n, thickness } = cover;
   const inside = Math.sqrt(1 - (1 - cosine * cosine) / (n * n));
   const kept = Math.exp((-extinction * thickness) / inside);
@@ -70,10 +73,8 @@ function ofPlates(covers: number, r: number, kept: number, way: 'through' | 'bac
   const t = kept * inner;
   const back = r + kept * kept * r * inner;
   if (covers === 1) return way === 'through' ? t : back;
-  // At grazing light both plates send all back.
   const between = 1 - back * back;
-  if (way === 'through') return between > 0 ? (t * t) / between : 0;
-  return between > 0 ? back + (t * t * back) / between : 1;
+  return way === 'through' ? (t * t) / between : back + (t * t * back) / between;
 }
 
 /** @throws DesignError for a number out of its range. @internal */
