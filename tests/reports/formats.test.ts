@@ -3,7 +3,7 @@ import type { NoticeCode } from '@noonloop/sim-core';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { glueUnits } from '../../packages/reports/src/escape.ts';
-import { fixture, withLayers } from './fixture.ts';
+import { fixture, pageOf, withLayers } from './fixture.ts';
 
 const two = fixture({ panels: 2 });
 const three = fixture({ panels: 3, mixingValve: false });
@@ -62,7 +62,7 @@ describe.each(['metric', 'us'] as const)('months add up to the year as shown, %s
   });
 
   it('in HTML, in the table and in the numbers of the chart', async () => {
-    const html = await renderHtml(three, { units });
+    const html = await pageOf(three, { units });
     const rowsFrom = (table: string): string[][] =>
       [...table.matchAll(/<tr[^>]*><th scope="row">(\w+)<\/th>(.*?)<\/tr>/g)].map((match) => [
         match[1]!,
@@ -134,7 +134,7 @@ describe('renderCsv of hours', () => {
 
 describe('what others wrote', () => {
   it('cannot start markup, script or links in HTML [escaping]', async () => {
-    const html = await renderHtml([two, hostile]);
+    const html = await pageOf([two, hostile]);
     expect(html).not.toMatch(/<script/i);
     expect(html).not.toContain('"q"');
     expect(html).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
@@ -172,7 +172,7 @@ describe('what others wrote', () => {
       discountRate: 0,
       life: 5,
     } as const;
-    const html = await renderHtml([two, hostile].map(withLayers), { money });
+    const html = await pageOf([two, hostile].map(withLayers), { money });
     expect(html.match(/<svg xmlns/g)).toHaveLength(18); // nine charts, wide and narrow
     expect(html).not.toMatch(/<script/i);
     expect(html).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
@@ -228,7 +228,7 @@ describe('one system of units', () => {
     ['text', renderText([two, three], { units })],
     ['markdown', renderMarkdown([two, three], { units })],
     ['csv', renderCsv([two, three], { units }) + renderCsv(two, { units, table: 'numbers' })],
-    ['html', plain(await renderHtml([two, three], { units }))],
+    ['html', plain(await pageOf([two, three], { units }))],
   ];
 
   it('has no US unit in a metric report [definition]', async () => {
@@ -286,7 +286,7 @@ describe('renderText', () => {
 
 describe('renderHtml', () => {
   it('leads with the first sheet and takes sections in order [definition]', async () => {
-    const html = await renderHtml([two, three]);
+    const html = await pageOf([two, three]);
     const order = [
       '<h1>',
       'class="alarm',
@@ -309,16 +309,16 @@ describe('renderHtml', () => {
   });
 
   it('has the sections that were asked for and no others, and refuses one that it does not know [definition]', async () => {
-    const html = await renderHtml(two, { sections: ['balance', 'months'] });
+    const html = await pageOf(two, { sections: ['balance', 'months'] });
     expect([...html.matchAll(/<h2 id="[^"]*">([^<]*)</g)].map((match) => match[1])).toEqual([
       'Month by month',
       'Energy balance',
     ]);
-    await expect(renderHtml(two, { sections: ['pie' as 'months'] })).rejects.toThrow(/sections: found "pie"/);
+    await expect(pageOf(two, { sections: ['pie' as 'months'] })).rejects.toThrow(/sections: found "pie"/);
   });
 
   it('bears the title, client, date and note of its maker, escaped, in the printed foot too [requirement]', async () => {
-    const html = await renderHtml(two, {
+    const html = await pageOf(two, {
       title: 'Two or <three>?',
       client: 'M. "Hill"',
       date: '12 May 2026',
@@ -330,7 +330,7 @@ describe('renderHtml', () => {
   });
 
   it('gives every chart a role, a label and its numbers, ids once, headings without gaps [WCAG 2.2]', async () => {
-    const html = await renderHtml([two, three]);
+    const html = await pageOf([two, three]);
     const charts = html.match(/<svg xmlns[^>]*>/g)!;
     expect(charts).toHaveLength(14); // seven charts, wide and narrow: no prices, no hours of standing
     for (const svg of charts) expect(svg).toMatch(/role="img" aria-label="[^"]{20,}"/);
@@ -347,7 +347,7 @@ describe('renderHtml', () => {
 
   it('stays under 1 MB with three designs [requirement]', async () => {
     const runs = [two, three, fixture({ panels: 4 })].map(withLayers);
-    expect(Buffer.byteLength(await renderHtml(runs))).toBeLessThan(1e6);
+    expect(Buffer.byteLength(await pageOf(runs))).toBeLessThan(1e6);
   });
 });
 

@@ -12,7 +12,7 @@ import { describe, expect, it } from 'vitest';
 import { type NumberKey, WHERE_USED } from '../../packages/reports/src/definitions.ts';
 import { freezingSpare } from '../../packages/reports/src/formats/sheet-heat.ts';
 import { moneyOf, moneyRows } from '../../packages/reports/src/money/rows.ts';
-import { fixture } from './fixture.ts';
+import { fixture, pageOf } from './fixture.ts';
 
 const two = fixture({ panels: 2 });
 const three = fixture({ panels: 3, mixingValve: false });
@@ -67,7 +67,7 @@ describe.each(['metric', 'us'] as const)(
     const csv = csvOf([two, three], { units, money: EACH });
 
     it('in the long table: every number of every design', async () => {
-      const rows = [...rowsOf(await renderHtml([two, three], { units, money: EACH }), 'numbers').values()];
+      const rows = [...rowsOf(await pageOf([two, three], { units, money: EACH }), 'numbers').values()];
       const keys = Object.keys(DEFINITIONS).filter((key) => !WHERE_USED.includes(key as NumberKey));
       expect(keys.length).toBeGreaterThan(30);
       // The long table is the one with as many rows as numbers, a difference behind the second design.
@@ -85,7 +85,7 @@ describe.each(['metric', 'us'] as const)(
     });
 
     it('on the first sheet: whole, tens from a thousand up', async () => {
-      const rows = rowsOf(await renderHtml([two, three], { units, money: EACH }), 'compare');
+      const rows = rowsOf(await pageOf([two, three], { units, money: EACH }), 'compare');
       const check = (head: string, key: string, scale = 1): void => {
         const [a, b] = rows.get(head) ?? [];
         const [, first, second] = csv.get(key)!;
@@ -117,7 +117,7 @@ describe.each(['metric', 'us'] as const)(
     });
 
     it('in the table of money: every number of every design', async () => {
-      const shownRows = rowsOf(await renderHtml([two, three], { units, money: EACH }), 'numbers');
+      const shownRows = rowsOf(await pageOf([two, three], { units, money: EACH }), 'numbers');
       const rows = new Map([...shownRows].map(([head, cells]) => [head.replace(/ \[[^\]]*\]$/, ''), cells]));
       const money = moneyRows(moneyOf([two, three], EACH));
       expect(money.length).toBeGreaterThan(12);
@@ -132,7 +132,7 @@ describe.each(['metric', 'us'] as const)(
     });
 
     it('in the months of the sheet', async () => {
-      const html = await renderHtml([two, three], { units });
+      const html = await pageOf([two, three], { units });
       const months = /<table class="months">.*?<\/table>/s.exec(html)![0];
       const shares = [...months.matchAll(/<\/i><\/span>([\d.]+)</g)].map((match) => Number(match[1]));
       const { data } = Papa.parse<Record<string, string>>(renderCsv([two, three], { units }), {
@@ -147,7 +147,7 @@ describe.each(['metric', 'us'] as const)(
 describe('the first sheet', () => {
   it('leads with the same two sentences in every format [requirement]', async () => {
     for (const runs of [two, [two, three], [two, three, five]]) {
-      const html = await renderHtml(runs, { money: MONEY });
+      const html = await pageOf(runs, { money: MONEY });
       const [does, decides] = ['answer', 'decides'].map((name) =>
         plain(new RegExp(`<p class="${name}">(.*?)</p>`).exec(html)![1]!),
       );
@@ -161,7 +161,7 @@ describe('the first sheet', () => {
 
   it('shows a range where the uncertainty is known, and none where not [definition]', async () => {
     const { fuelSaved } = summarize(two).year;
-    const sure = await renderHtml(two, { uncertainty: 0.1 });
+    const sure = await pageOf(two, { uncertainty: 0.1 });
     const [low, high] = [0.9, 1.1].map((factor) => (fuelSaved * factor) / 3.6e6);
     const range = /([\d,]+) to ([\d,]+)</.exec(
       /<div class="figures">.*?<\/div>/s.exec(sure)![0].replaceAll('\u00a0', ' '),
@@ -170,11 +170,11 @@ describe('the first sheet', () => {
     expect(Math.abs(number(range[1]!) - low!)).toBeLessThanOrEqual((high! - low!) / 8);
     expect(Math.abs(number(range[2]!) - high!)).toBeLessThanOrEqual((high! - low!) / 8);
     expect(plain(sure)).toContain('How sure: ± 10 %');
-    expect(plain(await renderHtml(two))).not.toContain('How sure');
+    expect(plain(await pageOf(two))).not.toContain('How sure');
   });
 
   it('marks the months that the sun makes alone, and no others [definition]', async () => {
-    const months = /<table class="months">.*?<\/table>/s.exec(await renderHtml([two, five]))![0];
+    const months = /<table class="months">.*?<\/table>/s.exec(await pageOf([two, five]))![0];
     expect(months.match(/class="full"/g)?.length ?? 0).toBe(
       summarize(two).sunAloneMonths.length + summarize(five).sunAloneMonths.length,
     );
@@ -215,7 +215,7 @@ describe('the first sheet', () => {
 describe('numbers and words of a page', () => {
   it('has one kind of minus, and no bare hyphen before a number [requirement]', async () => {
     for (const units of ['metric', 'us'] as const) {
-      const html = await renderHtml([two, three], { units, money: EACH, losses: true });
+      const html = await pageOf([two, three], { units, money: EACH, losses: true });
       const words = plain(
         html
           .replace(/<style>.*?<\/style>/gs, '')
@@ -229,7 +229,7 @@ describe('numbers and words of a page', () => {
   });
 
   it('has no word of the library on it [requirement]', async () => {
-    const html = plain((await renderHtml([two, three], { money: EACH })).replace(/<style>.*?<\/style>/gs, ''));
+    const html = plain((await pageOf([two, three], { money: EACH })).replace(/<style>.*?<\/style>/gs, ''));
     expect(
       html.match(
         /keepTankNodes|simulate\b|RunResult|\b(?:array|loop|tank|draw|heater|control|coil|pump)\.[a-z][A-Za-z]+/g,
