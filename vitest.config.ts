@@ -16,6 +16,7 @@ export default defineConfig({
     // Files share what they import and no state; both cores of a small machine work.
     maxWorkers: '100%',
     isolate: false,
+    setupFiles: ['tests/same-bits.ts'],
     reporters: ['default', new ClosingLine()],
   },
 });

@@ -1,12 +1,9 @@
 // Models against what was measured, data in ../shared/measured. The figures were seen before the limits were written:
 // those with a source beside them are its own, the others guard against change and prove nothing more.
-import { readFileSync } from 'node:fs';
 import { checkGauges, defineSystem } from '@noonloop/sim-core';
 import { drawProfile } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { movers } from '../../../packages/sim-core/src/study/band-parts.ts';
-import { measuredPictures } from '../../bench/measured-pictures.ts';
-import { measuredTables } from '../../bench/measured-tables.ts';
 import { inventedValley, plainInput } from '../../examples.ts';
 import { hasShared } from '../../shared.ts';
 import { COLLECTOR_FILE, fitCollector, foretellOutlet } from './collector.ts';
@@ -29,7 +26,6 @@ import { STORE_FILE, storeDay } from './store.ts';
 import { hourShares, misplaced, showers, TAPS_FILE } from './taps.ts';
 
 const without = (file: string): boolean => !hasShared(`measured/${file}`);
-const docs = new URL('../../../docs/', import.meta.url);
 
 describe.skipIf(without(PLANES_FILE))(
   'measured light on five planes, per cent [Golden; validations of Perez elsewhere, from memory]',
@@ -199,21 +195,5 @@ describe.skipIf(without(HOUSE_FILE))('parts of a band that were measured [90 % o
     const { deviation } = (await part('light')).parts.find(({ name }) => name === 'sky-model')!;
     const found = misfit(planePairs(0, 'perez', true));
     expect(Math.abs(found.bias / found.mean)).toBeLessThan(REACH * deviation);
-  });
-});
-
-describe.skipIf(without(PLANES_FILE))('the page of measurements', () => {
-  const remedy = 'run: pnpm run measured';
-  it('has the tables of today [requirement]', () => {
-    const text = readFileSync(new URL('theory/measured.md', docs), 'utf8');
-    for (const [name, figures] of Object.entries(measuredTables())) {
-      const part = text.split(`<!-- ${name}: `)[1]?.split('-->\n')[1]?.split(`<!-- end of ${name}`)[0];
-      expect(part?.trim(), `${name}: ${remedy}`).toBe(figures);
-    }
-  });
-
-  it('has the pictures of today [requirement]', async () => {
-    for (const [name, svg] of Object.entries(await measuredPictures()))
-      expect(readFileSync(new URL(`pictures/${name}`, docs), 'utf8'), `${name}: ${remedy}`).toBe(svg);
   });
 });
