@@ -127,6 +127,19 @@ function roomsOf({ tank }: SystemDesign, { columns: { dryBulb } }: WeatherYear):
   return [...own, ...(roomByMonth ?? [])];
 }
 
+/** The loop's relief valve looks at every step: none passes its setting, and an hour in which it lets out has seen it. */
+function byLoopValve({ columns, design }: Lived): string[] {
+  const { reliefPressure } = design.loop;
+  const highest = most(columns.loopMaximumPressure);
+  const unseen = columns.loopReliefVolume.findIndex(
+    (volume, hour) => volume > 0 && columns.loopMaximumPressure[hour] !== reliefPressure,
+  );
+  return [
+    ...(highest > reliefPressure * (1 + 1e-12) ? [`loop ${highest} Pa above its relief valve`] : []),
+    ...(unseen < 0 ? [] : [`loop let out below its relief pressure in hour ${unseen}`]),
+  ];
+}
+
 /** What a run breaks of balance, bounds and finiteness; empty where it is sound. */
 export function violations(result: Lived, weather: WeatherYear): string[] {
   const { balance, columns, design, secondTank } = result;
@@ -161,6 +174,7 @@ export function violations(result: Lived, weather: WeatherYear): string[] {
   // The highest of any step, not of the hour's end.
   const hottestWater = Math.max(most(columns.tankMaximumTemperature), most(columns.tankTopTemperature));
   if (hottestWater > hotTank) found.push(`tank ${hottestWater} °C above its relief valve`);
+  found.push(...byLoopValve(result));
 
   const coldRoom = Math.min(...rooms, least(columns.mainsTemperature), ...begins, weather.columns.dryBulb[0]!);
   const cold = Math.min(coldestSky(weather), coldRoom) - ROUNDING;

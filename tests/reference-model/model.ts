@@ -143,7 +143,9 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
       }
       const flows = done !== null;
       const exchanged = done ?? ring.stand(tank, around, seconds);
-      columns.loopReliefVolume[hour]! += pressure.settle(!flows);
+      const relieved = pressure.settle(!flows);
+      columns.loopReliefVolume[hour]! += relieved;
+      if (relieved > 0) books.highest('loopMaximumPressure', hour, -Infinity, design.loop.reliefPressure);
       const gain = Math.max(around.absorbed, 0);
       const stagnation = cold + (2 * gain) / (around.a1 + Math.sqrt(around.a1 ** 2 + 4 * collector.a2 * gain));
       exchanged.loss += ring.settleBoiling(pressure.boils, flows, stagnation);

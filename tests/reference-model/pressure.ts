@@ -53,8 +53,20 @@ export class ReferencePressure {
     this.boils = boilingPoint(fluid, glycolMassFraction, Math.max(this.top + this.air, 612));
   }
 
-  /** After a step. @returns Let out by the relief valve. [m³] */
+  /** After a step. The valve opens until it need not. @returns What it let out. [m³] */
   settle(standing: boolean): number {
+    let lost = 0;
+    for (;;) {
+      const gulp = this.openOnce(standing);
+      if (gulp === 0) break;
+      lost += gulp;
+    }
+    if (this.design.loop.makeUp && this.fill(0) > 0) this.openOnce(standing);
+    return lost;
+  }
+
+  /** @returns Let out by the relief valve when it opens once. [m³] */
+  private openOnce(standing: boolean): number {
     const { array, loop, tank } = this.design;
     const { absorber, pipe, pipeVolume } = this.loop;
     const density = (t: number) => fluidDensity(this.fluid, t);
@@ -149,20 +161,28 @@ export class ReferencePressure {
     this.mass -= mass;
   }
 
+  /** Water for what leaked, and below the fill pressure, at which the filling valve opens, for what else is missing. @returns The latter. [m³] */
+  private fill(leaked: number): number {
+    const { loop } = this.design;
+    const densityOf = (share: number) => fluidDensity(compileFluid(this.fluid.fluid, share), loop.fillTemperature);
+    const held = this.mass / densityOf(this.glycol / this.mass);
+    const isOpen = this.gauge < loop.fillPressure && this.filled - held > 1e-12;
+    if (!isOpen && leaked === 0) return 0;
+    const volume = isOpen ? this.filled : held;
+    this.glycol *= Math.exp(-leaked / held);
+    for (let round = 0; round < 20; round++) this.mass = volume * densityOf(this.glycol / this.mass);
+    this.madeUp += leaked + volume - held;
+    return volume - held;
+  }
+
   /** An hour's leak and make-up. @returns Glycol by mass and freezing point at its end. */
   tend(): { glycol: number; freezing: number } {
     const { loop } = this.design;
     const volume = this.gauge > 0 ? loop.leak * 3600 : 0;
     const kind = this.fluid.fluid;
-    const densityOf = (share: number) => fluidDensity(compileFluid(kind, share), loop.fillTemperature);
     this.leaked += volume;
-    if (loop.makeUp) {
-      const held = this.mass / densityOf(this.glycol / this.mass);
-      const missing = Math.max(this.filled - held, 0);
-      this.glycol *= Math.exp(-volume / held);
-      for (let round = 0; round < 20; round++) this.mass = this.filled * densityOf(this.glycol / this.mass);
-      this.madeUp += volume + (missing > 1e-12 ? missing : 0);
-    } else if (volume > 0) this.take(volume * fluidDensity(this.fluid, loop.fillTemperature));
+    if (loop.makeUp) this.fill(volume);
+    else if (volume > 0) this.take(volume * fluidDensity(this.fluid, loop.fillTemperature));
     const glycol = this.glycol / this.mass;
     return { glycol, freezing: loop.makeUp ? compileFluid(kind, glycol).freezingPoint : this.fluid.freezingPoint };
   }

@@ -42,7 +42,7 @@ describe('a vessel that is too small', () => {
   it('lets fluid out in stagnation, counted in litres, and has too little pressure when cold [requirement]', () => {
     expect(sum(result.columns.loopReliefVolume)).toBeCloseTo(result.loop.relieved, 12);
     expect(result.loop.relieved).toBeGreaterThan(1e-4);
-    expect(Math.max(...result.columns.loopMaximumPressure)).toBeLessThan(3.01e5);
+    expect(Math.max(...result.columns.loopMaximumPressure)).toBeCloseTo(3e5, 6);
     expect(result.loop.circulationFails).not.toBeNull();
     expect(result.notices.map((notice) => notice.code)).toEqual(
       expect.arrayContaining(['loop-relief-valve', 'loop-pressure-low']),
@@ -54,7 +54,9 @@ describe('a vessel that is too small', () => {
     expect(refilled.loop.madeUp).toBeGreaterThan(1e-4);
     expect(refilled.columns.glycolMassFraction[8759]!).toBeLessThan(0.39);
     expect(refilled.columns.freezingPoint[8759]!).toBeGreaterThan(refilled.freezingPoint);
-    expect(refilled.loop.circulationFails).toBeNull();
+    // But for minutes of one cold morning: by −5 °C the whole loop shrinks by more than so small a vessel holds.
+    expect(sum(refilled.columns.lowPressure)).toBeLessThan(1);
+    expect(sum(result.columns.lowPressure)).toBeGreaterThan(1000);
   });
 });
 

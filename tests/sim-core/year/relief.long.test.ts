@@ -1,4 +1,4 @@
-import { defineSystem, simulate } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 
@@ -37,4 +37,27 @@ describe.each([
       expect(Math.abs(coarse.delivered / finest.delivered - 1)).toBeLessThan(0.01);
     },
   );
+});
+
+/** Litres that a loop with too small a vessel and a filling valve lets out in a year. */
+function lostBy(panels: number, vesselVolume: string, stepsPerHour: number, more: Partial<SystemInput> = {}): number {
+  const design = defineSystem({
+    ...plainInput,
+    ...more,
+    array: { ...plainInput.array, panels },
+    loop: { vesselVolume, reliefPressure: '3 bar', makeUp: true },
+  });
+  return 1000 * simulate(design, weather, { stepsPerHour }).loop.relieved;
+}
+
+describe.each([
+  ['relieves on most days of summer', 5, '1.5 L', { draw: { dailyVolume: 0.1 } }],
+  ['relieves on the days on which it boils', 3, '5 L', {}],
+] as const)('a loop that %s', (_, panels, vessel, more) => {
+  const fine = lostBy(panels, vessel, 60, more);
+
+  it.each([6, 12])('lets out by %d steps an hour what it does by 60, within 1 % [convergence]', (steps) => {
+    expect(fine).toBeGreaterThan(100);
+    expect(Math.abs(lostBy(panels, vessel, steps, more) / fine - 1)).toBeLessThan(0.01);
+  });
 });

@@ -64,7 +64,7 @@ export interface LoopDesign {
   readonly minimumPressure: number;
   /** Liquid that seeps out for as long as the gauge shows pressure. [m³/s] */
   readonly leak: number;
-  /** Whether mains water replaces by itself what the loop loses. */
+  /** Whether mains water replaces by itself what the loop loses, what its relief valve lets out once it is below its fill pressure again. */
   readonly makeUp: boolean;
   /** What becomes of the fluid when the pump stops. Pressure, vessel and steam are of a closed loop only. */
   readonly layout: LoopLayout;

@@ -16,8 +16,8 @@ const EMPTY = -90;
 const SAME_MIXTURE = 1e-4;
 
 /** Pressure at the end of a step, and the coldest of the outdoor pipes. */
-export function settleLoop({ columns, loop }: Machine, hour: number, standing: boolean): void {
-  const { circuit, drain, pressure } = loop;
+export function settleLoop({ columns, design, loop }: Machine, hour: number, standing: boolean): void {
+  const { circuit, drain, ledger, pressure } = loop;
   const colder = coldestOutdoors(circuit.pipe);
   if (colder < columns.pipeMinimumTemperature[hour]!) columns.pipeMinimumTemperature[hour] = colder;
   if (drain !== null) {
@@ -32,8 +32,15 @@ export function settleLoop({ columns, loop }: Machine, hour: number, standing: b
         ? coilTemperature(circuit.coil)
         : contentAfter(circuit);
   const lost = settlePressure(pressure, circuit.absorber, circuit.pipe, inCoil, standing);
+  // A valve that opened has seen its setting, whatever is left at the step's end.
+  const peak = lost > 0 ? pressure.reliefPressure : pressure.gauge;
   if (lost > 0) columns.loopReliefVolume[hour]! += lost;
-  if (pressure.gauge > columns.loopMaximumPressure[hour]!) columns.loopMaximumPressure[hour] = pressure.gauge;
+  if (pressure.hasRelieved && design.loop.makeUp && pressure.gauge < pressure.fillPressure) {
+    // The filling valve does not wait for the hour's end.
+    ledger.madeUp += makeUpWith(pressure, 0);
+    settlePressure(pressure, circuit.absorber, circuit.pipe, inCoil, standing);
+  }
+  if (peak > columns.loopMaximumPressure[hour]!) columns.loopMaximumPressure[hour] = peak;
 }
 
 /** Mean of two coils' contents. [°C] */

@@ -138,10 +138,31 @@ describe('pressure of a loop', () => {
     const lost = settlePressure(state, at(180), at(100), 60, true);
     expect(lost).toBeGreaterThan(0);
     expect(before - state.mass).toBeCloseTo(lost * fluidDensity(glycol, 10), 9);
-    expect(state.gauge).toBeCloseTo(5.4e5, 0);
+    expect(state.gauge).toBeGreaterThan(5.4e5 - 1);
+    expect(state.gauge).toBeLessThan(6e5 + 1);
     expect(settlePressure(state, at(10), at(10), 10, true)).toBe(0);
     expect(state.gauge).toBeLessThan(2.125e5);
   });
+
+  it.each([1, 2, 7, 300])(
+    'lets out by %d steps from 20 to 180 °C what the steam drives out, to a gulp [content of the vessel at 6 bar, and all of the collectors]',
+    (steps) => {
+      const state = compilePressure({ ...parts, vesselVolume: 0.002, precharge: 1.5e5 });
+      const full = { mass: state.mass, opens: vesselContent(0.002, 1.5e5, 6e5, 1e5) };
+      const gulp = full.opens - vesselContent(0.002, 1.5e5, 5.4e5, 1e5);
+      let lost = 0;
+      for (let step = 1; step <= steps; step++) {
+        const hot = 20 + (160 * step) / steps;
+        lost += settlePressure(state, at(hot), at(10), 10, true);
+      }
+      expect(state.steam).toBeCloseTo(0.004, 12);
+      // Liquid is left in coil and pipe, less the pipe's steam, and in the vessel.
+      const left = (0.004 + 0.004 - state.pipeSteam) * fluidDensity(glycol, 10);
+      const whole = (full.mass - left) / fluidDensity(glycol, 10) - full.opens;
+      expect(lost).toBeGreaterThan(whole - 1e-9);
+      expect(lost).toBeLessThan(whole + gulp);
+    },
+  );
 
   it('falls to a vacuum at the top with the vessel empty [direction that physics demands]', () => {
     const state = compilePressure(parts);
@@ -169,11 +190,22 @@ describe('leak and make-up', () => {
     }
   });
 
+  it('brings in what was let out once the loop is below its fill pressure, and nothing while it is above [a filling valve is a pressure reducer]', () => {
+    const state = compilePressure({ ...parts, vesselVolume: 0.002, precharge: 1.5e5 });
+    const lost = settlePressure(state, at(180), at(100), 60, true);
+    const { glycol: held, mass } = state;
+    expect(makeUpWith(state, 0)).toBe(0);
+    expect([state.glycol, state.mass]).toEqual([held, mass]);
+    settlePressure(state, at(10), at(10), 10, true);
+    expect(makeUpWith(state, 0)).toBeCloseTo(lost, 4); // at 10 °C and as strong as what left
+  });
+
   it('a leak larger than the loop leaves a trace of its own mixture, and numbers that are finite [requirement]', () => {
     const state = compilePressure(parts);
     const lost = takeOut(state, 1000);
     expect(lost).toBeLessThan(16);
     expect(state.glycol / state.mass).toBeCloseTo(0.4, 6);
+    settlePressure(state, at(10), at(10), 10, true);
     expect(makeUpWith(state, 1)).toBeGreaterThan(1);
     expect(state.glycol).toBeGreaterThanOrEqual(0);
     expect(Number.isFinite(state.mass)).toBe(true);

@@ -22,6 +22,8 @@ export interface LoopPressure {
   pipeSteam: number;
   /** Most of it since the loop was filled. [m³] */
   mostPipeSteam: number;
+  /** Whether the relief valve has let out what nothing has replaced. */
+  hasRelieved: boolean;
   /** Density in the vessel. [kg/m³] */
   vesselDensity: number;
   /** Mole fraction of water. [-] */
@@ -36,6 +38,8 @@ export interface LoopPressure {
   readonly steamLine: SteamLine;
   readonly vesselTemperature: number;
   readonly staticPressure: number;
+  readonly fillPressure: number;
+  readonly reliefPressure: number;
   /** Liquid in the vessel at which the relief valve opens. [m³] */
   readonly reliefStore: number;
   /** Liquid in the vessel at which it shuts. [m³] */

@@ -4,7 +4,7 @@ import { boilsAt, waterMoleFraction } from '../fluid/boiling.ts';
 import { type CompiledFluid, fluidDensity, liquidMass } from '../fluid/compile.ts';
 import { mixtureDensity } from '../fluid/mixture.ts';
 import type { LoopPressure } from './pressure-state.ts';
-import { pushBySteam } from './pressure-steam.ts';
+import { letOut, pushBySteam } from './pressure-steam.ts';
 import { type SteamLine, TRIPLE_POINT } from './steam.ts';
 import { gaugeOfVessel, vesselContent } from './vessel.ts';
 
@@ -58,6 +58,7 @@ export function compilePressure(parts: PressureParts): LoopPressure {
     steam: 0,
     pipeSteam: 0,
     mostPipeSteam: 0,
+    hasRelieved: false,
     vesselDensity: 0,
     waterShare: 1,
     collectorVolume,
@@ -69,6 +70,8 @@ export function compilePressure(parts: PressureParts): LoopPressure {
     steamLine: parts.steamLine,
     vesselTemperature: parts.vesselTemperature,
     staticPressure: parts.staticPressure,
+    fillPressure: parts.fillPressure,
+    reliefPressure,
     reliefStore: vesselContent(vesselVolume, precharge, reliefPressure, airPressure),
     reseatStore: vesselContent(vesselVolume, precharge, reliefPressure * parts.reseatShare, airPressure),
     fillVolume,
@@ -95,7 +98,8 @@ export function changeFluid(state: LoopPressure, fluid: CompiledFluid): void {
  * stands, a collector node above its boiling point turns to steam and pushes its liquid into the vessel, hottest first, and with
  * it its share of the pipe that steam fills ({@link steamLength}), until the pressure has risen so far that the node just boils
  * (or all of it is steam): p_top = y p_sat(T). With the vessel empty (w < 0) the gas carries nothing, and the top of the loop
- * falls to a vacuum. Above the relief pressure the valve lets out liquid until it shuts.
+ * falls to a vacuum. Above the relief pressure the valve lets out liquid until it shuts, as often as the step takes it there
+ * ({@link letOut}).
  *
  * Metal, stretch of the pipes, mass and heat of the steam are left out, and so is the pump's head.
  *
@@ -119,19 +123,20 @@ export function settlePressure(
     state.coilVolume * fluidDensity(fluid, coil) +
     liquidMass(fluid, pipe, state.pipeVolume) +
     liquidMass(fluid, absorber, state.collectorVolume);
-  let stored = (state.mass - inLoop) / state.vesselDensity;
+  let moved = (state.mass - inLoop) / state.vesselDensity;
   state.steam = 0;
   state.pipeSteam = 0;
-  setPressure(state, stored);
+  setPressure(state, moved - letOut(state, moved));
   if (standing && boilsAt(state.vapourPressure, hottest(absorber))) {
-    stored = pushBySteam(state, absorber, stored);
-    setPressure(state, stored);
+    moved = pushBySteam(state, absorber, moved);
+    setPressure(state, moved - letOut(state, moved));
     if (state.pipeSteam > state.mostPipeSteam) state.mostPipeSteam = state.pipeSteam;
   }
-  if (stored <= state.reliefStore) return 0;
-  const lost = stored - state.reseatStore;
-  takeOut(state, lost * state.vesselDensity);
-  setPressure(state, state.reseatStore);
+  const lost = letOut(state, moved);
+  if (lost > 0) {
+    takeOut(state, lost * state.vesselDensity);
+    state.hasRelieved = true;
+  }
   return lost;
 }
 
@@ -150,21 +155,26 @@ export function takeOut(state: LoopPressure, mass: number): number {
 const NOTHING = 1e-12;
 
 /**
- * Make-up: as much water comes in as mixture leaves, x ρ = x_0 ρ_0 e^(−v/V), and what else is missing of the volume that was filled.
+ * Make-up: as much water comes in as mixture leaks, x ρ = x_0 ρ_0 e^(−v/V), and once the loop has fallen below its fill pressure, at which the
+ * filling valve opens, what else is missing of the volume that was filled.
  *
  * @param leaked - v, while the make-up holds the pressure. [m³]
  * @returns Water that came in. [m³]
  */
 export function makeUpWith(state: LoopPressure, leaked: number): number {
-  const { fillTemperature, fillVolume } = state;
+  const { fillPressure, fillTemperature, fillVolume, gauge } = state;
   const kind = state.fluid.fluid;
   const held = state.mass / mixtureDensity(kind, state.glycol / state.mass, fillTemperature);
-  const missing = fillVolume - held > NOTHING ? fillVolume - held : 0;
+  const lacks = fillVolume - held > NOTHING;
+  const isShut = lacks && gauge >= fillPressure;
+  const missing = lacks && !isShut ? fillVolume - held : 0;
+  if (missing > 0) state.hasRelieved = false;
   if (leaked + missing <= 0) return 0;
   state.glycol *= Math.exp(-leaked / held);
+  const volume = isShut ? held : fillVolume;
   // Mass and share settle together: density moves by a thirtieth of what the share does.
   for (let round = 0; round < 6; round++)
-    state.mass = fillVolume * mixtureDensity(kind, state.glycol / state.mass, fillTemperature);
+    state.mass = volume * mixtureDensity(kind, state.glycol / state.mass, fillTemperature);
   return leaked + missing;
 }
 
