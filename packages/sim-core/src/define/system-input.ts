@@ -430,7 +430,7 @@ export interface LoopInput {
   readonly minimumPressure?: Quantity | undefined;
   /** Liquid that seeps out for as long as the gauge shows pressure. [m³/s] Default 0: judgement: a tight loop. From 0 to 0.0001. For example "3 L/min". */
   readonly leak?: Quantity | undefined;
-  /** Whether mains water replaces by itself what the loop loses. Default false: no standing connection with the mains, common practice, no source. */
+  /** Whether mains water replaces by itself what the loop loses, what its relief valve lets out once it is below its fill pressure again. Default false: no standing connection with the mains, common practice, no source. */
   readonly makeUp?: boolean | undefined;
   /** What becomes of the fluid when the pump stops. Pressure, vessel and steam are of a closed loop only. Default 'closed': common practice, no source. */
   readonly layout?: 'closed' | 'drain-back' | 'direct' | undefined;
