@@ -11,7 +11,7 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 180_000,
     // Tests run on the packages' sources, so no build comes before them, and as Node runs them: through Vite's own imports a year takes twice as long.
-    execArgv: ['--conditions=@noonloop/source', '--import', 'tsx'],
+    execArgv: ['--conditions=@noonloop/source', '--import', new URL('tests/typescript.mjs', import.meta.url).href],
     experimental: { viteModuleRunner: false, nodeLoader: false },
     // Files share what they import and no state; both cores of a small machine work.
     maxWorkers: '100%',
