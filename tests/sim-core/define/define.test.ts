@@ -40,6 +40,20 @@ describe('defineSystem', () => {
     for (const assumption of assumptions) expect(assumption.source.length).toBeGreaterThan(5);
   });
 
+  it.each([
+    ['loop.heatBridgeFactor', 1.3, 'pipes with care 1.2, as often found 2'],
+    ['loop.insulationConductivity', 0.042, 'rubber foam at 40 °C, makers’ data sheets 0.042 to 0.045 warm'],
+    ['loop.steamPower', 120, 'an array that empties badly: IEA SHC Task 26'],
+    ['coil.fouling', 3e-4, '0.3 mm of enamel at 1 W/(m·K)'],
+    ['control.highLimit', 85, 'kept; 60 to 65 in hard water is an advice'],
+    ['heater.minimumFlow', 2 / 60_000, 'flow switches 1.5 to 3 L/min'],
+  ])('%s is %d by default [%s; from memory, with its reason in docs/theory]', (path, value) => {
+    const design = defineSystem({ ...plainInput, heater: { kind: 'instantaneous-gas' } });
+    const [part, field] = path.split('.') as [keyof typeof design, string];
+    expect((design[part] as unknown as Record<string, number>)[field]).toBeCloseTo(value, 9);
+    expect(design.assumptions.some((assumption) => assumption.path === path)).toBe(true);
+  });
+
   it('reads strings with units [US gallon 3.785411784 L, foot 0.3048 m, NIST SP 811]', () => {
     const design = defineSystem({
       ...plainInput,

@@ -43,3 +43,17 @@ describe.each([
     },
   );
 });
+
+describe('far too many panels on far too little water', () => {
+  it('half the step moves the delivered energy by less than 0.7 % [docs/guides/trust.md: 12 panels on 100 L]', () => {
+    const by = (options: SimulateOptions) =>
+      sum(
+        simulate(
+          defineSystem({ ...plainInput, array: { ...plainInput.array, panels: 12 }, tank: { volume: 0.1 } }),
+          weather,
+          options,
+        ).columns.solarHeat,
+      );
+    expect(Math.abs(by({ stepsPerHour: 12 }) / by({}) - 1)).toBeLessThan(0.007);
+  });
+});

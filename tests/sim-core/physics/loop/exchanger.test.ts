@@ -35,6 +35,12 @@ describe('insulated pipe', () => {
     expect(Math.abs(1 / conductance - (4.516 + 0.5684))).toBeLessThan(1e-3);
   });
 
+  it('with heat bridges loses their factor more [definition]', () => {
+    const pipe = { pipeOuterDiameter: 0.018, insulationThickness: 0.019, insulationConductivity: 0.042 };
+    const withBridges = pipeLossConductance({ ...pipe, heatBridgeFactor: 1.3 });
+    expect(withBridges / pipeLossConductance(pipe)).toBeCloseTo(1.3, 12);
+  });
+
   it('bare: π D h [closed form]', () => {
     const bare = { pipeOuterDiameter: 0.018, insulationThickness: 0, insulationConductivity: 0.04 };
     expect(pipeLossConductance(bare, 8)).toBeCloseTo(Math.PI * 0.018 * 8, 12);

@@ -84,6 +84,8 @@ describe('a year without a check valve', () => {
     expect(sum(kept.columns.thermosiphonHeat)).toBe(0);
     expect(kept.columns.thermosiphonFlow.some((flow) => flow !== 0)).toBe(false);
     expect(heat).toBeGreaterThan(0.1 * sum(open.columns.solarHeat));
+    expect(open.notices.map(({ code }) => code)).toContain('runs-by-itself');
+    expect(kept.notices.map(({ code }) => code)).not.toContain('runs-by-itself');
     expect(sum(open.columns.solarHeat)).toBeLessThan(sum(kept.columns.solarHeat));
     for (const balance of Object.values(open.balance)) expect(balance.worstRelative).toBeLessThan(1e-9);
     // Nothing flows backwards while the sun is strong, and most nights run backwards.
