@@ -1,4 +1,4 @@
-// The command in a few files: what one word needs is read at one go, and no more than that. Licences of what is in them stand beside them.
+// The command in one file: what a word needs is in it, and runs when it is asked for. Licences of what is in it stand beside it.
 import { rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -14,7 +14,6 @@ const { metafile } = await build({
   entryPoints: { noonloop: join(here, '../dist/cli/process.js') },
   outdir: out,
   bundle: true,
-  splitting: true,
   minifySyntax: true,
   minifyWhitespace: true,
   format: 'esm',

@@ -1,4 +1,4 @@
-import { cautions } from '../cautions/index.ts';
+import { type Caution, cautions } from '../cautions/index.ts';
 import { ReportError } from '../errors.ts';
 import { letterOf } from '../escape.ts';
 import { hasOwnInvestments, moneyOf, moneyOptions } from '../money/rows.ts';
@@ -22,21 +22,22 @@ export function answer(runs: Runs, options: ReportOptions = {}): Answer {
   return answerOf(results, results.map(summarize), options);
 }
 
-/** {@link answer} where the summaries are at hand. @internal */
+/** {@link answer} where the summaries are at hand, and perhaps the cautions of each run. @internal */
 export function answerOf(
   results: ReturnType<typeof listRuns>,
   summaries: readonly Summary[],
   { units = 'metric', money }: ReportOptions,
+  found: readonly (readonly Caution[])[] = results.map((result) => cautions(result, units)),
 ): Answer {
   const moneys = money === undefined ? null : moneyOf(results, money);
   const prices = money === undefined ? null : moneyOptions(money, results.length);
-  const candidates = results.map((result, index) => ({
+  const candidates = results.map((_, index) => ({
     index,
     letter: letterOf(index),
     summary: summaries[index]!,
     money: moneys?.[index] ?? null,
     options: prices?.[index] ?? null,
-    dangers: cautions(result, units).filter(({ severity }) => severity === 'danger'),
+    dangers: found[index]!.filter(({ severity }) => severity === 'danger'),
   }));
   const costed =
     money !== undefined && hasOwnInvestments(money, results.length) && moneys!.every(({ cases }) => cases.length > 0);

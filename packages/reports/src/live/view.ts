@@ -1,5 +1,4 @@
 /** What the page shows of a year, in words and figures: the same words, made by the same code, as in every report. */
-import { answerOf } from '../answer/answer.ts';
 import { systemParts } from '../answer/system.ts';
 import { chooseWeek } from '../charts/choose-week.ts';
 import { heatStep, heatTicks } from '../charts/colour-steps.ts';
@@ -119,11 +118,7 @@ function comparisonOf(trials: readonly Trial[], turned: readonly Turned[], units
   const { rows } = sheetOf(results, model, options);
   return {
     letters: results.map((_, index) => letterOf(index)),
-    answer: answerOf(
-      results,
-      model.runs.map(({ summary }) => summary),
-      options,
-    ),
+    answer: model.answer,
     rows: rows.map(({ label, cells, differences }) => ({ label, cells, notes: differences })),
     differs: model.differs,
   };

@@ -3,7 +3,7 @@ import type { RunResult } from '@noonloop/sim-core';
 import { answerOf, sureWords } from '../answer/answer.ts';
 import { describeSeason, describeStandby } from '../answer/season.ts';
 import { siteWords, systemLine, systemsLine } from '../answer/system.ts';
-import { countCautions } from '../cautions/index.ts';
+import { cautions, countCautions } from '../cautions/index.ts';
 import { compareSummaries } from '../compare.ts';
 import { designChanges } from '../design-changes.ts';
 import { cut, letterOf, plainText } from '../escape.ts';
@@ -76,14 +76,15 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
   const summaries = results.map(summarize);
   const comparison = summaries.length > 1 ? compareSummaries(summaries, against) : null;
   const letters = results.map((_, index) => letterOf(index));
-  const cautions = groupCautions(results, letters, units);
+  const found = results.map((result) => cautions(result, units));
+  const groups = groupCautions(found, letters);
   const names = results.map(({ design }) => plainText(design.name));
   const bands = results.map((_, index) => bandsAt(options, index, results.length));
   const first = bands[0] ?? null;
   const moneys = options.money === undefined ? null : moneyOf(results, options.money);
   return {
     title: options.title ?? (comparison === null ? names[0]! : titleOf(results)),
-    answer: answerOf(results, summaries, options),
+    answer: answerOf(results, summaries, options, found),
     sure: first === null ? sureWords(options.uncertainty) : bandsInWords(first),
     ...systemModel(results, options),
     site: [...new Set(results.map(({ site }) => siteWords(site)))].join(' · '),
@@ -101,8 +102,8 @@ export function buildModel(runs: Runs, options: ReportOptions = {}): ReportModel
     ranking:
       comparison === null || options.rankBy === undefined ? null : rankingModel(results, summaries, letters, options),
     numbers: numberRows(summaries, comparison, { units, bands }),
-    cautions,
-    cautionCount: countCautions(cautions),
+    cautions: groups,
+    cautionCount: countCautions(groups),
     season: byDesign(
       summaries.map((summary, index) =>
         [describeSeason(summary), describeStandby(summary, units, moneys?.[index])].filter((line) => line !== null),

@@ -1,6 +1,6 @@
 /** Words of a report: cautions, assumptions, limits and notes, each said once for all designs for which it holds. */
 import type { GroupYear, RunResult, SecondTankYear } from '@noonloop/sim-core';
-import { type Caution, type CautionCode, type CautionSeverity, cautions } from '../cautions/index.ts';
+import type { Caution, CautionCode, CautionSeverity } from '../cautions/index.ts';
 import { designUnit } from '../design-units.ts';
 import { plainText } from '../escape.ts';
 import { idleFields } from '../idle-fields.ts';
@@ -48,11 +48,11 @@ export function assumptionLines(
 
 const ORDER: readonly CautionSeverity[] = ['danger', 'warning', 'note'];
 
-/** Cautions of all designs, one fault once: the gravest first, those without a finding of their own last. */
-export function groupCautions(results: readonly RunResult[], letters: readonly string[], units: Units): CautionGroup[] {
+/** Cautions of all designs, one fault once: the gravest first, those without a finding of their own last. @param found - by design */
+export function groupCautions(found: readonly (readonly Caution[])[], letters: readonly string[]): CautionGroup[] {
   const groups = new Map<CautionCode, (Caution | null)[]>();
-  results.forEach((result, index) => {
-    for (const caution of cautions(result, units)) {
+  found.forEach((list, index) => {
+    for (const caution of list) {
       const group = groups.get(caution.code) ?? letters.map(() => null);
       groups.set(caution.code, group);
       group[index] = caution;

@@ -1,3 +1,4 @@
+import { checkWeather, type WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { sunTrack } from '../../../../packages/sim-core/src/physics/sun/index.ts';
 import { inventedYear } from './weather.ts';
@@ -88,6 +89,21 @@ describe('sunTrack', () => {
     const weather = inventedYear(6, 18, 300, 100);
     expect(sunTrack(weather, 6)).toBe(sunTrack(weather, 6));
     expect(sunTrack(weather, 12)).not.toBe(sunTrack(weather, 6));
+  });
+
+  it('a year that was looked over has the same sun to the bit; another place or instant has its own [requirement]', () => {
+    const fresh = () => inventedYear(5, 19, 300, 100);
+    const looked = fresh();
+    checkWeather(looked);
+    const same = (year: WeatherYear) => {
+      const own = { ...year, calendarYears: year.calendarYears.slice() };
+      for (const key of ['east', 'north', 'up', 'dni'] as const)
+        expect(sunTrack(year, 6)[key]).toEqual(sunTrack(own, 6)[key]);
+    };
+    same(looked);
+    same({ ...looked, irradianceMidpoint: 0.25 });
+    same({ ...looked, site: { ...looked.site, latitude: -20 } });
+    expect(sunTrack(looked, 6).up.some((up) => up > 0.9)).toBe(true);
   });
 
   it.each([0, 241, 2.5, Number.NaN])('refuses %f steps an hour [requirement]', (steps) => {

@@ -1,6 +1,6 @@
 /** The sun of a weather year, step by step, computed once and shared by all planes. */
 import type { WeatherYear } from '@noonloop/weather-io';
-import { extraterrestrialNormal, hourStarts, sunPositionInto } from '@noonloop/weather-io/sun';
+import { extraterrestrialNormal, hourStarts, INSTANTS, keptInstants, sunPositionInto } from '@noonloop/weather-io/sun';
 import { DesignError, requireNumber } from '../../input/errors.ts';
 import { SKY_KERNELS, type SkyModel } from './transposition/models.ts';
 
@@ -108,7 +108,9 @@ function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
   const sunlit = new Float64Array(4 * rows);
   const { latitude, longitude } = weather.site;
   const starts = hourStarts(weather);
-  const position = new Float64Array(2);
+  // A year that was looked over has the sun of the default steps.
+  const known = steps === INSTANTS && rowsPerHour === 1 ? keptInstants(weather) : undefined;
+  const position = known ?? new Float64Array(2);
   const shift = Math.round((midpoint - 0.5) * steps) + 0; // −0 + 0 is 0
   const place = new Int32Array(steps);
   const lostRows = new Uint8Array(rows / rowsPerHour);
@@ -127,13 +129,16 @@ function computeTrack(weather: WeatherYear, stepsPerHour: number): SunTrack {
         if (cosZenith > 0) sunlitSteps++;
         continue;
       }
-      const time = middle + ((step + 0.5) / steps - 0.5) * rowMs;
-      sunPositionInto(position, 0, time, latitude, longitude);
-      if (!(position[0]! < 90)) continue;
-      const sinZenith = Math.sin(position[0]! * RADIANS);
-      const cosZenith = Math.cos(position[0]! * RADIANS);
-      sky.east[place[step]!] = sinZenith * Math.sin(position[1]! * RADIANS);
-      sky.north[place[step]!] = sinZenith * Math.cos(position[1]! * RADIANS);
+      const at = known === undefined ? 0 : 2 * (row * steps + step);
+      if (known === undefined) {
+        const time = middle + ((step + 0.5) / steps - 0.5) * rowMs;
+        sunPositionInto(position, 0, time, latitude, longitude);
+      }
+      if (!(position[at]! < 90)) continue;
+      const sinZenith = Math.sin(position[at]! * RADIANS);
+      const cosZenith = Math.cos(position[at]! * RADIANS);
+      sky.east[place[step]!] = sinZenith * Math.sin(position[at + 1]! * RADIANS);
+      sky.north[place[step]!] = sinZenith * Math.cos(position[at + 1]! * RADIANS);
       sky.up[place[step]!] = cosZenith;
       cosSum += cosZenith;
       sunlitSteps++;
