@@ -79,6 +79,15 @@ describe('run and compare', () => {
     expect(text.toLowerCase()).toContain('rank');
   });
 
+  it('designs of one name are called by what differs [requirement]', async () => {
+    const other = inFolder('other.yaml');
+    await command(['change', two, 'array.panels=4', 'tank.volume=400 L', '--out', other]);
+    const { out } = await command(['compare', two, other, three, '--weather', weather, '--detail', 'short', '--quiet']);
+    expect(out).toContain('A  two panels, array.panels 2, tank.volume 300 L\n');
+    expect(out).toContain('B  two panels, array.panels 4, tank.volume 400 L\n');
+    expect(out).toContain('C  three panels\n');
+  });
+
   it('takes your own meter and your prices [requirement]', async () => {
     const design = inFolder(
       'metered.yaml',

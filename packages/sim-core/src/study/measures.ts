@@ -149,6 +149,7 @@ export const MEASURE_UNITS: Readonly<Record<Measure, string>> = {
 /** Key figures that every row has. */
 export const DEFAULT_MEASURES = [
   'deliveredEnergy',
+  'sunShare',
   'solarFraction',
   'fuelSaving',
   'fuelSaved',

@@ -5,7 +5,7 @@ import type { Answer, Block } from '../sheet/model.ts';
 import { sentences, table } from '../sheet/model.ts';
 import type { BuiltStudy } from './build.ts';
 import { difference, influenceOf } from './influence.ts';
-import { rowCells, rowColumns, unitOf, wordsOf } from './measures.ts';
+import { rowsTable, unitOf, wordsOf } from './measures.ts';
 import * as pictures from './pictures.ts';
 import { frontierBlocks, priceOf } from './price.ts';
 import { sweepPicture } from './sweep-picture.ts';
@@ -38,16 +38,12 @@ const titled = ({ built }: AnswerInput, blocks: readonly Block[]) => ({
   blocks,
 });
 
-function rowsTable({ built, rows }: AnswerInput): Block {
-  const places = Object.keys(built.said.vary);
-  const written = writtenAs(built.said.vary, rows);
-  const { measures } = built.study.request;
-  return table(
-    'rows',
-    rowColumns(places, measures),
-    rows.map((row) => rowCells(row, places, measures, written)),
-  );
-}
+const tableOf = ({ built, rows }: AnswerInput): Block =>
+  rowsTable(rows, Object.keys(built.said.vary), built.study.request.measures, writtenAs(built.said.vary, rows));
+
+/** Two shares that look like one. */
+const TWO_SHARES =
+  'Hot water by the sun is its share of the heat asked for at the taps. The solar fraction sets the sun beside all heat of the heater, with what keeps the heater itself warm.';
 
 async function sweepAnswer(input: AnswerInput): Promise<Found> {
   const { built, rows, number, units, wantsPicture } = input;
@@ -65,7 +61,8 @@ async function sweepAnswer(input: AnswerInput): Promise<Found> {
     sheet: titled(input, [
       sentences(`${said}${failed === 0 ? '' : ` ${failed} of ${rows.length} designs failed; their rows say why.`}`),
       ...(priced?.blocks ?? []),
-      rowsTable(input),
+      sentences(TWO_SHARES),
+      tableOf(input),
     ]),
     data: priced === null ? { rows } : { rows, frontier: priced.points },
     picture: !wantsPicture
@@ -107,7 +104,8 @@ async function bestOfAnswer(input: AnswerInput): Promise<Found> {
           ? `None of ${evaluated} designs keeps all limits.`
           : `${wordsOf(number)} is best, ${withUnit(value, unitOf(number), units)}, with ${inputsOf(best, written)}. ${evaluated} designs were looked at; ${why}.`,
       ),
-      rowsTable(input),
+      sentences(TWO_SHARES),
+      tableOf(input),
     ]),
     data: { ...(input.outcome as BestOf), rows },
     picture: wantsPicture

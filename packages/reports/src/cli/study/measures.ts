@@ -2,7 +2,7 @@
 import type { Measure, StudyRow, StudyValue } from '@noonloop/sim-core';
 import { MEASURE_UNITS } from '@noonloop/sim-core';
 import { DEFINITIONS, type NumberKey } from '../../definitions.ts';
-import type { Cell, Column } from '../sheet/model.ts';
+import { type Block, type Cell, type Column, table } from '../sheet/model.ts';
 import type { WrittenAs } from './written.ts';
 
 /** A key figure as people call it. */
@@ -12,31 +12,30 @@ export const wordsOf = (measure: Measure): string =>
 /** Its unit; shares are shown in %. */
 export const unitOf = (measure: Measure): string => (MEASURE_UNITS[measure] === '-' ? '%' : MEASURE_UNITS[measure]);
 
-/** The rows of a study as a table: what was chosen, then the key figures. */
-export function rowColumns(places: readonly string[], measures: readonly Measure[]): Column[] {
-  return [
-    { label: 'design' },
-    ...places.map((label) => ({ label })),
-    { label: 'weather' },
-    ...measures.map((measure) => ({ label: wordsOf(measure), unit: unitOf(measure) })),
-    { label: 'fault' },
-  ];
-}
-
-/** One row. */
-export function rowCells(
-  { index, inputs, weather, measures: found, error }: StudyRow,
+/** The rows of a study as a table: what was chosen, of several years which, the key figures, and faults where there are any. */
+export function rowsTable(
+  rows: readonly StudyRow[],
   places: readonly string[],
   measures: readonly Measure[],
   written: WrittenAs,
-): Cell[] {
-  return [
+): Block {
+  const years = rows.some(({ weather }) => weather > 0);
+  const faults = rows.some(({ error }) => error !== undefined);
+  const columns: Column[] = [
+    { label: 'design' },
+    ...places.map((label) => ({ label })),
+    ...(years ? [{ label: 'weather' }] : []),
+    ...measures.map((measure) => ({ label: wordsOf(measure), unit: unitOf(measure) })),
+    ...(faults ? [{ label: 'fault' }] : []),
+  ];
+  const cells = ({ index, inputs, weather, measures: found, error }: StudyRow): Cell[] => [
     String(index + 1),
     ...places.map((place) => shownValue(written(place, inputs[place]))),
-    String(weather + 1),
+    ...(years ? [String(weather + 1)] : []),
     ...measures.map((measure) => found[measure] ?? null),
-    error === undefined ? '' : error.message.split('\n')[0]!,
+    ...(faults ? [error?.message.split('\n')[0] ?? ''] : []),
   ];
+  return table('rows', columns, rows.map(cells));
 }
 
 /** A value of an axis as it was written. */

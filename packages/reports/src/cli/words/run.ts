@@ -13,6 +13,7 @@ import { drawOf, writtenDesign } from '../designs.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { checkTarget } from '../files.ts';
 import { blaming } from '../in-words.ts';
+import { namesApart } from '../names-apart.ts';
 import { deliver, FORMATS, type Format, formatOf, type RenderOptions, render, targetOf } from '../output.ts';
 import { checked } from '../settings/check.ts';
 import { readSettings } from '../settings-file.ts';
@@ -79,7 +80,10 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
   const record = options.draw === undefined ? null : await drawOf(options.draw);
   const written = [];
   for (const file of files) written.push(await writtenDesign(file, record));
-  const designs = written.map(({ design }) => design);
+  const designs = namesApart(
+    written.map(({ design }) => design),
+    units,
+  );
   const prices = options.prices === undefined ? null : await readSettings(options.prices);
   const money =
     prices === null
