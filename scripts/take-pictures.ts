@@ -8,7 +8,7 @@ const browser = await chromium.launch({
   executablePath: process.env.NOONLOOP_CHROMIUM ?? '/usr/bin/chromium',
   args: ['--headless', '--no-sandbox', '--disable-gpu'],
 });
-const page = await browser.newPage({ viewport: { width: 1200, height: 800 } });
+const page = await browser.newPage({ viewport: { width: 820, height: 720 }, deviceScaleFactor: 2 });
 await page.goto(`file://${file('out/two-or-three-panels.html')}`);
 await page.screenshot({ path: file('docs/pictures/two-or-three-panels.png') });
 await browser.close();

@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { taskShares } from './tasks.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -50,11 +51,16 @@ const rows = [
   ['the same of new threads, which make their machine code first', found(study, /machine code, ([\d.]+)/)],
 ];
 const table = ['| | |', '| --- | --- |', ...rows.map((row) => `| ${row.join(' | ')} |`)].join('\n');
+const run = ['run', 'docs/examples/design-files/two-panels.yaml', '-w', 'docs/examples/weather/invented-valley.csv'];
+const shares = [...taskShares(['packages/reports/bin/noonloop.js', ...run], root)]
+  .sort(([, a], [, b]) => b - a)
+  .map(([task, share]) => `${task} ${(100 * share).toFixed(0)} %`);
+const tasks = `Of the first \`run\`, by a sampled profile of its main thread: ${shares.join('; ')}.`;
 const machine = `Node ${process.versions.node}, ${cpus().length} cores, ${cpus()[0]?.model.replace(/\s+/g, ' ').trim() ?? 'unknown'}; load before ${load.toFixed(1)}; ${new Date().toISOString().slice(0, 10)}`;
-console.log(`${table}\n\n${machine}`);
+console.log(`${table}\n\n${tasks}\n\n${machine}`);
 if (process.argv.includes('--write')) {
   const page = `${root}docs/guides/sizes-and-speeds.md`;
   const marked = /(<!-- speeds: [^\n]*-->\n)[\s\S]*?(<!-- end of speeds -->)/;
-  const write = (_: string, from: string, to: string) => `${from}\n${table}\n\n${machine}.\n\n${to}`;
+  const write = (_: string, from: string, to: string) => `${from}\n${table}\n\n${tasks}\n\n${machine}.\n\n${to}`;
   writeFileSync(page, readFileSync(page, 'utf8').replace(marked, write));
 }

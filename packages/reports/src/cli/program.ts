@@ -81,7 +81,7 @@ export async function buildProgram(
     .description(DESCRIPTION)
     .version((createRequire(import.meta.url)('../../package.json') as { version: string }).version)
     .usage('<word> [options]')
-    .addHelpText('after', ['', ...wrap(CODES, terminal.width), '', FIRST_STEPS].join('\n'))
+    .addHelpText('after', () => ['', ...wrap(CODES, terminal.width), '', FIRST_STEPS].join('\n'))
     .showHelpAfterError('Say --help after the word for its options.')
     .configureOutput({
       writeOut: terminal.out,
