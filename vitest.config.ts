@@ -17,6 +17,6 @@ export default defineConfig({
     maxWorkers: '100%',
     isolate: false,
     setupFiles: ['tests/same-bits.ts'],
-    reporters: ['default', new ClosingLine()],
+    reporters: ['default', new ClosingLine(!long)],
   },
 });

@@ -5,7 +5,7 @@ import { transform } from 'esbuild';
 /** Node's hook: what is TypeScript goes through esbuild, file by file. */
 export async function load(url, context, next) {
   const [address] = url.split('?');
-  if (!address.endsWith('.ts')) return next(url, context);
+  if (!/\.m?ts$/.test(address)) return next(url, context);
   const sourcefile = fileURLToPath(address);
   const { code } = await transform(await readFile(sourcefile, 'utf8'), {
     loader: 'ts',

@@ -18,7 +18,7 @@ describe('docs/guides/weather.md [requirement]', () => {
     mkdirSync(folder, { recursive: true });
     const path = `${folder}/snippet-${index}.mts`;
     writeFileSync(path, code);
-    const run = spawnSync('node_modules/.bin/tsx', ['--conditions=@noonloop/source', path], {
+    const run = spawnSync(process.execPath, [...process.execArgv, path], {
       cwd: root,
       encoding: 'utf8',
     });

@@ -1,5 +1,14 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
@@ -364,12 +373,17 @@ describe('the terminal [requirement]', () => {
 });
 
 describe('as a process [requirement]', () => {
+  const source = new URL('../../../packages/reports/bin/from-source.ts', import.meta.url);
+  const program = [...process.execArgv, fileURLToPath(source)];
+
   it('a full device in place of standard output: one line, exit code 4; nothing of the program’s inside', () => {
-    const root = fileURLToPath(new URL('../../../', import.meta.url));
-    const call =
-      'node_modules/.bin/tsx --conditions=@noonloop/source packages/reports/bin/from-source.ts schema > /dev/full';
     if (!existsSync('/dev/full')) return console.log('no /dev/full here: not tried');
-    const { status, stderr } = spawnSync('sh', ['-c', call], { cwd: root, encoding: 'utf8' });
+    const full = openSync('/dev/full', 'w');
+    const { status, stderr } = spawnSync(process.execPath, [...program, 'schema'], {
+      stdio: ['ignore', full, 'pipe'],
+      encoding: 'utf8',
+    });
+    closeSync(full);
     expect([status, stderr]).toEqual([
       4,
       expect.stringMatching(/^noonloop: standard output cannot be written \(ENOSPC\)\..*\n$/),
@@ -387,12 +401,9 @@ describe('as a process [requirement]', () => {
   });
 
   it('ends with its code and separates results from errors', () => {
-    const root = fileURLToPath(new URL('../../../', import.meta.url));
-    const words = ['--conditions=@noonloop/source', 'packages/reports/bin/from-source.ts'];
-    const tsx = join(root, 'node_modules/.bin/tsx');
-    expect(execFileSync(tsx, [...words, 'draft'], { cwd: root, encoding: 'utf8' })).toContain(DRAFTS.design[0]);
+    expect(execFileSync(process.execPath, [...program, 'draft'], { encoding: 'utf8' })).toContain(DRAFTS.design[0]);
     try {
-      execFileSync(tsx, [...words, 'run', '/nowhere.yaml', '-w', weather], { cwd: root, stdio: 'pipe' });
+      execFileSync(process.execPath, [...program, 'run', '/nowhere.yaml', '-w', weather], { stdio: 'pipe' });
       expect.unreachable();
     } catch (error) {
       const { status, stdout, stderr } = error as { status: number; stdout: Buffer; stderr: Buffer };
