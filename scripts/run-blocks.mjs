@@ -44,7 +44,8 @@ function joined(before, code) {
 /** Runs a script from the sources. @returns its exit code, what it printed, and both streams as they came. */
 export function runScript(root, path) {
   return new Promise((resolve, reject) => {
-    const run = spawn('node_modules/.bin/tsx', ['--conditions=@noonloop/source', path], { cwd: root });
+    const asSource = ['--conditions=@noonloop/source', '--import', './tests/typescript.mjs'];
+    const run = spawn(process.execPath, [...asSource, path], { cwd: root });
     const streams = { stdout: '', all: '' };
     run.stdout.setEncoding('utf8').on('data', (text) => {
       streams.stdout += text;

@@ -195,13 +195,14 @@ describe.skipIf(!hasBrowser)('pages in a browser', () => {
   });
 
   it.each([
-    [1200, 'light'],
-    [390, 'light'],
-    [1200, 'dark'],
+    [1200, 'light', PAGES],
+    // Narrow, the same parts lie otherwise; in the dark colours alone are others: the widest page, one of strangers' words and a log stand for all.
+    [390, 'light', ['three', 'invented', 'log']],
+    [1200, 'dark', ['three', 'log']],
   ] as const)(
     'at %i px, %s: axe-core finds nothing, tables of the charts open too [axe-core 4.14]',
-    async (width, colorScheme) => {
-      for (const name of PAGES)
+    async (width, colorScheme, pages) => {
+      for (const name of pages)
         expect(await onPage(browser, file(name), { width, colorScheme }, axeFindings), name).toEqual([]);
     },
   );
