@@ -12,7 +12,7 @@ export async function load(url, context, next) {
     sourcefile,
     sourcemap: 'inline',
     sourcesContent: false,
-    target: 'node20',
+    target: 'node20.19',
   });
   return { format: 'module', source: code, shortCircuit: true };
 }

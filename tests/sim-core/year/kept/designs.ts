@@ -270,4 +270,21 @@ export const KEPT: Readonly<Record<string, SystemInput>> = {
     tank: { ...plain.tank, nodes: 20, lossCoefficient: 4 },
     draw: { profile: 'XL', mains: 'from-weather' },
   },
+  'two tanks charged in turn': {
+    ...plain,
+    array: { ...plain.array, panels: 4 },
+    pump: { drive: 'mains' },
+    tank: {
+      ...plain.tank,
+      volume: 0.12,
+      second: { charging: 'in-turn', volume: 0.1, roomTemperature: 10, divertAt: 45, inletDiameter: 0.015 },
+    },
+  },
+  'two tanks in series without a limit': {
+    ...plain,
+    array: { ...plain.array, panels: 6 },
+    tank: { volume: 0.08, initialTemperature: 85, second: { charging: 'series', volume: 0.06, coil: { length: 8 } } },
+    draw: { ...plain.draw, dailyVolume: 0.04 },
+    control: { highLimit: null },
+  },
 };

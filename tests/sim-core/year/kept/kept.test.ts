@@ -77,7 +77,7 @@ function numbersOf10Days(input: SystemInput, weather: WeatherYear, options: Step
   const machine = assemble(defineSystem(input), weather, options);
   const recorder = openRecorder('01-05..01-06', machine.stepping.stepsPerHour);
   for (let hour = 0; hour < HOURS; hour++) stepHour(machine, hour, recorder);
-  const { columns, books, loop, tank } = machine;
+  const { columns, books, loop, second, tank } = machine;
   const notices = findNotices(machine).map(({ code, ...rest }) => ({ [code]: 1, ...rest }));
   const balance = Object.entries(books.balance).map(([part, keeper]) => {
     const { in: income, out, stored } = closeBalance(keeper);
@@ -86,6 +86,7 @@ function numbersOf10Days(input: SystemInput, weather: WeatherYear, options: Step
   const sums = [
     ...Object.entries(columns),
     ...Object.entries(recorder.columns).map(([name, column]) => [`steps.${name}`, column] as const),
+    ...Object.entries(second?.columns ?? {}).map(([name, column]) => [`second.${name}`, column] as const),
     ['tankNodes', tank.temperature] as const,
     ['absorber', loop.circuit.absorber] as const,
   ].map(([name, column]): [string, number] => [name, weighed(column)]);
@@ -94,6 +95,7 @@ function numbersOf10Days(input: SystemInput, weather: WeatherYear, options: Step
     balance: Object.fromEntries(balance),
     loop: loopYear(machine),
     groups: groupYears(machine),
+    peakOfFirst: second?.peakOfFirst ?? 0,
     stagnationLimit: loop.stagnationLimit,
   };
   return Object.fromEntries(
