@@ -16,7 +16,7 @@ const ASKED = 'if (kept !== undefined)';
 
 /** Studies and input, what is before the year, and files that take longest for the little of it that they reach: what these alone notice is not counted. */
 const NO_YEAR =
-  /sim-core\/(study|input|define\/(?!measured)|advice|physics\/sun)\/|validation\/(measured|weather|whole-system|plane-of-array|transposition|subhourly|sizing|survey|fuels|heater-labels|trade|referee|seasonal)/;
+  /sim-core\/(study|input|define\/(?!measured)|advice\/(?!sizing\/sizing)|physics\/sun)\/|validation\/(measured|weather|whole-system|plane-of-array|transposition|subhourly|sizing|survey|fuels|heater-labels|trade|referee|seasonal)/;
 
 const fromHere = createRequire(import.meta.url);
 const seenFrom = (from, name) => createRequire(from).resolve(name);

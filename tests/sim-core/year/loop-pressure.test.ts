@@ -113,6 +113,13 @@ describe('what a year says of its loop [definitions, by its own columns]', () =>
       expect(share()).toBeLessThan(before);
     }
   });
+
+  it('keeps the tables of a mixture that has not thinned [requirement]', () => {
+    const machine = assemble(defineSystem({ ...plainInput, loop: { makeUp: true } }), weather);
+    const { fluid } = machine.loop;
+    stepHour(machine, 743); // the hour after which a month begins
+    expect(machine.loop.fluid).toBe(fluid);
+  });
 });
 
 describe('a slow leak', () => {

@@ -3,6 +3,7 @@ import { pumpOperatingPoint, steamReach } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { circulatePair } from '../../../packages/sim-core/src/physics/loop/coil-pair.ts';
 import { circulate } from '../../../packages/sim-core/src/physics/loop/coil-step.ts';
+import { turnValve } from '../../../packages/sim-core/src/year/charge.ts';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 import { type Lived, liveSpan } from '../../property/span.ts';
@@ -36,17 +37,23 @@ describe('two solar tanks', () => {
     expect(Math.max(...columns.maximumTemperature)).toBe(peak);
   });
 
-  it('open their relief valves one by one where nothing limits them, and book what leaves [conservation]', () => {
-    const result = run(
-      { charging: 'series', volume: 0.08 },
-      { ...mains, array: { ...roof, panels: 6 }, draw: { dailyVolume: 0.05 }, control: { highLimit: null } },
-      0.1,
-    );
-    expect(sum(result.columns.reliefVolume)).toBeGreaterThan(0.1);
-    expect(result.secondTank!.peakOfFirst).toBe(99);
-    for (const { worstRelative } of [result.secondTank!.balance, ...Object.values(result.balance)])
-      expect(worstRelative).toBeLessThan(1e-9);
-  });
+  it.each([
+    ['series', 'peakOfFirst'],
+    ['second', 'peak'],
+  ] as const)(
+    'charged %s open their relief valves where nothing limits them, and book what leaves [conservation]',
+    (charging, peak) => {
+      const result = run(
+        { charging, volume: 0.08 },
+        { ...mains, array: { ...roof, panels: 6 }, draw: { dailyVolume: 0.05 }, control: { highLimit: null } },
+        0.1,
+      );
+      expect(sum(result.columns.reliefVolume)).toBeGreaterThan(0.1);
+      expect(result.secondTank![peak]).toBe(99);
+      for (const { worstRelative } of [result.secondTank!.balance, ...Object.values(result.balance)])
+        expect(worstRelative).toBeLessThan(1e-9);
+    },
+  );
 
   it('deliver about what one tank of their water and their loss does [sense; 3 %: the coil of both is twice as long]', () => {
     const loss = { lossCoefficient: 1 };
@@ -78,6 +85,20 @@ describe('two solar tanks', () => {
     });
     expect(ofFirst[0]!).toBeLessThan(ofFirst[1]!);
     expect(ofFirst[1]!).toBeLessThan(ofFirst[2]!);
+  });
+
+  it('charged in turn: collectors too cool for the first charge the second after five minutes, and not once they are warm [requirement]', () => {
+    const machine = assemble(design({ charging: 'in-turn', divertAt: 80 }, mains), weather);
+    const { loop, second, tank } = machine;
+    tank.temperature.fill(60);
+    second!.tank.temperature.fill(20);
+    const afterMinute = (collectors: number) => {
+      loop.circuit.absorber.fill(collectors);
+      turnValve(machine, second!, second!.valve!, 60);
+      return machine.charged === second!.tank ? 'second' : 'first';
+    };
+    const charged = [50, 50, 50, 50, 50, 50, 80].map(afterMinute);
+    expect(charged.join(' ')).toBe('first first first first second second first');
   });
 
   it('of which the first alone is charged take warmth from the cellar for the cold water [requirement]', () => {

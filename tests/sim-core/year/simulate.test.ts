@@ -1,5 +1,6 @@
 import { type BalancePart, DesignError, defineSystem, simulate, steps } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
+import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
 
 const weather = await inventedValley();
@@ -16,6 +17,15 @@ describe('simulate', () => {
       expect(Math.abs(income - out - stored - residual)).toBeLessThan(1e-6 * income);
     },
   );
+
+  it('measures a part’s residual against no less than what warms it by 1 mK, from one temperature throughout [definition]', () => {
+    const { books, loop, tank } = assemble(result.design, weather);
+    const starts = { collector: loop.circuit.absorber[0]!, tank: tank.temperature[0]! };
+    for (const part of ['collector', 'tank'] as const) {
+      const { floor, initial } = books.balance[part];
+      expect(initial / (1000 * floor)).toBeCloseTo(starts[part], 9);
+    }
+  });
 
   it('closes the year of the tank by its own columns [conservation]', () => {
     const nodes = result.design.tank.nodes;

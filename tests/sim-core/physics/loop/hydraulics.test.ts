@@ -96,7 +96,7 @@ describe('table of flow by power', () => {
     ['propylene-glycol', 0.5],
     ['ethylene-glycol', 0.3],
     ['water', 0],
-  ] as const)('%s %f: within 0.5 %% of full flow of the exact point [its stated error]', (name, x) => {
+  ] as const)('%s %f: within 0.5 percent of full flow of the exact point [its stated error]', (name, x) => {
     const fluid = compileFluid(name, x);
     const h = compileHydraulics(parts, fluid);
     const table = compileFlowTable(h);
