@@ -3,7 +3,7 @@
  * flow, coil by layer with its own content (whole-system.csv and its page). What stood as defaults when it ran is set here.
  */
 import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
-import { readWeather } from '@noonloop/weather-io';
+import { readWeather, type WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { sum } from '../examples.ts';
 import { hasShared, sharedFile } from '../shared.ts';
@@ -82,6 +82,17 @@ function design(name: string) {
   );
 }
 
+const read = new Map<string, WeatherYear>();
+/** The referee's sky is cloudless. */
+async function weatherAt(site: keyof typeof FILES): Promise<WeatherYear> {
+  const known = read.get(site);
+  if (known !== undefined) return known;
+  const file = await readWeather(sharedFile(FILES[site]));
+  const weather = { ...file, columns: { ...file.columns, cloudCover: null } };
+  read.set(site, weather);
+  return weather;
+}
+
 const years = referenceTable(TABLE).filter(({ month }) => month === 'year' || month === 13);
 
 describe.skipIf(!hasShared(TABLE))(
@@ -92,10 +103,7 @@ describe.skipIf(!hasShared(TABLE))(
     it.each(years.map((row) => [String(row.design), String(row.site), row] as const))(
       '%s, %s',
       async (name, site, row) => {
-        const file = await readWeather(sharedFile(FILES[site as keyof typeof FILES]));
-        // The referee's sky is cloudless.
-        const weather = { ...file, columns: { ...file.columns, cloudCover: null } };
-        const { columns } = simulate(design(name), weather);
+        const { columns } = simulate(design(name), await weatherAt(site as keyof typeof FILES));
         expect(Math.abs(sum(columns.solarHeat) / KWH / number(row, 'delivered_kWh') - 1)).toBeLessThan(0.005);
         expect(Math.abs(Math.max(...columns.tankMaximumTemperature) - number(row, 'peak_tank_C'))).toBeLessThan(0.5);
         expect(Math.abs(sum(columns.stagnation) - number(row, 'stagnation_h'))).toBeLessThan(8);
