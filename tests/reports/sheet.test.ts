@@ -132,7 +132,7 @@ describe.each(['metric', 'us'] as const)(
     });
 
     it('in the months of the sheet', async () => {
-      const html = await pageOf([two, three], { units });
+      const html = await pageOf([two, three], { units, sections: ['balance'] });
       const months = /<table class="months">.*?<\/table>/s.exec(html)![0];
       const shares = [...months.matchAll(/<\/i><\/span>([\d.]+)</g)].map((match) => Number(match[1]));
       const { data } = Papa.parse<Record<string, string>>(renderCsv([two, three], { units }), {
@@ -147,7 +147,7 @@ describe.each(['metric', 'us'] as const)(
 describe('the first sheet', () => {
   it('leads with the same two sentences in every format [requirement]', async () => {
     for (const runs of [two, [two, three], [two, three, five]]) {
-      const html = await pageOf(runs, { money: MONEY });
+      const html = await pageOf(runs, { money: MONEY, sections: ['balance'] });
       const [does, decides] = ['answer', 'decides'].map((name) =>
         plain(new RegExp(`<p class="${name}">(.*?)</p>`).exec(html)![1]!),
       );
@@ -161,7 +161,7 @@ describe('the first sheet', () => {
 
   it('shows a range where the uncertainty is known, and none where not [definition]', async () => {
     const { fuelSaved } = summarize(two).year;
-    const sure = await pageOf(two, { uncertainty: 0.1 });
+    const sure = await pageOf(two, { uncertainty: 0.1, sections: ['balance'] });
     const [low, high] = [0.9, 1.1].map((factor) => (fuelSaved * factor) / 3.6e6);
     const range = /([\d,]+) to ([\d,]+)</.exec(
       /<div class="figures">.*?<\/div>/s.exec(sure)![0].replaceAll('\u00a0', ' '),
@@ -170,11 +170,11 @@ describe('the first sheet', () => {
     expect(Math.abs(number(range[1]!) - low!)).toBeLessThanOrEqual((high! - low!) / 8);
     expect(Math.abs(number(range[2]!) - high!)).toBeLessThanOrEqual((high! - low!) / 8);
     expect(plain(sure)).toContain('How sure: ± 10 %');
-    expect(plain(await pageOf(two))).not.toContain('How sure');
+    expect(plain(await pageOf(two, { sections: ['balance'] }))).not.toContain('How sure');
   });
 
   it('marks the months that the sun makes alone, and no others [definition]', async () => {
-    const months = /<table class="months">.*?<\/table>/s.exec(await pageOf([two, five]))![0];
+    const months = /<table class="months">.*?<\/table>/s.exec(await pageOf([two, five], { sections: ['balance'] }))![0];
     expect(months.match(/class="full"/g)?.length ?? 0).toBe(
       summarize(two).sunAloneMonths.length + summarize(five).sunAloneMonths.length,
     );
