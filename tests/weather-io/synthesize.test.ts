@@ -67,7 +67,7 @@ describe('means come back [what was put in; 0.5 % asked, rounding found]', () =>
     }
   });
 
-  it.each([0, 1, 2, 77, 4294967295])('with seed %d too, at other latitudes', (seed) => {
+  it.each([0, 77, 4294967295])('with seed %d too, at other latitudes', (seed) => {
     for (const latitude of [-65, -30, 0, 25, 60, 69]) {
       const made = synthesizeYear({
         site: { latitude },
@@ -187,9 +187,9 @@ describe('clearness of days', () => {
     },
   );
 
-  it('days remember: lag-1 correlation of 40 years between 0.15 and 0.33 [0.29 of the Gaussian series behind, Graham et al.]', () => {
+  it('days remember: lag-1 correlation of 12 years between 0.15 and 0.33 [0.29 of the Gaussian series behind, Graham et al.]', () => {
     let [product, square] = [0, 0];
-    for (let seed = 1; seed <= 40; seed++) {
+    for (let seed = 1; seed <= 12; seed++) {
       const made = synthesizeYear({
         site: { latitude: 40 },
         monthly: { clearness: new Array<number>(12).fill(0.5), dryBulb: new Array<number>(12).fill(10) },

@@ -20,6 +20,7 @@ function yearBy(outage: readonly [string, string], stepsPerHour: number) {
   return {
     delivered: sum(columns.solarHeat),
     inJuly: sum(columns.solarHeat.subarray(JULY, AUGUST)),
+    taken: sum(columns.thermosiphonHeat),
     stagnation: sum(columns.stagnation),
     hottest: Math.max(...columns.absorberTemperature),
   };
@@ -38,6 +39,8 @@ describe.each([
       const coarse = yearBy(outage, steps);
       expect(Math.abs(coarse.delivered / finest.delivered - 1)).toBeLessThan(0.02);
       expect(Math.abs(coarse.inJuly / finest.inJuly - 1)).toBeLessThan(0.02);
+      // What the nights take is the more delicate.
+      expect(Math.abs(coarse.taken / finest.taken - 1)).toBeLessThan(steps === 6 ? 0.06 : 0.02);
       expect(Math.abs(coarse.stagnation - finest.stagnation)).toBeLessThan(3);
       expect(Math.abs(coarse.hottest - finest.hottest)).toBeLessThan(0.5);
     },
