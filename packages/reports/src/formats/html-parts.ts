@@ -21,6 +21,9 @@ type NarrowTable = 'scroll' | 'list';
 /** Characters that a telephone shows in a line of a table, about. */
 const TELEPHONE = 44;
 
+/** The same of the widest page. */
+const SCREEN = 130;
+
 const characters = ({ header, rows }: PlainTable): number =>
   header.reduce((sum, head, column) => {
     const longest = Math.max(
@@ -30,9 +33,10 @@ const characters = ({ header, rows }: PlainTable): number =>
     return sum + longest + 2;
   }, 0);
 
-/** A table in its box. @param wide - whether it is wider than a telephone, so that a hint says that there is more */
-export function tableBox(label: string, head: string, body: string, kind: string, wide: boolean): string {
-  const hint = wide ? '<p class="hint">There are more columns: scroll sideways.</p>' : '';
+/** A table in its box. @param wide - whether it is wider than a telephone or than any page, so that a hint says that there is more */
+export function tableBox(label: string, head: string, body: string, kind: string, wide: boolean | 'always'): string {
+  const shown = wide === 'always' ? 'hint always' : 'hint';
+  const hint = wide ? `<p class="${shown}">There are more columns: scroll sideways.</p>` : '';
   const table = `<table class="${kind}"><thead>${head}</thead><tbody>${body}</tbody></table>`;
   return kind !== 'numbers'
     ? table
@@ -67,7 +71,8 @@ export function plainTable(label: string, table: PlainTable, options: TableOptio
     return `<tr${marked}><th scope="row">${sentence(name!)}</th>${tds.join('')}</tr>`;
   });
   const kind = narrow === 'list' ? 'list' : 'numbers';
-  return tableBox(label, `<tr>${head}</tr>`, body.join(''), kind, characters(table) > TELEPHONE);
+  const width = characters(table);
+  return tableBox(label, `<tr>${head}</tr>`, body.join(''), kind, width > SCREEN ? 'always' : width > TELEPHONE);
 }
 
 /** What {@link figureHtml} shows. */

@@ -20,12 +20,14 @@ a{color:var(--nl-link)}
 :focus-visible{outline:2px solid var(--nl-ink);outline-offset:2px}
 .small,.quiet,figcaption,.hint{color:var(--nl-muted);font-size:.875rem;line-height:1.43}
 .hint{display:none;margin:0 0 4px}
+.hint.always{display:block}
 b,strong{font-weight:600}
 pre{overflow-x:auto;font-size:.875rem;line-height:1.43;background:var(--nl-card);padding:8px 12px;margin:8px 0}
 `;
 
 const SHEET = `
 .first{display:grid;grid-template-columns:minmax(0,720px) minmax(0,1fr);gap:0 48px}
+.first:has(>aside:empty){grid-template-columns:minmax(0,1fr)}
 .first header{display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 24px;align-items:baseline;margin:0 0 12px}
 .for{color:var(--nl-muted);font-size:.875rem;margin:0}
 .answer{font-size:1.5rem;line-height:1.25;font-weight:600;margin:0 0 8px;max-width:none;text-wrap:pretty}
@@ -156,7 +158,7 @@ main{max-width:none;padding:0}
 .first{display:block}.first.alone{break-after:page}
 pre{white-space:pre-wrap;font-size:8pt}
 .first>*{max-width:none}
-nav,details:not([open]),.hint,.unprinted{display:none}
+nav,details:not([open]),.hint,.hint.always,.unprinted{display:none}
 aside{margin:8pt 0 0;border:0;padding:0}
 section{margin-top:7pt;padding-top:4pt}
 section h2{margin-bottom:2pt}

@@ -34,7 +34,7 @@ export async function answerOf(input: AnswerInput): Promise<Found> {
 }
 
 const titled = ({ built }: AnswerInput, blocks: readonly Block[]) => ({
-  title: `${built.said.study} of ${built.name}`,
+  title: `${built.said.study[0]!.toUpperCase()}${built.said.study.slice(1)} of ${built.name}`,
   blocks,
 });
 
