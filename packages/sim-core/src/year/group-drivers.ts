@@ -37,8 +37,11 @@ export function compileArrayDrivers(
   const [own] = groups as [ArrayDrivers];
   if (groups.length === 1) return { ...own, groups: null };
   const shares = along.map(({ collector, panels }) => (panels * collector.area) / arrayArea(array));
-  const mean = (of: (drivers: ArrayDrivers) => Float64Array): Float64Array =>
-    of(own).map((_, step) => groups.reduce((sum, drivers, at) => sum + shares[at]! * of(drivers)[step]!, 0));
+  const mean = (of: (drivers: ArrayDrivers) => Float64Array): Float64Array => {
+    const sum = new Float64Array(of(own).length);
+    for (const [at, drivers] of groups.entries()) addShare(sum, of(drivers), shares[at]!);
+    return sum;
+  };
   const irradiance = mean((drivers) => drivers.irradiance);
   return {
     irradiance,
@@ -58,6 +61,10 @@ export function compileArrayDrivers(
   };
 }
 
+function addShare(sum: Float64Array, column: Float64Array, share: number): void {
+  for (let step = 0; step < sum.length; step++) sum[step]! += share * column[step]!;
+}
+
 /** The array with its summer's tilt on some days, and its own on the others. */
 function seasonal(
   design: Pick<SystemDesign, 'array' | 'pv'>,
@@ -72,9 +79,12 @@ function seasonal(
   const summer = compileGroupDrivers(turned, weather, stepsPerHour, { ...own, tilt });
   const range = readDayRange(days)!;
   const ofSeason = (of: (drivers: ArrayDrivers) => Float64Array): Float64Array => {
-    const perDay = of(winter).length / 365;
+    const column = of(winter).slice();
     const other = of(summer);
-    return of(winter).map((value, at) => (inRange(range, Math.trunc(at / perDay)) ? other[at]! : value));
+    const perDay = column.length / 365;
+    for (let day = 0; day < 365; day++)
+      if (inRange(range, day)) column.set(other.subarray(day * perDay, (day + 1) * perDay), day * perDay);
+    return column;
   };
   const irradiance = ofSeason((drivers) => drivers.irradiance);
   const pvIrradiance = ofSeason((drivers) => drivers.pvIrradiance);

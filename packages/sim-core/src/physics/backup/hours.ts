@@ -22,24 +22,20 @@ export function heaterOffHours(
   return off.map((switched, hour) => switched * HEATER_OFF.switched + (on?.[hour] === 0 ? HEATER_OFF.timer : 0));
 }
 
-/** A moment of the house's clock: hour of the day, and day of the year from 0. */
-type ClockTest = (hour: number, day: number) => boolean;
-
-/** Hours of the year for which a test holds by the house's clock. Shape [8760]. */
-function byTheClock(summerTime: string | null, holds: ClockTest): Uint8Array {
-  const shift = clockShift(summerTime === null ? null : readDayRange(summerTime));
-  return shift.map((ahead, hour) => {
-    const clock = hour + ahead;
-    return holds(clock % 24, Math.trunc(clock / 24) % 365) ? 1 : 0;
-  });
-}
+/** What holds in each hour of the year by the house's clock, told by the hours from midnight of 1 January. Shape [8760]. */
+const byTheClock = (summerTime: string | null, holds: (clock: number) => number): Uint8Array =>
+  clockShift(summerTime === null ? null : readDayRange(summerTime)).map((ahead, hour) => holds(hour + ahead));
 
 /** Hours of the year in one of some spans of the day. Shape [8760]. @internal */
-export const inSpans = (spans: readonly (readonly [number, number])[], summerTime: string | null): Uint8Array =>
-  byTheClock(summerTime, (hour) => spans.some(([from, to]) => hour >= from && hour < to));
+export function inSpans(spans: readonly (readonly [number, number])[], summerTime: string | null): Uint8Array {
+  const day = new Uint8Array(24);
+  for (const [from, to] of spans) day.fill(1, Math.ceil(from), Math.ceil(to));
+  return byTheClock(summerTime, (clock) => day[clock % 24]!);
+}
 
 /** Hours of the year on days of some ranges. Shape [8760]. @internal */
 export function onDays(days: readonly string[], summerTime: string | null): Uint8Array {
   const ranges = days.map((range) => readDayRange(range)!);
-  return byTheClock(summerTime, (_, day) => ranges.some((range) => inRange(range, day)));
+  const year = new Uint8Array(365).map((_, day) => (ranges.some((range) => inRange(range, day)) ? 1 : 0));
+  return byTheClock(summerTime, (clock) => year[Math.trunc(clock / 24) % 365]!);
 }

@@ -38,9 +38,25 @@ export interface DirectTable {
   readonly flow: Float64Array;
   /** Electrical power of the motor, likewise. [W] */
   readonly power: Float64Array;
+  /** Which rows of fluid temperature are filled: those that the run has come by. Shape [46]. */
+  readonly filled: Uint8Array;
+  /** What rows are made of. */
+  readonly parts: TableParts;
 }
 
-/** Fills the table. */
+interface TableParts {
+  readonly hydraulics: CompiledHydraulics;
+  readonly motor: CompiledMotor;
+  readonly modules: number;
+  /** The module in full sun by cell temperature. Shape [15][5]. */
+  readonly cells: readonly Float64Array[];
+  /** Voltage of the coldest module in the brightest light. [V] */
+  readonly mostVoltage: number;
+  /** Scratch: the row's curve of pump and loop. */
+  readonly curve: LoadCurve;
+}
+
+/** Makes room for the table; a row is filled when it is first asked for: a year meets a part of them, a short run few. */
 export function compileDirectTable(
   h: CompiledHydraulics,
   motor: CompiledMotor,
@@ -56,9 +72,8 @@ export function compileDirectTable(
   });
   const brightest = new Float64Array(5);
   translateModule(module, MOST_LIGHT, COLDEST_CELL, brightest);
-  const mostVoltage = openCircuitVoltage(brightest);
   const friction = motor.frictionCurrent;
-  const table: DirectTable = {
+  return {
     lowest,
     rowsPerKelvin: FLUID_ROWS / (highest - lowest),
     runningLight: Float64Array.from(cells, (p) =>
@@ -66,19 +81,30 @@ export function compileDirectTable(
     ),
     flow: new Float64Array(size),
     power: new Float64Array(size),
+    filled: new Uint8Array(FLUID_ROWS + 1),
+    parts: {
+      hydraulics: h,
+      motor,
+      modules,
+      cells,
+      mostVoltage: openCircuitVoltage(brightest),
+      curve: {
+        flow: new Float64Array(POINTS + 1),
+        current: new Float64Array(POINTS + 1),
+        voltage: new Float64Array(POINTS + 1),
+      },
+    },
   };
-  const curve = {
-    flow: new Float64Array(POINTS + 1),
-    current: new Float64Array(POINTS + 1),
-    voltage: new Float64Array(POINTS + 1),
-  };
-  for (let row = 0; row <= FLUID_ROWS; row++) {
-    followCurve(h, motor, lowest + ((highest - lowest) * row) / FLUID_ROWS, mostVoltage, curve);
-    for (let column = 0; column < CELL_COLUMNS; column++) {
-      fillLights(table, curve, cells[column]!, modules, row * CELL_COLUMNS + column);
-    }
+}
+
+function fillRow(table: DirectTable, row: number): void {
+  const { cells, curve, hydraulics, modules, motor, mostVoltage } = table.parts;
+  const { lowest, highest } = hydraulics.fluid;
+  table.filled[row] = 1;
+  followCurve(hydraulics, motor, lowest + ((highest - lowest) * row) / FLUID_ROWS, mostVoltage, curve);
+  for (let column = 0; column < CELL_COLUMNS; column++) {
+    fillLights(table, curve, cells[column]!, modules, row * CELL_COLUMNS + column);
   }
-  return table;
 }
 
 interface LoadCurve {
@@ -156,6 +182,8 @@ export function readDirectTable(table: DirectTable, offer: PumpOffer, answer: Pu
   const y = Math.min(Math.max((fluidTemperature - table.lowest) * table.rowsPerKelvin, 0), FLUID_ROWS);
   const row = y < FLUID_ROWS ? y | 0 : FLUID_ROWS - 1;
   const fy = y - row;
+  if (table.filled[row] === 0) fillRow(table, row);
+  if (table.filled[row + 1] === 0) fillRow(table, row + 1);
   const at = (row * CELL_COLUMNS + column) * (LIGHTS + 1) + step;
   answer.flow = between(flow, at, fx, fy, fz);
   answer.power = between(power, at, fx, fy, fz);
