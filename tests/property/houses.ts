@@ -27,6 +27,7 @@ export const tanks = fc.record({
   nodes: fc.integer({ min: 4, max: 40 }),
   inletDiameter: fc.constantFrom(null, 0.01, 0.03),
   sedimentDepth: fc.constantFrom(0, 0, 0.02, 0.2),
+  reliefTemperature: fc.constantFrom(undefined, undefined, 60, 75),
   initialProfile: seldom(fc.constantFrom([15, 40, 60], [60, 10], [5, 90, 20, 30])),
   roomByMonth: seldom(fc.constantFrom<'outdoors' | number[]>('outdoors', summerAndWinter)),
   load: seldom(

@@ -1,22 +1,20 @@
 /** What must hold of any year of any design, whatever the numbers: found by laws, not by comparison with another program. */
-import type { SystemDesign } from '@noonloop/sim-core';
-import { planeOfArray } from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
-import { groupsOf } from '../../packages/sim-core/src/physics/collector/groups.ts';
-import { nightSky } from '../../packages/sim-core/src/physics/collector/night-sky.ts';
-import type { Lived } from './span.ts';
+import { coldestSky, type Hours, hottestPossible, least, most, roomsOf } from './bounds.ts';
+import type { Lived, WorstHour } from './span.ts';
 
 /** Share of what flowed through a part in an hour to which its balance closes. [-] */
 const BALANCE = 1e-9;
+/**
+ * Roundings of a node's heat in a step, each at most 2⁻⁵³ of it: draw, coil and flow, jet and mixing, loss and conduction, two operations each. [-]
+ */
+const ROUNDINGS = 8;
+/** Finer steps in place of one, at most. */
+const FINENESS = 8;
 /** Rounding of temperatures. [K] */
 const ROUNDING = 1e-6;
 /** What a step's length may add to a tank node: the agreement with the referee of tests/validation. [K] */
 const STEP_ERROR = 0.05;
-const KELVIN = 273.15;
-/** 2019 SI. [W/(m²·K⁴)] */
-const STEFAN_BOLTZMANN = 5.670374419e-8;
-/** Wind of the collector test less none: how far the wind terms go down. [m/s] */
-const WIND_UNDER = 3;
 
 /** Columns that are shares of an hour. */
 const SHARES = [
@@ -50,141 +48,176 @@ const NOT_NEGATIVE = [
   'baselineFuel',
 ] as const;
 
-const most = (column: Float64Array): number => column.reduce((high, value) => Math.max(high, value), -Infinity);
-const least = (column: Float64Array): number => column.reduce((low, value) => Math.min(low, value), Infinity);
+/** The laws, as the page has them, and what each is looked at for. */
+export const LAWS = {
+  accepted: ['what is accepted runs: nothing is thrown', 'runs'],
+  finite: ['every number is finite', 'numbers'],
+  balance: ['balance of each part and the whole', 'hours of parts'],
+  rounded: ['of them: beyond 1e-9 of what flowed, within the rounding of what was held and carried', 'hours of parts'],
+  shares: ['shares lie in 0 to 1', 'numbers'],
+  signs: ['flows and fuels are not negative', 'numbers'],
+  absorberHot: ['no absorber over its stagnation bound', 'hours, highest of all steps'],
+  tankHot: ['no tank over the hottest of sun, room, mains, element', 'hours, highest of all steps'],
+  relief: ['no tank over its relief valve', 'hours, highest of all steps'],
+  reliefOpen: ['of them: with the valve open', 'hours'],
+  loopRelief: ["no loop over its relief valve's setting", 'hours, highest of all steps'],
+  loopReliefOpen: ['of them: with the valve open, and then the setting was reached', 'hours'],
+  absorberCold: ['no absorber under the coldest sky, room, mains', 'hours, lowest of all steps'],
+  pipeCold: ['no pipe under them', 'hours, lowest of all steps'],
+  tankCold: ['no tank under them, each tank', "hours' ends"],
+} as const;
+export type Law = keyof typeof LAWS;
 
-const lights = new Map<string, Float64Array>();
-let litBy: Float64Array | null = null;
+/** How often a law was looked at, and how near to what it allows anything came. */
+export interface Look {
+  looks: number;
+  broken: number;
+  /** Of a balance its worst share, of a temperature the least distance [K]; NaN where the law has none. */
+  nearest: number;
+}
+export type Looks = Map<Law, Look>;
 
-/** Unshaded light on a plane; kept while the weather stays, since designs come in families on one roof. [W/m²] */
-function lightOn(weather: WeatherYear, plane: Parameters<typeof planeOfArray>[1], stepsPerHour: number): Float64Array {
-  if (litBy !== weather.columns.dni) lights.clear();
-  litBy = weather.columns.dni;
-  const key = JSON.stringify([plane, stepsPerHour, weather.columns.albedo === null]);
-  const light = lights.get(key) ?? planeOfArray(weather, plane, { stepsPerHour }).total;
-  lights.set(key, light);
-  return light;
+/** Notes that a law was looked at. */
+export function note(looks: Looks, law: Law, count: number, broken = false, nearest = Number.NaN): void {
+  const look = looks.get(law) ?? { looks: 0, broken: 0, nearest };
+  look.looks += count;
+  if (broken) look.broken++;
+  const better = law === 'balance' ? nearest > look.nearest : nearest < look.nearest;
+  if (better || Number.isNaN(look.nearest)) look.nearest = nearest;
+  looks.set(law, look);
+}
+
+/** What a run breaks of balance, bounds and finiteness; empty where it is sound. @param looks - Counted up. */
+export function violations(
+  result: Lived,
+  weather: WeatherYear,
+  hours: Hours = { from: 0, to: 8760 },
+  looks: Looks = new Map(),
+): string[] {
+  const found: string[] = [];
+  const judge = (law: Law, count: number, broken: false | string, nearest?: number): void => {
+    note(looks, law, count, broken !== false, nearest);
+    if (broken !== false) found.push(broken);
+  };
+  lookAtNumbers(result, judge);
+  lookAtBooks(result, judge);
+  lookAtHeat(result, weather, hours, judge);
+  lookAtLoopValve(result, judge);
+  lookAtCold(result, weather, hours, judge);
+  return found;
+}
+
+type Judge = (law: Law, count: number, broken: false | string, nearest?: number) => void;
+
+function lookAtNumbers({ columns, secondTank }: Lived, judge: Judge): void {
+  for (const [name, column] of Object.entries({ ...columns, ...secondTank?.columns }) as [string, Float64Array][])
+    judge('finite', column.length, !column.every(Number.isFinite) && `${name} is not finite`);
+  for (const name of SHARES) {
+    const beyond = least(columns[name]) < 0 || most(columns[name]) > 1 + 1e-12;
+    judge('shares', columns[name].length, beyond && `${name} beyond 0 to 1`);
+  }
+  for (const name of NOT_NEGATIVE) {
+    const lowest = least(columns[name]);
+    judge('signs', columns[name].length, lowest < 0 && `${name} below 0: ${lowest}`);
+  }
+}
+
+function lookAtBooks({ balance, columns, secondTank, stepsPerHour, worst }: Lived, judge: Judge): void {
+  const hours = columns.tapVolume.length;
+  const second = secondTank === undefined ? {} : { second: secondTank.balance };
+  for (const [part, { worstRelative, worstHour }] of Object.entries({ ...balance, ...second })) {
+    const closes = worstRelative < BALANCE;
+    const rounded = !closes && isRounding(worst?.[part], worstRelative, stepsPerHour);
+    judge(
+      'balance',
+      hours,
+      !(closes || rounded) && `balance of ${part}: ${worstRelative} in hour ${worstHour}`,
+      worstRelative,
+    );
+    if (rounded) judge('rounded', 1, false);
+  }
 }
 
 /**
- * Highest temperature that any absorber with no flow could ever have: the root of S = a1 d + a2 d² over the air, with all light of
- * the brightest step at its best angle and no wind; nothing around shades or covers. [°C]
+ * Whether a residual is no more than a share of what flowed, and beside it what rounding makes of the heat that was held and carried: each step
+ * rounds it anew, and at worst all roundings go the same way.
  */
-function hottestPossible({ array }: SystemDesign, weather: WeatherYear, stepsPerHour: number): number {
-  const { albedoFrom, groundAlbedo, snowAlbedo, skyModel, summerTilt } = array;
-  const seen = albedoFrom === 'design' ? { ...weather, columns: { ...weather.columns, albedo: null } } : weather;
-  const [own, ...others] = groupsOf(array);
-  const turned = summerTilt === null ? [] : [{ ...own!, tilt: summerTilt.tilt }];
-  return Math.max(
-    ...[own!, ...turned, ...others].map(({ azimuth, collector, tilt }) => {
-      const plane = { tilt, azimuth, model: skyModel, albedo: groundAlbedo, snowAlbedo };
-      return hottestOn(lightOn(seen, plane, stepsPerHour), collector, weather, stepsPerHour);
-    }),
+function isRounding(worst: WorstHour | undefined, relative: number, stepsPerHour: number): boolean {
+  if (worst === undefined) return false;
+  const residual = Math.abs(worst.residual);
+  const flowed = residual / relative;
+  return residual <= BALANCE * flowed + ROUNDINGS * FINENESS * stepsPerHour * 2 ** -53 * worst.held;
+}
+
+/** What tanks, absorbers and water begin with. [°C] */
+function beginsOf({ design: { tank } }: Lived, weather: WeatherYear): readonly number[] {
+  return [
+    ...(tank.initialProfile ?? [tank.initialTemperature]),
+    ...(tank.second === null ? [] : [tank.second.initialTemperature]),
+    weather.columns.dryBulb[0]!,
+  ];
+}
+
+function lookAtHeat(result: Lived, weather: WeatherYear, hours: Hours, judge: Judge): void {
+  const { columns, design, stepsPerHour } = result;
+  const { heater, tank } = design;
+  const count = hours.to - hours.from;
+  const rooms = roomsOf(design, weather, hours);
+  const warmRoom = Math.max(...rooms, most(columns.mainsTemperature), ...beginsOf(result, weather));
+  const element = heater.kind === 'element' || heater.kind === 'boiler-coil' ? heater.setTemperature : -Infinity;
+  const bound = Math.max(hottestPossible(design, weather, stepsPerHour, hours), warmRoom, element);
+  const absorber = most(columns.absorberTemperature);
+  judge(
+    'absorberHot',
+    count,
+    absorber > bound + ROUNDING && `absorber ${absorber} °C above the stagnation bound, ${bound} °C`,
+    bound - absorber,
   );
-}
-
-/** The same of one collector in the light of its plane. */
-function hottestOn(
-  total: Float64Array,
-  collector: SystemDesign['array']['collector'],
-  weather: WeatherYear,
-  stepsPerHour: number,
-): number {
-  const modifier = collector.incidenceModifier;
-  const peak =
-    'b0' in modifier || 'covers' in modifier
-      ? 1
-      : 'tubes' in modifier
-        ? Math.max(...modifier.transversal.values) * Math.max(...modifier.longitudinal.values)
-        : Math.max(...modifier.values);
-  const a1 = collector.a1 - WIND_UNDER * collector.a3;
-  let hottest = -Infinity;
-  for (let step = 0; step < total.length; step++) {
-    const absorbed = (collector.eta0 * Math.max(peak, 1) + WIND_UNDER * collector.a6) * total[step]!;
-    const rise = (2 * absorbed) / (a1 + Math.sqrt(a1 * a1 + 4 * collector.a2 * absorbed));
-    hottest = Math.max(hottest, weather.columns.dryBulb[Math.trunc(step / stepsPerHour)]! + rise);
-  }
-  return hottest;
-}
-
-/** Radiating temperature of the coldest sky of the year: what a level black plane comes to at most. [°C] */
-export function coldestSky(weather: WeatherYear): number {
-  const { dryBulb } = weather.columns;
-  const { deficit } = nightSky(weather, 0);
-  let coldest = Infinity;
-  for (let hour = 0; hour < dryBulb.length; hour++) {
-    const surroundings = (dryBulb[hour]! + KELVIN) ** 4 - deficit[hour]! / STEFAN_BOLTZMANN;
-    coldest = Math.min(coldest, surroundings ** 0.25 - KELVIN);
-  }
-  return coldest;
-}
-
-/** Coldest and warmest air around the tank. [°C] */
-function roomsOf({ tank }: SystemDesign, { columns: { dryBulb } }: WeatherYear): readonly number[] {
-  const { roomByMonth, roomTemperature, second } = tank;
-  const own = [roomTemperature, second?.roomTemperature ?? roomTemperature];
-  if (roomByMonth === 'outdoors') return [...own, least(dryBulb), most(dryBulb)];
-  return [...own, ...(roomByMonth ?? [])];
+  const hottest = most(columns.tankMaximumTemperature);
+  const tooHot = hottest > bound + ROUNDING + STEP_ERROR;
+  judge('tankHot', count, tooHot && `tank ${hottest} °C, hotter than any absorber`, bound - hottest);
+  // The highest of any step, not of the hour's end.
+  const water = Math.max(hottest, most(columns.tankTopTemperature));
+  const highest = Math.max(tank.reliefTemperature, warmRoom);
+  judge('relief', count, water > highest + ROUNDING && `tank ${water} °C above its relief valve`, highest - water);
+  judge(
+    'reliefOpen',
+    columns.reliefVolume.reduce((open, volume) => open + (volume > 0 ? 1 : 0), 0),
+    false,
+  );
 }
 
 /** The loop's relief valve looks at every step: none passes its setting, and an hour in which it lets out has seen it. */
-function byLoopValve({ columns, design }: Lived): string[] {
+function lookAtLoopValve({ columns, design }: Lived, judge: Judge): void {
   const { reliefPressure } = design.loop;
-  const highest = most(columns.loopMaximumPressure);
-  const unseen = columns.loopReliefVolume.findIndex(
-    (volume, hour) => volume > 0 && columns.loopMaximumPressure[hour] !== reliefPressure,
-  );
-  return [
-    ...(highest > reliefPressure * (1 + 1e-12) ? [`loop ${highest} Pa above its relief valve`] : []),
-    ...(unseen < 0 ? [] : [`loop let out below its relief pressure in hour ${unseen}`]),
-  ];
+  const { loopMaximumPressure: pressure, loopReliefVolume: released } = columns;
+  const highest = most(pressure);
+  const isOver = highest > reliefPressure * (1 + 1e-12);
+  judge('loopRelief', pressure.length, isOver && `loop ${highest} Pa above its relief valve`);
+  const unseen = released.findIndex((volume, hour) => volume > 0 && pressure[hour] !== reliefPressure);
+  const open = released.reduce((hours, volume) => hours + (volume > 0 ? 1 : 0), 0);
+  judge('loopReliefOpen', open, unseen >= 0 && `loop let out below its relief pressure in hour ${unseen} of the span`);
 }
 
-/** What a run breaks of balance, bounds and finiteness; empty where it is sound. */
-export function violations(result: Lived, weather: WeatherYear): string[] {
-  const { balance, columns, design, secondTank } = result;
-  const found: string[] = [];
-  for (const [name, column] of Object.entries({ ...columns, ...secondTank?.columns }) as [string, Float64Array][]) {
-    if (!column.every(Number.isFinite)) found.push(`${name} is not finite`);
+function lookAtCold(result: Lived, weather: WeatherYear, hours: Hours, judge: Judge): void {
+  const { columns, design, secondTank } = result;
+  const count = hours.to - hours.from;
+  const rooms = roomsOf(design, weather, hours);
+  const coldRoom = Math.min(...rooms, least(columns.mainsTemperature), ...beginsOf(result, weather));
+  const cold = Math.min(coldestSky(weather, hours), coldRoom);
+  const isUnder = (lowest: number): boolean => lowest < cold - ROUNDING;
+  const absorber = least(columns.absorberMinimumTemperature);
+  judge(
+    'absorberCold',
+    count,
+    isUnder(absorber) && `absorber ${absorber} °C below the coldest sky, ${cold} °C`,
+    absorber - cold,
+  );
+  const pipe = least(columns.pipeMinimumTemperature);
+  judge('pipeCold', count, isUnder(pipe) && `pipe ${pipe} °C below the coldest sky and room`, pipe - cold);
+  const bottoms = [columns.tankBottomTemperature, ...(secondTank ? [secondTank.columns.bottomTemperature] : [])];
+  for (const bottom of bottoms) {
+    const lowest = least(bottom);
+    judge('tankCold', count, isUnder(lowest) && `tank ${lowest} °C below its coldest neighbour`, lowest - cold);
   }
-  const second = secondTank === undefined ? {} : { second: secondTank.balance };
-  for (const [part, { worstRelative, worstHour }] of Object.entries({ ...balance, ...second })) {
-    if (!(worstRelative < BALANCE)) found.push(`balance of ${part}: ${worstRelative} in hour ${worstHour}`);
-  }
-  for (const name of SHARES) {
-    if (least(columns[name]) < 0 || most(columns[name]) > 1 + 1e-12) found.push(`${name} beyond 0 to 1`);
-  }
-  for (const name of NOT_NEGATIVE) if (least(columns[name]) < 0) found.push(`${name} below 0: ${least(columns[name])}`);
-
-  const { tank, heater } = design;
-  const stagnation = hottestPossible(design, weather, result.stepsPerHour);
-  const rooms = roomsOf(design, weather);
-  const begins = [
-    ...(tank.initialProfile ?? [tank.initialTemperature]),
-    ...(tank.second === null ? [] : [tank.second.initialTemperature]),
-  ];
-  const warmRoom = Math.max(...rooms, most(columns.mainsTemperature), ...begins, weather.columns.dryBulb[0]!);
-  const element = heater.kind === 'element' || heater.kind === 'boiler-coil' ? heater.setTemperature : -Infinity;
-  const bound = Math.max(stagnation, warmRoom, element) + ROUNDING;
-  const hotTank = Math.max(tank.reliefTemperature, warmRoom) + ROUNDING;
-  if (most(columns.absorberTemperature) > bound)
-    found.push(`absorber ${most(columns.absorberTemperature)} °C above the stagnation bound, ${bound} °C`);
-  if (most(columns.tankMaximumTemperature) > Math.max(bound, warmRoom) + STEP_ERROR)
-    found.push('tank hotter than any absorber');
-  // The highest of any step, not of the hour's end.
-  const hottestWater = Math.max(most(columns.tankMaximumTemperature), most(columns.tankTopTemperature));
-  if (hottestWater > hotTank) found.push(`tank ${hottestWater} °C above its relief valve`);
-  found.push(...byLoopValve(result));
-
-  const coldRoom = Math.min(...rooms, least(columns.mainsTemperature), ...begins, weather.columns.dryBulb[0]!);
-  const cold = Math.min(coldestSky(weather), coldRoom) - ROUNDING;
-  const coldestAbsorber = least(columns.absorberMinimumTemperature);
-  if (least(columns.pipeMinimumTemperature) < cold) found.push('pipe below the coldest sky and room');
-  if (coldestAbsorber < cold) found.push(`absorber ${coldestAbsorber} °C below the coldest sky, ${cold} °C`);
-  const bottoms = [
-    columns.tankBottomTemperature,
-    ...(secondTank === undefined ? [] : [secondTank.columns.bottomTemperature]),
-  ];
-  if (bottoms.some((bottom) => least(bottom) < cold)) found.push('tank below its coldest neighbour');
-  return found;
 }

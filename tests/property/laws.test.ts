@@ -1,10 +1,14 @@
+import { readFileSync } from 'node:fs';
 import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { incidenceCosine, perezSky, planeOfArray, sunPosition } from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { cellsOf } from '../bench/page-tables.ts';
 import { inventedValley, plainInput, sum } from '../examples.ts';
+import { LAWS, type Looks, violations } from './invariants.ts';
 import { number } from './number.ts';
+import { liveSpan } from './span.ts';
 
 const weather = await inventedValley();
 /** A few seeds' worth: each run is a year. */
@@ -174,3 +178,40 @@ function dayOfLight(year: WeatherYear, day: number, tilt: number, azimuth: numbe
     return total.subarray(from, from + stepsPerHour).reduce((mean, value) => mean + value / stepsPerHour, 0);
   });
 }
+
+describe('the balance of random designs [requirement: relative to the heat that went through]', () => {
+  const from = 24 * 200;
+  const lived = liveSpan(defineSystem(plainInput), weather, from, from + 48);
+  const withTank = (worstRelative: number, residual: number, held: number) => {
+    const looks: Looks = new Map();
+    const { balance } = lived;
+    const found = violations(
+      {
+        ...lived,
+        balance: { ...balance, tank: { ...balance.tank, worstRelative } },
+        worst: { tank: { residual, held } },
+      },
+      weather,
+      { from, to: from + 48 },
+      looks,
+    );
+    return { found, rounded: looks.get('rounded')?.looks ?? 0 };
+  };
+
+  it('takes 155 roundings of what a tank held for rounding, as in seed 9101, and keeps a count of it', () => {
+    expect(withTank(1.03e-9, 5.64e-6, 3.276e8)).toEqual({ found: [], rounded: 1 });
+  });
+
+  it('finds a leak of a millijoule in a full tank', () => {
+    expect(withTank(1.8e-7, 1e-3, 3.276e8).found[0]).toMatch('balance of tank');
+  });
+
+  it('stands on the page with a look at every law', () => {
+    const rows = cellsOf(readFileSync('docs/theory/robustness.md', 'utf8'), 'looks');
+    expect(rows.map(([law]) => law)).toEqual(Object.values(LAWS).map(([says]) => says));
+    const looked = rows
+      .filter(([law]) => law !== LAWS.rounded[0])
+      .map(([, looks]) => Number(looks!.replaceAll(',', '')));
+    expect(Math.min(...looked)).toBeGreaterThan(0);
+  });
+});

@@ -105,6 +105,6 @@ export const arrays = fc
       { weight: 3, arbitrary: fc.constant([]) },
       fc.array(fc.record({ days, lightShare: fc.constantFrom(0, 0.3, 1) }), { minLength: 1, maxLength: 2 }),
     ),
-    groups: fc.oneof(fc.constant([]), groups),
+    groups: fc.oneof({ weight: 2, arbitrary: fc.constant([]) }, { weight: 1, arbitrary: groups }),
   })
   .map(rowed);

@@ -6,8 +6,24 @@ import type { BalancePart, PartBalance, RunColumns } from '../../packages/sim-co
 import { secondTankYear } from '../../packages/sim-core/src/year/second-tank.ts';
 import { stepHour } from '../../packages/sim-core/src/year/step.ts';
 
+/** Place of the residual among a keeper's totals. */
+const RESIDUAL = 2;
+/** Heat capacity of water. [J/(m³·K)] */
+const WATER = 4.18e6;
+
+/** The hour in which a part's balance closed worst. */
+export interface WorstHour {
+  /** What is missing, or too much. [J] */
+  readonly residual: number;
+  /** Heat that the part held, and that water and fluid carried through it, above 0 °C, at most. [J] */
+  readonly held: number;
+}
+
 /** What the laws look at. */
-export type Lived = Pick<RunResult, 'balance' | 'columns' | 'design' | 'secondTank' | 'stepsPerHour'>;
+export type Lived = Pick<RunResult, 'balance' | 'columns' | 'design' | 'secondTank' | 'stepsPerHour'> & {
+  /** By part; a whole run of `simulate` does not tell. */
+  readonly worst?: Readonly<Record<string, WorstHour>>;
+};
 
 /** Some hours of a design's year, from `from` to before `to`, begun as a year begins; the columns hold these hours alone. */
 export function liveSpan(
@@ -18,7 +34,8 @@ export function liveSpan(
   stepsPerHour?: number,
 ): Lived {
   const machine = assemble(design, weather, stepsPerHour === undefined ? {} : { stepsPerHour });
-  for (let hour = from; hour < to; hour++) stepHour(machine, hour);
+  const worst: Record<string, WorstHour> = {};
+  for (let hour = from; hour < to; hour++) liveHour(machine, hour, worst);
   const columns = Object.entries(machine.columns).map(([name, column]) => [name, column.subarray(from, to)]);
   const books = Object.entries(machine.books.balance).map(([part, keeper]): [string, PartBalance] => [
     part,
@@ -29,8 +46,24 @@ export function liveSpan(
     stepsPerHour: machine.drivers.stepsPerHour,
     columns: Object.fromEntries(columns) as RunColumns,
     balance: Object.fromEntries(books) as Record<BalancePart, PartBalance>,
+    worst,
     ...secondOf(machine, from, to),
   };
+}
+
+/** Steps through an hour, and keeps what it held of each part whose balance it closed worst. */
+function liveHour(machine: Machine, hour: number, worst: Record<string, WorstHour>): void {
+  const { books, columns, second } = machine;
+  const keepers = second === null ? books.balance : { ...books.balance, second: second.balance };
+  const before = Object.values(keepers).map(({ stored, totals }) => [stored, totals[RESIDUAL]!] as const);
+  stepHour(machine, hour);
+  const carried =
+    WATER * columns.tankMaximumTemperature[hour]! * (columns.tapVolume[hour]! + 3600 * columns.loopFlow[hour]!);
+  for (const [at, [part, { stored, totals, worstHour }]] of Object.entries(keepers).entries()) {
+    if (worstHour !== hour) continue;
+    const [held, residual] = before[at]!;
+    worst[part] = { residual: totals[RESIDUAL]! - residual, held: Math.abs(held) + Math.abs(stored) + carried };
+  }
 }
 
 /** The same hours of a second tank. */

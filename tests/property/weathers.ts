@@ -1,6 +1,7 @@
 /** Random weather, made of a year that is given. */
 import type { FineLight, WeatherYear } from '@noonloop/weather-io';
 import fc from 'fast-check';
+import type { Hours } from './bounds.ts';
 import { number } from './number.ts';
 
 /** What is done to a year of weather to make another. */
@@ -53,8 +54,12 @@ function broken({ dhi, dni, ghi }: WeatherYear['columns'], stepsPerHour: number)
   };
 }
 
-/** Another year made of one; the first is left as it is. */
-export function changeWeather(year: WeatherYear, change: WeatherChange): WeatherYear {
+/**
+ * Another year made of one; the first is left as it is.
+ *
+ * @param lit - Hours that keep their light; all others are dark, which spares a short run most of the sun's work.
+ */
+export function changeWeather(year: WeatherYear, change: WeatherChange, lit?: Hours): WeatherYear {
   const { columns, site } = year;
   // Whole days: noon stays noon.
   const shift = change.southern ? 182 * 24 : 0;
@@ -62,15 +67,18 @@ export function changeWeather(year: WeatherYear, change: WeatherChange): Weather
     column.map((_, hour) => value(column[(hour + shift) % column.length]!));
   const optional = (column: Float64Array | null, value?: (old: number) => number) =>
     column === null || change.bare ? null : roll(column, value);
-  const light = (old: number) => old * change.brighter;
+  const light = (column: Float64Array): Float64Array => {
+    const changed = roll(column, (old) => old * change.brighter);
+    return lit === undefined ? changed : changed.fill(0, 0, lit.from).fill(0, lit.to);
+  };
   const air = (old: number) => old + change.warmer;
   const dryBulb = roll(columns.dryBulb, air);
   const latitude = site.latitude + change.north;
   const changed = {
     ...columns,
-    ghi: roll(columns.ghi, light),
-    dni: roll(columns.dni, light),
-    dhi: roll(columns.dhi, light),
+    ghi: light(columns.ghi),
+    dni: light(columns.dni),
+    dhi: light(columns.dhi),
     dryBulb,
     dewPoint: optional(columns.dewPoint, air),
     relativeHumidity: optional(columns.relativeHumidity),
