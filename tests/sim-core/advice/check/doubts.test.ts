@@ -84,7 +84,9 @@ describe('a log of an invented healthy system, written down wrongly', () => {
   });
 
   it('weather of another year is the first word, no cause is named; bands stay where a system can be [requirement]', async () => {
-    const check = checkLog(design, await inventedValley(), { ...log, calendarYear: 2019 }, { members: 4 });
+    // The first days of the log are enough, and their runs shorter.
+    const readings = log.readings.slice(0, 6);
+    const check = checkLog(design, await inventedValley(), { ...log, readings, calendarYear: 2019 }, { members: 4 });
     expect(check).toMatchObject({ verdict: 'cannot-tell', reason: 'weather-of-another-year', next: null });
     const { headline, causes } = checkInWords(check);
     expect(headline).toMatch(/^First the log itself: The weather is of \d{4}, the log of 2019/);
