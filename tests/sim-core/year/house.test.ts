@@ -83,10 +83,8 @@ describe('heaters of other kinds', () => {
     expect(sum(unfiredShortfall)).toBeLessThan(1.001 * missing);
     const hours = unfiredShortfall.filter((value) => value > 0).length;
     expect(notices.find(({ code }) => code === 'heater-not-firing')?.hours).toBe(hours);
-    for (let hour = 0; hour < 8760; hour++) {
-      expect(unfiredVolume[hour]! <= hotVolume[hour]! + 1e-15).toBe(true);
-      expect(undisinfectedVolume[hour]! <= hotVolume[hour]! + 1e-15).toBe(true);
-    }
+    for (const part of [unfiredVolume, undisinfectedVolume])
+      expect(part.every((volume, hour) => volume <= hotVolume[hour]! + 1e-15)).toBe(true);
     // Set to 50 °C, it disinfects nothing: only what the sun made hotter is free of it.
     expect(sum(undisinfectedVolume)).toBeGreaterThan(0.5 * sum(hotVolume));
   });
