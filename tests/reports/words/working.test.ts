@@ -49,7 +49,7 @@ const ANSWERS: readonly { steps?: readonly WorkingStep[]; notes?: readonly Sayin
   sizePipe(design, { flow: '60 L/min', highestHead: '10 cm' }),
   sizePipe(design, { flow: '0.2 L/min', lossShare: 0.005 }),
   sizeCoil(design),
-  sizePumpDrive(design, {}, weather),
+  sizePumpDrive(design),
   sizePumpDrive(as({ pump: { drive: 'direct' } }), {}, weather),
   sizePumpDrive(as({ pump: { startPower: 0.8, stopPower: 0.4 } }), {}, weather),
   sizePumpDrive(as({ pump: { startPower: 40, openFlowPower: 60, shutOffPower: 50, stopPower: 35 } })),
