@@ -14,6 +14,11 @@ const LIGHT_COMPILING = [
   '--no-turbo-loop-variable',
 ];
 
+/**
+ * A loop waits for its better code instead of running on in the poor one: a twenty-fifth less on Node 20, a fortieth on 22, but more on 24.
+ */
+const WAIT_FOR_CODE = '--no-concurrent-osr';
+
 /** Versions of Node that know these flags; another would complain. */
 const KNOW_THEM = /^(20|22|24)\./;
 
@@ -42,8 +47,9 @@ export async function runProcess(): Promise<void> {
     });
   }
   const words = process.argv.slice(2);
-  if (isSoonOver(words) && KNOW_THEM.test(process.versions.node))
-    for (const flag of LIGHT_COMPILING) setFlagsFromString(flag);
+  const { node } = process.versions;
+  if (isSoonOver(words) && KNOW_THEM.test(node))
+    for (const flag of node < '24' ? [...LIGHT_COMPILING, WAIT_FOR_CODE] : LIGHT_COMPILING) setFlagsFromString(flag);
   const exit = await runCommand(words, processTerminal());
   process.exitCode ??= exit;
 }
