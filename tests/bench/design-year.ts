@@ -12,7 +12,7 @@ import { withPanels } from '../examples.ts';
 import { fixedArithmetic } from './kernel.ts';
 import { type Kernel, openKernel } from './kernel-state.ts';
 
-/** Slower than kept by this is a fault; from run to run and from Node 20 to 24 the ratio moves by two or three hundredths of itself. */
+/** Slower than kept by this is a fault; from run to run and from Node 20 to 24 the ratio moves by up to six hundredths of itself. */
 const ALLOWED = 0.15;
 const TURNS = 40;
 const HOURS = 8760;
