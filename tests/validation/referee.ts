@@ -2,7 +2,7 @@ import { defineSystem } from '@noonloop/sim-core';
 import { compileFluid } from '../../packages/sim-core/src/physics/fluid/compile.ts';
 import { compileCircuit } from '../../packages/sim-core/src/physics/loop/circuit-design.ts';
 import { circulate } from '../../packages/sim-core/src/physics/loop/coil-step.ts';
-import { restCoil, standStill } from '../../packages/sim-core/src/physics/loop/standing.ts';
+import { layContent, restCoil, standStill } from '../../packages/sim-core/src/physics/loop/standing.ts';
 import { nodeConductances } from '../../packages/sim-core/src/physics/tank/losses.ts';
 import {
   compileTank,
@@ -167,6 +167,7 @@ export function compare(day: Day, finer: number): Differences {
     if (drive.capacityRate > 0 !== ran) sinceJump = 0;
     ran = drive.capacityRate > 0;
     if ((step + 1) % (12 / inHour) !== 0) continue;
+    if (coil.passed) layContent(coil, tank.temperature);
     const ours = [...circuit.absorber, ...circuit.pipe, ...coil.temperature, ...tank.temperature];
     ours.forEach((temperature, at) => {
       const part = at >= firstWater ? 'tank' : at >= content ? 'coil' : 'circuit';

@@ -142,10 +142,11 @@ describe('the loop through two coils', () => {
         loop.circuit.absorber.fill(30);
         loop.circuit.pipe.fill(20);
       }
-      single.loop.circuit.coil.temperature.fill(22);
-      pair.loop.circuit.coil.temperature.fill(22);
-      pair.loop.circuit.further!.coil.temperature.fill(22);
-      for (const { coil } of [single.loop.circuit, pair.loop.circuit, pair.loop.circuit.further!]) coil.surface = 0.5;
+      for (const { coil } of [single.loop.circuit, pair.loop.circuit, pair.loop.circuit.further!]) {
+        coil.temperature.fill(22);
+        coil.passed = false;
+        coil.surface = 0.5;
+      }
       for (let time = 0; time < 5; time++) {
         circulatePair(pair.loop.circuit, pair.loop.step);
         circulate(single.loop.circuit, single.loop.step);

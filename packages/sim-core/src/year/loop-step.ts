@@ -2,7 +2,6 @@ import { MONTH_STARTS } from '../physics/calendar.ts';
 import { coldest } from '../physics/extremes.ts';
 import { fluidDensity } from '../physics/fluid/compile.ts';
 import { freezingPointOf } from '../physics/fluid/mixture.ts';
-import { contentAfter } from '../physics/loop/circuit.ts';
 import { type Circuit, coilTemperature } from '../physics/loop/circuit-state.ts';
 import { makeUpWith, settlePressure, takeOut } from '../physics/loop/pressure.ts';
 import { renewFluid } from './collector-loop.ts';
@@ -24,13 +23,7 @@ export function settleLoop({ columns, design, loop }: Machine, hour: number, sta
     if (!drain.empty && Math.min(colder, coldest(circuit.absorber)) < 0) drain.frost = true;
     return;
   }
-  // A loop that buoyancy drives has a ring of its own for each way round.
-  const inCoil =
-    circuit.further !== null
-      ? coilsTemperature(circuit, circuit.further)
-      : standing || loop.siphon !== null
-        ? coilTemperature(circuit.coil)
-        : contentAfter(circuit);
+  const inCoil = circuit.further === null ? coilTemperature(circuit.coil) : coilsTemperature(circuit, circuit.further);
   const lost = settlePressure(pressure, circuit.absorber, circuit.pipe, inCoil, standing);
   // A valve that opened has seen its setting, whatever is left at the step's end.
   const peak = lost > 0 ? pressure.reliefPressure : pressure.gauge;

@@ -41,6 +41,8 @@ function makeCircuit(
     upwards: false,
     coil: {
       temperature: new Float64Array(2).fill(start),
+      mean: start,
+      passed: false,
       capacity: 20_000,
       bottom: 0,
       share: Float64Array.of(0.5, 0.5),

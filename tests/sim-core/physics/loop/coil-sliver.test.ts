@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { takeContent } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
 import { compileCircuit, pipeHeat } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
+import { coilTemperature } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { coilShares } from '../../../../packages/sim-core/src/physics/loop/coil-shares.ts';
 import { RING } from '../../../../packages/sim-core/src/physics/loop/ring.ts';
+import { layContent } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
 import { compileTank, tankHeat } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
 import { conditions, goRound } from './one-step.ts';
@@ -78,7 +80,7 @@ describe('share of the coil in each tank node', () => {
   });
 });
 
-describe('the content of a coil after a step [docs/theory/loop.md, by hand]', () => {
+describe('the content of a coil that comes to rest [docs/theory/loop.md, by hand]', () => {
   // Water of 20, 30 and 50 °C beside a quarter, half and quarter of the content: 32.5 °C in the mean.
   it.each([
     ['has the slope of the water beside it', 32.5, [20, 30, 50]],
@@ -92,7 +94,10 @@ describe('the content of a coil after a step [docs/theory/loop.md, by hand]', ()
     const coil = { ...circuit.coil, bottom: 1, contentShare, temperature: new Float64Array(3) };
     circuit.ring[circuit.contentAt + RING.start] = mean - 3;
     circuit.ring[circuit.contentAt + RING.rise] = 3;
-    takeContent({ ...circuit, coil }, Float64Array.of(10, 20, 30, 50, 60));
+    takeContent({ ...circuit, coil });
+    expect(coilTemperature(coil)).toBe(mean);
+    layContent(coil, Float64Array.of(10, 20, 30, 50, 60));
+    expect(coilTemperature(coil)).toBeCloseTo(mean, 12);
     for (const [piece, value] of content.entries()) expect(coil.temperature[piece]).toBeCloseTo(value, 12);
   });
 });

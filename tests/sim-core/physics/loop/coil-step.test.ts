@@ -6,7 +6,7 @@ import { compileCircuit } from '../../../../packages/sim-core/src/physics/loop/c
 import { emptyExchange } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { coilUA, compileCoil } from '../../../../packages/sim-core/src/physics/loop/coil.ts';
 import { circulate } from '../../../../packages/sim-core/src/physics/loop/coil-step.ts';
-import { restCoil } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
+import { layContent, restCoil } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
 import { compileTank, warmTank } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { plainInput, sum } from '../../../examples.ts';
 import { conditions, goRound, loopStep } from './one-step.ts';
@@ -97,6 +97,7 @@ describe('content of the coil', () => {
     const step = loopStep(tank, conditions(0, 50, 50, 600), [3e-7, 1, 0]);
     const before = sum(content.map((here, piece) => here * contentShare[piece]!));
     circulate(circuit, step);
+    layContent(circuit.coil, tank.temperature);
     expect(Math.max(...content)).toBeLessThanOrEqual(50);
     const after = sum(content.map((here, piece) => here * contentShare[piece]!));
     // What it gained is what the loop brought and the tank did not get.

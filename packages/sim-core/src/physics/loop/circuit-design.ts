@@ -196,6 +196,8 @@ function compileCoilOf(design: SystemDesign, fluid: CompiledFluid): Coil {
   const films = loop.exchanger === 'plate' ? null : compileCoil(design.coil, fluid, compileFluid('water', 0));
   return {
     temperature: new Float64Array(shares.length).fill(tank.initialTemperature),
+    mean: tank.initialTemperature,
+    passed: false,
     capacity: films === null ? SMALLEST_CAPACITY : coilContent(design, fluid),
     bottom,
     share: shares,

@@ -97,8 +97,12 @@ export const emptyExchange = (tankNodes: number): LoopExchange => ({
 
 /** The coil in the tank: its content, and how well heat passes its wall. With a plate exchanger, next to nothing. */
 export interface Coil {
-  /** Fluid and metal beside each tank node that it touches, from {@link bottom} upwards. Shape [pieces]. [°C] */
+  /** Fluid and metal beside each tank node that it touches, from {@link bottom} upwards; of the standing coil, see {@link passed}. Shape [pieces]. [°C] */
   readonly temperature: Float64Array;
+  /** Mean of its content, while fluid goes through it. [°C] */
+  mean: number;
+  /** Whether fluid went through it since its content was last laid along the tube: then {@link mean} tells its heat. */
+  passed: boolean;
   /** Heat capacity of fluid and metal. [J/K] */
   readonly capacity: number;
   /** Lowest tank node that it touches. */
@@ -189,7 +193,8 @@ export interface Circuit extends BoilingState, RingPlaces, Absorbing {
 }
 
 /** Mean of the coil's content along the tube. [°C] */
-export function coilTemperature({ contentShare, temperature }: Coil): number {
+export function coilTemperature({ contentShare, mean, passed, temperature }: Coil): number {
+  if (passed) return mean;
   let sum = 0;
   for (let piece = 0; piece < temperature.length; piece++) sum += contentShare[piece]! * temperature[piece]!;
   return sum;

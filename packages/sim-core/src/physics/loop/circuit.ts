@@ -139,17 +139,12 @@ function setPipes(circuit: Circuit, capacityRate: number, conditions: StepCondit
   }
 }
 
-/**
- * Writes the solved step into array, pipes and the coil's content, and what they exchanged; the coil's heat is left to those who know its other side.
- *
- * @param water - Of the tank that the coil stands in. [°C]
- */
+/** Writes the solved step into array, pipes and the coil's content, and what they exchanged; the coil's heat is left to those who know its other side. */
 export function takeLoop(
   circuit: Circuit,
   capacityRate: number,
   conditions: StepConditions,
   exchange: LoopExchange,
-  water: Float64Array,
 ): void {
   const { absorber, branches, pipe, pipeAt, ring } = circuit;
   const { duration } = conditions;
@@ -169,25 +164,14 @@ export function takeLoop(
     pipeLoss += ring[at + LOSS]! * (ring[at + NUMBERS + INLET]! - ring[at + AROUND]!);
   }
   exchange.pipeLoss = pipeLoss * duration;
-  takeContent(circuit, water);
+  takeContent(circuit);
 }
 
-/**
- * Writes the solved step into a coil's content: the mean that came out, and the slope of the water around it as far as that leaves no piece hotter than
- * the mean and all that water, nor colder. Left in its own former profile it would be just that, once draw and turnover have made the tank even.
- */
-export function takeContent({ coil, contentAt, ring }: Circuit, water: Float64Array): void {
-  const { bottom, contentShare, temperature: content } = coil;
-  const mean = ring[contentAt + START]! + ring[contentAt + RISE]!;
-  let beside = 0;
-  for (let piece = 0; piece < content.length; piece++) beside += contentShare[piece]! * water[bottom + piece]!;
-  const lowest = water[bottom]!;
-  const highest = water[bottom + content.length - 1]!;
-  let follows = 0;
-  if (lowest < beside && beside < highest && lowest < mean && mean < highest)
-    follows = Math.min(1, (highest - mean) / (highest - beside), (mean - lowest) / (beside - lowest));
-  for (let piece = 0; piece < content.length; piece++)
-    content[piece] = mean + follows * (water[bottom + piece]! - beside);
+/** Writes the solved step into the content of a coil that the fluid passes: its mean is all that a flow needs. */
+export function takeContent({ coil, contentAt, ring }: Circuit): void {
+  if (!coil.open) return;
+  coil.mean = ring[contentAt + START]! + ring[contentAt + RISE]!;
+  coil.passed = true;
 }
 
 /** Mean of what the pump moves, array and pipes, at the start of a step. [°C] */
@@ -198,10 +182,6 @@ export function meanFluidTemperature({ absorber, pipe }: Circuit): number {
   for (let at = 0; at < pipe.length; at++) inPipes += pipe[at]!;
   return 0.5 * (inArray / absorber.length) + 0.5 * (inPipes / pipe.length);
 }
-
-/** Mean of the coil's content at the end of the step just taken with flow: what {@link coilTemperature} would add up. [°C] */
-export const contentAfter = ({ contentAt, ring }: Circuit): number =>
-  ring[contentAt + START]! + ring[contentAt + RISE]!;
 
 /** Fluid in the middle of the coil, mean of the step just solved. [°C] */
 export const coilMean = ({ contentAt, ring }: Circuit): number => ring[contentAt + NUMBERS + INLET]!;

@@ -38,8 +38,8 @@ export function circulatePair(circuit: Circuit, step: LoopStep): void {
     between = coilMean(circuit);
     betweenBehind = coilMean(further);
   }
-  takeLoop(circuit, capacityRate, conditions, exchange, step.water.temperature);
-  if (further.coil.open) takeContent(further, behind.water.temperature);
+  takeLoop(circuit, capacityRate, conditions, exchange);
+  takeContent(further);
 }
 
 /** Films and pieces of a coil that the fluid passes. @param between - Fluid in its middle. [°C] */

@@ -34,7 +34,7 @@ export const MOST_TRIALS = 4;
  */
 export function circulate(circuit: Circuit, step: LoopStep): void {
   solveLoop(circuit, step);
-  takeLoop(circuit, step.stream.capacityRate, step.conditions, step.exchange, step.water.temperature);
+  takeLoop(circuit, step.stream.capacityRate, step.conditions, step.exchange);
 }
 
 /** Solves a step and leaves the state as it was: what came of it stands in the ring, and in the exchange what the coil gave. */

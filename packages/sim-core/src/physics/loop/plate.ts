@@ -61,7 +61,7 @@ export function circulatePlate(plate: Plate, circuit: Circuit, tank: Tank, step:
     ring[at + OWN] = effectiveness;
     ring[at + START] = bottom;
     closeCircuit(circuit);
-    takeLoop(circuit, capacityRate, piece.conditions, piece.exchange, tank.temperature);
+    takeLoop(circuit, capacityRate, piece.conditions, piece.exchange);
     const heat = capacityRate * (ring[at + INLET]! - ring[at + NUMBERS + INLET]!) * duration;
     piece.exchange.coilHeat = heat;
     addExchange(exchange, piece.exchange);

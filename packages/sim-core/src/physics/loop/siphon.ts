@@ -40,7 +40,7 @@ export function siphonStep(siphon: Thermosiphon, circuit: Circuit, step: LoopSte
     const guess = direction === Math.sign(siphon.flow) ? Math.abs(siphon.flow) : 0;
     const flow = settleFlow(siphon, along, step, guess);
     if (flow === 0) continue;
-    takeLoop(along, step.stream.capacityRate, step.conditions, step.exchange, step.water.temperature);
+    takeLoop(along, step.stream.capacityRate, step.conditions, step.exchange);
     if (direction < 0) reverse(mirror, circuit);
     siphon.flow = direction * flow;
     return siphon.flow;

@@ -108,6 +108,7 @@ export function restCoil(
   const { coilRise } = exchange;
   const { nodeCapacity, temperature } = water;
   if (standing === 0) return false;
+  if (coil.passed) layContent(coil, temperature);
   if (rest.duration !== duration) prepareRest(coil, nodeCapacity, duration);
   const { fall: fallShare, ratio } = rest;
   let sum = 0;
@@ -120,6 +121,27 @@ export function restCoil(
   }
   exchange.coilHeat = sum * nodeCapacity;
   return true;
+}
+
+/**
+ * Lays a coil's content along the tube once the fluid stands: the mean that the flow left, and the slope of the water around it as far as that leaves
+ * no piece hotter than the mean and all that water, nor colder. In a former profile of its own it would be just that, once draw and turnover have
+ * made the tank even.
+ *
+ * @param water - Of the tank that the coil stands in. Shape [nodes]. [°C]
+ */
+export function layContent(coil: Coil, water: Float64Array): void {
+  const { bottom, contentShare, mean, temperature: content } = coil;
+  let beside = 0;
+  for (let piece = 0; piece < content.length; piece++) beside += contentShare[piece]! * water[bottom + piece]!;
+  const lowest = water[bottom]!;
+  const highest = water[bottom + content.length - 1]!;
+  let follows = 0;
+  if (lowest < beside && beside < highest && lowest < mean && mean < highest)
+    follows = Math.min(1, (highest - mean) / (highest - beside), (mean - lowest) / (beside - lowest));
+  for (let piece = 0; piece < content.length; piece++)
+    content[piece] = mean + follows * (water[bottom + piece]! - beside);
+  coil.passed = false;
 }
 
 /** Works out what {@link restCoil} needs of a step's length. */
