@@ -3,13 +3,14 @@ import { compileFluid } from '../../packages/sim-core/src/physics/fluid/compile.
 import { compileCircuit } from '../../packages/sim-core/src/physics/loop/circuit-design.ts';
 import { circulate } from '../../packages/sim-core/src/physics/loop/coil-step.ts';
 import { layContent, restCoil, standStill } from '../../packages/sim-core/src/physics/loop/standing.ts';
+import { mixInversions } from '../../packages/sim-core/src/physics/tank/inversion.ts';
 import { nodeConductances } from '../../packages/sim-core/src/physics/tank/losses.ts';
 import {
   compileTank,
+  coolTank,
   drawFromTank,
   restParts,
   restTank,
-  warmTank,
 } from '../../packages/sim-core/src/physics/tank/tank.ts';
 import { HOT_START } from '../../packages/sim-core/src/year/events.ts';
 import { FINENESS } from '../../packages/sim-core/src/year/stepping.ts';
@@ -157,8 +158,9 @@ export function compare(day: Day, finer: number): Differences {
           standStill(circuit, perHour, loop.conditions, loop.exchange);
           const rests = restParts(perHour);
           for (let rest = 0; rest < rests; rest++) {
-            restTank(tank, perHour * rests);
-            if (restCoil(coil, tank, 3600 / (perHour * rests), loop.exchange)) warmTank(tank, loop.exchange.coilRise);
+            coolTank(tank, perHour * rests);
+            restCoil(coil, tank, 3600 / (perHour * rests));
+            mixInversions(tank.temperature);
           }
         }
       }

@@ -1,7 +1,8 @@
 /** The tank at rest: losses, conduction, turnover, the coil's heat, and the relief valve. */
 import { restCoil } from '../physics/loop/standing.ts';
+import { mixInversions } from '../physics/tank/inversion.ts';
 import { relieveTank } from '../physics/tank/relief.ts';
-import { restParts, restTank, warmTank } from '../physics/tank/tank.ts';
+import { coolTank, restParts, restTank } from '../physics/tank/tank.ts';
 import type { Machine } from './machine.ts';
 import { type SecondTank, type Store, topOf } from './second-tank.ts';
 
@@ -37,10 +38,9 @@ function restBoth({ coil, exchange, tank }: Store, loss: Float64Array, hour: num
   const parts = restParts(steps);
   let coilHeat = 0;
   for (let part = 0; part < parts; part++) {
-    loss[hour]! += restTank(tank, steps * parts);
-    if (coil === null || !restCoil(coil, tank, 3600 / (steps * parts), exchange)) continue;
-    warmTank(tank, exchange.coilRise, coil.bottom, coil.bottom + coil.share.length);
-    coilHeat += exchange.coilHeat;
+    loss[hour]! += coolTank(tank, steps * parts);
+    if (coil !== null) coilHeat += restCoil(coil, tank, 3600 / (steps * parts));
+    mixInversions(tank.temperature);
   }
   exchange.coilHeat = coilHeat;
 }

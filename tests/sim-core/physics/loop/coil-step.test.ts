@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { coilMean } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
 import { compileCircuit } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
-import { emptyExchange } from '../../../../packages/sim-core/src/physics/loop/circuit-state.ts';
 import { coilUA, compileCoil } from '../../../../packages/sim-core/src/physics/loop/coil.ts';
 import { circulate } from '../../../../packages/sim-core/src/physics/loop/coil-step.ts';
 import { layContent, restCoil } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
-import { compileTank, warmTank } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
+import { mixInversions } from '../../../../packages/sim-core/src/physics/tank/inversion.ts';
+import { compileTank } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { plainInput, sum } from '../../../examples.ts';
 import { conditions, goRound, loopStep } from './one-step.ts';
 
@@ -108,14 +108,12 @@ describe('content of the coil', () => {
   it('goes to the water around the standing coil, heat for heat [two bodies, closed form]', () => {
     const { coil } = compileCircuit(design, fluid, 10, { stepCounts: [6], collectorNodes: 4 });
     const tank = compileTank(design.tank, [6]);
-    const exchange = emptyExchange(design.tank.nodes);
     tank.temperature.fill(30);
     coil.temperature.fill(50);
     let given = 0;
     for (let step = 0; step < 12; step++) {
-      if (!restCoil(coil, tank, 600, exchange)) continue;
-      given += exchange.coilHeat;
-      warmTank(tank, exchange.coilRise);
+      given += restCoil(coil, tank, 600);
+      mixInversions(tank.temperature);
     }
     const stored = sum(tank.temperature.map((temperature) => temperature - 30)) * tank.nodeCapacity;
     const left = sum(coil.share.map((share, piece) => share * (coil.temperature[piece]! - 30))) * coil.capacity;

@@ -93,21 +93,15 @@ function standingLoss(circuit: Circuit, of: Absorbing, conditions: StepCondition
  * Allocates nothing.
  *
  * @param coil - Its content is changed in place.
+ * @param water - Likewise; it is left to turn over.
  * @param duration - Length of the step. [s]
- * @param exchange - Receives the heat, and what the tank nodes are to rise by.
- * @returns Whether it exchanges at all, as a plate exchanger's does not; then nothing is written.
+ * @returns What the water got; 0 of a plate exchanger's, which does not exchange at rest. [J]
  */
-export function restCoil(
-  coil: Coil,
-  water: Pick<Tank, 'nodeCapacity' | 'temperature'>,
-  duration: number,
-  exchange: LoopExchange,
-): boolean {
+export function restCoil(coil: Coil, water: Pick<Tank, 'nodeCapacity' | 'temperature'>, duration: number): number {
   const { bottom, rest, standing } = coil;
   const content = coil.temperature;
-  const { coilRise } = exchange;
   const { nodeCapacity, temperature } = water;
-  if (standing === 0) return false;
+  if (standing === 0) return 0;
   if (coil.passed) layContent(coil, temperature);
   if (rest.duration !== duration) prepareRest(coil, nodeCapacity, duration);
   const { fall: fallShare, ratio } = rest;
@@ -116,11 +110,10 @@ export function restCoil(
     const fall = (content[piece]! - temperature[bottom + piece]!) * fallShare[piece]!;
     const rise = fall * ratio[piece]!;
     content[piece]! -= fall;
-    coilRise[bottom + piece] = rise;
+    temperature[bottom + piece]! += rise;
     sum += rise;
   }
-  exchange.coilHeat = sum * nodeCapacity;
-  return true;
+  return sum * nodeCapacity;
 }
 
 /**

@@ -40,28 +40,6 @@ export function warmAndMix(temperature: Float64Array, rise: Float64Array, mixed:
   if (ordered < nodes) mixFrom(temperature, mixed, ordered);
 }
 
-/**
- * Warms some nodes of a column that is in order, and puts it in order again.
- *
- * @param temperature - Nodes, bottom first; changed in place. Shape [nodes]. [°C]
- * @param rise - Of each. Shape [nodes]. [K]
- * @param first - First node that is warmed, or cooled.
- * @param end - Behind the last.
- */
-export function warmSome(temperature: Float64Array, rise: Float64Array, first: number, end: number): void {
-  const nodes = temperature.length;
-  let ordered = nodes;
-  let below = first > 0 ? temperature[first - 1]! : Number.NEGATIVE_INFINITY;
-  for (let node = first; node < end; node++) {
-    const here = temperature[node]! + rise[node]!;
-    temperature[node] = here;
-    if (here < below && node < ordered) ordered = node;
-    below = here;
-  }
-  if (end < ordered && temperature[end]! < below) ordered = end;
-  if (ordered < nodes) mixFrom(temperature, temperature, ordered);
-}
-
 /** Mixes what lies upside down from node `ordered` on; below it the column is in order, and `mixed` holds it. */
 function mixFrom(temperature: Float64Array, mixed: Float64Array, ordered: number): boolean {
   const nodes = temperature.length;

@@ -9,7 +9,7 @@ import {
   ONE_PASS_AT_MOST,
 } from './conduction.ts';
 import { type InletJet, mixByJet } from './inlet-jet.ts';
-import { mixInversions, warmAndMix, warmSome } from './inversion.ts';
+import { mixInversions, warmAndMix } from './inversion.ts';
 import { loseToRoom, nodeConductances, nodeDecays } from './losses.ts';
 import { drawThrough } from './transport.ts';
 
@@ -211,20 +211,17 @@ function coolAfterCoil(tank: Tank, step: TankStep, coilRise: Float64Array): numb
  * @returns Heat lost to the room. [J]
  */
 export function restTank(tank: Tank, stepsPerHour: number, coilRise: Float64Array | null = null): number {
-  const { nodeCapacity, room, temperature } = tank;
-  const step = tank.steps.get(stepsPerHour)!;
-  const lost = coilRise === null ? cool(temperature, step, nodeCapacity, room) : coolAfterCoil(tank, step, coilRise);
-  mixInversions(temperature);
+  const lost =
+    coilRise === null ? coolTank(tank, stepsPerHour) : coolAfterCoil(tank, tank.steps.get(stepsPerHour)!, coilRise);
+  mixInversions(tank.temperature);
   return lost;
 }
 
 /**
- * Adds heat to nodes of a tank whose water lies in order, and turns it over. Allocates nothing.
+ * As {@link restTank} without a coil's heat, and leaves the turnover to who has heat to add first.
  *
- * @param rise - Of each; none outside the nodes from `first` up to `end`. Shape [nodes]. [K]
- * @param first - First node that it warms, or cools.
- * @param end - Behind the last.
+ * @param stepsPerHour - One of those that the tank was compiled for.
+ * @returns Heat lost to the room. [J]
  */
-export function warmTank({ temperature }: Tank, rise: Float64Array, first = 0, end = temperature.length): void {
-  warmSome(temperature, rise, first, end);
-}
+export const coolTank = ({ nodeCapacity, room, steps, temperature }: Tank, stepsPerHour: number): number =>
+  cool(temperature, steps.get(stepsPerHour)!, nodeCapacity, room);
