@@ -50,12 +50,14 @@ const rows = [
   ['two threads against one, on two free cores', found(study, /ratio of two threads ([\d.]+)/)],
   ['the same of new threads, which make their machine code first', found(study, /machine code, ([\d.]+)/)],
 ];
-const table = ['| | |', '| --- | --- |', ...rows.map((row) => `| ${row.join(' | ')} |`)].join('\n');
+const tableOf = (head: readonly string[], lines: readonly (readonly string[])[]) =>
+  [head, head.map(() => '---'), ...lines].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+const table = tableOf(['', ''], rows);
 const run = ['run', 'docs/examples/design-files/two-panels.yaml', '-w', 'docs/examples/weather/invented-valley.csv'];
 const shares = [...taskShares(['packages/reports/bin/noonloop.js', ...run], root)]
   .sort(([, a], [, b]) => b - a)
-  .map(([task, share]) => `${task} ${(100 * share).toFixed(0)} %`);
-const tasks = `Of the first \`run\`, by a sampled profile of its main thread: ${shares.join('; ')}.`;
+  .map(([task, share]) => [task, `${(100 * share).toFixed(0)} %`]);
+const tasks = tableOf(['where the first `run` spends its time, by samples of its main thread', 'share'], shares);
 const machine = `Node ${process.versions.node}, ${cpus().length} cores, ${cpus()[0]?.model.replace(/\s+/g, ' ').trim() ?? 'unknown'}; load before ${load.toFixed(1)}; ${new Date().toISOString().slice(0, 10)}`;
 console.log(`${table}\n\n${tasks}\n\n${machine}`);
 if (process.argv.includes('--write')) {
