@@ -45,7 +45,7 @@ export function sunInstants(year: SunOfYear, starts = hourStarts(year)): Float64
   return positions;
 }
 
-/** {@link sunInstants} of a year where they were computed before. @internal */
+/** {@link sunInstants} of a year where they were computed before. @returns Shape [8760 × 6 × 2], not to be changed; `undefined` where they were not. [°] */
 export function keptInstants(year: SunOfYear): Float64Array | undefined {
   const known = kept.get(year.calendarYears);
   return known !== undefined && placeOf(year).every((value, at) => value === known.of[at])
