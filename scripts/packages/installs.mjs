@@ -2,6 +2,7 @@
 import {
   copyFileSync,
   cpSync,
+  existsSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -162,7 +163,9 @@ async function checkGuides(folder, bin) {
   const slowest = new Map();
   for (const guide of GUIDES) {
     for (const units of ['metric', 'us']) {
-      const { times } = await runGuide(root, guide, { folder, bin, units });
+      const { cwd, times } = await runGuide(root, guide, { folder, bin, units });
+      if (times.length <= 30) throw new Error(`${guide}: found only ${times.length} commands`);
+      if (!existsSync(join(cwd, 'fitted.yaml'))) throw new Error(`${guide}: its last command wrote no fitted.yaml`);
       for (const { command, seconds } of times) {
         const word = /^noonloop (\S+)/.exec(command)?.[1];
         if (word !== undefined) slowest.set(word, Math.max(seconds, slowest.get(word) ?? 0));
