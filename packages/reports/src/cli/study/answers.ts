@@ -1,5 +1,7 @@
 // What each kind of study found, as an answer.
+
 import type { BestOf, Measure, Spread, StudyRow, Uncertainty } from '@noonloop/sim-core';
+import { capital } from '../../answer/words.ts';
 import { withUnit } from '../../shown-units.ts';
 import type { Answer, Block } from '../sheet/model.ts';
 import { sentences, table } from '../sheet/model.ts';
@@ -34,7 +36,7 @@ export async function answerOf(input: AnswerInput): Promise<Found> {
 }
 
 const titled = ({ built }: AnswerInput, blocks: readonly Block[]) => ({
-  title: `${built.said.study[0]!.toUpperCase()}${built.said.study.slice(1)} of ${built.name}`,
+  title: `${capital(built.said.study)} of ${built.name}`,
   blocks,
 });
 

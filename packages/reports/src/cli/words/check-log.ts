@@ -1,5 +1,7 @@
 // A notebook of gauge readings beside what the model expects.
+
 import type { GaugeCheck, LogCheck } from '@noonloop/sim-core';
+import { capital } from '../../answer/words.ts';
 import { formatReading, gaugeUnit, gaugeWord } from '../../charts/check-words.ts';
 import { wrap } from '../../formats/table.ts';
 import type { Units } from '../../units.ts';
@@ -90,7 +92,7 @@ function gaugesAnswer(check: GaugeCheck, units: Units, title = 'Gauges by themse
         sentences(headline),
         ...cautionBlocks(cautions),
         ...findings.flatMap(({ name, evidence, look, who }) => [
-          heading(`${name.charAt(0).toUpperCase()}${name.slice(1)}`),
+          heading(capital(name)),
           sentences(`${evidence} ${look} Who may do more: ${who}`),
         ]),
         heading('What the gauges say of the house'),

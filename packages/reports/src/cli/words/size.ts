@@ -1,5 +1,7 @@
 // From a household to a list of parts, each number with its working, and a design with them filled in.
+
 import type { ArraySizing, SystemInput } from '@noonloop/sim-core';
+import { capital } from '../../answer/words.ts';
 import { converted, digits, unitIn } from '../../shown-units.ts';
 import { adviceInWords } from '../../words/advice.ts';
 import { changedDesign, changedInput, type FieldChange } from '../design-text.ts';
@@ -102,8 +104,8 @@ function blocks(sized: readonly [Part, SizedPart][], units: 'metric' | 'us'): Bl
     table('parts', [{ label: 'part' }, { label: 'size' }, { label: 'unit' }], rows),
     sentences('Each line of a working can be checked by hand; each number wears its unit.'),
     ...sized.flatMap(([part, { words, steps, notes, cautions }]): Block[] => [
-      heading(`${part[0]!.toUpperCase()}${part.slice(1)}`),
-      sentences(`${words[0]!.toUpperCase()}${words.slice(1)}.`),
+      heading(capital(part)),
+      sentences(`${capital(words)}.`),
       { kind: 'working', title: 'Working', steps },
       ...(notes.length === 0 ? [] : [{ kind: 'list' as const, items: adviceInWords(notes, units) }]),
       ...cautionBlocks(adviceInWords(cautions, units)),

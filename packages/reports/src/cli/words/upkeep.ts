@@ -1,5 +1,7 @@
 // What is due when, and why.
+
 import type { MaintenanceOptions } from '@noonloop/sim-core';
+import { capital } from '../../answer/words.ts';
 import { calendarInWords } from '../../words/calendar.ts';
 import { designOf } from '../designs.ts';
 import { dateOption, numberOf, ofOptions } from '../option-values.ts';
@@ -63,7 +65,7 @@ export const upkeep: Word<UpkeepOptions> = {
             calendar.days.flatMap(({ date, codes }) => codes.map((code) => [date, nameOf.get(code) ?? code])),
           ),
           ...words.tasks.flatMap(({ name, what, every, who, why, basis, caution }) => [
-            heading(`${name.charAt(0).toUpperCase()}${name.slice(1)}`),
+            heading(capital(name)),
             sentences(what),
             sentences(`By ${who}, ${every}. ${why} (${basis})`),
             ...cautionBlocks([caution]),
