@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { put, table } from './page-tables.ts';
 import { taskShares } from './tasks.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -50,19 +51,15 @@ const rows = [
   ['two threads against one, on two free cores', found(study, /ratio of two threads ([\d.]+)/)],
   ['the same of new threads, which make their machine code first', found(study, /machine code, ([\d.]+)/)],
 ];
-const tableOf = (head: readonly string[], lines: readonly (readonly string[])[]) =>
-  [head, head.map(() => '---'), ...lines].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
-const table = tableOf(['', ''], rows);
+const speeds = table(['', ''], rows);
 const run = ['run', 'docs/examples/design-files/two-panels.yaml', '-w', 'docs/examples/weather/invented-valley.csv'];
 const shares = [...taskShares(['packages/reports/bin/noonloop.js', ...run], root)]
   .sort(([, a], [, b]) => b - a)
   .map(([task, share]) => [task, `${(100 * share).toFixed(0)} %`]);
-const tasks = tableOf(['where the first `run` spends its time, by samples of its main thread', 'share'], shares);
+const tasks = table(['where the first `run` spends its time, by samples of its main thread', 'share'], shares);
 const machine = `Node ${process.versions.node}, ${cpus().length} cores, ${cpus()[0]?.model.replace(/\s+/g, ' ').trim() ?? 'unknown'}; load before ${load.toFixed(1)}; ${new Date().toISOString().slice(0, 10)}`;
-console.log(`${table}\n\n${tasks}\n\n${machine}`);
+console.log(`${speeds}\n\n${tasks}\n\n${machine}`);
 if (process.argv.includes('--write')) {
   const page = `${root}docs/guides/sizes-and-speeds.md`;
-  const marked = /(<!-- speeds: [^\n]*-->\n)[\s\S]*?(<!-- end of speeds -->)/;
-  const write = (_: string, from: string, to: string) => `${from}\n${table}\n\n${tasks}\n\n${machine}.\n\n${to}`;
-  writeFileSync(page, readFileSync(page, 'utf8').replace(marked, write));
+  writeFileSync(page, put(readFileSync(page, 'utf8'), 'speeds', `${speeds}\n\n${tasks}\n\n${machine}.`));
 }
