@@ -5,18 +5,16 @@
  * nodes, until the column is in order: the same result as mixing pair by pair in any order (pool adjacent violators). No energy
  * is lost.
  *
- * @param temperature - Equal nodes, bottom first. Shape [nodes]. [°C]
- * @param mixed - Where the result goes; `temperature` itself by default. Shape [nodes]. [°C]
+ * @param temperature - Equal nodes, bottom first; changed in place. Shape [nodes]. [°C]
  * @returns Whether anything was mixed.
  * @see R. Barlow et al., Statistical Inference under Order Restrictions, 1972 (pool adjacent violators)
  */
-export function mixInversions(temperature: Float64Array, mixed = temperature): boolean {
+export function mixInversions(temperature: Float64Array): boolean {
   const nodes = temperature.length;
   // As a rule the column is in order up to some node, or all of it.
   let ordered = 1;
   while (ordered < nodes && temperature[ordered]! >= temperature[ordered - 1]!) ordered++;
-  if (mixed !== temperature) for (let node = 0; node < ordered; node++) mixed[node] = temperature[node]!;
-  return ordered < nodes && mixFrom(temperature, mixed, ordered);
+  return ordered < nodes && mixFrom(temperature, temperature, ordered);
 }
 
 /**
