@@ -9,5 +9,12 @@ const { status } = spawnSync('node_modules/.bin/vitest', ['run'], {
   env: { ...process.env, NOONLOOP_LONG: '1' },
 });
 if (status !== 0) process.exit(status ?? 1);
-const mutants = spawnSync(process.execPath, ['scripts/mutants.mjs', '60', '5', '1'], { cwd: root, stdio: 'inherit' });
+const mutants = spawnSync(
+  process.execPath,
+  ['--import', './tests/typescript.mjs', 'scripts/mutants.mjs', '60', '5', '1'],
+  {
+    cwd: root,
+    stdio: 'inherit',
+  },
+);
 process.exit(mutants.status ?? 1);

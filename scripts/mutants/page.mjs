@@ -1,6 +1,7 @@
 // What samples found, kept in samples.tsv by seed and folder, and the table of all of them in the page that tells of it.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { put, table } from '../../tests/bench/page-tables.ts';
 
 const HEADS = [
   'folder',
@@ -11,17 +12,16 @@ const HEADS = [
   'noticed now',
   'first by kept numbers',
 ];
-const asRow = (cells) => `| ${cells.join(' | ')} |`;
 const added = (one, other) => one.map((value, at) => value + other[at]);
 
 /** Keeps the rows of a sample, what was noticed at first as it was, and writes the page's table anew. */
-export function writeSample(root, seed, rows) {
+export function writeSample(root, seed, found) {
   const file = join(root, 'scripts/mutants/samples.tsv');
   const lines = readFileSync(file, 'utf8').trim().split('\n');
   const kept = lines.map((line) => line.split('\t'));
   const first = (folder) => kept.find(([sample, name]) => sample === seed && name === folder)?.[5];
   const others = kept.filter(([sample]) => sample !== seed);
-  const own = rows.map(([folder, tried, equivalent, reached, noticed, byKept]) =>
+  const own = found.map(([folder, tried, equivalent, reached, noticed, byKept]) =>
     [seed, folder, tried, equivalent, reached, first(folder) ?? noticed, noticed, byKept].map(String),
   );
   const all = [...others, ...own];
@@ -33,12 +33,6 @@ export function writeSample(root, seed, rows) {
   const total = sums.get('all');
   sums.delete('all');
   const page = join(root, 'docs/theory/robustness.md');
-  const table = [HEADS, HEADS.map(() => '---'), ...[...sums].sort().map((row) => row.flat()), ['all', ...total]];
-  const text = readFileSync(page, 'utf8');
-  const marked = /(<!-- mutation: by folder -->\n)[\s\S]*?(?=<!-- end of folders -->)/;
-  if (!marked.test(text)) throw new Error(`${page} has lost the marks of its table`);
-  writeFileSync(
-    page,
-    text.replace(marked, (_, mark) => `${mark}\n${table.map(asRow).join('\n')}\n\n`),
-  );
+  const rows = [...sums].sort().map((row) => row.flat());
+  writeFileSync(page, put(readFileSync(page, 'utf8'), 'folders', table(HEADS, [...rows, ['all', ...total]])));
 }

@@ -1,6 +1,6 @@
 // How many of some hundred houses, off in every cause at once and each simulated in full, a band of 90 % holds: the table of docs/theory/studies.md.
 // Needs the weather of ../shared besides the committed one. Each house is a year; a folder keeps them, for bands that have changed.
-//     tsx --conditions=@noonloop/source tests/bench/band-coverage.ts [houses] [folder]
+//     node --import ./tests/typescript.mjs --conditions=@noonloop/source tests/bench/band-coverage.ts [houses] [folder]
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { bands } from '@noonloop/sim-core';

@@ -59,15 +59,11 @@ function runFile(
   killed?: { readonly file: string; readonly at: number },
 ): Promise<Taken> {
   const from = performance.now();
-  const child = spawn(
-    process.execPath,
-    ['--import', told, '--import', 'tsx', '--conditions=@noonloop/source', join(folder, 'batch', name)],
-    {
-      cwd: root,
-      env: { ...process.env, RESULTS: results, ...environment },
-      stdio: ['ignore', 'ignore', 'inherit', 'pipe'],
-    },
-  );
+  const child = spawn(process.execPath, ['--import', told, ...process.execArgv, join(folder, 'batch', name)], {
+    cwd: root,
+    env: { ...process.env, RESULTS: results, ...environment },
+    stdio: ['ignore', 'ignore', 'inherit', 'pipe'],
+  });
   let answer = '';
   child.stdio[3]!.on('data', (text: Buffer) => {
     answer += text;

@@ -1,5 +1,5 @@
 // Table of docs/theory/tank.md: delivered energy and peak of the tank by number of tank nodes, against the default's 20.
-// Run: npx tsx --conditions=@noonloop/source tests/bench/convergence.ts
+// Run: node --import ./tests/typescript.mjs --conditions=@noonloop/source tests/bench/convergence.ts
 import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { inventedValley, plainInput, sum } from '../examples.ts';
 

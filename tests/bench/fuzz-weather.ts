@@ -1,5 +1,5 @@
 // Mutated copies of each real file; 10,000 of each unless told. Run:
-//     tsx --conditions=@noonloop/source tests/bench/fuzz-weather.ts [copies] [seed] [file …]
+//     node --import ./tests/typescript.mjs --conditions=@noonloop/source tests/bench/fuzz-weather.ts [copies] [seed] [file …]
 import { fuzz } from '../weather-io/fuzz.ts';
 import { fuzzFile } from '../weather-io/fuzz-files.ts';
 import { hasRealFiles, REAL_NAMES, type RealFile } from '../weather-io/real-files.ts';

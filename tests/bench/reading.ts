@@ -1,4 +1,4 @@
-// How long a reader takes beside papaparse alone on the same text. Run: tsx --conditions=@noonloop/source tests/bench/reading.ts
+// How long a reader takes beside papaparse alone on the same text. Run: node --import ./tests/typescript.mjs --conditions=@noonloop/source tests/bench/reading.ts
 import { readFileSync } from 'node:fs';
 import { parseWeather } from '@noonloop/weather-io';
 import Papa from 'papaparse';

@@ -13,20 +13,10 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 
 /** What a bench prints; its exit code says whether it is content, not whether it ran. */
 const printed = ([name, size]: readonly [string, string?]): string =>
-  spawnSync(
-    process.execPath,
-    [
-      '--import',
-      'tsx',
-      '--conditions=@noonloop/source',
-      `tests/bench/${name}.ts`,
-      ...(size === undefined ? [] : [size]),
-    ],
-    {
-      cwd: root,
-      encoding: 'utf8',
-    },
-  ).stdout;
+  spawnSync(process.execPath, [...process.execArgv, `tests/bench/${name}.ts`, ...(size === undefined ? [] : [size])], {
+    cwd: root,
+    encoding: 'utf8',
+  }).stdout;
 
 const load = loadavg()[0]!;
 const benches = [['start-up'], ['study', '32'], ['design-year']] as const;

@@ -1,8 +1,8 @@
 // Writes the tables of docs/theory/validation.md (validation-figures.ts) and docs/guides/trust.md, between their marks: the former computed anew,
 // the latter from them and from the validation tests themselves, which run with an ear on every comparison (trust-setup.ts). Needs the reference
 // tables and real weather files.
-//     tsx --conditions=@noonloop/source tests/bench/trust-figures.ts            writes both pages
-//     tsx --conditions=@noonloop/source tests/bench/trust-figures.ts --check    fails where one is out of date
+//     node --import ./tests/typescript.mjs --conditions=@noonloop/source tests/bench/trust-figures.ts            writes both pages
+//     node --import ./tests/typescript.mjs --conditions=@noonloop/source tests/bench/trust-figures.ts --check    fails where one is out of date
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
