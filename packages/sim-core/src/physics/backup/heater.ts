@@ -9,6 +9,8 @@ export interface Heater {
   temperature: number;
   /** Mean outlet temperature of the last step. [°C] */
   outlet: number;
+  /** Stored: how much the last step, made or tried, warms its water. [K] */
+  rise: number;
   /** Heat from the burner in the last step. [J] */
   burnerHeat: number;
   /** Standby loss of the last step. [J] */
@@ -56,6 +58,7 @@ export const heatsInTank = ({ kind }: Pick<HeaterDesign, 'kind'>): boolean =>
 export const compileHeater = (design: HeaterDesign, ringRoom = 0): Heater => ({
   temperature: design.setTemperature,
   outlet: design.setTemperature,
+  rise: 0,
   burnerHeat: 0,
   loss: 0,
   behind: false,
@@ -92,6 +95,22 @@ export const compileHeater = (design: HeaterDesign, ringRoom = 0): Heater => ({
  * @param duration - Length of the step. [s]
  */
 export function stepHeater(heater: Heater, volume: number, inlet: number, duration: number): void {
+  const { design } = heater;
+  heater.burnerHeat = tryStep(heater, volume, inlet, duration) * duration;
+  heater.temperature += heater.rise;
+  const mean = heater.outlet;
+  heater.loss = design.lossCoefficient * (mean - design.roomTemperature) * duration;
+  heater.ringLoss = heater.ring * (mean - heater.ringRoom) * duration;
+  if (heater.cop !== null) heater.electricity = heater.burnerHeat / heldCopAt(heater.cop, heater.air, mean);
+}
+
+/**
+ * Solves the step of {@link stepHeater} without making it. Allocates nothing.
+ *
+ * @param heater - Its outlet and rise are written.
+ * @returns Power of the burner. [W]
+ */
+export function tryStep(heater: Heater, volume: number, inlet: number, duration: number): number {
   const { capacity, design } = heater;
   const start = heater.temperature;
   const flow = (volume * WATER_HEAT_CAPACITY) / duration;
@@ -106,12 +125,7 @@ export function stepHeater(heater: Heater, volume: number, inlet: number, durati
   const free = start + (source - total * start) * perWatt;
   const power = Math.min(Math.max((design.setTemperature - free) / perWatt, 0), heater.most);
   const rate = (source + power - total * start) * (duration / capacity);
-  const mean = start + rate * late;
-
-  heater.temperature = start + rate * risen;
-  heater.outlet = mean;
-  heater.burnerHeat = power * duration;
-  heater.loss = design.lossCoefficient * (mean - design.roomTemperature) * duration;
-  heater.ringLoss = heater.ring * (mean - heater.ringRoom) * duration;
-  if (heater.cop !== null) heater.electricity = heater.burnerHeat / heldCopAt(heater.cop, heater.air, mean);
+  heater.outlet = start + rate * late;
+  heater.rise = rate * risen;
+  return power;
 }

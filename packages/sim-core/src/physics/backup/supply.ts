@@ -1,5 +1,5 @@
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
-import { type Heater, stepHeater } from './heater.ts';
+import { type Heater, stepHeater, tryStep } from './heater.ts';
 import { instantaneousOutlet } from './instantaneous.ts';
 
 /** Times that the mixing is set by the outlet it brings. */
@@ -39,11 +39,9 @@ export function settleMixing(
   { wanted, mains, target, flow, duration }: TapDraw,
 ): number {
   if (heater.stored) {
-    const start = heater.temperature;
-    let share = hotShare(target, mains, start);
+    let share = hotShare(target, mains, heater.temperature);
     for (let trial = 0; trial < TRIALS; trial++) {
-      stepHeater(heater, wanted * share, inlet, duration);
-      heater.temperature = start;
+      tryStep(heater, wanted * share, inlet, duration);
       share = hotShare(target, mains, heater.outlet);
     }
     return share;
