@@ -1,4 +1,4 @@
-import { meanDecay } from '../relaxation.ts';
+import { decayOf, meanDecay } from '../relaxation.ts';
 import type { Tank } from '../tank/tank.ts';
 import { boilNode, isBoiling } from './boil.ts';
 import { setConditions } from './branches.ts';
@@ -68,11 +68,11 @@ function standingLoss(circuit: Circuit, of: Absorbing, conditions: StepCondition
     // First about the start; then along the line from there to where that ends.
     const tangent = nodeArea * (a1 + 2 * a2 * Math.abs(start - ambient));
     const towards = sourceAt(of, start, tangent, conditions) / tangent;
-    const foreseen = towards + (start - towards) * Math.exp((-tangent * duration) / nodeCapacity);
+    const foreseen = towards + (start - towards) * decayOf((tangent * duration) / nodeCapacity);
     const slope = nodeArea * (a1 + a2 * (Math.abs(start - ambient) + Math.abs(foreseen - ambient)));
     const limit = sourceAt(of, start, slope, conditions) / slope;
     const exponent = (slope * duration) / nodeCapacity;
-    const decay = Math.exp(-exponent);
+    const decay = decayOf(exponent);
     const end = limit + (start - limit) * decay;
     if (isBoiling(circuit, Math.max(start, end))) {
       lost += boilNode(circuit, node, limit, slope, duration) / duration;
