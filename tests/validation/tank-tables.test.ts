@@ -34,17 +34,15 @@ describe('all cases of section 6, closed forms of the tank [collector-and-tank.j
       for (const stepsPerHour of [1, 12]) {
         const ring = makeRing(2);
         const tank = ring.subarray(NUMBERS, 2 * NUMBERS);
-        ring[RING.x] = 1e9;
-        setPace(ring, 0);
         ring[RING.own] = 1;
         ring[RING.rest] = T_in!;
         ring[RING.start] = T_in!;
-        tank[RING.x] = ((epsilon * mcp! + UA_loss!) * 3600) / (stepsPerHour * mass! * cp!);
-        setPace(tank, 0);
+        setPace(ring, 0, 1e9);
         tank[RING.own] = epsilon;
         tank[RING.share] = (epsilon * mcp!) / (epsilon * mcp! + UA_loss!);
         tank[RING.rest] = (UA_loss! * T_room!) / (epsilon * mcp! + UA_loss!);
         tank[RING.start] = T0!;
+        setPace(ring, NUMBERS, ((epsilon * mcp! + UA_loss!) * 3600) / (stepsPerHour * mass! * cp!));
         for (let step = 0; step < stepsPerHour * hours!; step++) {
           closeRing(ring);
           tank[RING.start]! += tank[RING.rise]!;

@@ -13,9 +13,9 @@ import {
   type StepConditions,
 } from './circuit-state.ts';
 import { setNodes, takeNodes } from './collector-nodes.ts';
-import { copyPace, makeRing, NUMBERS, RING, type Ring, setPace } from './ring.ts';
+import { answerLike, makeRing, NUMBERS, RING, type Ring, setPace } from './ring.ts';
 
-const { inlet: INLET, own: OWN, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START, x: X } = RING;
+const { inlet: INLET, own: OWN, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START } = RING;
 // Of a pipe node: conductance [W/K], 1/capacity [K/J] and surroundings [°C].
 const LOSS = SPARE;
 const PER_CAPACITY = SPARE + 1;
@@ -72,7 +72,6 @@ function placeCoil(ring: Ring, first: number, pieces: number, upwards: boolean):
   const contentAt = (first + before) * NUMBERS;
   for (const at of coilAt) ring[at + SHARE] = 1;
   ring[contentAt + SHARE] = 1;
-  ring[contentAt + OWN] = 1;
   return { coilAt, contentAt };
 }
 
@@ -112,8 +111,8 @@ export function setLoop(circuit: Circuit, capacityRate: number, conditions: Step
 /** Sets up a coil's content for a step. */
 export function setContent(circuit: Circuit, capacityRate: number, conditions: StepConditions): void {
   const { coil, contentAt, ring } = circuit;
-  ring[contentAt + X] = (capacityRate * conditions.duration) / coil.capacity;
-  setPace(ring, contentAt);
+  ring[contentAt + OWN] = 1; // a valve may have led the fluid past it
+  setPace(ring, contentAt, (capacityRate * conditions.duration) / coil.capacity);
   ring[contentAt + START] = coilTemperature(coil);
 }
 
@@ -121,18 +120,22 @@ function setPipes(circuit: Circuit, capacityRate: number, conditions: StepCondit
   const { pipe, pipeAt, pipeLike, ring } = circuit;
   const { ambient, duration, room } = conditions;
   const pipeNodes = pipe.length;
+  let last = -1; // of those that nodes are like
+  let loss = 0;
+  let perRate = 0;
   for (let node = 0; node < pipeNodes; node++) {
     const at = pipeAt[node]!;
     const around = isIndoors(node, pipeNodes) ? room : ambient;
-    const loss = ring[at + LOSS]!;
-    const rate = capacityRate + loss;
-    const perRate = 1 / rate;
     const like = pipeLike[node]!;
+    if (like !== last) {
+      last = like;
+      loss = ring[like + LOSS]!;
+      perRate = 1 / (capacityRate + loss);
+    }
     if (like === at) {
-      ring[at + X] = rate * duration * ring[at + PER_CAPACITY]!;
-      setPace(ring, at);
-    } else copyPace(ring, at, like);
-    ring[at + SHARE] = capacityRate * perRate;
+      ring[at + SHARE] = capacityRate * perRate;
+      setPace(ring, at, (capacityRate + loss) * duration * ring[at + PER_CAPACITY]!);
+    } else answerLike(ring, at, like);
     ring[at + REST] = loss * around * perRate;
     ring[at + START] = pipe[node]!;
     ring[at + AROUND] = around;

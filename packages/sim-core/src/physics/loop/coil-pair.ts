@@ -5,7 +5,7 @@ import { type Circuit, coilTemperature, type LoopStep } from './circuit-state.ts
 import { FILM_CLOSE, MOST_TRIALS, setCoil, setFilms, weighCoil } from './coil-step.ts';
 import { RING, setPace } from './ring.ts';
 
-const { own: OWN, x: X } = RING;
+const { own: OWN } = RING;
 
 /**
  * As `circulate`, with two coils in the ring: both are solved together, each with the films and the sort of exchange that came out. A coil
@@ -46,8 +46,6 @@ export function circulatePair(circuit: Circuit, step: LoopStep): void {
 function setOpen(circuit: Circuit, step: LoopStep, between: number, trial: number): void {
   const { coil } = circuit;
   setFilms(coil, coil.films!, step, between);
-  // A valve may have led the fluid past its content.
-  circuit.ring[circuit.contentAt + OWN] = 1;
   setCoil(circuit, step, trial === 1);
 }
 
@@ -66,6 +64,5 @@ function leadPast({ coilAt, contentAt, ring }: Circuit, { exchange }: LoopStep):
 
 function passBy(ring: Circuit['ring'], at: number): void {
   ring[at + OWN] = 0;
-  ring[at + X] = 0;
-  setPace(ring, at);
+  setPace(ring, at, 0);
 }

@@ -3,9 +3,9 @@ import { closeCircuit } from './branches.ts';
 import { coilMean, setLoop, takeLoop } from './circuit.ts';
 import type { Circuit, Coil, LoopStep } from './circuit-state.ts';
 import { type CompiledCoil, insideConductance, surfaceShare } from './coil.ts';
-import { copyPace, RING, setPace } from './ring.ts';
+import { answerLike, RING, setPace } from './ring.ts';
 
-const { own: OWN, rest: REST, rise: RISE, spare: SPARE, start: START, x: X } = RING;
+const { own: OWN, rest: REST, rise: RISE, spare: SPARE, start: START } = RING;
 // Of a coil piece: how far its nodes drift in the step anyway [K], the number of nodes that rise with it, and whether it is taken to warm
 // its node (1) or to cool it (0).
 const DRIFT = SPARE;
@@ -112,20 +112,20 @@ export function setCoil(circuit: Circuit, { conditions, stream, water }: LoopSte
     // All but the end pieces are of one length.
     if (share[piece]! !== lastShare) {
       lastShare = share[piece]!;
+      paceAt = -1;
       effectiveness = -Math.expm1((-conductance * lastShare) / capacityRate);
       perRate = nodeCapacity / (capacityRate * effectiveness);
       x = duration / perRate;
     }
     const drifted = drift[node]!;
     const drifts = drifted > mostDrift ? mostDrift : drifted < -mostDrift ? -mostDrift : drifted;
-    if (paceAt >= 0 && x * perWeight === pace) copyPace(ring, at, paceAt);
+    if (paceAt >= 0 && x * perWeight === pace) answerLike(ring, at, paceAt);
     else {
       pace = x * perWeight;
       paceAt = at;
-      ring[at + X] = pace;
-      setPace(ring, at);
+      ring[at + OWN] = effectiveness;
+      setPace(ring, at, pace);
     }
-    ring[at + OWN] = effectiveness;
     ring[at + REST] = drifts * perRate;
     ring[at + START] = here;
     ring[at + DRIFT] = drifts * duration * perWeight;

@@ -3,11 +3,11 @@
  * coefficients; the quadratic loss is linearised about that mean at the start of the step.
  */
 import { type Absorbing, type Circuit, type StepConditions, sourceAt } from './circuit-state.ts';
-import { copyPace, NUMBERS, RING, setPace } from './ring.ts';
+import { answerLike, NUMBERS, RING, setPace } from './ring.ts';
 
-const { inlet: INLET, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START, x: X } = RING;
-// Of a collector node: what drives it whatever its temperature [W], the slope of its loss [W/K], and how much of the inlet is in the mean at
-// which that loss is taken [-].
+const { inlet: INLET, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start: START } = RING;
+// Of a collector node: what drives it whatever its temperature [W]. Of the first alone, for all: the slope of their loss [W/K], and how much of
+// the inlet is in the mean at which that loss is taken [-].
 const SOURCE = SPARE;
 const SLOPE = SPARE + 1;
 const INLET_WEIGHT = SPARE + 2;
@@ -32,33 +32,33 @@ export function setNodes(
   const inletWeight = Math.min(0.5, (0.5 * capacityRate) / slope);
   const total = capacityRate + slope * (1 - inletWeight);
   const firstAt = first * NUMBERS;
-  ring[firstAt + X] = (total * duration) / of.nodeCapacity;
-  setPace(ring, firstAt);
-  const share = (capacityRate - slope * inletWeight) / total;
+  ring[firstAt + SLOPE] = slope;
+  ring[firstAt + INLET_WEIGHT] = inletWeight;
+  ring[firstAt + SHARE] = (capacityRate - slope * inletWeight) / total;
+  setPace(ring, firstAt, (total * duration) / of.nodeCapacity);
   const perTotal = 1 / total;
   let inlet = before;
   for (let node = first, at = firstAt; node < end; node++, at += NUMBERS) {
     const here = absorber[node]!;
     const source = sourceAt(of, here + inletWeight * (inlet - here), slope, conditions);
-    if (node > first) copyPace(ring, at, firstAt);
-    ring[at + SHARE] = share;
+    if (node > first) answerLike(ring, at, firstAt);
     ring[at + REST] = source * perTotal;
     ring[at + START] = here;
     ring[at + SOURCE] = source;
-    ring[at + SLOPE] = slope;
-    ring[at + INLET_WEIGHT] = inletWeight;
     inlet = here;
   }
 }
 
 /** Writes the solved step into nodes. @param outlet - Mean of what leaves the last. [°C] @returns What they lost beyond their light. [W] */
 export function takeNodes({ absorber, ring }: Circuit, { end, first }: Absorbing, outlet: number): number {
+  const firstAt = first * NUMBERS;
+  const slope = ring[firstAt + SLOPE]!;
+  const inletWeight = ring[firstAt + INLET_WEIGHT]!;
   let lost = 0;
-  for (let node = first, at = first * NUMBERS; node < end; node++, at += NUMBERS) {
+  for (let node = first, at = firstAt; node < end; node++, at += NUMBERS) {
     absorber[node]! += ring[at + RISE]!;
-    const inletWeight = ring[at + INLET_WEIGHT]!;
     const leaving = node + 1 < end ? ring[at + NUMBERS + INLET]! : outlet;
-    lost += ring[at + SLOPE]! * (inletWeight * ring[at + INLET]! + (1 - inletWeight) * leaving) - ring[at + SOURCE]!;
+    lost += slope * (inletWeight * ring[at + INLET]! + (1 - inletWeight) * leaving) - ring[at + SOURCE]!;
   }
   return lost;
 }

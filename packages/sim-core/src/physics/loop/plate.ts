@@ -7,7 +7,7 @@ import { closeCircuit } from './branches.ts';
 import { setLoop, takeLoop } from './circuit.ts';
 import type { Circuit, LoopExchange, LoopStep, StepConditions } from './circuit-state.ts';
 import { counterflowEffectiveness } from './exchanger.ts';
-import { NUMBERS, RING } from './ring.ts';
+import { NUMBERS, RING, setPace } from './ring.ts';
 
 const { inlet: INLET, own: OWN, start: START } = RING;
 
@@ -53,12 +53,13 @@ export function circulatePlate(plate: Plate, circuit: Circuit, tank: Tank, step:
   const ratio = smaller / Math.max(capacityRate, secondaryRate);
   const effectiveness = counterflowEffectiveness(plate.conductance / smaller, ratio) * (smaller / capacityRate);
   const at = circuit.coilAt[0]!;
+  ring[at + OWN] = effectiveness;
+  setPace(ring, at, 0);
   takeConditions(piece.conditions, conditions, duration);
   clearExchange(exchange);
   for (let turn = 0; turn < pieces; turn++) {
     const bottom = tank.temperature[0]!;
     setLoop(circuit, capacityRate, piece.conditions);
-    ring[at + OWN] = effectiveness;
     ring[at + START] = bottom;
     closeCircuit(circuit);
     takeLoop(circuit, capacityRate, piece.conditions, piece.exchange);

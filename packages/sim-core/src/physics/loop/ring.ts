@@ -1,4 +1,4 @@
-import { meanOfRise } from '../relaxation.ts';
+import { decayOf, meanOfRise } from '../relaxation.ts';
 
 /**
  * Parts on a ring through which one fluid goes round: what each is in this step, and what became of it. The numbers of a part lie side by
@@ -8,40 +8,32 @@ import { meanOfRise } from '../relaxation.ts';
 export type Ring = Float64Array;
 
 /** Numbers of one part in a {@link Ring}. */
-export const NUMBERS = 21;
+export const NUMBERS = 22;
 
-const GONE = 0;
-const X = GONE; // until the pace is set
-const HELD = 1;
-const SETTLED = 2;
-const BEND = 3;
-const SHARE = 4;
-const OWN = 5;
-const REST = 6;
-const START = 7;
-const INLET = 8;
-const RISE = 9;
-const SPARE = 10;
-const MEAN_BY_MEAN = 14;
-const MEAN_BY_TREND = 15;
-const MEAN = 16;
-const TREND_BY_MEAN = 17;
-const TREND_BY_TREND = 18;
-const TREND = 19;
-const LATE = 20;
-
-// Mean and trend behind some parts, as sums of those before them: see {@link sweep}.
-const MM = 0;
-const MK = 1;
-const M0 = 2;
-const KM = 3;
-const KK = 4;
-const K0 = 5;
+// Of every part for itself.
+const LIKE = 0;
+const REST = 1;
+const START = 2;
+const INLET = 3;
+const RISE = 4;
+const MEAN = 5;
+const TREND = 6;
+const SPARE = 7;
+// What many have in common: read where LIKE points to.
+const SHARE = 11;
+const OWN = 12;
+const GONE = 13;
+const LATE = 14;
+const MEAN_BY_REST = 15;
+const MEAN_BY_START = 16;
+const TREND_BY_REST = 17;
+const MEAN_BY_MEAN = 18;
+const MEAN_BY_TREND = 19;
+const TREND_BY_MEAN = 20;
+const TREND_BY_TREND = 21;
 
 /** Places of a part's numbers. */
 export const RING = {
-  /** Step over the time constant of the part's volume, until {@link setPace} makes its pace of it. [-] */
-  x: X,
   /** g: how much of the inlet drives the volume. [-] */
   share: SHARE,
   /** Share of the outlet that comes from the volume; the rest passes it by. [-] */
@@ -64,42 +56,55 @@ const SMALL = 1e-2;
 /** Makes room for a ring of parts that hold still. */
 export function makeRing(parts: number): Ring {
   const ring = new Float64Array((parts + 1) * NUMBERS);
-  for (let at = 0; at < ring.length; at += NUMBERS) ring[at + HELD] = 1;
+  for (let at = 0; at < ring.length; at += NUMBERS) setPace(ring, at, 0);
   return ring;
 }
 
 /**
- * Makes of a part's {@link RING.x} how fast its volume follows what drives it: 1 − d, φ, 1 − φ and β of {@link closeRing}.
+ * Works out how a part's volume and outlet answer to what drives them, for the {@link RING.own} and {@link RING.share} that it has: see
+ * {@link closeRing}.
  *
  * @param at - Start of the part's numbers.
+ * @param x - Step over the time constant of the part's volume. [-]
  */
-export function setPace(ring: Ring, at: number): void {
-  const x = ring[at + X]!;
+export function setPace(ring: Ring, at: number, x: number): void {
+  let gone: number; // 1 − d
+  let held: number; // φ
+  let settled: number; // 1 − φ
+  let bend: number; // β
   if (x > SMALL) {
-    const gone = 1 - Math.exp(-x);
+    gone = 1 - decayOf(x);
     const inverse = 1 / x;
-    const held = gone * inverse;
-    ring[at + GONE] = gone;
-    ring[at + HELD] = held;
-    ring[at + SETTLED] = 1 - held;
-    ring[at + BEND] = 0.5 * held - (1 - held) * inverse;
-    return;
+    held = gone * inverse;
+    settled = 1 - held;
+    bend = 0.5 * held - settled * inverse;
+  } else {
+    // From the series down, so that a part that hardly exchanges keeps its digits.
+    const risen = meanOfRise(x);
+    settled = x * risen;
+    held = 1 - settled;
+    gone = x * held;
+    bend = 0.5 * held - risen;
   }
-  // From the series down, so that a part that hardly exchanges keeps its digits.
-  const risen = meanOfRise(x);
-  const settled = x * risen;
-  ring[at + GONE] = x * (1 - settled);
-  ring[at + HELD] = 1 - settled;
-  ring[at + SETTLED] = settled;
-  ring[at + BEND] = 0.5 * (1 - settled) - risen;
+  const late = settled - 0.5 * gone;
+  const turning = 2 * (gone - settled);
+  const own = ring[at + OWN]!;
+  const driven = own * ring[at + SHARE]!;
+  ring[at + LIKE] = at;
+  ring[at + GONE] = gone;
+  ring[at + LATE] = late;
+  ring[at + MEAN_BY_REST] = own * settled;
+  ring[at + MEAN_BY_START] = own * held;
+  ring[at + TREND_BY_REST] = own * turning;
+  ring[at + MEAN_BY_MEAN] = 1 - own + driven * settled;
+  ring[at + MEAN_BY_TREND] = driven * bend;
+  ring[at + TREND_BY_MEAN] = driven * turning;
+  ring[at + TREND_BY_TREND] = 1 - own + 2 * driven * (late - bend);
 }
 
-/** Gives a part the pace of another: what equals it need not be computed. */
-export function copyPace(ring: Ring, at: number, from: number): void {
-  ring[at + GONE] = ring[from + GONE]!;
-  ring[at + HELD] = ring[from + HELD]!;
-  ring[at + SETTLED] = ring[from + SETTLED]!;
-  ring[at + BEND] = ring[from + BEND]!;
+/** Says that a part answers as another does: pace, own and share are not looked for in the part itself. */
+export function answerLike(ring: Ring, at: number, other: number): void {
+  ring[at + LIKE] = other;
 }
 
 /**
@@ -132,51 +137,53 @@ export function closeRing(ring: Ring): void {
 /** What came behind the parts of a ring, kept from one call to the next. */
 const whole = new Float64Array(6);
 
-/** Says that what comes out is what went in. */
+/** Says that what comes out is what went in: mean mm·m + mk·k + m0 and trend km·m + kk·k + k0, the six numbers in this order. */
 export function passThrough(along: Float64Array): void {
-  along[MM] = 1;
-  along[MK] = 0;
-  along[M0] = 0;
-  along[KM] = 0;
-  along[KK] = 1;
-  along[K0] = 0;
+  along[0] = 1;
+  along[1] = 0;
+  along[2] = 0;
+  along[3] = 0;
+  along[4] = 1;
+  along[5] = 0;
 }
 
 /**
- * Works out the parts from `at` up to `end`.
+ * Works out the parts from `from` up to `end`.
  *
- * @param along - Mean mm·m + mk·k + m0 and trend km·m + kk·k + k0 of what enters `at`, by m and k of what enters the ring; changed to those behind the last.
+ * @param along - What enters `from` by m and k of what enters the ring, see {@link passThrough}; changed to what comes behind the last.
  */
 export function sweep(ring: Ring, from: number, end: number, along: Float64Array): void {
-  let mm = along[MM]!;
-  let mk = along[MK]!;
-  let m0 = along[M0]!;
-  let km = along[KM]!;
-  let kk = along[KK]!;
-  let k0 = along[K0]!;
+  let mm = along[0]!;
+  let mk = along[1]!;
+  let m0 = along[2]!;
+  let km = along[3]!;
+  let kk = along[4]!;
+  let k0 = along[5]!;
+  let like = -1;
+  let meanByRest = 0;
+  let meanByStart = 0;
+  let trendByRest = 0;
+  let meanByMean = 0;
+  let meanByTrend = 0;
+  let trendByMean = 0;
+  let trendByTrend = 0;
   for (let at = from; at < end; at += NUMBERS) {
-    const gone = ring[at + GONE]!;
-    const settled = ring[at + SETTLED]!;
-    const bend = ring[at + BEND]!;
-    const late = settled - 0.5 * gone;
-    const turning = 2 * (gone - settled);
-    const fromVolume = ring[at + OWN]!;
-    const driven = fromVolume * ring[at + SHARE]!;
+    if (ring[at + LIKE]! !== like) {
+      like = ring[at + LIKE]! | 0;
+      meanByRest = ring[like + MEAN_BY_REST]!;
+      meanByStart = ring[like + MEAN_BY_START]!;
+      trendByRest = ring[like + TREND_BY_REST]!;
+      meanByMean = ring[like + MEAN_BY_MEAN]!;
+      meanByTrend = ring[like + MEAN_BY_TREND]!;
+      trendByMean = ring[like + TREND_BY_MEAN]!;
+      trendByTrend = ring[like + TREND_BY_TREND]!;
+    }
     const rest = ring[at + REST]!;
     const start = ring[at + START]!;
-    const meanByMean = 1 - fromVolume + driven * settled;
-    const meanByTrend = driven * bend;
-    const trendByMean = driven * turning;
-    const trendByTrend = 1 - fromVolume + 2 * driven * (late - bend);
-    const mean = fromVolume * (settled * rest + ring[at + HELD]! * start);
-    const trend = fromVolume * turning * (rest - start);
-    ring[at + MEAN_BY_MEAN] = meanByMean;
-    ring[at + MEAN_BY_TREND] = meanByTrend;
+    const mean = meanByRest * rest + meanByStart * start;
+    const trend = trendByRest * (rest - start);
     ring[at + MEAN] = mean;
-    ring[at + TREND_BY_MEAN] = trendByMean;
-    ring[at + TREND_BY_TREND] = trendByTrend;
     ring[at + TREND] = trend;
-    ring[at + LATE] = late;
     const mmBefore = mm;
     const mkBefore = mk;
     const m0Before = m0;
@@ -187,37 +194,54 @@ export function sweep(ring: Ring, from: number, end: number, along: Float64Array
     kk = trendByMean * mkBefore + trendByTrend * kk;
     k0 = trendByMean * m0Before + trendByTrend * k0 + trend;
   }
-  along[MM] = mm;
-  along[MK] = mk;
-  along[M0] = m0;
-  along[KM] = km;
-  along[KK] = kk;
-  along[K0] = k0;
+  along[0] = mm;
+  along[1] = mk;
+  along[2] = m0;
+  along[3] = km;
+  along[4] = kk;
+  along[5] = k0;
 }
 
 /** Closes the ring: mean and trend of what enters it, from what comes back; left in the first two places of `along`. */
 export function close(along: Float64Array): void {
-  const mm = along[MM]!;
-  const mk = along[MK]!;
-  const m0 = along[M0]!;
-  const km = along[KM]!;
-  const kk = along[KK]!;
-  const k0 = along[K0]!;
+  const mm = along[0]!;
+  const mk = along[1]!;
+  const m0 = along[2]!;
+  const km = along[3]!;
+  const kk = along[4]!;
+  const k0 = along[5]!;
   const determinant = (1 - mm) * (1 - kk) - mk * km;
   along[0] = (m0 * (1 - kk) + mk * k0) / determinant;
   along[1] = (k0 * (1 - mm) + km * m0) / determinant;
 }
 
-/** Writes into the parts from `at` up to `end` what became of them. @param flow - Mean and trend before them; changed to those behind them. */
+/** Writes into the parts from `from` up to `end` what became of them. @param flow - Mean and trend before them; changed to those behind them. */
 export function spread(ring: Ring, from: number, end: number, flow: Float64Array): void {
   let m = flow[0]!;
   let k = flow[1]!;
+  let like = -1;
+  let share = 0;
+  let gone = 0;
+  let late = 0;
+  let meanByMean = 0;
+  let meanByTrend = 0;
+  let trendByMean = 0;
+  let trendByTrend = 0;
   for (let at = from; at < end; at += NUMBERS) {
+    if (ring[at + LIKE]! !== like) {
+      like = ring[at + LIKE]! | 0;
+      share = ring[like + SHARE]!;
+      gone = ring[like + GONE]!;
+      late = ring[like + LATE]!;
+      meanByMean = ring[like + MEAN_BY_MEAN]!;
+      meanByTrend = ring[like + MEAN_BY_TREND]!;
+      trendByMean = ring[like + TREND_BY_MEAN]!;
+      trendByTrend = ring[like + TREND_BY_TREND]!;
+    }
     ring[at + INLET] = m;
-    const g = ring[at + SHARE]!;
-    ring[at + RISE] = ring[at + GONE]! * (g * m + ring[at + REST]! - ring[at + START]!) + ring[at + LATE]! * g * k;
-    const mean = ring[at + MEAN_BY_MEAN]! * m + ring[at + MEAN_BY_TREND]! * k + ring[at + MEAN]!;
-    k = ring[at + TREND_BY_MEAN]! * m + ring[at + TREND_BY_TREND]! * k + ring[at + TREND]!;
+    ring[at + RISE] = gone * (share * m + ring[at + REST]! - ring[at + START]!) + late * share * k;
+    const mean = meanByMean * m + meanByTrend * k + ring[at + MEAN]!;
+    k = trendByMean * m + trendByTrend * k + ring[at + TREND]!;
     m = mean;
   }
   flow[0] = m;
