@@ -144,12 +144,15 @@ async function tryProject(cwd, dependencies, resolutions, install) {
   await quietly(join(cwd, 'node_modules/.bin/noonloop'), ['draft', '--out', 'house.yaml'], { cwd });
   for (const node of ['', ...(process.env.NOONLOOP_NODES ?? '').split(',').filter((version) => version !== '')]) {
     const [program, words] = node === '' ? [process.execPath, []] : ['npx', ['--yes', `node@${node}`]];
-    const onNode = (...args) => quietly(program, [...words, ...args], { cwd });
+    const onNode = (...args) => quietly(program, [...words, ...args], { cwd, env: { ...process.env, TMPDIR: cwd } });
     await onNode('nodenext/script.js');
     // CommonJS takes the packages too, since Node 20.19 requires ES modules.
     await onNode('--input-type=commonjs', '-e', "if (!require('@noonloop/reports').renderText) process.exit(1)");
-    const report = await onNode(command, 'run', 'house.yaml', '--weather', 'weather.csv', '--detail', 'short');
+    const run = [command, 'run', 'house.yaml', '--weather', 'weather.csv', '--detail', 'short'];
+    const report = await onNode(...run);
     if (!report.includes('Fuel saved a year')) throw new Error(`the command reported nothing: ${report}`);
+    if (!readdirSync(cwd).some((name) => name.startsWith('noonloop-'))) throw new Error('the command kept nothing');
+    if ((await onNode(...run)) !== report) throw new Error('the command reports otherwise by what it kept');
     const version = (await onNode('--version')).trim();
     const manager = basename(cwd);
     console.log(

@@ -29,9 +29,10 @@ const found = (text: string, pattern: RegExp): string => {
 
 const rows = [
   [
-    'first `run` of the installed command, a year and its report, processor time',
+    '`run` of the installed command, a year and its report, processor time',
     `${found(startUp, /as published +([\d.]+) s/)} s`,
   ],
+  ['the same with nothing kept of an earlier call', `${found(startUp, /nothing kept +([\d.]+) s/)} s`],
   ['the same, loaded module by module', `${found(startUp, /module by module +([\d.]+) s/)} s`],
   ['`noonloop --help`', `${found(startUp, /help +([\d.]+) s/)} s`],
   ['Node doing nothing', `${found(startUp, /node alone +([\d.]+) s/)} s`],
@@ -46,7 +47,7 @@ const run = ['run', 'docs/examples/design-files/two-panels.yaml', '-w', 'docs/ex
 const shares = [...taskShares(['packages/reports/bin/noonloop.js', ...run], root)]
   .sort(([, a], [, b]) => b - a)
   .map(([task, share]) => [task, `${(100 * share).toFixed(0)} %`]);
-const tasks = table(['where the first `run` spends its time, by samples of its main thread', 'share'], shares);
+const tasks = table(['where `run` spends its time, by samples of its main thread', 'share'], shares);
 const machine = `Node ${process.versions.node}, ${cpus().length} cores, ${cpus()[0]?.model.replace(/\s+/g, ' ').trim() ?? 'unknown'}; load before ${load.toFixed(1)}; ${new Date().toISOString().slice(0, 10)}`;
 console.log(`${speeds}\n\n${tasks}\n\n${machine}`);
 if (process.argv.includes('--write')) {

@@ -1,5 +1,4 @@
 // Files in and out: never more than allowed, never half, never elsewhere.
-import { randomUUID } from 'node:crypto';
 import { unlinkSync } from 'node:fs';
 import { link, lstat, open, readFile, rename, stat, unlink } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
@@ -83,6 +82,7 @@ export async function checkTarget({ path, force }: Target): Promise<void> {
 export async function writeWhole(target: Target, text: string): Promise<void> {
   await checkTarget(target);
   const { path, force } = target;
+  const { randomUUID } = await import('node:crypto');
   const part = join(dirname(path), `.${basename(path).slice(0, 100)}.${randomUUID()}.part`);
   leaveNothing(part);
   try {
