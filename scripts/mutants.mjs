@@ -63,7 +63,6 @@ const given = {
   MUTANTS_COUNT: String(all.changes.length === 0 ? 0 : all.changes.at(-1).id + 1),
   MUTANTS_FILES: String(names.length),
   NODE_COMPILE_CACHE: join(out, 'compiled'),
-  NOONLOOP_REFERENCE: join(out, 'reference-runs.json'),
   NOONLOOP_SHARED: process.env.NOONLOOP_SHARED ?? join(root, '../shared'),
 };
 const judge = join(out, 'judge.mjs');

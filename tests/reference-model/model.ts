@@ -26,9 +26,12 @@ export interface ReferenceRun {
   readonly loop: { leaked: number; madeUp: number; longestSteam: number };
 }
 
-/** Lives through the ten days. @param seconds - Of a step. */
-export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds = 30): ReferenceRun {
-  const steps = 3600 / seconds;
+/** Of a step. [s] */
+const SECONDS = 30;
+
+/** Lives through the ten days, or the first hours of them. */
+export function referenceRun(design: SystemDesign, weather: WeatherYear, hours = HOURS): ReferenceRun {
+  const steps = 3600 / SECONDS;
   const { array, control, loop } = design;
   const { collector } = array;
   const { dryBulb } = weather.columns;
@@ -76,7 +79,7 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
   const behind = { topTemperature, bottomTemperature, meanTemperature, loss: column(), coilHeat: column() };
   let flowGuess = 0;
 
-  for (let hour = 0; hour < HOURS; hour++) {
+  for (let hour = 0; hour < hours; hour++) {
     const cold = dryBulb[hour]!;
     const blackout = isOut(design, 'power', hour);
     const pumpOut = isOut(design, 'pump', hour) || (blackout && design.pump.drive === 'mains');
@@ -99,7 +102,7 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
       spare += sparePower(design, module.total[hour * steps + step]!, cold) / steps;
     let baselineSpared = 0;
     const fromPv = (heat: number, of: ReferenceHeater) =>
-      of.out ? 0 : Math.min(heat / of.design.burnerEfficiency, spare * seconds);
+      of.out ? 0 : Math.min(heat / of.design.burnerEfficiency, spare * SECONDS);
     for (let step = 0; step < steps; step++) {
       const at = hour * steps + step;
       const light = plane.total[at]!;
@@ -116,7 +119,7 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
       columns.pvIrradiance[hour]! += module.total[at]! / steps;
 
       const supply = supplyOf(module.total[at]!, cold);
-      const turns = switches.decide(supply.offered, ring, tank, hour, pumpOut, seconds);
+      const turns = switches.decide(supply.offered, ring, tank, hour, pumpOut, SECONDS);
       if (switches.heldOff) columns.highLimit[hour]! += 1 / steps;
       let done: Exchange | null = null;
       if (turns && !ring.boiling && pressure.top < loop.minimumPressure) columns.lowPressure[hour]! += 1 / steps;
@@ -126,23 +129,23 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
       if (turns && mayFlow) {
         const { flow, power } = supply.turn(fluid, mean);
         if (flow > 0) {
-          done = ring.flow(tank, flow, flow * perFlow, around, seconds);
+          done = ring.flow(tank, flow, flow * perFlow, around, SECONDS);
           columns.pumpRunning[hour]! += 1 / steps;
           columns.loopFlow[hour]! += flow / steps;
-          columns[design.pump.drive === 'mains' ? 'pumpElectricity' : 'pumpPvEnergy'][hour]! += power * seconds;
+          columns[design.pump.drive === 'mains' ? 'pumpElectricity' : 'pumpPvEnergy'][hour]! += power * SECONDS;
           outletSum += done.outlet;
         }
       }
       if (done === null && mayFlow && !loop.checkValve) {
         flowGuess = buoyantFlow(design, ring, tank, flowGuess);
         if (flowGuess !== 0) {
-          done = ring.flow(tank, Math.abs(flowGuess), Math.abs(flowGuess) * perFlow, around, seconds, flowGuess < 0);
+          done = ring.flow(tank, Math.abs(flowGuess), Math.abs(flowGuess) * perFlow, around, SECONDS, flowGuess < 0);
           columns.thermosiphonFlow[hour]! += flowGuess / steps;
           columns.thermosiphonHeat[hour]! -= done.coil;
         }
       }
       const flows = done !== null;
-      const exchanged = done ?? ring.stand(tank, around, seconds);
+      const exchanged = done ?? ring.stand(tank, around, SECONDS);
       const relieved = pressure.settle(!flows);
       columns.loopReliefVolume[hour]! += relieved;
       if (relieved > 0) books.highest('loopMaximumPressure', hour, -Infinity, design.loop.reliefPressure);
@@ -158,14 +161,14 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
       }
 
       turnOver(tank.nodes);
-      columns.tankLoss[hour]! += rest(tank, design.tank.roomTemperature, seconds);
+      columns.tankLoss[hour]! += rest(tank, design.tank.roomTemperature, SECONDS);
       turnOver(tank.nodes);
       const out = relieve(tank, design.tank.reliefTemperature, mains);
       columns.reliefVolume[hour]! += out.volume;
       columns.reliefHeat[hour]! += out.heat;
       if (other !== null) {
         turnOver(other.nodes);
-        const lost = rest(other, second!.roomTemperature ?? design.tank.roomTemperature, seconds);
+        const lost = rest(other, second!.roomTemperature ?? design.tank.roomTemperature, SECONDS);
         columns.tankLoss[hour]! += lost;
         behind.loss[hour]! += lost;
         behind.coilHeat[hour]! += exchanged.coilBehind;
@@ -173,13 +176,13 @@ export function referenceRun(design: SystemDesign, weather: WeatherYear, seconds
       }
 
       if (element >= 0 && !heater.out) {
-        const given = heatFrom(tank, element, design.heater.burnerPower * seconds, design.heater.setTemperature);
+        const given = heatFrom(tank, element, design.heater.burnerPower * SECONDS, design.heater.setTemperature);
         columns.heaterHeat[hour]! += given;
         columns.solarHeat[hour]! -= given;
         books.element += given;
         columns.heaterPvEnergy[hour]! += fromPv(given, heater);
       }
-      const wanted = { ...taps.within(hour, step * seconds, (step + 1) * seconds), mains, seconds };
+      const wanted = { ...taps.within(hour, step * SECONDS, (step + 1) * SECONDS), mains, seconds: SECONDS };
       let fromTank = 0;
       const heated = heater.step(wanted, tank.nodes.at(-1)!, (hot) => {
         const between = other === null ? mains : plugFlow(other.nodes, hot / other.volume, mains);
