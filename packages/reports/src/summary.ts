@@ -50,14 +50,13 @@ function checkColumns(columns: RunColumns): void {
     const path = `columns.${name}`;
     if (column.length !== 8760)
       throw new ReportError(path, `${column.length} values`, '8760', 'Give the result of simulate() as it came.');
-    const bad = column.findIndex((value) => !Number.isFinite(value));
-    if (bad >= 0)
-      throw new ReportError(
-        `${path}[${bad}]`,
-        String(column[bad]),
-        'a finite number',
-        'This is a fault of the run, not of the report.',
-      );
+    // An index is several times as fast as a function for each of 400,000 numbers.
+    for (let hour = 0; hour < column.length; hour++) {
+      if (Number.isFinite(column[hour])) continue;
+      const place = `${path}[${hour}]`;
+      const remedy = 'This is a fault of the run, not of the report.';
+      throw new ReportError(place, String(column[hour]), 'a finite number', remedy);
+    }
   }
 }
 
