@@ -90,6 +90,29 @@ export interface Differences {
   coilAfterJump: number;
 }
 
+const courses = new Map<string, readonly (readonly number[])[]>();
+
+/** What the referee says after each twelfth of an hour, integrated once for the coarse and the fine comparison. */
+function courseOf(day: Day, parameters: LoopParameters, start: readonly number[], firstWater: number) {
+  const key = JSON.stringify([day, parameters, start]);
+  const known = courses.get(key);
+  if (known !== undefined) return known;
+  let state = [...start];
+  const course = Array.from({ length: 288 }, (_, step) => {
+    if (isDrawn(day, step)) {
+      const water = state.slice(firstWater);
+      state = [...state.slice(0, firstWater), ...new Array<number>(4).fill(MAINS), ...water.slice(0, -4)];
+    }
+    state = integrateStep(parameters, driveAt(day, step), state, 300);
+    return state;
+  });
+  courses.set(key, course);
+  return course;
+}
+
+/** Whether a draw falls on the start of a step. */
+const isDrawn = (day: Day, step: number): boolean => step % 12 === 0 && day.draws.includes(step / 12);
+
 /** Runs code and referee side by side. */
 export function compare(day: Day, finer: number): Differences {
   const design = defineSystem({ ...plainInput, coil: day.coil });
@@ -125,7 +148,8 @@ export function compare(day: Day, finer: number): Differences {
   const pieces = coil.temperature.length;
   const firstWater = content + pieces;
   coil.temperature.set(tank.temperature.subarray(coil.bottom, coil.bottom + pieces));
-  let state = [...circuit.absorber, ...circuit.pipe, ...coil.temperature, ...tank.temperature];
+  const start = [...circuit.absorber, ...circuit.pipe, ...coil.temperature, ...tank.temperature];
+  const course = courseOf(day, parameters, start, firstWater);
   const loop = loopStep(tank, conditions(0, 0, tank.room, 0), [0, 0, 0]);
   const worst: Differences = { tank: 0, circuit: 0, coil: 0, tankAfterJump: 0, circuitAfterJump: 0, coilAfterJump: 0 };
   let sinceJump = 99;
@@ -133,11 +157,9 @@ export function compare(day: Day, finer: number): Differences {
   for (let step = 0; step < 288; step++) {
     const drive = driveAt(day, step);
     sinceJump++;
-    if (step % 12 === 0 && day.draws.includes(step / 12)) {
+    if (isDrawn(day, step)) {
       drawFromTank(tank, 4 * tank.nodeVolume, MAINS, 0);
-      const water = state.slice(firstWater);
       sinceJump = 0;
-      state = [...state.slice(0, firstWater), ...new Array<number>(4).fill(MAINS), ...water.slice(0, -4)];
     }
     // The code steps as the year does: twelfths of an hour in light; in the dark quarters where there is a draw, else whole hours.
     const lit = driveAt(day, step - (step % 12)).absorbed > 0 || driveAt(day, step - (step % 12) + 11).absorbed > 0;
@@ -165,7 +187,6 @@ export function compare(day: Day, finer: number): Differences {
         }
       }
     }
-    state = integrateStep(parameters, drive, state, 300);
     if (drive.capacityRate > 0 !== ran) sinceJump = 0;
     ran = drive.capacityRate > 0;
     if ((step + 1) % (12 / inHour) !== 0) continue;
@@ -174,7 +195,7 @@ export function compare(day: Day, finer: number): Differences {
     ours.forEach((temperature, at) => {
       const part = at >= firstWater ? 'tank' : at >= content ? 'coil' : 'circuit';
       const kind = sinceJump < JUMP_STEPS ? (`${part}AfterJump` as const) : part;
-      worst[kind] = Math.max(worst[kind], Math.abs(temperature - state[at]!));
+      worst[kind] = Math.max(worst[kind], Math.abs(temperature - course[step]![at]!));
     });
   }
   return worst;
