@@ -16,7 +16,7 @@ let runs: Readonly<Record<string, ReferenceRun>> | undefined;
 
 /** The kept run of a design. */
 export function storedRun(name: string): ReferenceRun {
-  runs ??= JSON.parse(gunzipSync(readFileSync(file)).toString(), (key, value) =>
+  runs ??= JSON.parse(gunzipSync(new Uint8Array(readFileSync(file))).toString(), (key, value) =>
     key === 'columns'
       ? Object.fromEntries(Object.entries<number[]>(value).map(([column, list]) => [column, Float64Array.from(list)]))
       : value,
@@ -28,7 +28,7 @@ export function storedRun(name: string): ReferenceRun {
 export function storeRuns(of: Readonly<Record<string, ReferenceRun>>): void {
   const shorten = (_: string, value: unknown) =>
     value instanceof Float64Array ? Array.from(value, (number) => Number(number.toPrecision(DIGITS))) : value;
-  writeFileSync(file, gzipSync(JSON.stringify(of, shorten), { level: 9 }));
+  writeFileSync(file, new Uint8Array(gzipSync(JSON.stringify(of, shorten), { level: 9 })));
 }
 
 /** Columns of two runs that differ in some hour by more than rounding to the kept digits, with that hour. */

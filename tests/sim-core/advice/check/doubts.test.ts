@@ -3,41 +3,21 @@ import { checkInWords } from '@noonloop/reports';
 import { checkLog, defineSystem } from '@noonloop/sim-core';
 import type { GaugeLog, GaugeReading } from '@noonloop/weather-io';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { CAUSES, type CauseCode } from '../../../../packages/sim-core/src/advice/check/causes.ts';
 import { fitOf, reasonOf } from '../../../../packages/sim-core/src/advice/check/check-log.ts';
 import { type SetRight, weighAndDoubt } from '../../../../packages/sim-core/src/advice/check/doubts.ts';
 import { buildLibrary, type Library } from '../../../../packages/sim-core/src/advice/check/library.ts';
-import { observe, valueAt } from '../../../../packages/sim-core/src/advice/check/observe.ts';
-import { runSpan, type Trace } from '../../../../packages/sim-core/src/advice/check/span-run.ts';
+import { observe } from '../../../../packages/sim-core/src/advice/check/observe.ts';
+import { runSpan } from '../../../../packages/sim-core/src/advice/check/span-run.ts';
 import { noiseSchema, uncertaintySchema } from '../../../../packages/sim-core/src/advice/check/uncertainty.ts';
-import type { Weighing } from '../../../../packages/sim-core/src/advice/check/weigh.ts';
 import { checkInput } from '../../../../packages/sim-core/src/input/check.ts';
 import { inventedValley, plainInput } from '../../../examples.ts';
 import { GAUGE_SETS, plant } from './planted.ts';
+import { first, logOf, readingsOf } from './readings.ts';
 
 const design = defineSystem(plainInput);
 const uncertainty = checkInput(uncertaintySchema, {});
 const noise = checkInput(noiseSchema, {});
 const span = { from: 3000, to: 3000 + 240 + 14 * 24 };
-const first = ({ weights }: Weighing): CauseCode => CAUSES.reduce((a, b) => (weights[b] > weights[a] ? b : a));
-
-/** Readings of a run at hours of the log, each with what its gauge is off. */
-const readingsOf = (trace: Trace, hours: readonly number[], off: (at: number) => readonly number[]): GaugeReading[] =>
-  hours.map((hour, at) => {
-    const show = (column: Float64Array, of = 0): number => valueAt(column, trace.from, hour) + (off(at)[of] ?? 0);
-    return {
-      hour,
-      line: null,
-      tankTopTemperature: show(trace.tankTopTemperature, 0),
-      flowTemperature: show(trace.flowTemperature, 1),
-      returnTemperature: show(trace.returnTemperature, 2),
-      loopPressure: show(trace.loopPressure, 3),
-      pumpRuns: null,
-      heaterMeter: null,
-    };
-  });
-const logOf = (readings: GaugeReading[]): GaugeLog => ({ source: 'x', calendarYear: 2023, readings, assumptions: [] });
-
 let library: Library;
 beforeAll(async () => {
   library = buildLibrary(design, await inventedValley(), span, { uncertainty, members: 4, seed: 1 });
@@ -117,29 +97,21 @@ describe('a log without any noise', () => {
   });
 });
 
-describe('lime that a coil has in practice', () => {
-  it('2 mm are found with good thermometers [0.002 m over 2.2 W/(m·K), handbook value from memory]', async () => {
-    const weather = await inventedValley();
-    const known = checkInput(uncertaintySchema, {
-      ...{ eta0: 0.01, collectorLoss: 0.03, tankLoss: 0.05, draw: 0.02, dailyDraw: 0.02, sun: 0.01, dailySun: 0.01 },
-      ...{ mains: 0.3, room: 0.5, thermometer: 0.2, model: 0.3, heaterLoss: 0.05 },
-    });
-    const sharp = checkInput(noiseSchema, { temperature: 0.3, time: 60 });
-    const good = buildLibrary(design, weather, span, { uncertainty: known, members: 4, seed: 1 });
-    const limed = { ...design, coil: { ...design.coil, fouling: design.coil.fouling + 0.002 / 2.2 } };
+describe('lime on the coil', () => {
+  // The 2 mm that a coil has in practice, with good thermometers: doubts.long.test.ts.
+  it('10 mm are found, half to twice as thick [0.01 m over 2.2 W/(m·K), handbook value from memory]', async () => {
+    const limed = { ...design, coil: { ...design.coil, fouling: design.coil.fouling + 0.01 / 2.2 } };
     // Mornings, noons and afternoons; the gauges some tenths off in turn.
     const hours = Array.from(
-      { length: 42 },
+      { length: 24 },
       (_, at) => span.from + 240 + 24 * Math.trunc(at / 3) + [10, 12, 14][at % 3]!,
     );
     const off = (at: number) => [at % 2 === 0 ? 0.3 : -0.3, at % 3 === 0 ? 0.3 : -0.2, at % 5 === 0 ? 0.4 : -0.1, 2000];
-    const observations = observe(
-      logOf(readingsOf(runSpan(limed, weather, span, undefined, { stepsPerHour: 12 }), hours, off)),
-    );
-    const { weighing } = weighAndDoubt(good, observations, sharp);
+    const trace = runSpan(limed, await inventedValley(), span, undefined, { stepsPerHour: 12 });
+    const { weighing } = weighAndDoubt(library, observe(logOf(readingsOf(trace, hours, off))), noise);
     expect(first(weighing)).toBe('scaled-coil');
     const { thickness } = weighing.best.get('scaled-coil')!.form.facts;
-    expect((thickness as { value: number }).value).toBeGreaterThanOrEqual(0.001);
-    expect((thickness as { value: number }).value).toBeLessThanOrEqual(0.004);
+    expect((thickness as { value: number }).value).toBeGreaterThanOrEqual(0.005);
+    expect((thickness as { value: number }).value).toBeLessThanOrEqual(0.02);
   });
 });
