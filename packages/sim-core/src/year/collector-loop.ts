@@ -120,8 +120,8 @@ export function renewFluid(loop: CollectorLoop, design: SystemDesign, glycolMass
   loop.diverted = divertedDrive(design, loop.fluid);
   const { coil, further } = loop.circuit;
   const [first, second] = coilsOf(design.coil, design.tank.second);
-  if (coil.films !== null) coil.films = compileCoil(first, loop.fluid, compileFluid('water', 0));
-  if (further !== null) further.coil.films = compileCoil(second!, loop.fluid, compileFluid('water', 0));
+  if (coil.films !== null) coil.films = compileCoil(first, loop.fluid);
+  if (further !== null) further.coil.films = compileCoil(second!, loop.fluid);
   if (loop.siphon !== null) loop.siphon.hydraulics = hydraulics;
   changeFluid(loop.pressure, loop.fluid);
 }

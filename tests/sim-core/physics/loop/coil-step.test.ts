@@ -40,7 +40,7 @@ describe('a cold slug behind a warm pipe, 35 nodes of water over a coil of four'
 
 describe('films of the coil', () => {
   const design = defineSystem(plainInput);
-  const films = compileCoil(design.coil, fluid, compileFluid('water', 0));
+  const films = compileCoil(design.coil, fluid);
 
   it('are taken at the middle of the tube, not at its inlet [definition of a mean film]', () => {
     const circuit = compileCircuit(design, fluid, 10, { stepCounts: [6], collectorNodes: 4 });

@@ -55,7 +55,7 @@ describe('coilUA', () => {
     let result = 0;
     for (const coil of coils) {
       for (const fluid of [compileFluid('propylene-glycol', 0.4), water]) {
-        const c = compileCoil(coil, fluid, water);
+        const c = compileCoil(coil, fluid);
         for (const flow_L_per_min of [0, 0.5, 1, 2, 4, 8, 16]) {
           for (const t of [2, 10, 25, 40, 60, 80, 110]) {
             for (const tank of [5, 10, 20, 40, 60, 90]) {
@@ -79,7 +79,7 @@ describe('coilUA', () => {
     expect(worst(105)).toBeLessThan(0.01);
   });
 
-  const c = compileCoil(parts.coil, compileFluid('propylene-glycol', 0.4), water);
+  const c = compileCoil(parts.coil, compileFluid('propylene-glycol', 0.4));
 
   it('rises with the flow, without a jump: 1 % more flow never gives more than 1 % more [its contract]', () => {
     for (let flow = 1e-8; flow < 1e-3; flow *= 1.01) {

@@ -1,5 +1,5 @@
 import type { ArrayDesign, SystemDesign } from '../../design/design.ts';
-import { type CompiledFluid, compileFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
+import { type CompiledFluid, fluidDensity, fluidSpecificHeat } from '../fluid/compile.ts';
 import { coilInWater } from '../tank/sediment.ts';
 import { nodeHeat } from './boil.ts';
 import { compileBranches } from './branches.ts';
@@ -193,7 +193,7 @@ function compileCoilOf(design: SystemDesign, fluid: CompiledFluid): Coil {
   const { loop, tank } = design;
   const { bottom, shares } = coilInWater(design);
   const whole = shares.reduce((sum, share) => sum + share, 0);
-  const films = loop.exchanger === 'plate' ? null : compileCoil(design.coil, fluid, compileFluid('water', 0));
+  const films = loop.exchanger === 'plate' ? null : compileCoil(design.coil, fluid);
   return {
     temperature: new Float64Array(shares.length).fill(tank.initialTemperature),
     mean: tank.initialTemperature,

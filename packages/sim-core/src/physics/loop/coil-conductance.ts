@@ -1,6 +1,5 @@
 import type { CoilDesign, LoopFluid } from '../../design/design.ts';
 import { requireNumber } from '../../input/errors.ts';
-import { compileFluid } from '../fluid/compile.ts';
 import { checkedFluid } from '../fluid/properties.ts';
 import { coilReynolds, compileCoil, insideConductance, surfaceShare } from './coil.ts';
 
@@ -56,7 +55,7 @@ export function coilConductance(query: CoilQuery): CoilConductance {
   requireNumber('flow', flow, 0, 1, 'm³/s');
   requireNumber('fluidTemperature', fluidTemperature, compiled.lowest, compiled.highest, '°C (liquid)');
   requireNumber('tankTemperature', tankTemperature, 0, 140, '°C');
-  const c = compileCoil(coil, compiled, compileFluid('water', 0));
+  const c = compileCoil(coil, compiled);
   const inside = insideConductance(c, flow, fluidTemperature);
   const share = surfaceShare(c, inside, fluidTemperature, tankTemperature);
   const conductance = inside * (1 - share);

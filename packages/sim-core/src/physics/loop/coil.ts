@@ -3,6 +3,7 @@
 import type { CoilDesign } from '../../design/design.ts';
 import {
   type CompiledFluid,
+  compileFluid,
   fluidConductivity,
   fluidDensity,
   fluidSpecificHeat,
@@ -48,13 +49,15 @@ export interface CompiledCoil {
  *
  * @param coil - Tube, wall and scale.
  * @param fluid - In the tube.
- * @param water - In the tank: `compileFluid('water', 0)`.
  */
-export function compileCoil(coil: CoilDesign, fluid: CompiledFluid, water: CompiledFluid): CompiledCoil {
+export function compileCoil(coil: CoilDesign, fluid: CompiledFluid): CompiledCoil {
   const { length, innerDiameter, outerDiameter, wallConductivity, fouling, windingDiameter } = coil;
   const span = fluid.highest - fluid.lowest;
   const inside = new Float64Array(3 * (ROWS + 1));
   const outside = new Float64Array(2 * (ROWS + 1));
+  aroundTube ??= compileWater();
+  const { rows, typical } = aroundTube;
+  const rootDiameter = Math.sqrt(outerDiameter);
   for (let row = 0; row <= ROWS; row++) {
     const t = fluid.lowest + (span * row) / ROWS;
     const viscosity = fluidViscosity(fluid, t);
@@ -62,9 +65,8 @@ export function compileCoil(coil: CoilDesign, fluid: CompiledFluid, water: Compi
     inside[3 * row] = (4 * fluidDensity(fluid, t)) / (Math.PI * innerDiameter * viscosity);
     inside[3 * row + 1] = Math.cbrt((viscosity * fluidSpecificHeat(fluid, t)) / conductivity);
     inside[3 * row + 2] = conductivity * Math.PI * length;
-    const tw = WATER_LOWEST + ((WATER_HIGHEST - WATER_LOWEST) * row) / ROWS;
-    outside[2 * row] = buoyancy(water, tw, outerDiameter);
-    outside[2 * row + 1] = fluidConductivity(water, tw) * Math.PI * length;
+    outside[2 * row] = rows[row]!.buoyancy * rootDiameter;
+    outside[2 * row + 1] = rows[row]!.conductivity * Math.PI * length;
   }
   return {
     film: compileCoilFilm(innerDiameter / windingDiameter),
@@ -72,10 +74,7 @@ export function compileCoil(coil: CoilDesign, fluid: CompiledFluid, water: Compi
       Math.log(outerDiameter / innerDiameter) / (2 * Math.PI * wallConductivity * length) +
       fouling / (Math.PI * outerDiameter * length),
     typicalOutside:
-      fluidConductivity(water, 40) *
-      Math.PI *
-      length *
-      (CYLINDER_REST + buoyancy(water, 40, outerDiameter) * 5 ** (1 / 6)) ** 2,
+      typical.conductivity * Math.PI * length * (CYLINDER_REST + typical.buoyancy * rootDiameter * 5 ** (1 / 6)) ** 2,
     lowest: fluid.lowest,
     rowsPerKelvin: ROWS / span,
     inside,
@@ -83,15 +82,32 @@ export function compileCoil(coil: CoilDesign, fluid: CompiledFluid, water: Compi
   };
 }
 
-/** cylinderFactor · (Ra/ΔT)^(1/6) of water at t [°C] around a diameter [m]. [K^−1/6] */
-function buoyancy(water: CompiledFluid, t: number, diameter: number): number {
+/** What the outside film takes of the water in the tank. */
+interface WaterAround {
+  /** cylinderFactor · (Ra/ΔT)^(1/6) on a diameter D, over √D. [K^−1/6·m^−1/2] */
+  readonly buoyancy: number;
+  /** [W/(m·K)] */
+  readonly conductivity: number;
+}
+
+/** The same for every coil: worked out with the first. */
+let aroundTube: { readonly rows: readonly WaterAround[]; readonly typical: WaterAround } | undefined;
+
+function compileWater(): NonNullable<typeof aroundTube> {
+  const water = compileFluid('water', 0);
+  const rows = Array.from({ length: ROWS + 1 }, (_, row) =>
+    waterAround(water, WATER_LOWEST + ((WATER_HIGHEST - WATER_LOWEST) * row) / ROWS),
+  );
+  return { rows, typical: waterAround(water, 40) };
+}
+
+function waterAround(water: CompiledFluid, t: number): WaterAround {
   const viscosity = fluidViscosity(water, t);
   const heat = fluidSpecificHeat(water, t);
   const conductivity = fluidConductivity(water, t);
   const expansion = waterExpansion(Math.max(t, LOWEST_EXPANSION));
-  const rayleighPerKelvin =
-    (GRAVITY * expansion * fluidDensity(water, t) ** 2 * heat * diameter ** 3) / (viscosity * conductivity);
-  return cylinderFactor((viscosity * heat) / conductivity) * rayleighPerKelvin ** (1 / 6);
+  const rayleighPerKelvin = (GRAVITY * expansion * fluidDensity(water, t) ** 2 * heat) / (viscosity * conductivity);
+  return { buoyancy: cylinderFactor((viscosity * heat) / conductivity) * rayleighPerKelvin ** (1 / 6), conductivity };
 }
 
 /** Re in the tube; for reports, the kernels below compute their own. [-] */
