@@ -27,7 +27,17 @@ function designFaults(design: unknown): DesignIssue[] {
   return [{ path: 'design', found, expected: 'a design from defineSystem', remedy: 'Give defineSystem(...) of it.' }];
 }
 
+/** Weather years that have been looked through: none is changed after its first use. */
+const sound = new WeakSet<object>();
+
 function weatherFaults(weather: unknown): DesignIssue[] {
+  if (isObject(weather) && sound.has(weather)) return [];
+  const found = faultsIn(weather);
+  if (found.length === 0) sound.add(weather as object);
+  return found;
+}
+
+function faultsIn(weather: unknown): DesignIssue[] {
   const expected = 'a weather year as readWeather gives it';
   if (!isObject(weather) || !isObject(weather.columns) || !isObject(weather.site)) {
     const awaited =
