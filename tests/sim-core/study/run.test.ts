@@ -1,7 +1,17 @@
-import { collectRows, type StudyProgress, type StudyRunner, shard, sweep } from '@noonloop/sim-core';
+import {
+  collectRows,
+  defineSystem,
+  type StudyProgress,
+  type StudyRunner,
+  type SystemInput,
+  shard,
+  simulate,
+  summarizePeriods,
+  sweep,
+} from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput } from '../../examples.ts';
-import { mostlyBadVolumes } from './small.ts';
+import { coarse, mostlyBadVolumes } from './small.ts';
 
 const weather = await inventedValley();
 const bad = (count: number) =>
@@ -21,6 +31,21 @@ describe('a run [requirement]', () => {
   it('hands rows out in order, whatever order they come in', async () => {
     const rows = await collectRows(bad(21).run({ runner: jumbled }));
     expect(rows.map(({ index }) => index)).toEqual(Array.from({ length: 21 }, (_, at) => at));
+  });
+
+  it('shows of each design what a year of its own shows, to the bit, and leaves results had before as they were', async () => {
+    const before = simulate(defineSystem(plainInput), weather, coarse.steps);
+    const heat = before.columns.solarHeat.slice();
+    // The first boils and lets hot water out, the second does neither.
+    const study = sweep(plainInput, { 'array.panels': [6, 1] }, weather, coarse);
+    for (const { index, measures } of await study.outcome()) {
+      const design = defineSystem(study.caseAt(index).design as SystemInput);
+      const { year } = summarizePeriods(simulate(design, weather, coarse.steps));
+      expect(measures).toEqual(
+        Object.fromEntries(Object.keys(measures).map((key) => [key, year[key as keyof typeof year]])),
+      );
+    }
+    expect(before.columns.solarHeat).toEqual(heat);
   });
 
   it('keeps no more tasks in hand than the runner wants, however slow the reader', async () => {

@@ -4,7 +4,8 @@ import { defineSystem } from '../define/define.ts';
 import type { SystemInput } from '../define/system-input.ts';
 import type { SystemDesign } from '../design/design.ts';
 import { DesignError } from '../input/errors.ts';
-import { simulate } from '../year/simulate.ts';
+import { ownColumns } from '../year/columns.ts';
+import { simulateColumns } from '../year/simulate.ts';
 import type { Measure, PeriodSummary } from './measures.ts';
 import { summarizePeriods } from './summarize.ts';
 import type { RowError, RowRequest, StudyCase, StudyRow } from './types.ts';
@@ -12,12 +13,17 @@ import type { RowError, RowRequest, StudyCase, StudyRow } from './types.ts';
 /** Whether a design came from `defineSystem`: it lists its assumptions, which no input may. */
 export const isDefined = (design: SystemInput | SystemDesign): design is SystemDesign => 'assumptions' in design;
 
+/** Arrays of the columns of the design before, of which a row keeps none: 4 MB that would else be had and thrown away for each design. */
+let spare: Float64Array[] = [];
+
 /** Simulates one design; whatever goes wrong with it becomes its row. */
 export function evaluateCase(study: StudyCase, weather: WeatherYear, request: RowRequest): StudyRow {
   const head = { index: study.index, inputs: study.inputs, weather: study.weather };
   try {
     const design = isDefined(study.design) ? study.design : defineSystem(study.design);
-    const { months, year } = summarizePeriods(simulate(design, weather, { ...request.steps, ...study.steps }));
+    const run = simulateColumns(design, weather, { ...request.steps, ...study.steps }, spare);
+    const { months, year } = summarizePeriods(run);
+    spare = ownColumns(run.columns);
     const measures = Object.fromEntries(request.measures.map((key) => [key, finite(year, key)]));
     if (request.monthly.length === 0) return { ...head, measures };
     const monthly = request.monthly.map((key) => [key, months.map((month) => finite(month, key))]);

@@ -1,9 +1,13 @@
 import type { Drivers } from './drivers.ts';
 import type { RunColumns } from './result.ts';
 
-/** The columns of a run before its first hour; those of mains and taps are the drivers'. */
-export function emptyColumns(drivers: Drivers): RunColumns {
-  const column = () => new Float64Array(8760);
+/**
+ * The columns of a run before its first hour; those of mains and taps are the drivers'.
+ *
+ * @param spare - Arrays to be used anew, from {@link ownColumns}; taken out.
+ */
+export function emptyColumns(drivers: Drivers, spare: Float64Array[]): RunColumns {
+  const column = () => spare.pop()?.fill(0) ?? new Float64Array(8760);
   return {
     irradiance: column(),
     pvIrradiance: column(),
@@ -61,4 +65,10 @@ export function emptyColumns(drivers: Drivers): RunColumns {
     baselineFuel: column(),
     baselineElectricity: column(),
   };
+}
+
+/** The arrays of a run's columns, without those that are the weather's or the drivers'. */
+export function ownColumns(columns: RunColumns): Float64Array[] {
+  const { ambientTemperature: _air, mainsTemperature: _mains, tapVolume: _taps, ...own } = columns;
+  return Object.values(own);
 }

@@ -63,8 +63,13 @@ export interface House {
   loadToday: number;
 }
 
-/** Puts a system together: the only place that allocates. */
-export function assemble(given: SystemDesign, weather: WeatherYear, options: StepOptions = {}): Machine {
+/** Puts a system together: the only place that allocates. @param spare - Arrays for columns, see {@link emptyColumns}. */
+export function assemble(
+  given: SystemDesign,
+  weather: WeatherYear,
+  options: StepOptions = {},
+  spare: Float64Array[] = [],
+): Machine {
   const design = inOneShape(given);
   const stepping = compileStepping(design, weather, options);
   const drivers = compileDrivers(design, weather, stepping.stepsPerHour);
@@ -96,7 +101,7 @@ export function assemble(given: SystemDesign, weather: WeatherYear, options: Ste
         ? null
         : { parts: options.own, state: { hour: 0, duration: 0, ambient: 0, irradiance: 0, ...seen } },
     exchange: step.exchange,
-    columns: emptyColumns(drivers),
+    columns: emptyColumns(drivers, spare),
     books: openBooks(loop.circuit, tank, secondTank, house),
   };
 }

@@ -50,12 +50,35 @@ export function simulate(design: SystemDesign, weather: WeatherYear, options: Si
     stepHour(machine, hour, recorder);
     if (options.keepTankNodes) tankNodes.set(temperature, hour * temperature.length);
   }
-  requireFinite(machine.columns, 0, HOURS);
-  if (machine.second !== null) requireFinite(machine.second.columns, 0, HOURS);
+  requireFiniteYear(machine);
   const result = toResult(machine, design, weather, tankNodes);
   if (recorder === null) return result;
   const { before: _, ...steps } = recorder;
   return { ...result, steps };
+}
+
+function requireFiniteYear({ columns, second }: Machine): void {
+  requireFinite(columns, 0, HOURS);
+  if (second !== null) requireFinite(second.columns, 0, HOURS);
+}
+
+/**
+ * Simulates a year for its columns alone: a study makes key figures of them and lets them go. The numbers are those of {@link simulate}.
+ *
+ * @param spare - Arrays of a former run's columns, to be used anew; taken out.
+ * @throws As {@link simulate} does.
+ */
+export function simulateColumns(
+  design: SystemDesign,
+  weather: WeatherYear,
+  options: StepOptions,
+  spare: Float64Array[],
+): Pick<RunResult, 'columns' | 'design'> {
+  checkArguments(design, weather, options, STEP_OPTIONS);
+  const machine = assemble(design, weather, options, spare);
+  for (let hour = 0; hour < HOURS; hour++) stepHour(machine, hour);
+  requireFiniteYear(machine);
+  return { columns: machine.columns, design };
 }
 
 /** State of the system at the end of one hour. */
