@@ -62,7 +62,7 @@ export const LAWS = {
   reliefOpen: ['of them: with the valve open', 'hours'],
   loopRelief: ["no loop over its relief valve's setting", 'hours, highest of all steps'],
   loopReliefOpen: ['of them: with the valve open, and then the setting was reached', 'hours'],
-  absorberCold: ['no absorber under the coldest sky, room, mains', 'hours, lowest of all steps'],
+  absorberCold: ['no absorber under the coldest sky, room, mains, pool', 'hours, lowest of all steps'],
   pipeCold: ['no pipe under them', 'hours, lowest of all steps'],
   tankCold: ['no tank under them, each tank', "hours' ends"],
 } as const;
@@ -203,7 +203,8 @@ function lookAtCold(result: Lived, weather: WeatherYear, hours: Hours, judge: Ju
   const { columns, design, secondTank } = result;
   const count = hours.to - hours.from;
   const rooms = roomsOf(design, weather, hours);
-  const coldRoom = Math.min(...rooms, least(columns.mainsTemperature), ...beginsOf(result, weather));
+  const load = design.tank.load?.temperature ?? Number.POSITIVE_INFINITY;
+  const coldRoom = Math.min(...rooms, load, least(columns.mainsTemperature), ...beginsOf(result, weather));
   const cold = Math.min(coldestSky(weather, hours), coldRoom);
   const isUnder = (lowest: number): boolean => lowest < cold - ROUNDING;
   const absorber = least(columns.absorberMinimumTemperature);

@@ -62,3 +62,37 @@ describe('cold start by nodes along the flow, against 16 [convergence]', () => {
     expect(error.delivered).toBeLessThan(share);
   });
 });
+
+/**
+ * Weak flow through collectors of small capacity whose loss is nearly all quadratic, from rest at 25 °C: 400 W/m² for half an hour.
+ */
+function halfHour(capacityRate: number, steps: number) {
+  const collector = { ...plainInput.array.collector, a1: 0.8, a2: 0.03, heatCapacity: 2000 };
+  const design = defineSystem({ ...plainInput, array: { ...plainInput.array, collector } });
+  const { loop, tank } = assemble(design, weather);
+  const { circuit } = loop;
+  circuit.absorber.fill(25);
+  circuit.pipe.fill(25);
+  tank.temperature.fill(25);
+  let collected = 0;
+  for (let step = 0; step < steps; step++)
+    collected += goRound(circuit, tank, [capacityRate, 150], conditions(400, 25, 25, 1800 / steps)).collectorHeat;
+  return { hottest: Math.max(...circuit.absorber), collected };
+}
+
+// By the slope of the loss at rest alone: 209 °C and 1.6 times the heat at 6 W/K, 6 % too much at 30 W/K.
+describe('one step of half an hour against steps of a second [convergence]', () => {
+  it.each([
+    [30, 1, 0.02],
+    [6, 10, 0.1],
+  ])('at %i W/K the absorber comes out as hot to %i K, the heat to %f of itself', (capacityRate, kelvin, share) => {
+    const [once, fine] = [halfHour(capacityRate, 1), halfHour(capacityRate, 1800)];
+    expect(Math.abs(once.hottest - fine.hottest)).toBeLessThan(kelvin);
+    expect(Math.abs(once.collected / fine.collected - 1)).toBeLessThan(share);
+  });
+
+  it('no absorber passes its stagnation temperature [root of S = a1 d + a2 d²]', () => {
+    const stagnation = 25 + (2 * 400) / (0.8 + Math.sqrt(0.8 ** 2 + 4 * 0.03 * 400));
+    for (const capacityRate of [1, 3, 6, 12, 30]) expect(halfHour(capacityRate, 1).hottest).toBeLessThan(stagnation);
+  });
+});

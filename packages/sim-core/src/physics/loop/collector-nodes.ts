@@ -1,7 +1,9 @@
 /**
  * Nodes of collectors of one kind in the ring of a circuit. A node's loss is taken at the mean of its inlet and outlet, as ISO 9806 defines its
- * coefficients; the quadratic loss is linearised about that mean at the start of the step.
+ * coefficients; the quadratic loss is linearised about that mean at the start of the step, and where a step is so long that its slope would change
+ * much, along the line from there to where the step is headed.
  */
+import { decayOf } from '../relaxation.ts';
 import { type Absorbing, type Circuit, type StepConditions, sourceAt } from './circuit-state.ts';
 import { answerLike, NUMBERS, RING, setPace } from './ring.ts';
 
@@ -11,6 +13,9 @@ const { inlet: INLET, rest: REST, rise: RISE, share: SHARE, spare: SPARE, start:
 const SOURCE = SPARE;
 const SLOPE = SPARE + 1;
 const INLET_WEIGHT = SPARE + 2;
+
+/** Share by which the slope of the loss may change within a step that takes it at its start; judgement. [-] */
+const STRAIGHT = 0.25;
 
 /**
  * Sets up the nodes of an array, or of one of its groups: one slope for all of them (about their mean excess), the value of the loss by node.
@@ -24,11 +29,11 @@ export function setNodes(
   before: number,
   conditions: StepConditions,
 ): void {
-  const { end, first, nodeArea } = of;
+  const { end, first } = of;
   const { ambient, duration } = conditions;
   let excess = 0;
   for (let node = first; node < end; node++) excess += absorber[node]! - ambient;
-  const slope = nodeArea * (of.a1 + 2 * of.a2 * Math.abs(excess / (end - first)));
+  const slope = slopeOf(of, excess / (end - first), capacityRate / (end - first), before, conditions);
   const inletWeight = Math.min(0.5, (0.5 * capacityRate) / slope);
   const total = capacityRate + slope * (1 - inletWeight);
   const firstAt = first * NUMBERS;
@@ -47,6 +52,27 @@ export function setNodes(
     ring[at + SOURCE] = source;
     inlet = here;
   }
+}
+
+/**
+ * Slope of the loss of a node. [W/K]
+ *
+ * @param mean - Excess of the nodes over the air at the start. [K]
+ * @param rate - Capacity rate for one node of those that it flows through. [W/K]
+ */
+function slopeOf(of: Absorbing, mean: number, rate: number, before: number, conditions: StepConditions): number {
+  const { a1, a2, nodeArea, nodeCapacity } = of;
+  const { absorbed, ambient, duration } = conditions;
+  const size = Math.abs(mean);
+  const tangent = nodeArea * (a1 + 2 * a2 * size);
+  // Headed for by its light, its loss at the start and a stream that leaves it as far over the mean as it comes in under it.
+  const drive = nodeArea * (absorbed - (a1 + a2 * size) * mean) + 2 * rate * (before - ambient - mean);
+  const bends = 2 * nodeArea * a2 * Math.abs(drive);
+  if (bends * duration < STRAIGHT * tangent * nodeCapacity) return tangent;
+  const total = tangent + 2 * rate;
+  if (bends < STRAIGHT * tangent * total) return tangent;
+  const headed = mean + (drive / total) * (1 - decayOf((total * duration) / nodeCapacity));
+  return nodeArea * (a1 + a2 * (size + Math.abs(headed)));
 }
 
 /** Writes the solved step into nodes. @param outlet - Mean of what leaves the last. [°C] @returns What they lost beyond their light. [W] */
