@@ -11,7 +11,18 @@ export const INSTANTS = 6;
 /** What of a year the sun's place follows. */
 export type SunOfYear = Pick<WeatherYear, 'site' | 'calendarYears' | 'irradianceMidpoint'>;
 
-const kept = new WeakMap<Int16Array, { readonly of: readonly number[]; readonly positions: Float64Array }>();
+interface Kept {
+  readonly of: readonly number[];
+  readonly years: Int16Array;
+  readonly positions: Float64Array;
+}
+const kept = new WeakMap<Int16Array, Kept>();
+/** What was computed last: another file of the place, or another year made for it, has the same sun. */
+let last: Kept | undefined;
+
+const isOf = (known: Kept, place: readonly number[]): boolean => place.every((value, at) => value === known.of[at]);
+const isAlike = (one: Int16Array, other: Int16Array): boolean =>
+  one.length === other.length && one.every((value, at) => value === other[at]);
 
 const placeOf = ({ site, irradianceMidpoint }: SunOfYear): number[] => [
   site.latitude,
@@ -29,6 +40,12 @@ const placeOf = ({ site, irradianceMidpoint }: SunOfYear): number[] => [
 export function sunInstants(year: SunOfYear, starts = hourStarts(year)): Float64Array {
   const known = keptInstants(year);
   if (known !== undefined) return known;
+  const { calendarYears } = year;
+  const of = placeOf(year);
+  if (last !== undefined && isOf(last, of) && isAlike(last.years, calendarYears)) {
+    kept.set(calendarYears, last);
+    return last.positions;
+  }
   const { latitude, longitude } = year.site;
   const positions = new Float64Array(starts.length * INSTANTS * 2).fill(Number.NaN);
   const position = new Float64Array(2);
@@ -41,14 +58,13 @@ export function sunInstants(year: SunOfYear, starts = hourStarts(year)): Float64
       sunPositionInto(positions, 2 * (INSTANTS * hour + step), time, latitude, longitude);
     }
   }
-  kept.set(year.calendarYears, { of: placeOf(year), positions });
+  last = { of, years: calendarYears, positions };
+  kept.set(calendarYears, last);
   return positions;
 }
 
 /** {@link sunInstants} of a year where they were computed before. @returns Shape [8760 × 6 × 2], not to be changed; `undefined` where they were not. [°] */
 export function keptInstants(year: SunOfYear): Float64Array | undefined {
   const known = kept.get(year.calendarYears);
-  return known !== undefined && placeOf(year).every((value, at) => value === known.of[at])
-    ? known.positions
-    : undefined;
+  return known !== undefined && isOf(known, placeOf(year)) ? known.positions : undefined;
 }

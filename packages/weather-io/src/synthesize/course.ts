@@ -1,23 +1,19 @@
 // What the sun does in each hour of a synthetic year.
 import { extraterrestrialNormal } from '../sun/extraterrestrial.ts';
-import { sunPositionInto } from '../sun/position.ts';
+import { INSTANTS, sunInstants } from '../sun/instants.ts';
 import { hourStarts } from '../time/hours.ts';
 import type { WeatherYear } from '../year.ts';
 import { type HourlyCourse, hourOverDay } from './hourly-light.ts';
 
 const RAD = Math.PI / 180;
-const HOUR_MS = 3_600_000;
-
-/** Instants in an hour at which the sun is looked at: as many as where an hour is split into beam and diffuse. */
-const STEPS = 6;
 
 /** Course of the sun through the hours of a year whose rows are means ({@link WeatherYear.irradianceMidpoint} 0.5). */
 export function hourlyCourse(year: Pick<WeatherYear, 'site' | 'calendarYears'>): HourlyCourse {
   const starts = hourStarts(year);
-  const { latitude, longitude } = year.site;
+  const { latitude } = year.site;
+  const positions = sunInstants({ ...year, irradianceMidpoint: 0.5 }, starts);
   const column = () => new Float64Array(starts.length);
   const course = { top: column(), shape: column(), sinHeight: column(), fromNoon: column() };
-  const position = new Float64Array(2);
   const sinLatitude = Math.sin(latitude * RAD);
   const cosLatitude = Math.max(Math.cos(latitude * RAD), 1e-6);
   for (let hour = 0; hour < starts.length; hour++) {
@@ -26,13 +22,13 @@ export function hourlyCourse(year: Pick<WeatherYear, 'site' | 'calendarYears'>):
     let cosines = 0;
     let shaped = 0;
     let away = 0;
-    for (let step = 0; step < STEPS; step++) {
-      sunPositionInto(position, 0, starts[hour]! + ((step + 0.5) / STEPS) * HOUR_MS, latitude, longitude);
-      const cosZenith = Math.cos(position[0]! * RAD);
+    for (let step = 0; step < INSTANTS; step++) {
+      const at = 2 * (INSTANTS * hour + step);
+      const cosZenith = Math.cos(positions[at]! * RAD);
       if (!(cosZenith > 0)) continue;
       // Declination and hour angle back from zenith and azimuth, so that there is one sun only.
-      const sinZenith = Math.sin(position[0]! * RAD);
-      const sinDeclination = sinLatitude * cosZenith + cosLatitude * sinZenith * Math.cos(position[1]! * RAD);
+      const sinZenith = Math.sin(positions[at]! * RAD);
+      const sinDeclination = sinLatitude * cosZenith + cosLatitude * sinZenith * Math.cos(positions[at + 1]! * RAD);
       const cosDeclination = Math.sqrt(1 - sinDeclination * sinDeclination);
       const cosHour = within((cosZenith - sinLatitude * sinDeclination) / (cosLatitude * cosDeclination));
       const sunset = Math.acos(within((-sinLatitude * sinDeclination) / (cosLatitude * cosDeclination)));
@@ -42,7 +38,7 @@ export function hourlyCourse(year: Pick<WeatherYear, 'site' | 'calendarYears'>):
       away += Math.acos(cosHour) / (15 * RAD);
     }
     if (lit === 0) continue;
-    course.top[hour] = (normal * cosines) / STEPS;
+    course.top[hour] = (normal * cosines) / INSTANTS;
     course.shape[hour] = shaped / cosines;
     course.sinHeight[hour] = cosines / lit;
     course.fromNoon[hour] = away / lit;
