@@ -10,8 +10,8 @@ import { thinned } from './changes.mjs';
 const TESTS = ['property', 'reference-model', 'sim-core', 'validation'];
 /** Files that start other processes, which no switch reaches. */
 const APART = /worker_threads|child_process|node\/index|playwright|from 'typescript'|from 'esbuild'|vi\.|\/node|Worker/;
-/** Where runs remember what others computed: while it is asked who reaches what, nothing is remembered. */
-const MEMORY = 'packages/sim-core/src/year/recent.ts';
+/** Where runs and tests remember what others computed: while it is asked who reaches what, nothing is remembered. */
+const MEMORIES = ['packages/sim-core/src/year/recent.ts', 'tests/examples.ts'];
 const ASKED = 'if (kept !== undefined)';
 
 /** Studies and input, what is before the year, and files that take longest for the little of it that they reach: what these alone notice is not counted. */
@@ -41,9 +41,9 @@ export async function bundle(root, out, texts, chosen, files = testFiles(root)) 
         let contents = texts.has(path) ? thinned(texts.get(path), chosen) : readFileSync(path, 'utf8');
         // Files are looked for beside the source, not beside the bundle.
         contents = contents.replaceAll('import.meta.url', JSON.stringify(pathToFileURL(path).href));
-        if (path.endsWith(MEMORY)) {
+        if (MEMORIES.some((memory) => path.endsWith(memory))) {
           const memory = contents.replaceAll(/kept !== undefined/g, 'kept !== undefined && !globalThis.__asking');
-          if (memory === contents) throw new Error(`${MEMORY} no longer has "${ASKED}"`);
+          if (memory === contents) throw new Error(`${path} no longer has "${ASKED}"`);
           contents = memory;
         }
         return { contents, loader: 'ts' };

@@ -1,15 +1,15 @@
 import { dataArrow, dataCsv, dataRows, hourData, renderCsv, studyData } from '@noonloop/reports';
-import { defineSystem, simulate, sweep } from '@noonloop/sim-core';
+import { defineSystem, sweep } from '@noonloop/sim-core';
 import * as arrow from 'apache-arrow';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { inventedValley, plainInput } from '../examples.ts';
+import { inventedValley, plainInput, yearOf } from '../examples.ts';
 
 // Requirement: every hour and every row of a study leave as typed arrays, plain rows, CSV and Arrow, with the unit in the name and times after
 // ISO 8601. Checked against the run itself, against the CSV for spreadsheets, and by reading back with the libraries' own readers.
 
 const weather = await inventedValley();
-const run = simulate(defineSystem(plainInput), weather);
+const run = yearOf(defineSystem(plainInput), weather);
 const hours = hourData(run);
 const column = (name: string) => hours.columns.find((one) => one.name === name)!.values as Float64Array;
 

@@ -1,8 +1,8 @@
-import { type CopCurve, DesignError, defineSystem, type RunColumns, simulate } from '@noonloop/sim-core';
+import { type CopCurve, DesignError, defineSystem, type RunColumns } from '@noonloop/sim-core';
 import { heatPumpCop } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compileHeater, stepHeater } from '../../packages/sim-core/src/physics/backup/heater.ts';
-import { inventedValley, plainInput, sum } from '../examples.ts';
+import { inventedValley, plainInput, sum, yearOf } from '../examples.ts';
 import { liveSpan } from '../property/span.ts';
 import { heaterDesign } from '../sim-core/physics/backup/parts.ts';
 import { hasMoreCases, moreCase, moreCases } from './more-cases.ts';
@@ -102,7 +102,7 @@ describe.skipIf(!hasMoreCases)('COP by its four curves [closed forms and quadrat
 
 describe('a year with a heat pump [requirement]', async () => {
   const weather = await inventedValley();
-  const run = (heater: object) => simulate(defineSystem({ ...plainInput, heater }), weather);
+  const run = (heater: object) => yearOf(defineSystem({ ...plainInput, heater }), weather);
 
   it('by a constant COP takes the heat over it, with the sun and without', () => {
     const { columns, balance } = run({ kind: 'heat-pump', cop: { atZero: 2.5, perAirKelvin: 0 } });
@@ -162,7 +162,7 @@ describe('a year with a heat pump [requirement]', async () => {
 
 describe('an element fed by spare PV [requirement]', async () => {
   const weather = await inventedValley();
-  const run = (heater: object) => simulate(defineSystem({ ...plainInput, heater }), weather);
+  const run = (heater: object) => yearOf(defineSystem({ ...plainInput, heater }), weather);
   const sparePv = { peakPower: 2000, houseLoad: 300 };
 
   it.each(['element', 'stored-electric'] as const)('%s: what PV gives, the mains do not; all is heat', (kind) => {

@@ -3,7 +3,7 @@ import { recirculationLoss } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compileHeater, stepHeater } from '../../packages/sim-core/src/physics/backup/heater.ts';
 import { hotPipeHours, ringHours } from '../../packages/sim-core/src/physics/draw/ring.ts';
-import { inventedValley, plainInput, sum } from '../examples.ts';
+import { inventedValley, plainInput, sum, yearOf } from '../examples.ts';
 import { heaterDesign } from '../sim-core/physics/backup/parts.ts';
 import { hasMoreCases, moreCases } from './more-cases.ts';
 
@@ -125,7 +125,7 @@ describe('the pipe to the taps [by hand]', () => {
 describe('a year with ring and pipe [requirement]', async () => {
   const weather = await inventedValley();
   const run = (draw: object, heater: object = {}) =>
-    simulate(defineSystem({ ...plainInput, heater, draw: { ...plainInput.draw, ...draw } } as never), weather);
+    yearOf(defineSystem({ ...plainInput, heater, draw: { ...plainInput.draw, ...draw } } as never), weather);
 
   it('a ring that never rests loses U L (T − T_a) all year, the burner makes it up, and the books close', () => {
     const { balance, columns } = run({ ring: { length: 30 } });

@@ -7,7 +7,7 @@ import { drawSchedule } from '../../packages/sim-core/src/physics/draw/schedule.
 import { coolByLoad } from '../../packages/sim-core/src/physics/tank/load.ts';
 import { compileTank, restTank, tankHeat } from '../../packages/sim-core/src/physics/tank/tank.ts';
 import { compileHouseDrivers } from '../../packages/sim-core/src/year/house-drivers.ts';
-import { inventedValley, plainInput, sum } from '../examples.ts';
+import { inventedValley, plainInput, sum, yearOf } from '../examples.ts';
 import { hasShared, sharedFile } from '../shared.ts';
 import { hasMoreCases, moreCase, moreCases } from './more-cases.ts';
 
@@ -181,7 +181,7 @@ describe('a pool or rooms on the tank', () => {
 
 describe('a boiler by a coil of its own in the solar tank [requirement]', async () => {
   const weather = await inventedValley();
-  const run = (heater: object) => simulate(defineSystem({ ...plainInput, heater } as never), weather);
+  const run = (heater: object) => yearOf(defineSystem({ ...plainInput, heater } as never), weather);
 
   it('with ample coil and power is an element of the same height; by a small coil less water reaches 60 °C', () => {
     const ample = run({ kind: 'boiler-coil', burnerPower: 3000, coilConductance: 5000, boilerTemperature: 95 });

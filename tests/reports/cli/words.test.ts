@@ -175,9 +175,19 @@ describe('designs [requirement]', () => {
     expect(first.exit).toBe(0);
     await command(['fill-in', at('house.yaml'), '--out', at('whole.yaml')]);
     await command(['fill-in', at('house.yaml'), '--out', at('whole.json')]);
+    // Half a million numbers of the hours are compared as text, all else as data: a design's fields may stand in another order.
+    const inTwo = (text: string): readonly [string, unknown] => {
+      const from = text.indexOf('\n      "hours": {') + 1;
+      const to = text.indexOf('}', from) + 1;
+      return [text.slice(from, to), JSON.parse(`${text.slice(0, from)}"hours": {}${text.slice(to)}`)];
+    };
+    const [hours, rest] = inTwo(readFileSync(at('first.json'), 'utf8'));
+    expect(hours.length).toBeGreaterThan(50 * 8760);
     for (const file of ['first.json', 'whole.yaml', 'whole.json']) {
       const again = await command(['run', at(file), '--weather', at('town.csv'), '--json', '--hours', '--quiet']);
-      expect(JSON.parse(again.out)).toEqual(JSON.parse(readFileSync(at('first.json'), 'utf8')));
+      const [sameHours, sameRest] = inTwo(again.out);
+      expect(sameRest).toEqual(rest);
+      expect(sameHours === hours, file).toBe(true);
     }
     const both = [at('house.yaml'), at('whole.json'), '--weather', at('town.csv'), '--json', '--quiet'];
     await command(['compare', ...both, '--out', at('both.json')]);

@@ -1,11 +1,11 @@
-import { DesignError, defineSystem, RunFault, type SystemInput, simulate } from '@noonloop/sim-core';
+import { DesignError, defineSystem, RunFault, type SystemInput } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { requireFinite } from '../../../packages/sim-core/src/year/finite.ts';
 import type { RunColumns } from '../../../packages/sim-core/src/year/result.ts';
-import { inventedValley, plainInput, sum } from '../../examples.ts';
+import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
 
 const weather = await inventedValley();
-const run = (input: Partial<SystemInput>) => simulate(defineSystem({ ...plainInput, ...input }), weather);
+const run = (input: Partial<SystemInput>) => yearOf(defineSystem({ ...plainInput, ...input }), weather);
 const KWH = 3.6e6;
 
 describe('mains as warm as the taps want', () => {

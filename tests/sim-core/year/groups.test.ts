@@ -7,12 +7,12 @@ import { RING } from '../../../packages/sim-core/src/physics/loop/ring.ts';
 import { hiddenShare } from '../../../packages/sim-core/src/physics/sun/covers.ts';
 import { compileArrayDrivers } from '../../../packages/sim-core/src/year/group-drivers.ts';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
-import { inventedValley, plainInput, sum } from '../../examples.ts';
+import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
 
 const weather = await inventedValley();
 type Roof = Partial<SystemInput['array']>;
 const design = (array: Roof) => defineSystem({ ...plainInput, array: { ...plainInput.array, ...array } });
-const run = (array: Roof): RunResult => simulate(design(array), weather);
+const run = (array: Roof): RunResult => yearOf(design(array), weather);
 const heat = (result: RunResult): number => sum(result.columns.solarHeat);
 const more = (panels: number, other: object = {}) => ({ name: 'more', panels, ...other });
 

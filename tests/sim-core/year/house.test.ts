@@ -1,18 +1,11 @@
-import {
-  DesignError,
-  defineSystem,
-  type HeaterKind,
-  type RunResult,
-  type SystemInput,
-  simulate,
-} from '@noonloop/sim-core';
+import { DesignError, defineSystem, type HeaterKind, type RunResult, type SystemInput } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { inventedValley, plainInput, sum } from '../../examples.ts';
+import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
 import { liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
 
-const run = (over: Partial<SystemInput>): RunResult => simulate(defineSystem({ ...plainInput, ...over }), weather);
+const run = (over: Partial<SystemInput>): RunResult => yearOf(defineSystem({ ...plainInput, ...over }), weather);
 
 const year = ({ columns }: Pick<RunResult, 'columns'>) => ({
   delivered: sum(columns.solarHeat),

@@ -1,20 +1,20 @@
-import { DesignError, defineSystem, type RunResult, type SystemInput, simulate, thinning } from '@noonloop/sim-core';
+import { DesignError, defineSystem, type RunResult, type SystemInput, thinning } from '@noonloop/sim-core';
 import { burstProtection, fluidProperties, steamReach } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { stepHour } from '../../../packages/sim-core/src/year/step.ts';
-import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
+import { inventedValley, plainInput, sum, withPanels, yearOf } from '../../examples.ts';
 
 const weather = await inventedValley();
 const withLoop = (loop: SystemInput['loop'], more: Partial<SystemInput> = {}): RunResult =>
-  simulate(defineSystem({ ...plainInput, ...more, loop }), weather);
+  yearOf(defineSystem({ ...plainInput, ...more, loop }), weather);
 const hottest = { array: { ...plainInput.array, panels: 5 }, draw: { dailyVolume: 0.1 } };
 
 describe('loop pressure by default', () => {
   it.each([1, 2, 3, 6])(
     'never opens the relief valve and never lacks pressure with %d panels [direction that physics demands]',
     (panels) => {
-      const { loop, columns, design } = simulate(withPanels(panels), weather);
+      const { loop, columns, design } = yearOf(withPanels(panels), weather);
       expect(loop.relieved).toBe(0);
       expect(loop.circulationFails).toBeNull();
       expect(loop.lowestPressure).toBeGreaterThan(design.loop.fillPressure - 0.2e5);
@@ -72,7 +72,7 @@ describe('what a year says of its loop [definitions, by its own columns]', () =>
     expect(loop.coldestPipe).toBe(least(columns.pipeMinimumTemperature));
     expect(loop.circulationFails).toBe(columns.lowPressure.findIndex((share) => share > 0));
     // Three panels stand an hour or two in the sun: the steam's push is over before the hour is.
-    const three = simulate(withPanels(3), weather);
+    const three = yearOf(withPanels(3), weather);
     expect(three.loop.highestPressure).toBe(most(three.columns.loopMaximumPressure));
     expect(three.loop.highestPressure).toBeGreaterThan(most(three.columns.loopPressure));
   });
@@ -183,7 +183,7 @@ describe('a slow leak', () => {
 
 describe('freezing', () => {
   it('states the margin also where it is safe: the coldest part less the freezing point, and its hour [direction that physics demands]', () => {
-    const { loop, columns } = simulate(withPanels(2), weather);
+    const { loop, columns } = yearOf(withPanels(2), weather);
     const cold = columns.absorberMinimumTemperature.map((value, hour) =>
       Math.min(value, columns.pipeMinimumTemperature[hour]!),
     );
@@ -200,7 +200,7 @@ describe('freezing', () => {
     expect(water.loop.absorberFreezingHours).toBeGreaterThan(100);
     expect(water.loop.burstHours).toBeGreaterThan(100);
     expect(water.loop.protectionEnds).toBe(0);
-    const { loop } = simulate(withPanels(2), weather);
+    const { loop } = yearOf(withPanels(2), weather);
     expect(loop.absorberFreezingHours).toBe(0);
     expect(loop.burstHours).toBe(0);
     expect(loop.protectionEnds).toBeNull();

@@ -1,10 +1,10 @@
-import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { inventedValley, plainInput, sum } from '../../examples.ts';
+import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
 
 const weather = await inventedValley();
 const year = (array: object, from = weather) =>
-  simulate(defineSystem({ ...plainInput, array: { ...plainInput.array, ...array } } as SystemInput), from);
+  yearOf(defineSystem({ ...plainInput, array: { ...plainInput.array, ...array } } as SystemInput), from);
 const light = (array: object) => sum(year(array).columns.irradiance);
 
 describe('sky and surroundings in the run', () => {

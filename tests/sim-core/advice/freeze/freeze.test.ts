@@ -14,14 +14,14 @@ import {
   simulate,
   thinning,
 } from '../../../../packages/sim-core/src/index.ts';
-import { inventedValley, plainInput, withPanels } from '../../../examples.ts';
+import { inventedValley, plainInput, withPanels, yearOf } from '../../../examples.ts';
 
 const design = withPanels(2);
 
 const years = new Map<number, RunResult>();
 /** A year in the invented valley, simulated once for each count of panels. */
 async function yearWith(panels: number): Promise<RunResult> {
-  const year = years.get(panels) ?? simulate(withPanels(panels), await inventedValley());
+  const year = years.get(panels) ?? yearOf(withPanels(panels), await inventedValley());
   years.set(panels, year);
   return year;
 }
