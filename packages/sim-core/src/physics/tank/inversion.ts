@@ -38,7 +38,7 @@ export function warmAndMix(temperature: Float64Array, rise: Float64Array, mixed:
   if (ordered < nodes) mixFrom(temperature, mixed, ordered);
 }
 
-/** Mixes what lies upside down from node `ordered` on; below it the column is in order, and `mixed` holds it. */
+/** Mixes what lies upside down from node `ordered` on; below it the column is in order. @param mixed - Holds the same, or is the same. */
 function mixFrom(temperature: Float64Array, mixed: Float64Array, ordered: number): boolean {
   const nodes = temperature.length;
   let any = false;
@@ -46,7 +46,6 @@ function mixFrom(temperature: Float64Array, mixed: Float64Array, ordered: number
   for (let node = ordered; node < nodes; node++) {
     const here = temperature[node]!;
     if (here >= below) {
-      mixed[node] = here;
       below = here;
       continue;
     }
