@@ -45,6 +45,12 @@ export function decayOf(x: number): number {
   return decays[row]! * (1 + y + square * series);
 }
 
+/** Below this, 1 − e^(−x) by difference loses digits that its series keeps. */
+const LITTLE = 1e-2;
+
+/** 1 − e^(−x): the share of an excess that is gone after x time constants. @param x - ≥ 0. [-] */
+export const goneOf = (x: number): number => (x > LITTLE ? 1 - decayOf(x) : x * (1 - x * meanOfRise(x)));
+
 /**
  * Mean of e^(−x t) over t from 0 to 1: the share of a starting excess that the step's mean still holds.
  *

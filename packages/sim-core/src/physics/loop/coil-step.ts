@@ -1,4 +1,5 @@
 /** One step of the loop through the coil in the tank. */
+import { goneOf } from '../relaxation.ts';
 import { closeCircuit } from './branches.ts';
 import { coilMean, setLoop, takeLoop } from './circuit.ts';
 import type { Circuit, Coil, LoopStep } from './circuit-state.ts';
@@ -113,7 +114,7 @@ export function setCoil(circuit: Circuit, { conditions, stream, water }: LoopSte
     if (share[piece]! !== lastShare) {
       lastShare = share[piece]!;
       paceAt = -1;
-      effectiveness = -Math.expm1((-conductance * lastShare) / capacityRate);
+      effectiveness = goneOf((conductance * lastShare) / capacityRate);
       perRate = nodeCapacity / (capacityRate * effectiveness);
       x = duration / perRate;
     }

@@ -25,6 +25,7 @@ const LOWEST_EXPANSION = 8;
 /** Tank water in the outside film. [°C] */
 const WATER_LOWEST = 0;
 const WATER_HIGHEST = 140;
+const WATER_ROWS_PER_KELVIN = ROWS / (WATER_HIGHEST - WATER_LOWEST);
 
 /** Made by {@link compileCoil}. */
 export interface CompiledCoil {
@@ -96,7 +97,7 @@ let aroundTube: { readonly rows: readonly WaterAround[]; readonly typical: Water
 function compileWater(): NonNullable<typeof aroundTube> {
   const water = compileFluid('water', 0);
   const rows = Array.from({ length: ROWS + 1 }, (_, row) =>
-    waterAround(water, WATER_LOWEST + ((WATER_HIGHEST - WATER_LOWEST) * row) / ROWS),
+    waterAround(water, WATER_LOWEST + row / WATER_ROWS_PER_KELVIN),
   );
   return { rows, typical: waterAround(water, 40) };
 }
@@ -161,7 +162,7 @@ export function surfaceShare(
   let r = start;
   for (let pass = 0; pass < MOST_PASSES; pass++) {
     const y = Math.min(
-      Math.max(((tankTemperature + 0.5 * r * difference - WATER_LOWEST) * ROWS) / (WATER_HIGHEST - WATER_LOWEST), 0),
+      Math.max((tankTemperature + 0.5 * r * difference - WATER_LOWEST) * WATER_ROWS_PER_KELVIN, 0),
       ROWS,
     );
     const row = y < ROWS ? y | 0 : ROWS - 1;
