@@ -42,9 +42,9 @@ describe('monthly-energy', () => {
     });
   });
 
-  it('writes the solar share under each month, on a telephone in the table alone [definition]', async () => {
+  it('writes hot water by the sun under each month, on a telephone in the table alone [definition]', async () => {
     const svg = await chart('monthly-energy', two);
-    const shares = summarize(two).months.map((month) => `${Math.round(100 * month.solarFraction!)} %`);
+    const shares = summarize(two).months.map((month) => `${Math.round(100 * month.sunShare!)} %`);
     const labels = [...svg.matchAll(/>(\d+ %)<\/(?:text|tspan)>/g)].map((match) => match[1]);
     expect(labels).toEqual(shares);
     expect(await chart('monthly-energy', two, { width: 342 })).not.toMatch(/>\d+ %</);

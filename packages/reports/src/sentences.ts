@@ -104,7 +104,7 @@ function describePair(reference: Summary, summary: Summary, all: readonly Summar
   const move = (label: string, key: NumberKey): string => movement(label, key, reference, summary, units);
   const panels = perPanel(reference, summary, units);
   return [
-    `${delivered}${addedStagnation(reference, summary, units)}; ${move('the solar fraction', 'solarFraction')}, ${move('fuel saved', 'fuelSaved')}.`,
+    `${delivered}${addedStagnation(reference, summary, units)}; ${move('hot water by the sun', 'sunShare')}, ${move('fuel saved', 'fuelSaved')}.`,
     ...(panels === null ? [] : [panels]),
     `${move('Stagnation', 'stagnationHours')}, ${move('the peak tank temperature', 'peakTankTemperature')}, ${move('the hottest absorber', 'hottestAbsorber')}.`,
   ];

@@ -231,6 +231,7 @@ draw:
     ['a folder', ['run', folder, '-w', weather], 1, /expected a file, not a folder/],
     ['no such weather', ['run', two, '-w', '/nowhere.epw'], 1, /nowhere\.epw: expected a file at this path/],
     ['an unknown word', ['runn', two], 2, /unknown command 'runn'/],
+    ['a kind of study as a word', ['sweep', two], 2, /sweep is a kind of study.*noonloop draft study/],
     ['an unknown option', ['run', two, '-w', weather, '--fast'], 2, /unknown option '--fast'/],
     ['no weather', ['run', two], 2, /run needs the option -w, --weather <file>/],
     ['an unknown format', ['run', two, '-w', weather, '-f', 'pdf'], 2, /Allowed choices are text, html/],

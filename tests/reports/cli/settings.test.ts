@@ -8,6 +8,7 @@ import { settingsSchemas } from '../../../packages/reports/schema/settings.ts';
 import { DRAFTS } from '../../../packages/reports/src/cli/drafts/index.ts';
 import { KIND_NAMES, type KindName, publishedSchema } from '../../../packages/reports/src/cli/settings/kinds.ts';
 import { parseSettings } from '../../../packages/reports/src/cli/settings-file.ts';
+import { STUDIES } from '../../../packages/reports/src/cli/study/names.ts';
 import { surveySchemas } from '../../../packages/sim-core/schema/surveys.ts';
 import { command, example, ownFolder } from './command.ts';
 
@@ -42,6 +43,10 @@ describe('published schemas of settings', () => {
     }
     expect((await command(['schema', kind])).out.trim()).toBe((await publishedSchema(kind)).trim());
     expect((await command(['draft', kind, '--units', 'us'])).out).toContain(DRAFTS[kind][1]);
+  });
+
+  it.each(STUDIES)('drafts a study by its kind, %s [requirement]', async (kind) => {
+    expect(await command(['draft', kind])).toEqual(await command(['draft', 'study']));
   });
 
   it('takes the examples [docs/examples/settings]', async () => {

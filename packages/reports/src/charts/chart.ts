@@ -93,7 +93,7 @@ export const tabulateChart = (name: ChartName, context: ChartContext): ChartTabl
  * One chart as SVG text: still, without script, with its own description for screen readers. Asynchronous because the
  * drawing library is loaded with the first chart.
  *
- * - `monthly-energy`: heat by month from sun and burner, solar share over the bars, and the burner's heat without the sun
+ * - `monthly-energy`: heat by month from sun and burner, hot water by the sun under each month, and the burner's heat without the sun
  * - `energy-flow`: from sun and fuel to the taps with each loss, bands as wide as what flows in them
  * - `money-years`: present worth of the savings less the investment, year by year; needs `money`
  * - `tank-year`: hottest part of the tank, day on x, hour on y

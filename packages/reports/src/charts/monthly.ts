@@ -1,4 +1,4 @@
-/** Heat into the house's hot water by month and source, with the solar share. */
+/** Heat into the house's hot water by month and source, with the share of the hot water that the sun makes. */
 import { MONTH_NAMES } from '../calendar.ts';
 import { labelWithUnit, shownMonths } from '../shown.ts';
 import type { PeriodSummary } from '../summary.ts';
@@ -18,13 +18,13 @@ const LOSS_KEYS = ['pipeLoss', 'tankLoss', 'heaterLoss'] as const;
 /** What hangs below the line: a part that gained heat from its room in a month has no bar. [J] */
 const lost = (month: PeriodSummary): number => LOSS_KEYS.reduce((sum, key) => sum + Math.max(0, month[key]), 0);
 
-/** Months, with the solar share below each. */
+/** Months, with the sun's share of the hot water below each. */
 function shareAxis(context: ChartContext, index: number) {
   const axis = monthsAxis(context, index);
   if (context.narrow) return axis;
   const { months } = context.summaries[index]!;
   const formatter = (name: string, month: number): string =>
-    `${name}\n{ink|${formatNumber(100 * (months[month]!.solarFraction ?? 0), 0)} %}`;
+    `${name}\n{ink|${formatNumber(100 * (months[month]!.sunShare ?? 0), 0)} %}`;
   const rich = { ink: { color: context.palette.ink, fontSize: TEXT, lineHeight: 17 } };
   return { ...axis, axisLabel: { ...axis.axisLabel, formatter, rich } };
 }
@@ -94,7 +94,7 @@ export function monthlyEnergy(context: ChartContext): Drawing {
     label: summaries
       .map(
         ({ design, year }) =>
-          `Heat by month and source, ${design.name}: ${formatQuantity(year.deliveredEnergy, 'energy', units)} from the solar tank and ${formatQuantity(year.heaterHeat, 'energy', units)} from the burner in the year, solar fraction ${formatQuantity(year.solarFraction, 'fraction', units)}`,
+          `Heat by month and source, ${design.name}: ${formatQuantity(year.deliveredEnergy, 'energy', units)} from the solar tank and ${formatQuantity(year.heaterHeat, 'energy', units)} from the burner in the year, hot water by the sun ${formatQuantity(year.sunShare, 'fraction', units)}`,
       )
       .join('. '),
     option: {
@@ -111,13 +111,7 @@ export function monthlyEnergy(context: ChartContext): Drawing {
 export function monthlyEnergyTable(context: ChartContext): { header: string[]; rows: string[][] } {
   const { summaries, units, losses } = context;
   const { symbol } = displayUnit('energy', units);
-  const keys = [
-    'deliveredEnergy',
-    'heaterHeat',
-    'baselineHeat',
-    'solarFraction',
-    ...(losses ? LOSS_KEYS : []),
-  ] as const;
+  const keys = ['deliveredEnergy', 'heaterHeat', 'baselineHeat', 'sunShare', ...(losses ? LOSS_KEYS : [])] as const;
   const columns = summaries.flatMap((summary) => keys.map((key) => shownMonths(summary, key, units)));
   return {
     header: [
@@ -128,7 +122,7 @@ export function monthlyEnergyTable(context: ChartContext): { header: string[]; r
           `${letter}from the sun [${symbol}]`,
           `${letter}from the burner [${symbol}]`,
           `${letter}burner without the sun [${symbol}]`,
-          `${letter}solar share [%]`,
+          `${letter}hot water by the sun [%]`,
           ...(losses ? LOSS_KEYS.map((key) => `${letter}${labelWithUnit(key, units)}`) : []),
         ];
       }),

@@ -2,8 +2,9 @@
 import { createRequire } from 'node:module';
 import { Command, CommanderError } from 'commander';
 import { wrap } from '../formats/table.ts';
-import { EXIT, type ExitCode } from './exit-codes.ts';
+import { EXIT, type ExitCode, Refusal } from './exit-codes.ts';
 import { explain } from './in-words.ts';
+import { STUDIES } from './study/names.ts';
 import { coloured, harmless, type Terminal } from './terminal.ts';
 import { addWord, type Word } from './word.ts';
 import { completion } from './words/completion.ts';
@@ -116,6 +117,7 @@ export async function runCommand(words: readonly string[], terminal: Terminal): 
     exit = code;
   };
   try {
+    if ((STUDIES as readonly (string | undefined)[]).includes(words[0])) throw isStudy(words[0]!);
     const program = await buildProgram(terminal, done, words[0]);
     await program.parseAsync(words, { from: 'user' });
     return exit;
@@ -129,3 +131,9 @@ export async function runCommand(words: readonly string[], terminal: Terminal): 
     return code;
   }
 }
+
+/** The kinds of study share a word, for a file says which it is. */
+const isStudy = (name: string): Refusal =>
+  new Refusal(EXIT.usage, [
+    `${name} is a kind of study, which a file describes. Say "noonloop draft study --out study.yaml", fill it in, then "noonloop study study.yaml --weather town.csv".`,
+  ]);

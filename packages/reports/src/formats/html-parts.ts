@@ -4,8 +4,8 @@ import { designMark } from '../charts/designs.ts';
 import { escapeHtml, glueUnits } from '../escape.ts';
 import type { PlainTable } from '../model/types.ts';
 
-/** Escaped sentence whose numbers stay with their units. */
-export const sentence = (text: string): string => glueUnits(escapeHtml(text));
+/** Escaped sentence whose numbers stay with their units, and money with its minus. */
+export const sentence = (text: string): string => glueUnits(escapeHtml(text)).replace(/−(?=\p{Sc})/gu, '−\u2060');
 
 /** Mark and letter of a design. @param index - its place among those of the page */
 export const designLetter = (index: number, letter: string): string =>

@@ -78,7 +78,7 @@ async function months(ground: SectionGround): Promise<string[]> {
     season,
     await picture(ground, 'monthly-energy', {
       title: 'Heat into the hot water of the house, by month',
-      caption: `What the draw took out of the solar tank, and what the burner added; % under the months: the sun’s part of the two. The line: what the burner would give without the sun.${losses}`,
+      caption: `What the draw took out of the solar tank, and what the burner added; % under the months: hot water by the sun, its share of what the taps asked for; what the burner adds keeps the heater itself warm, too. The line: what the burner would give without the sun.${losses}`,
     }),
     `<details><summary>All numbers of the months</summary>${tables.join('')}</details>`,
   ];

@@ -1,5 +1,6 @@
 // Settings of jobs: collectors against each other, limits of sizing, studies.
 import * as z from 'zod';
+import { STUDIES } from '../study/names.ts';
 import { fields, list, named, number, oneOf, quantity, text } from './shapes.ts';
 
 /** Panels and tubes for one roof, for `collectors`. */
@@ -99,7 +100,7 @@ const WAYS =
 
 /** A study, for `study`. */
 export const studySchema = fields('A study: one design, what varies, and what is looked for.', {
-  study: oneOf('What kind.', ['sweep', 'best-of', 'sensitivity', 'uncertainty']),
+  study: oneOf('What kind.', STUDIES),
   design: text('The design file, by its path from here.'),
   vary: named(
     `Fields by place, such as array.tilt: ${WAYS}.`,

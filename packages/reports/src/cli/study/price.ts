@@ -47,7 +47,7 @@ export async function frontierBlocks(
   return {
     points,
     blocks: [
-      sentences(`${points.length} of ${rows.length} designs are beaten by no cheaper one.`),
+      sentences(`For ${points.length} of ${rows.length} designs there is no cheaper one that does as well.`),
       table(
         'frontier',
         [

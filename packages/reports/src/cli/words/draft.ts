@@ -5,9 +5,15 @@ import { DRAFTS, TABLES } from '../drafts/index.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { checkTarget } from '../files.ts';
 import { deliver, targetOf } from '../output.ts';
+import { STUDIES } from '../study/names.ts';
 import { outputOptions, unitsOption, type Word } from '../word.ts';
 
 const NAMES = [...Object.keys(DRAFTS), ...Object.keys(TABLES)];
+
+/** Drafts that hold what was asked for under another name: the draft of a study shows each of them. */
+const OTHER_NAMES: Readonly<Record<string, keyof typeof DRAFTS>> = Object.fromEntries(
+  STUDIES.map((name) => [name, 'study']),
+);
 
 /** Hands out a file to fill in. */
 export const draft: Word = {
@@ -19,7 +25,8 @@ export const draft: Word = {
   run: async ({ files, options, units, terminal }) => {
     const target = targetOf(options.out, options.force);
     if (target !== null) await checkTarget(target);
-    const kind = files[0] ?? 'design';
+    const asked = files[0] ?? 'design';
+    const kind = Object.hasOwn(OTHER_NAMES, asked) ? OTHER_NAMES[asked]! : asked;
     await deliver(textOf(kind, units), target, terminal, options.quiet === true);
     return undefined;
   },
