@@ -12,7 +12,10 @@ const { readKept, writeKept } = (await import('../../../packages/reports/bin/kep
   readKept(kind: string, source: Buffer): Buffer | undefined;
   writeKept(kind: string, source: Buffer, make: () => Buffer): void;
 };
-afterAll(() => rmSync(temporary, { recursive: true }));
+afterAll(() => {
+  vi.unstubAllEnvs(); // of files that come after it in the same process
+  rmSync(temporary, { recursive: true });
+});
 
 const script = Buffer.from('the script');
 const made = Buffer.from('what was made of it');

@@ -32,7 +32,9 @@ describe('the unit class that a packed sim-core carries, against the whole unit 
           const whole = attempt(() => full(amount, from, to));
           const alone = attempt(() => packed(amount, from, to));
           if (!Object.is(whole, alone)) differing.push(`${amount} ${from} → ${to}: ${whole} and ${alone}`);
-          if (typeof whole === 'number') converted += 1;
+          // What is refused is refused for its units: another amount would say the same, and errors are dear.
+          if (typeof whole !== 'number' && typeof alone !== 'number') break;
+          converted += 1;
         }
     expect(differing).toEqual([]);
     expect(converted).toBeGreaterThan(300);
