@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import ts from 'typescript';
+import type ts from 'typescript';
+import { compiler } from './compiler.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -17,16 +18,19 @@ export interface Source {
 
 /** Reads a file by the compiler's own parser. */
 export function sourceOf(path: string, text: string): Source {
-  const file = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
+  const file = compiler.createSourceFile(path, text, compiler.ScriptTarget.Latest, true);
   const functions: { name: string; lines: number; parameters: number }[] = [];
   const imports: string[] = [];
   const lineAt = (position: number): number => file.getLineAndCharacterOfPosition(position).line;
   const visit = (node: ts.Node): void => {
-    if ((ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) && node.moduleSpecifier !== undefined) {
+    if (
+      (compiler.isImportDeclaration(node) || compiler.isExportDeclaration(node)) &&
+      node.moduleSpecifier !== undefined
+    ) {
       const { text: from } = node.moduleSpecifier as ts.StringLiteral;
       if (from.startsWith('.')) imports.push(posix.join(posix.dirname(path), from));
     }
-    if (ts.isFunctionLike(node) && 'body' in node && node.body !== undefined) {
+    if (compiler.isFunctionLike(node) && 'body' in node && node.body !== undefined) {
       const named = [node, node.parent].find((one) => 'name' in one && one.name !== undefined) as { name?: ts.Node };
       functions.push({
         name: named?.name?.getText(file) ?? `line ${lineAt(node.pos) + 1}`,
@@ -34,7 +38,7 @@ export function sourceOf(path: string, text: string): Source {
         parameters: node.parameters.length,
       });
     }
-    ts.forEachChild(node, visit);
+    compiler.forEachChild(node, visit);
   };
   visit(file);
   return { path, lines: text.split('\n').length - 1, functions, imports };

@@ -1,7 +1,8 @@
 /** Titles of tests as they stand in the sources, by the compiler's parser. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import ts from 'typescript';
+import type ts from 'typescript';
+import { compiler } from './compiler.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -17,23 +18,23 @@ export interface TestTitle {
 function kindOf(call: ts.CallExpression): 'group' | 'test' | null {
   let callee: ts.Expression = call.expression;
   while (
-    ts.isCallExpression(callee) ||
-    ts.isPropertyAccessExpression(callee) ||
-    ts.isTaggedTemplateExpression(callee)
+    compiler.isCallExpression(callee) ||
+    compiler.isPropertyAccessExpression(callee) ||
+    compiler.isTaggedTemplateExpression(callee)
   ) {
-    callee = ts.isTaggedTemplateExpression(callee) ? callee.tag : callee.expression;
+    callee = compiler.isTaggedTemplateExpression(callee) ? callee.tag : callee.expression;
   }
-  if (!ts.isIdentifier(callee)) return null;
+  if (!compiler.isIdentifier(callee)) return null;
   return callee.text === 'describe' ? 'group' : callee.text === 'it' ? 'test' : null;
 }
 
 /** Tests of one source. */
 export function titlesIn(path: string, text: string): TestTitle[] {
-  const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
+  const source = compiler.createSourceFile(path, text, compiler.ScriptTarget.Latest, true);
   const found: TestTitle[] = [];
   const visit = (node: ts.Node, groups: readonly string[]): void => {
     let inside = groups;
-    if (ts.isCallExpression(node)) {
+    if (compiler.isCallExpression(node)) {
       const [first] = node.arguments;
       const kind = kindOf(node);
       if (kind !== null && first !== undefined && node.arguments.length > 1) {
@@ -45,7 +46,7 @@ export function titlesIn(path: string, text: string): TestTitle[] {
         }
       }
     }
-    ts.forEachChild(node, (child) => visit(child, inside));
+    compiler.forEachChild(node, (child) => visit(child, inside));
   };
   visit(source, []);
   return found;

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import ts from 'typescript';
+import type ts from 'typescript';
 import { describe, expect, it } from 'vitest';
+import { compiler } from '../architecture/compiler.ts';
 
 const packages = fileURLToPath(new URL('../../packages/', import.meta.url));
 
@@ -12,7 +13,7 @@ const sources = ['weather-io', 'sim-core', 'reports'].flatMap((name) =>
     .map((file) => {
       const path = `${name}/src/${file.replaceAll('\\', '/')}`;
       const text = readFileSync(`${packages}${path}`, 'utf8');
-      return { path, tree: ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true) };
+      return { path, tree: compiler.createSourceFile(path, text, compiler.ScriptTarget.Latest, true) };
     }),
 );
 
@@ -21,13 +22,13 @@ const places = sources.flatMap(({ path, tree }) => {
   const found: { path: string; node: ts.Node }[] = [];
   const visit = (node: ts.Node): void => {
     if (
-      ts.isIdentifier(node) ||
-      ts.isCallExpression(node) ||
-      ts.isNewExpression(node) ||
-      ts.isPropertyAccessExpression(node) ||
-      ts.isElementAccessExpression(node) ||
-      ts.isImportDeclaration(node) ||
-      ts.isExportDeclaration(node)
+      compiler.isIdentifier(node) ||
+      compiler.isCallExpression(node) ||
+      compiler.isNewExpression(node) ||
+      compiler.isPropertyAccessExpression(node) ||
+      compiler.isElementAccessExpression(node) ||
+      compiler.isImportDeclaration(node) ||
+      compiler.isExportDeclaration(node)
     )
       found.push({ path, node });
     node.forEachChild(visit);
@@ -42,11 +43,11 @@ const find = (rule: (node: ts.Node) => boolean): string[] =>
 
 /** Modules that a file imports, by name; of an import with a computed name, its text. */
 const importOf = (node: ts.Node): string | null => {
-  if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node))
-    return node.moduleSpecifier && ts.isStringLiteral(node.moduleSpecifier) ? node.moduleSpecifier.text : null;
-  if (!ts.isCallExpression(node) || node.expression.kind !== ts.SyntaxKind.ImportKeyword) return null;
+  if (compiler.isImportDeclaration(node) || compiler.isExportDeclaration(node))
+    return node.moduleSpecifier && compiler.isStringLiteral(node.moduleSpecifier) ? node.moduleSpecifier.text : null;
+  if (!compiler.isCallExpression(node) || node.expression.kind !== compiler.SyntaxKind.ImportKeyword) return null;
   const [name] = node.arguments;
-  return name && ts.isStringLiteralLike(name) ? name.text : `computed ${name?.getText() ?? ''}`;
+  return name && compiler.isStringLiteralLike(name) ? name.text : `computed ${name?.getText() ?? ''}`;
 };
 
 describe('no text becomes a program [read from the syntax of every published source]', () => {
@@ -58,30 +59,32 @@ describe('no text becomes a program [read from the syntax of every published sou
   it('no eval, no Function, no timer with text', () => {
     const evaluators = ['eval', 'Function', 'GeneratorFunction', 'AsyncFunction', 'execScript'];
     const isEvaluator = (node: ts.Node) =>
-      ts.isIdentifier(node) &&
+      compiler.isIdentifier(node) &&
       evaluators.includes(node.text) &&
       // Types and property names are no calls.
-      (ts.isCallExpression(node.parent) || ts.isNewExpression(node.parent) || ts.isVariableDeclaration(node.parent));
+      (compiler.isCallExpression(node.parent) ||
+        compiler.isNewExpression(node.parent) ||
+        compiler.isVariableDeclaration(node.parent));
     expect(find(isEvaluator)).toEqual([]);
     const isTimer = (node: ts.Node) =>
-      ts.isCallExpression(node) &&
+      compiler.isCallExpression(node) &&
       /^(globalThis\.)?set(Timeout|Interval)$/.test(node.expression.getText()) &&
       node.arguments[0] !== undefined &&
-      ts.isStringLiteralLike(node.arguments[0]);
+      compiler.isStringLiteralLike(node.arguments[0]);
     expect(find(isTimer)).toEqual([]);
     const reachesConstructor = (node: ts.Node) =>
-      (ts.isPropertyAccessExpression(node) && node.name.text === 'constructor') ||
-      (ts.isElementAccessExpression(node) && node.argumentExpression.getText().includes('constructor'));
+      (compiler.isPropertyAccessExpression(node) && node.name.text === 'constructor') ||
+      (compiler.isElementAccessExpression(node) && node.argumentExpression.getText().includes('constructor'));
     expect(find(reachesConstructor)).toEqual([]);
   });
 
   it('of the unit library the reader of units alone is used, in one file', () => {
     expect(find((node) => /^mathjs/.test(importOf(node) ?? ''))).toHaveLength(1);
     const uses = find(
-      (node) => ts.isIdentifier(node) && node.text === 'math' && ts.isPropertyAccessExpression(node.parent),
+      (node) => compiler.isIdentifier(node) && node.text === 'math' && compiler.isPropertyAccessExpression(node.parent),
     );
     expect(uses).toEqual(['sim-core/src/input/units.ts: math']);
-    expect(find((node) => ts.isPropertyAccessExpression(node) && node.expression.getText() === 'math')).toEqual([
+    expect(find((node) => compiler.isPropertyAccessExpression(node) && node.expression.getText() === 'math')).toEqual([
       'sim-core/src/input/units.ts: math.unit',
     ]);
   });
@@ -90,7 +93,7 @@ describe('no text becomes a program [read from the syntax of every published sou
     const forbidden = /^(node:)?(vm|child_process|cluster|http|https|http2|net|tls|dgram|dns|inspector|repl)(\/|$)/;
     expect(find((node) => forbidden.test(importOf(node) ?? ''))).toEqual([]);
     const fetches = (node: ts.Node) =>
-      (ts.isCallExpression(node) || ts.isNewExpression(node)) &&
+      (compiler.isCallExpression(node) || compiler.isNewExpression(node)) &&
       /^(globalThis\.)?(fetch|XMLHttpRequest|WebSocket|EventSource)$/.test(node.expression.getText());
     expect(find(fetches)).toEqual([]);
   });
@@ -118,7 +121,7 @@ describe('files are touched in few places', () => {
     const writers =
       /^(writeFile|appendFile|open|rename|link|unlink|mkdir|rm|rmdir|symlink|copyFile|cp|createWriteStream)(Sync)?$/;
     const writes = find(
-      (node) => ts.isCallExpression(node) && writers.test(node.expression.getText().split('.').at(-1)!),
+      (node) => compiler.isCallExpression(node) && writers.test(node.expression.getText().split('.').at(-1)!),
     )
       .map((place) => place.split(':')[0]!)
       .filter((file) => files.has(file) && !/^sim-core\/src\/study\/node\/|^weather-io\/src\/bytes\.ts$/.test(file));

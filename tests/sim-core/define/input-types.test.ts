@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import type { SystemInput } from '@noonloop/sim-core';
-import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import { designSchema } from '../../../packages/sim-core/schema/build.ts';
 import { inputTypes } from '../../../packages/sim-core/schema/input-types.ts';
 import type { systemSchema } from '../../../packages/sim-core/src/define/schema/system.ts';
+import { compiler } from '../../architecture/compiler.ts';
 
 type Frozen<T> = T extends (infer Item)[]
   ? readonly Frozen<Item>[]
@@ -42,11 +42,12 @@ describe('types of a design as people write it [requirement]', () => {
   it('show the meaning of every field on hover', () => {
     const silent: string[] = [];
     let fields = 0;
-    for (const node of ts.createSourceFile('input.ts', source, ts.ScriptTarget.Latest, true).statements) {
-      if (!ts.isInterfaceDeclaration(node)) continue;
+    for (const node of compiler.createSourceFile('input.ts', source, compiler.ScriptTarget.Latest, true).statements) {
+      if (!compiler.isInterfaceDeclaration(node)) continue;
       for (const member of node.members) {
         fields += 1;
-        if (ts.getJSDocCommentsAndTags(member).length === 0) silent.push(`${node.name.text}.${member.name?.getText()}`);
+        if (compiler.getJSDocCommentsAndTags(member).length === 0)
+          silent.push(`${node.name.text}.${member.name?.getText()}`);
       }
     }
     expect(silent).toEqual([]);
