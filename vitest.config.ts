@@ -1,5 +1,6 @@
 import { defineConfig } from 'vitest/config';
 import ClosingLine from './tests/closing-line.ts';
+import LongestFirst from './tests/longest-first.ts';
 
 // Tests that simulate dozens of years or read thousands of files take minutes; they are a run of their own: `pnpm run vitest:long`.
 const long = process.env.NOONLOOP_LONG === '1';
@@ -16,6 +17,7 @@ export default defineConfig({
     // Files share what they import and no state; both cores of a small machine work.
     maxWorkers: '100%',
     isolate: false,
+    sequence: { sequencer: LongestFirst },
     setupFiles: ['tests/same-bits.ts'],
     reporters: ['default', new ClosingLine(!long)],
   },
