@@ -55,7 +55,7 @@ export function readCorrelations(
     seen.add(`${one} ${other}`);
   }
   if (issues.length > before || pairs.length === 0) return null;
-  const columns = [...new Set(pairs.flatMap(([one, other]) => [one, other]))].sort((a, b) => a - b);
+  const columns = [...new Set(pairs.flatMap((pair) => pair.slice(0, 2)))].sort((a, b) => a - b);
   const target = Matrix.eye(columns.length);
   for (const [one, other, rank] of pairs) {
     target.set(columns.indexOf(one), columns.indexOf(other), rank);
