@@ -151,8 +151,9 @@ async function tryProject(cwd, dependencies, resolutions, install) {
     const run = [command, 'run', 'house.yaml', '--weather', 'weather.csv', '--detail', 'short'];
     const report = await onNode(...run);
     if (!report.includes('Fuel saved a year')) throw new Error(`the command reported nothing: ${report}`);
-    if (!readdirSync(cwd).some((name) => name.startsWith('noonloop-'))) throw new Error('the command kept nothing');
     if ((await onNode(...run)) !== report) throw new Error('the command reports otherwise by what it kept');
+    if (!readdirSync(cwd).some((name) => name.startsWith('noonloop-')))
+      throw new Error(`the command kept nothing in two calls: ${readdirSync(cwd)}`);
     const version = (await onNode('--version')).trim();
     const manager = basename(cwd);
     console.log(
