@@ -33,10 +33,7 @@ const rows = [
     `${found(startUp, /as published +([\d.]+) s/)} s`,
   ],
   ['the same with nothing kept of an earlier call', `${found(startUp, /nothing kept +([\d.]+) s/)} s`],
-  [
-    'the same, loaded module by module and with the machine code of scripts',
-    `${found(startUp, /module by module +([\d.]+) s/)} s`,
-  ],
+  ['the same, loaded module by module, by V8’s own settings', `${found(startUp, /module by module +([\d.]+) s/)} s`],
   ['`noonloop --help`', `${found(startUp, /help +([\d.]+) s/)} s`],
   ['Node doing nothing', `${found(startUp, /node alone +([\d.]+) s/)} s`],
   ['a design-year in a warm process, on the wall', `${found(year, /one design-year +([\d.]+) ms/)} ms`],

@@ -5,14 +5,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 /** Tasks by the function under which they run, the inner one first. */
-const TASKS: Readonly<Record<string, string>> = {
-  assemble: 'light on the panels, and what else is known before the first hour',
-  simulate: 'the hours of the year',
-  lookOver: 'looking the weather over',
-  readWeather: 'reading the weather',
-  renderText: 'the report',
-  '(garbage collector)': 'garbage',
-};
+const TASKS: ReadonlyMap<string, string> = new Map([
+  ['assemble', 'light on the panels, and what else is known before the first hour'],
+  ['simulate', 'the hours of the year'],
+  ['lookOver', 'looking the weather over'],
+  ['readWeather', 'reading the weather'],
+  ['renderText', 'the report'],
+  ['(garbage collector)', 'garbage'],
+]);
 
 const REST = 'Node’s start, loading, the design';
 
@@ -35,12 +35,12 @@ export function taskShares(args: readonly string[], cwd: string): Map<string, nu
   const taskOf = new Map<number, string>();
   // A node stands before its children.
   for (const { id, callFrame, children = [] } of nodes) {
-    const task = TASKS[callFrame.functionName] ?? taskOf.get(id) ?? REST;
+    const task = TASKS.get(callFrame.functionName) ?? taskOf.get(id) ?? REST;
     taskOf.set(id, task);
     for (const child of children) taskOf.set(child, task);
   }
   const idle = new Set(nodes.filter(({ callFrame }) => callFrame.functionName === '(idle)').map(({ id }) => id));
-  const times = new Map([...Object.values(TASKS), REST].map((task) => [task, 0]));
+  const times = new Map([...TASKS.values(), REST].map((task) => [task, 0]));
   let all = 0;
   samples.forEach((id, at) => {
     if (idle.has(id)) return;
