@@ -87,7 +87,9 @@ export async function checkInstalls(tarballs) {
       }),
       tryProject(join(folder, 'yarn'), files, ['nodenext'], async (cwd) => {
         withResolutions(cwd, files);
-        await quietly('npx', ['--yes', YARN, 'install', '--silent', '--ignore-scripts', '--no-lockfile'], { cwd });
+        // Its own cache may hold a tarball of the same name and version from an earlier check.
+        const options = ['--silent', '--ignore-scripts', '--no-lockfile', '--cache-folder', join(folder, 'yarn-cache')];
+        await quietly('npx', ['--yes', YARN, 'install', ...options], { cwd });
       }),
       tryProject(join(folder, 'yarn 4'), files, ['nodenext'], async (cwd) => {
         withResolutions(cwd, files);
