@@ -2,6 +2,7 @@
 import type { SystemDesign } from '@noonloop/sim-core';
 import { planeOfArray } from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
+import { RADIATION_PER_KELVIN } from '../../packages/sim-core/src/define/schema/collector-check.ts';
 import { groupsOf } from '../../packages/sim-core/src/physics/collector/groups.ts';
 import { nightSky } from '../../packages/sim-core/src/physics/collector/night-sky.ts';
 
@@ -83,12 +84,18 @@ function hottestOn(
 let skyOf: Float64Array | null = null;
 let sky = new Float64Array(0);
 
-/** Radiating temperature of the coldest sky: what a level black plane comes to at most. [°C] */
+/**
+ * What a level plane comes to at most: the temperature at which it sends as little as the coldest sky; or, since a panel's loss by the kelvin is
+ * one number whatever the warmth, as far under the air as the least of those that are accepted lets it come. [°C]
+ */
 export function coldestSky(weather: WeatherYear, { from, to }: Hours): number {
   const { dryBulb } = weather.columns;
   if (skyOf !== dryBulb) {
     const { deficit } = nightSky(weather, 0);
-    sky = dryBulb.map((air, hour) => ((air + KELVIN) ** 4 - deficit[hour]! / STEFAN_BOLTZMANN) ** 0.25 - KELVIN);
+    sky = dryBulb.map((air, hour) => {
+      const radiating = ((air + KELVIN) ** 4 - deficit[hour]! / STEFAN_BOLTZMANN) ** 0.25 - KELVIN;
+      return Math.min(radiating, air - deficit[hour]! / RADIATION_PER_KELVIN);
+    });
   }
   skyOf = dryBulb;
   return least(sky.subarray(from, to));

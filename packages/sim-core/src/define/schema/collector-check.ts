@@ -13,7 +13,7 @@ const LEAST_LOSS = 0.1;
  * What a black surface loses by radiation alone, per kelvin below air of 25 °C, under a sky that sends 100 W/m² less than that air:
  * 100 W/m² over the 18.2 K down to where it sends as little. [W/(m²·K)]
  */
-const RADIATION_PER_KELVIN = 5.5;
+export const RADIATION_PER_KELVIN = 5.5;
 /** Rounding of sums of coefficients. */
 const ROUNDING = 1e-9;
 
