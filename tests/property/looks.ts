@@ -34,6 +34,6 @@ export function looksTable(chunks: readonly Chunk[]): string {
           : `${Math.min(...near).toPrecision(2)} K`;
     return [says, grouped(total('looks')), of, nearest, grouped(total('broken'))];
   });
-  const kinds = [...runs].map(([kind, count]) => `${grouped(count)} runs of ${kind}`).join('; ');
-  return `${kinds} (0: the design's own).\n\n${table(['law', 'looks', 'at', 'nearest', 'broken'], rows)}`;
+  const kinds = [...runs].map(([kind, count]) => `${grouped(count)} runs of ${kind}`).join('. ');
+  return `${kinds}. Of the steps 0 are the design's own.\n\n${table(['law', 'looks', 'at', 'nearest', 'broken'], rows)}`;
 }
