@@ -10,11 +10,6 @@ import { outputOptions, unitsOption, type Word } from '../word.ts';
 
 const NAMES = [...Object.keys(DRAFTS), ...Object.keys(TABLES)];
 
-/** Drafts that hold what was asked for under another name: the draft of a study shows each of them. */
-const OTHER_NAMES: Readonly<Record<string, keyof typeof DRAFTS>> = Object.fromEntries(
-  STUDIES.map((name) => [name, 'study']),
-);
-
 /** Hands out a file to fill in. */
 export const draft: Word = {
   usage: 'draft [kind]',
@@ -26,7 +21,8 @@ export const draft: Word = {
     const target = targetOf(options.out, options.force);
     if (target !== null) await checkTarget(target);
     const asked = files[0] ?? 'design';
-    const kind = Object.hasOwn(OTHER_NAMES, asked) ? OTHER_NAMES[asked]! : asked;
+    // The draft of a study shows each kind.
+    const kind = STUDIES.some((name) => name === asked) ? 'study' : asked;
     await deliver(textOf(kind, units), target, terminal, options.quiet === true);
     return undefined;
   },
