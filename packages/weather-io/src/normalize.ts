@@ -93,10 +93,17 @@ export function toLocalYear(values: Float64Array, later: number, perHour = 1): F
   const local = new Float64Array(HOURS_OF_YEAR * perHour);
   const skipped = values.length - local.length;
   const leapDay = LEAP_DAY_START * perHour;
-  for (let row = 0; row < local.length; row++) {
-    local[row] = values[ringIndex(row < leapDay ? row : row + skipped, later, values.length)]!;
-  }
+  copyRing(values, -later, local.subarray(0, leapDay));
+  copyRing(values, leapDay + skipped - later, local.subarray(leapDay));
   return local;
+}
+
+/** Fills `part` with what stands in a ring from `from` on. */
+function copyRing(ring: Float64Array, from: number, part: Float64Array): void {
+  const start = ((from % ring.length) + ring.length) % ring.length;
+  const first = Math.min(part.length, ring.length - start);
+  part.set(ring.subarray(start, start + first));
+  part.set(ring.subarray(0, part.length - first), first);
 }
 
 /**

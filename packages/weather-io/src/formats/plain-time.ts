@@ -1,6 +1,6 @@
 // What the time columns of a plain table mean.
 import type { PlainLayout } from '../options.ts';
-import { type Stamp, type StampReader, wholeNumber } from '../table/sequence.ts';
+import { digitsAt, hasNumbers, type Stamp, type StampReader } from '../table/sequence.ts';
 import { dayIndex, isDate, isLeapYear, monthAndDay } from '../time/calendar.ts';
 import type { TimeSource } from './format.ts';
 import { numberStamps } from './stamps.ts';
@@ -41,14 +41,15 @@ function airOf({ stamps, air }: PlainLayout): TimeSource['air'] {
 const timestamps =
   (cell: number): StampReader =>
   (cells, out) => {
-    const parts = /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::00)?$/.exec(cells[cell]!.trim());
-    if (parts === null) return false;
-    out.year = wholeNumber(parts[1]);
-    out.month = wholeNumber(parts[2]);
-    out.day = wholeNumber(parts[3]);
-    out.hour = wholeNumber(parts[4]);
-    out.minute = wholeNumber(parts[5]);
-    return true;
+    const text = cells[cell]!.trim(); // 2017-01-31 09:30, 2017-01-31T09:30:00
+    if (text[4] !== '-' || text[7] !== '-' || !(text[10] === ' ' || text[10] === 'T') || text[13] !== ':') return false;
+    if (text.length !== 16 && !(text.length === 19 && text.endsWith(':00'))) return false;
+    out.year = digitsAt(text, 0, 4);
+    out.month = digitsAt(text, 5, 7);
+    out.day = digitsAt(text, 8, 10);
+    out.hour = digitsAt(text, 11, 13);
+    out.minute = digitsAt(text, 14, 16);
+    return hasNumbers(out);
   };
 
 /** A row stamped at its end belongs to the minute before. */

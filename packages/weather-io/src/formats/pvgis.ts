@@ -1,6 +1,6 @@
 // Typical year of PVGIS (European Commission, Joint Research Centre), CSV.
 import { type Csv, dataRows, readCsv } from '../table/csv.ts';
-import { type StampReader, wholeNumber } from '../table/sequence.ts';
+import { digitsAt, hasNumbers, type StampReader } from '../table/sequence.ts';
 import { zoneName } from '../time/hours.ts';
 import { STANDARD_WIND_HEIGHT } from '../year.ts';
 import {
@@ -141,12 +141,12 @@ const STAMP = /(?:^|,)\s*\d{8}:\d{4}\s*(?:,|$)/;
 const stampReader =
   (time: number): StampReader =>
   (cells, out) => {
-    const parts = /^(\d{4})(\d\d)(\d\d):(\d\d)(\d\d)$/.exec(cells[time]!.trim());
-    if (parts === null) return false;
-    out.year = wholeNumber(parts[1]);
-    out.month = wholeNumber(parts[2]);
-    out.day = wholeNumber(parts[3]);
-    out.hour = wholeNumber(parts[4]);
-    out.minute = wholeNumber(parts[5]);
-    return true;
+    const text = cells[time]!.trim(); // 20070131:0900
+    if (text.length !== 13 || text[8] !== ':') return false;
+    out.year = digitsAt(text, 0, 4);
+    out.month = digitsAt(text, 4, 6);
+    out.day = digitsAt(text, 6, 8);
+    out.hour = digitsAt(text, 9, 11);
+    out.minute = digitsAt(text, 11, 13);
+    return hasNumbers(out);
   };

@@ -1,7 +1,7 @@
 // NREL's third typical meteorological year (TMY3), CSV.
 // Layout: Wilcox & Marion (2008), Users Manual for TMY3 Data Sets, NREL/TP-581-43156.
 import { dataRows, readCsv } from '../table/csv.ts';
-import { type StampReader, wholeNumber } from '../table/sequence.ts';
+import { digitsAt, hasNumbers, type StampReader } from '../table/sequence.ts';
 import { STANDARD_WIND_HEIGHT } from '../year.ts';
 import { type ColumnName, type Format, locateColumns, locateTime, rowAt, SiteReader } from './format.ts';
 
@@ -66,13 +66,15 @@ export const tmy3: Format = {
 const stampReader =
   (date: number, time: number): StampReader =>
   (cells, out) => {
-    const day = /^(\d\d?)\/(\d\d?)\/(\d{4})$/.exec(cells[date]!.trim());
-    const clock = /^(\d\d?):00$/.exec(cells[time]!.trim());
-    if (day === null || clock === null) return false;
-    out.month = wholeNumber(day[1]);
-    out.day = wholeNumber(day[2]);
-    out.year = wholeNumber(day[3]);
-    out.hour = wholeNumber(clock[1]) - 1;
+    const day = cells[date]!.trim(); // 1/31/1988
+    const clock = cells[time]!.trim(); // 09:00
+    const month = day.indexOf('/');
+    const year = day.length - 5;
+    if (month > 2 || year - month > 3 || day[year] !== '/' || clock.length > 5 || !clock.endsWith(':00')) return false;
+    out.month = digitsAt(day, 0, month);
+    out.day = digitsAt(day, month + 1, year);
+    out.year = digitsAt(day, year + 1, day.length);
+    out.hour = digitsAt(clock, 0, clock.length - 3) - 1;
     out.minute = 0;
-    return true;
+    return hasNumbers(out);
   };

@@ -29,6 +29,10 @@ export interface Sequence {
 /** Reads the stamp of a row into `out`; `false` when the cells are no time. */
 export type StampReader = (cells: readonly string[], out: Stamp) => boolean;
 
+/** Whether all of a stamp could be read. */
+export const hasNumbers = ({ year, month, day, hour, minute }: Stamp): boolean =>
+  !Number.isNaN(year + month + day + hour + minute);
+
 /** How the time of a row is read. */
 interface Stamps {
   /** Stamp of a row. */
@@ -39,9 +43,24 @@ interface Stamps {
   readonly name: string;
 }
 
-/** A whole number without sign; `NaN` for any other text. */
-export const wholeNumber = (text: string | undefined): number =>
-  text !== undefined && /^\s*\d{1,4}\s*$/.test(text) ? Number(text) : Number.NaN;
+/** A whole number without sign, of at most four digits; `NaN` for any other text. */
+export function wholeNumber(text: string | undefined): number {
+  if (text === undefined) return Number.NaN;
+  const value = digitsAt(text, 0, text.length);
+  return Number.isNaN(value) && /^\s*\d{1,4}\s*$/.test(text) ? Number(text) : value;
+}
+
+/** The whole number that one to four digits make, from a place in a text to before another; `NaN` where anything else stands there. */
+export function digitsAt(text: string, from: number, to: number): number {
+  if (!(to > from && to - from <= 4 && to <= text.length)) return Number.NaN;
+  let value = 0;
+  for (let at = from; at < to; at++) {
+    const digit = text.charCodeAt(at) - 48;
+    if (!(digit >= 0 && digit <= 9)) return Number.NaN;
+    value = 10 * value + digit;
+  }
+  return value;
+}
 
 /** Hour without stamp, for a row whose stamp could not be read. */
 const UNREAD = -1;
