@@ -1,11 +1,11 @@
 /** Results as a table of columns: typed arrays, plain rows, CSV or Arrow, for notebooks, spreadsheets and other languages. */
 import type { Measure, RunResult, StudyRow } from '@noonloop/sim-core';
-import Papa from 'papaparse';
 import { COLUMN_KINDS, COLUMN_NAMES, columnHeader, SECOND_TANK_COLUMNS, siKey } from '../columns.ts';
 import { DEFINITIONS, type NumberKey } from '../definitions.ts';
 import { ReportError } from '../errors.ts';
 import { escapeCell } from '../escape.ts';
 import { toDisplay, type UnitKind, type Units } from '../units.ts';
+import { csvText } from './csv.ts';
 
 /** A cell of a {@link DataTable}. */
 export type DataValue = number | string | boolean | null;
@@ -119,7 +119,7 @@ export function dataRows({ columns, rows, utcOffset }: DataTable): Record<string
 export function dataCsv({ columns, rows, utcOffset }: DataTable): string {
   const shown = (value: DataValue): DataValue => (typeof value === 'string' ? escapeCell(value) : value);
   const data = Array.from({ length: rows }, (_, row) => columns.map((column) => shown(cell(column, row, utcOffset))));
-  return `${Papa.unparse([columns.map(({ name }) => escapeCell(name)), ...data], { newline: '\r\n' })}\r\n`;
+  return csvText([columns.map(({ name }) => escapeCell(name)), ...data]);
 }
 
 /** What {@link dataArrow} takes of the library `apache-arrow`. */
