@@ -134,11 +134,12 @@ describe('rankDesigns', () => {
 
   it('is in every format for people and in JSON, only where asked for [definition]', async () => {
     const options = { rankBy: 'deliveredEnergy' } as const;
-    for (const render of [renderText, renderMarkdown, renderHtml]) {
+    const page = (designs: typeof runs, given: object) => renderHtml(designs, { ...given, sections: ['numbers'] });
+    for (const render of [renderText, renderMarkdown, page]) {
       const text = await render(runs, options);
       expect(text).toContain('Ranked by energy delivered, highest first');
       expect(text.indexOf('B Invented house, 4 panels:')).toBeLessThan(text.indexOf('A Invented house, 3 panels:'));
-      expect(await render(runs)).not.toContain('Ranked by');
+      expect(await render(runs, {})).not.toContain('Ranked by');
     }
     expect(JSON.parse(renderJson(runs, options)).comparison.ranking).toEqual({
       by: 'deliveredEnergy',

@@ -2,7 +2,7 @@
  * Run results from plain formulas, for tests of the reports only. Everything here is invented: no physics, no balance that
  * means anything, only numbers of a plausible size.
  */
-import { type HtmlOptions, renderHtml } from '@noonloop/reports';
+import { type HtmlOptions, type MoneyOptions, renderHtml, type Units } from '@noonloop/reports';
 import {
   defineSystem,
   type LoopFluid,
@@ -60,8 +60,19 @@ const part = (input: number, worstRelative: number): PartBalance => ({
   stored: input * 0.001,
 });
 
-/** One invented run: sunnier in summer, every third day dull, hotter with more panels. */
+const made = new Map<string, RunResult>();
+
+/** One invented run, computed once for the same options; the columns are a copy of its own, which a test may change. */
 export function fixture(options: FixtureOptions = {}): RunResult {
+  const key = JSON.stringify(options);
+  const run = made.get(key) ?? invented(options);
+  made.set(key, run);
+  const columns = Object.entries(run.columns).map(([name, column]) => [name, column.slice()]);
+  return { ...run, columns: Object.fromEntries(columns) as unknown as RunColumns, loop: { ...run.loop } };
+}
+
+/** Sunnier in summer, every third day dull, hotter with more panels. */
+function invented(options: FixtureOptions): RunResult {
   const system = design(options);
   const { panels } = system.array;
   const { mixingValve } = system.draw;
@@ -179,6 +190,10 @@ export function fixture(options: FixtureOptions = {}): RunResult {
   return run as RunResult;
 }
 
+/** Two panels, and three without a mixing valve, of which several files draw the same pages: nothing may change these. */
+export const two = fixture({ panels: 2 });
+export const three = fixture({ panels: 3, mixingValve: false });
+
 /** Invented layers, 10 to the tank, so that every chart has something to show. */
 export function withLayers(run: RunResult): RunResult {
   const tankNodes = new Float64Array(87_600);
@@ -195,7 +210,7 @@ const pages = new WeakMap<RunResult, { runs: readonly RunResult[]; options: stri
 /** `renderHtml`, whose charts take half a second, once for the same runs with the same options: runs that are changed in between want `renderHtml` itself. */
 export function pageOf(given: RunResult | readonly RunResult[], options: HtmlOptions = {}): Promise<string> {
   const runs = [given].flat() as readonly RunResult[];
-  const key = JSON.stringify(options);
+  const key = JSON.stringify({ units: 'metric', ...options });
   const made = pages.get(runs[0]!) ?? [];
   pages.set(runs[0]!, made);
   const same = made.find(
@@ -206,3 +221,17 @@ export function pageOf(given: RunResult | readonly RunResult[], options: HtmlOpt
   made.push({ runs, options: key, html });
   return html;
 }
+
+/** Prices, invented. */
+export const PRICES: MoneyOptions = {
+  currency: 'USD',
+  fuel: { carrier: 'propane', price: 3.1, per: 'gal' },
+  investment: 1200,
+  discountRate: 0.03,
+  life: 15,
+};
+export const PRICES_OF_EACH = { ...PRICES, designs: [{ investment: 1200 }, { investment: 1900 }] };
+
+/** The page of the two runs with all that can be on it. */
+export const pricedPage = (units: Units): Promise<string> =>
+  pageOf([two, three], { units, money: PRICES_OF_EACH, losses: true });

@@ -14,7 +14,7 @@ import {
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { fixture } from './fixture.ts';
+import { fixture, pageOf, two } from './fixture.ts';
 
 const run = fixture({ panels: 2 });
 const { year } = summarize(run);
@@ -357,7 +357,10 @@ describe('money in reports', () => {
     const texts = async (options: object): Promise<string[]> => [
       renderText([run, three], options),
       renderMarkdown([run, three], options),
-      await renderHtml([run, three], options),
+      // Money’s own section, its chart left out as well as those of heat; a page without prices that others look at too.
+      options === priced
+        ? await renderHtml([run, three], { ...priced, sections: ['money', 'numbers'] })
+        : await pageOf([two, three]),
     ];
     for (const text of await texts(priced)) {
       expect(text).toMatch(/Net present value, used \\?\[EUR/);

@@ -45,7 +45,7 @@ describe('bands in reports [requirement]', async () => {
     const outputs = [
       renderText(two, { bands: found }),
       renderMarkdown(two, { bands: found }),
-      await renderHtml(two, { bands: found }),
+      await renderHtml(two, { bands: found, sections: ['numbers'] }),
     ];
     for (const text of outputs) {
       const plain = text.replaceAll('\u00a0', ' ');

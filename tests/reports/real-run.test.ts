@@ -1,13 +1,11 @@
-import { renderHtml, summarize } from '@noonloop/reports';
+import { chart, renderHtml, summarize } from '@noonloop/reports';
 import { defineSystem, simulate } from '@noonloop/sim-core';
-import { readWeather } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
-
-const WEATHER = new URL('../../docs/examples/weather/invented-valley.csv', import.meta.url);
+import { inventedValley } from '../examples.ts';
 
 describe('reports of a simulated year', () => {
   it('sums up what the balance of the run says, and the page of one design takes less than a second [requirement]', async () => {
-    const weather = await readWeather(WEATHER.pathname);
+    const weather = await inventedValley();
     const runs = [2, 3].map((panels) =>
       simulate(
         defineSystem({
@@ -27,17 +25,17 @@ describe('reports of a simulated year', () => {
     expect(
       Math.abs(two!.deliveredEnergy + two!.heaterHeat - two!.heaterLoss - two!.tapHeat) / two!.tapHeat,
     ).toBeLessThan(0.01);
-    await renderHtml(runs); // loads the drawing library
-    // The least of three: tests beside this one slow the processor, and this process collects their garbage too.
-    const seconds: number[] = [];
+    await chart('monthly-energy', runs); // loads the drawing library
+    // The least of up to four: tests beside this one slow the processor, and this process collects their garbage too.
+    let least = Number.POSITIVE_INFINITY;
     let html = '';
-    for (let turn = 0; turn < 3; turn++) {
+    for (let turn = 0; turn < 4 && least >= 1; turn++) {
       const before = process.cpuUsage();
       html = await renderHtml(runs[0]!);
       const { user, system } = process.cpuUsage(before); // [µs] of this process
-      seconds.push((user + system) / 1e6);
+      least = Math.min(least, (user + system) / 1e6);
     }
-    expect(Math.min(...seconds)).toBeLessThan(1);
+    expect(least).toBeLessThan(1);
     expect(html).not.toMatch(/NaN|undefined/);
     expect(html).not.toContain('keepTankNodes'); // every chart is on it
     expect(Buffer.byteLength(html)).toBeLessThan(2e6);

@@ -39,7 +39,7 @@ describe('a second solar tank in reports', () => {
   it('has a row in the balance, and a note says what is of both [requirement]', async () => {
     const text = renderText(run);
     expect(text).toMatch(/There are two solar tanks: .*of both.*the first’s\./s);
-    const html = await renderHtml(run);
+    const html = await renderHtml(run, { sections: ['balance'] });
     for (const name of ['Both solar tanks', 'Second solar tank']) expect(html).toContain(name);
     expect(renderText(fixture())).not.toContain('two solar tanks');
   });

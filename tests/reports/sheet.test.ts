@@ -1,31 +1,12 @@
-import {
-  DEFINITIONS,
-  type MoneyOptions,
-  renderCsv,
-  renderHtml,
-  renderMarkdown,
-  renderText,
-  summarize,
-} from '@noonloop/reports';
+import { DEFINITIONS, renderCsv, renderHtml, renderMarkdown, renderText, summarize } from '@noonloop/reports';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { type NumberKey, WHERE_USED } from '../../packages/reports/src/definitions.ts';
 import { freezingSpare } from '../../packages/reports/src/formats/sheet-heat.ts';
 import { moneyOf, moneyRows } from '../../packages/reports/src/money/rows.ts';
-import { fixture, pageOf } from './fixture.ts';
+import { fixture, PRICES, PRICES_OF_EACH, pageOf, pricedPage, three, two } from './fixture.ts';
 
-const two = fixture({ panels: 2 });
-const three = fixture({ panels: 3, mixingValve: false });
 const five = fixture({ panels: 5 });
-const MONEY: MoneyOptions = {
-  currency: 'USD',
-  fuel: { carrier: 'propane', price: 3.1, per: 'gal' },
-  investment: 1200,
-  discountRate: 0.03,
-  life: 15,
-};
-const EACH = { ...MONEY, designs: [{ investment: 1200 }, { investment: 1900 }] };
-
 /** Text of HTML, its no-break spaces plain. */
 const plain = (html: string): string =>
   html
@@ -64,10 +45,15 @@ const step = (text: string): number => 0.501 * 10 ** -(/\.(\d+)/.exec(text)?.[1]
 describe.each(['metric', 'us'] as const)(
   'numbers of the page are those of the CSV, rounded once, %s [requirement]',
   (units) => {
-    const csv = csvOf([two, three], { units, money: EACH });
+    // Of the two systems one page is drawn whole, which others look at too; these numbers stand in no picture.
+    const page =
+      units === 'us'
+        ? pricedPage(units)
+        : pageOf([two, three], { units, money: PRICES_OF_EACH, sections: ['money', 'numbers'] });
+    const csv = csvOf([two, three], { units, money: PRICES_OF_EACH });
 
     it('in the long table: every number of every design', async () => {
-      const rows = [...rowsOf(await pageOf([two, three], { units, money: EACH }), 'numbers').values()];
+      const rows = [...rowsOf(await page, 'numbers').values()];
       const keys = Object.keys(DEFINITIONS).filter((key) => !WHERE_USED.includes(key as NumberKey));
       expect(keys.length).toBeGreaterThan(30);
       // The long table is the one with as many rows as numbers, a difference behind the second design.
@@ -85,7 +71,7 @@ describe.each(['metric', 'us'] as const)(
     });
 
     it('on the first sheet: whole, tens from a thousand up', async () => {
-      const rows = rowsOf(await pageOf([two, three], { units, money: EACH }), 'compare');
+      const rows = rowsOf(await page, 'compare');
       const check = (head: string, key: string, scale = 1): void => {
         const [a, b] = rows.get(head) ?? [];
         const [, first, second] = csv.get(key)!;
@@ -117,9 +103,9 @@ describe.each(['metric', 'us'] as const)(
     });
 
     it('in the table of money: every number of every design', async () => {
-      const shownRows = rowsOf(await pageOf([two, three], { units, money: EACH }), 'numbers');
+      const shownRows = rowsOf(await page, 'numbers');
       const rows = new Map([...shownRows].map(([head, cells]) => [head.replace(/ \[[^\]]*\]$/, ''), cells]));
-      const money = moneyRows(moneyOf([two, three], EACH));
+      const money = moneyRows(moneyOf([two, three], PRICES_OF_EACH));
       expect(money.length).toBeGreaterThan(12);
       for (const { key, label } of money) {
         const shown = rows.get(label);
@@ -147,14 +133,14 @@ describe.each(['metric', 'us'] as const)(
 describe('the first sheet', () => {
   it('leads with the same two sentences in every format [requirement]', async () => {
     for (const runs of [two, [two, three], [two, three, five]]) {
-      const html = await pageOf(runs, { money: MONEY, sections: ['balance'] });
+      const html = await pageOf(runs, { money: PRICES, sections: ['balance'] });
       const [does, decides] = ['answer', 'decides'].map((name) =>
         plain(new RegExp(`<p class="${name}">(.*?)</p>`).exec(html)![1]!),
       );
-      expect(renderText(runs, { money: MONEY, width: 400 }).split('\n').slice(0, 8)).toEqual(
+      expect(renderText(runs, { money: PRICES, width: 400 }).split('\n').slice(0, 8)).toEqual(
         expect.arrayContaining([does, decides]),
       );
-      const markdown = renderMarkdown(runs, { money: MONEY }).replaceAll('\\', '').split('\n').slice(0, 8);
+      const markdown = renderMarkdown(runs, { money: PRICES }).replaceAll('\\', '').split('\n').slice(0, 8);
       expect(markdown).toEqual(expect.arrayContaining([`**${does}**`, decides]));
     }
   });
@@ -215,7 +201,7 @@ describe('the first sheet', () => {
 describe('numbers and words of a page', () => {
   it('has one kind of minus, and no bare hyphen before a number [requirement]', async () => {
     for (const units of ['metric', 'us'] as const) {
-      const html = await pageOf([two, three], { units, money: EACH, losses: true });
+      const html = await (units === 'us' ? pricedPage(units) : pageOf([two, three]));
       const words = plain(
         html
           .replace(/<style>.*?<\/style>/gs, '')
@@ -229,7 +215,7 @@ describe('numbers and words of a page', () => {
   });
 
   it('has no word of the library on it [requirement]', async () => {
-    const html = plain((await pageOf([two, three], { money: EACH })).replace(/<style>.*?<\/style>/gs, ''));
+    const html = plain((await pricedPage('us')).replace(/<style>.*?<\/style>/gs, ''));
     expect(
       html.match(
         /keepTankNodes|simulate\b|RunResult|\b(?:array|loop|tank|draw|heater|control|coil|pump)\.[a-z][A-Za-z]+/g,
