@@ -1,4 +1,5 @@
 /** The live page in a browser: knobs are turned and its numbers held against those of the library. */
+import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,6 +11,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { inventedValley, plainInput } from '../examples.ts';
 import { axeFindings, hasBrowser, onPage, startBrowser } from './browser.ts';
 import { command } from './cli/command.ts';
+
+/** Most that the page may weigh, requirement. [bytes] */
+const HEAVIEST = 800_000;
 
 /** Sums of a year in another engine of JavaScript, whose last bits differ; hours of events fall otherwise by more. */
 const TOLERANCE = 1e-9;
@@ -29,6 +33,16 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   rmSync(folder, { recursive: true });
+});
+
+it('is one file below its weight, with nothing from elsewhere and a policy by the hashes of its scripts [requirement]', async () => {
+  const html = await renderLivePage({ weather: await inventedValley(), design: plainInput });
+  expect(Buffer.byteLength(html)).toBeLessThan(HEAVIEST);
+  const policy = /Content-Security-Policy" content="([^"]*)"/.exec(html)![1]!;
+  expect(policy).not.toMatch(/script-src[^;]*unsafe/);
+  const own = html.slice(html.lastIndexOf('<script>') + 8, html.lastIndexOf('</script>'));
+  expect(policy).toContain(createHash('sha256').update(own).digest('base64'));
+  expect(html).not.toMatch(/(?:src|href)="(?!#)/);
 });
 
 const ready = async (page: Page): Promise<void> => {

@@ -1,5 +1,5 @@
 /** A script as text, with the licences of the foreign code in it. */
-interface LiveScript {
+export interface LiveScript {
   readonly text: string;
   readonly licences: string;
 }

@@ -6,6 +6,7 @@ import { plainText } from '../escape.ts';
 import { checkPrices } from '../money/check.ts';
 import type { MoneySettings } from '../money/index.ts';
 import { displayUnit, type Units } from '../units.ts';
+import type { LiveScript } from './bundles.ts';
 import { insideScript, livePage } from './html.ts';
 import { packBytes } from './pack.ts';
 import type { LiveExercise, LivePrices, LiveStart, Plain } from './types.ts';
@@ -95,14 +96,19 @@ async function hash(text: string): Promise<string> {
  * @param options - the weather, and where the knobs begin
  * @throws DesignError where the design cannot be simulated, {@link ReportError} where prices or units are wrong.
  */
-export async function renderLivePage({
-  design = FIRST_DESIGN,
-  weather,
-  money,
-  units = 'metric',
-  title,
-  exercises = [],
-}: LivePageOptions): Promise<string> {
+export function renderLivePage(options: LivePageOptions): Promise<string> {
+  return livePageWith(options, async (name) => {
+    // Loaded when it is wanted: it is more than all the rest.
+    const { liveScript } = await import('./bundles.ts');
+    return liveScript(name);
+  });
+}
+
+/** {@link renderLivePage} with scripts from elsewhere. @internal */
+export async function livePageWith(
+  { design = FIRST_DESIGN, weather, money, units = 'metric', title, exercises = [] }: LivePageOptions,
+  liveScript: (name: 'worker' | 'page') => Promise<LiveScript>,
+): Promise<string> {
   displayUnit('energy', units); // refuses what is no system of units
   const defined = defineSystem(design);
   if (money !== undefined) {
@@ -119,8 +125,6 @@ export async function renderLivePage({
     design: asWritten(plainDesign(design)),
     prices: money === undefined ? null : (money as LivePrices),
   };
-  // Loaded when it is wanted: it is more than all the rest.
-  const { liveScript } = await import('./bundles.ts');
   const [engine, script, packed] = await Promise.all([liveScript('worker'), liveScript('page'), packWeather(weather)]);
   const own = insideScript(script.text);
   const place = (await hash(JSON.stringify(start) + packed)).replace(/[^A-Za-z0-9]/g, '').slice(0, 16);

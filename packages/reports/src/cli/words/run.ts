@@ -85,7 +85,7 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
     units,
   );
   const prices = options.prices === undefined ? null : await readSettings(options.prices);
-  const money =
+  const money: Pick<RenderOptions, 'money'> =
     prices === null
       ? {}
       : await checked(prices, 'prices', (fields) => {
@@ -119,8 +119,23 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
     }
   }
   await progress.show('writing the report');
+  const settings = settingsOf(call, found, money);
+  const work = () => render(runs, format, settings);
+  const text = prices === null ? await work() : await blaming(prices, work);
+  progress.clear();
+  if (!quiet) warn(runs, units, terminal);
+  await deliver(text, target, terminal, quiet);
+  return undefined;
+}
+
+/** What a report is told: what was said on the line, bands of the designs where they were asked for, and prices. @internal */
+export function settingsOf(
+  { options, units, terminal }: Pick<Call<RunOptions>, 'options' | 'units' | 'terminal'>,
+  found: readonly Bands[],
+  money: Pick<RenderOptions, 'money'>,
+): RenderOptions {
   const { detail, table, hours, against, rankBy, title, client, date, note } = options;
-  const settings: RenderOptions = {
+  return {
     width: terminal.width,
     units,
     ...(detail ? { detail } : {}),
@@ -135,12 +150,6 @@ export async function runDesigns(call: Call<RunOptions>): Promise<undefined> {
     ...(found.length > 0 ? { bands: found } : {}),
     ...money,
   };
-  const work = () => render(runs, format, settings);
-  const text = prices === null ? await work() : await blaming(prices, work);
-  progress.clear();
-  if (!quiet) warn(runs, units, terminal);
-  await deliver(text, target, terminal, quiet);
-  return undefined;
 }
 
 /** The format; options of another are refused, not passed over. */
