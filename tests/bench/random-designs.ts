@@ -53,7 +53,11 @@ function look(input: SystemInput, year: WeatherYear, hours: Hours, asked: number
     const span = (): Lived => liveSpan(design, year, hours.from, hours.to, stepsPerHour);
     const isYear = hours.to - hours.from === 24 * YEAR;
     const lived = isYear ? simulate(design, year, stepsPerHour === undefined ? {} : { stepsPerHour }) : span();
-    const closes = Object.values(lived.balance).every(({ worstRelative }) => worstRelative < 1e-9);
+    const books = [
+      ...Object.values(lived.balance),
+      ...(lived.secondTank === undefined ? [] : [lived.secondTank.balance]),
+    ];
+    const closes = books.every(({ worstRelative }) => worstRelative < 1e-9);
     const found = violations(isYear && !closes ? span() : lived, year, hours, looks);
     note(looks, 'accepted', 1);
     return found;
