@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type ts from 'typescript';
-import { compiler } from './compiler.ts';
+import { compiler, parsed } from './compiler.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -18,11 +18,11 @@ export interface Source {
 
 /** Reads a file by the compiler's own parser. */
 export function sourceOf(path: string, text: string): Source {
-  const file = compiler.createSourceFile(path, text, compiler.ScriptTarget.Latest, true);
+  const file = parsed(path, text);
   const functions: { name: string; lines: number; parameters: number }[] = [];
   const imports: string[] = [];
   const lineAt = (position: number): number => file.getLineAndCharacterOfPosition(position).line;
-  const visit = (node: ts.Node): void => {
+  const visit = (node: ts.Node, parent: ts.Node): void => {
     if (
       (compiler.isImportDeclaration(node) || compiler.isExportDeclaration(node)) &&
       node.moduleSpecifier !== undefined
@@ -31,16 +31,16 @@ export function sourceOf(path: string, text: string): Source {
       if (from.startsWith('.')) imports.push(posix.join(posix.dirname(path), from));
     }
     if (compiler.isFunctionLike(node) && 'body' in node && node.body !== undefined) {
-      const named = [node, node.parent].find((one) => 'name' in one && one.name !== undefined) as { name?: ts.Node };
+      const named = [node, parent].find((one) => 'name' in one && one.name !== undefined) as { name?: ts.Node };
       functions.push({
         name: named?.name?.getText(file) ?? `line ${lineAt(node.pos) + 1}`,
         lines: lineAt(node.end) - lineAt(node.getStart(file)) + 1,
         parameters: node.parameters.length,
       });
     }
-    compiler.forEachChild(node, visit);
+    compiler.forEachChild(node, (child) => visit(child, node));
   };
-  visit(file);
+  visit(file, file);
   return { path, lines: text.split('\n').length - 1, functions, imports };
 }
 

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type ts from 'typescript';
-import { compiler } from './compiler.ts';
+import { compiler, parsed } from './compiler.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -30,7 +30,7 @@ function kindOf(call: ts.CallExpression): 'group' | 'test' | null {
 
 /** Tests of one source. */
 export function titlesIn(path: string, text: string): TestTitle[] {
-  const source = compiler.createSourceFile(path, text, compiler.ScriptTarget.Latest, true);
+  const source = parsed(path, text);
   const found: TestTitle[] = [];
   const visit = (node: ts.Node, groups: readonly string[]): void => {
     let inside = groups;

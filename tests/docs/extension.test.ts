@@ -3,7 +3,7 @@ import { DesignError, defineSystem, simulate } from '@noonloop/sim-core';
 import { WeatherError } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { evenings, parseStation, tubeField } from '../../docs/examples/extension/src/index.ts';
-import { inventedValley, plainInput } from '../examples.ts';
+import { inventedValley, plainInput, yearOf } from '../examples.ts';
 
 // Requirement: a format of weather, a kind of collector and a section of the report are added from outside, without a change of the packages.
 
@@ -60,7 +60,7 @@ describe('a collector of an extension', () => {
 });
 
 describe('a section of an extension [requirement]', () => {
-  const run = simulate(defineSystem(plainInput), weather);
+  const run = yearOf(defineSystem(plainInput), weather);
 
   it('counts evenings, and stands at the end of every report for people', async () => {
     const section = evenings(run);

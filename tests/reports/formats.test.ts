@@ -175,7 +175,9 @@ describe('what others wrote', () => {
   it('is as harmless in the source of a factor and in every chart [escaping]', async () => {
     const money = HOSTILE_MONEY;
     const html = await hostilePage();
-    expect(html.match(/<svg xmlns/g)).toHaveLength(18); // nine charts, wide and narrow
+    const charts = html.match(/<svg xmlns.*?<\/svg>/gs)!;
+    expect(charts).toHaveLength(18); // nine charts, wide and narrow
+    expect(charts.filter((svg) => /NaN|undefined|Infinity/.test(svg))).toEqual([]);
     expect(html).not.toMatch(/<script/i);
     expect(html).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);
     expect(renderText(hostile, { money })).not.toMatch(/[^\n\P{Cc}]|\p{Cf}/u);

@@ -18,7 +18,13 @@ const at = (name: string, text: string): string => {
   return join(folder, name);
 };
 const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
-const ajv = new Ajv.default({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true });
+const ajv = new Ajv.default({
+  allErrors: true,
+  strict: true,
+  strictTypes: false,
+  allowUnionTypes: true,
+  code: { optimize: false },
+});
 const compiled = new Map<KindName, ValidateFunction>();
 /** What a published schema says of a value, compiled once. */
 async function validator(kind: KindName): Promise<ValidateFunction> {

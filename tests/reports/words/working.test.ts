@@ -13,7 +13,6 @@ import {
   rateFromYardTest,
   STEP_CODES,
   type SystemInput,
-  simulate,
   sizeArray,
   sizeCoil,
   sizeExpansionVessel,
@@ -27,7 +26,9 @@ import { describe, expect, it } from 'vitest';
 import { ADVICE_WORDS } from '../../../packages/reports/src/words/advice.ts';
 import { template } from '../../../packages/reports/src/words/template.ts';
 import { LINES } from '../../../packages/reports/src/words/working.ts';
-import { inventedValley, plainInput, withPanels } from '../../examples.ts';
+import type { BestPumpStart, PumpStart } from '../../../packages/sim-core/src/advice/sizing/pump-start.ts';
+import { startNotes, startSteps } from '../../../packages/sim-core/src/advice/sizing/pump-start-advice.ts';
+import { inventedValley, plainInput, withPanels, yearOf } from '../../examples.ts';
 
 const weather = await inventedValley();
 const icy = { ...weather, columns: { ...weather.columns, dryBulb: weather.columns.dryBulb.map((air) => air - 30) } };
@@ -38,6 +39,21 @@ const reading = { inlet: 20, outlet: 28, flow: '2 L/min', irradiance: 870, air: 
 const panel = { length: 2, width: 1, covers: 1 } as const;
 const house = { array: plainInput.array, tank: plainInput.tank, draw: plainInput.draw };
 const steep = { area: 2, eta0: 0.75, a1: 1.5, a2: 0.005 };
+
+/** Best starts of a pump, invented: ten years each are not run for their words (tests/sim-core/advice/sizing/pump-start runs them). */
+const start = (irradiance: number, delivered: number): PumpStart => ({
+  ...{ irradiance, delivered, startPower: 3, modulePower: 45 },
+  ...{ heatGivenBack: 2e7, stagnation: 4 },
+});
+const STARTS: readonly BestPumpStart[] = (['threshold', 'module'] as const).map((by) => ({
+  by,
+  best: start(141, 6.1e9),
+  asDesigned: start(50, 5.8e9),
+  lossAtHalf: by === 'threshold' ? 4e7 : null,
+  lossAtTwice: 9e7,
+  rows: [start(71, 5.9e9), start(141, 6.1e9), start(283, 5.9e9)],
+  withController: start(141, 6.4e9),
+}));
 
 /** All that writes workings and advice, in enough kinds of house to reach nearly every line. */
 const ANSWERS: readonly { steps?: readonly WorkingStep[]; notes?: readonly Saying<AdviceCode>[] }[] = [
@@ -50,8 +66,9 @@ const ANSWERS: readonly { steps?: readonly WorkingStep[]; notes?: readonly Sayin
   sizePipe(design, { flow: '0.2 L/min', lossShare: 0.005 }),
   sizeCoil(design),
   sizePumpDrive(design),
-  sizePumpDrive(as({ pump: { drive: 'direct' } }), {}, weather),
-  sizePumpDrive(as({ pump: { startPower: 0.8, stopPower: 0.4 } }), {}, weather),
+  sizePumpDrive(as({ pump: { drive: 'direct' } })),
+  sizePumpDrive(as({ pump: { startPower: 0.8, stopPower: 0.4 } })),
+  ...STARTS.map((found) => ({ steps: startSteps(found), notes: startNotes(found) })),
   sizePumpDrive(as({ pump: { startPower: 40, openFlowPower: 60, shutOffPower: 50, stopPower: 35 } })),
   sizePumpDrive(as({ pump: { startPower: 12, stopPower: 6 } })),
   sizeLoopPressure(design),
@@ -65,7 +82,7 @@ const ANSWERS: readonly { steps?: readonly WorkingStep[]; notes?: readonly Sayin
   glycolFromReading({ scale: 'brix', value: 27.5 }),
   glycolFromReading({ scale: 'refractive-index', value: 1.377 }),
   glycolFromReading({ scale: 'density', value: 1030 }),
-  glycolAgeing(simulate(design, weather)),
+  glycolAgeing(yearOf(as({}), weather)),
   thinning(design, { leak: '0.05 L/day', coldest: -12 }),
   rateFromSurvey(panel),
   rateFromSurvey({ ...panel, layout: 'serpentine' }),
@@ -103,10 +120,9 @@ describe('workings and advice in words', () => {
   it('fill each line and sentence in both systems, with no metric unit left in the US one [requirement]', () => {
     for (const units of ['metric', 'us'] as const) {
       const lines = workingInWords(steps, units).map((line) => Object.values(line).join(' | '));
-      for (const text of [...lines, ...adviceInWords(notes, units)]) {
-        expect(text).not.toMatch(/[{}]|undefined|NaN/);
-        if (units === 'us') expect(text.replace(ofFluid, '')).not.toMatch(METRIC);
-      }
+      const texts = [...lines, ...adviceInWords(notes, units)];
+      expect(texts.filter((text) => /[{}]|undefined|NaN/.test(text))).toEqual([]);
+      if (units === 'us') expect(texts.filter((text) => METRIC.test(text.replace(ofFluid, '')))).toEqual([]);
     }
   });
 
