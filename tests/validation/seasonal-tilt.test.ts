@@ -1,9 +1,8 @@
 import { defineSystem } from '@noonloop/sim-core';
-import { readWeather } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { compileArrayDrivers } from '../../packages/sim-core/src/year/group-drivers.ts';
 import { plainInput } from '../examples.ts';
-import { sharedFile } from '../shared.ts';
+import { readRealAt } from '../weather-io/real-files.ts';
 import { hasMoreCases, moreCases } from './more-cases.ts';
 
 interface Season {
@@ -22,7 +21,7 @@ describe.skipIf(!hasMoreCases)('tilt by season in Greensboro [reference: pvlib a
   it.each(moreCases<Season>('seasonal_tilt', 'seasonal'))(
     '$summer_tilt_deg° from $summer_from, $winter_tilt_deg° from $winter_from',
     async (one) => {
-      const weather = await readWeather(sharedFile(`weather/${moreCases<string>('seasonal_tilt', 'file') as never}`));
+      const weather = await readRealAt(`weather/${moreCases<string>('seasonal_tilt', 'file') as never}`);
       const days = `${one.summer_from}..${dayBefore(one.winter_from)}`;
       const array = {
         ...plainInput.array,

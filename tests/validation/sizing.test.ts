@@ -1,16 +1,16 @@
-import { readWeather } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
-import { defineSystem, simulate, sizeArray } from '../../packages/sim-core/src/index.ts';
-import { inventedValley, plainInput } from '../examples.ts';
-import { hasShared, sharedFile } from '../shared.ts';
+import { sizeArray } from '../../packages/sim-core/src/index.ts';
+import { inventedValley, withPanels, yearOf } from '../examples.ts';
+import { hasShared } from '../shared.ts';
+import { readRealAt } from '../weather-io/real-files.ts';
 
 const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 const GREENSBORO = 'weather/tmy3-greensboro-nc.csv';
 
 /** Heat from the sun over heat asked at the taps by month, at most 1: what the reckoning calls covered. */
 function simulatedMonths(panels: number, weather: Awaited<ReturnType<typeof inventedValley>>) {
-  const design = defineSystem({ ...plainInput, array: { ...plainInput.array, panels } });
-  const { columns } = simulate(design, weather);
+  const design = withPanels(panels);
+  const { columns } = yearOf(design, weather);
   let hour = 0;
   const months = DAYS.map((days) => {
     let [asked, got] = [0, 0];
@@ -28,7 +28,7 @@ function simulatedMonths(panels: number, weather: Awaited<ReturnType<typeof inve
 // next month; found within 4 points of the year and 10 of any month in four climates with 1 to 4 panels (docs/theory/sizing.md).
 const places = [
   ['invented valley', inventedValley, true],
-  ['Greensboro, TMY3', () => readWeather(sharedFile(GREENSBORO)), hasShared(GREENSBORO)],
+  ['Greensboro, TMY3', () => readRealAt(GREENSBORO), hasShared(GREENSBORO)],
 ] as const;
 
 describe.each(places)('sizeArray against the simulation, %s', (_, read, has) => {

@@ -1,8 +1,8 @@
 import { defineSystem, type RunResult, type SystemInput, simulate } from '@noonloop/sim-core';
 import { coilConductance, pipeLossConductance } from '@noonloop/sim-core/formulas';
-import { readWeather, type WeatherYear } from '@noonloop/weather-io';
+import type { WeatherYear } from '@noonloop/weather-io';
 import { WATER_HEAT_CAPACITY } from '../../packages/sim-core/src/physics/tank/tank.ts';
-import { sharedFile } from '../shared.ts';
+import { readRealAt } from '../weather-io/real-files.ts';
 import { MONTH_HOURS, type MonthlyInput, monthlyFraction } from './monthly-method.ts';
 
 /** Real climates of the comparison, by file. */
@@ -22,7 +22,7 @@ const WANTED = 40;
 /** Heat of tapping profile M. [kWh] */
 const DAILY_HEAT_kWh = 5.845;
 
-export const readClimate = (file: string): Promise<WeatherYear> => readWeather(sharedFile(file));
+export const readClimate: (file: string) => Promise<WeatherYear> = readRealAt;
 
 /** What a variant of the standard system changes, to show a mechanism by switching it off. */
 export type Variant = (input: SystemInput) => SystemInput;

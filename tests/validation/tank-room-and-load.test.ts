@@ -1,5 +1,4 @@
 import { DesignError, defineSystem, simulate } from '@noonloop/sim-core';
-import { readWeather } from '@noonloop/weather-io';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { MONTH_STARTS } from '../../packages/sim-core/src/physics/calendar.ts';
@@ -8,7 +7,8 @@ import { coolByLoad } from '../../packages/sim-core/src/physics/tank/load.ts';
 import { compileTank, restTank, tankHeat } from '../../packages/sim-core/src/physics/tank/tank.ts';
 import { compileHouseDrivers } from '../../packages/sim-core/src/year/house-drivers.ts';
 import { inventedValley, plainInput, sum, yearOf } from '../examples.ts';
-import { hasShared, sharedFile } from '../shared.ts';
+import { hasShared } from '../shared.ts';
+import { readRealAt } from '../weather-io/real-files.ts';
 import { hasMoreCases, moreCase, moreCases } from './more-cases.ts';
 
 interface HeldCase {
@@ -60,7 +60,7 @@ describe.skipIf(!hasMoreCases)('air around the tank by month, or from the file [
   it.each(held.filter(({ outdoor_file }) => hasShared(`weather/${outdoor_file}`)))(
     'UA $UA_W_K W/K in the outdoor air of $outdoor_file',
     async (given) => {
-      const { columns } = await readWeather(sharedFile(`weather/${given.outdoor_file}`));
+      const { columns } = await readRealAt(`weather/${given.outdoor_file}`);
       const room = roomOf({ roomByMonth: 'outdoors' }, columns.dryBulb)!;
       const found = months((hour) => given.UA_W_K * (given.T_tank_C - room[hour]!));
       // Our hours stand for the middle between two readings, the case's for the reading: 0.5 % of a month.

@@ -3,7 +3,7 @@
  * flow, coil by layer with its own content (whole-system.csv and its page). What stood as defaults when it ran is set here.
  */
 import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
-import { readWeather, type WeatherYear } from '@noonloop/weather-io';
+import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { sum } from '../examples.ts';
 import { hasShared, sharedFile } from '../shared.ts';

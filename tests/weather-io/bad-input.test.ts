@@ -1,7 +1,7 @@
 import { parseWeather, WeatherError } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { faultsOf } from './faults.ts';
-import { epwLines, nsrdbLines, plainLines, pvgisLines, spoil, tmy3Lines } from './samples.ts';
+import { epwLines, nsrdbLines, plainLines, pvgisLines, sampleYear, spoil, tmy3Lines } from './samples.ts';
 
 const tmy3 = tmy3Lines();
 const epw = epwLines();
@@ -296,10 +296,8 @@ describe('a layout is checked like a design: nothing is ignored [requirement]', 
 
 describe('what a text may cost [requirement: refused early]', () => {
   it('a blank line inside PVGIS is skipped, as in the other formats', () => {
-    const lines = pvgisLines();
-    expect(parseWeather(lines.toSpliced(500, 0, '').join('\n')).columns).toEqual(
-      parseWeather(lines.join('\n')).columns,
-    );
+    const text = pvgis.toSpliced(500, 0, '').join('\n');
+    expect(parseWeather(text).columns).toEqual(sampleYear('pvgis').columns);
   });
 
   it.each([

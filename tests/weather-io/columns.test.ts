@@ -8,7 +8,7 @@ import {
 } from '@noonloop/weather-io';
 import { sunPosition } from '@noonloop/weather-io/sun';
 import { describe, expect, it } from 'vitest';
-import { epwLines, nsrdbLines, plainLines, pvgisLines, tmy3Lines } from './samples.ts';
+import { epwLines, nsrdbLines, plainLines, pvgisLines, sampleYear, tmy3Lines } from './samples.ts';
 
 /** A sample with another column at the end of each row of hours. @param start - Lines of the header. */
 const withColumn = (lines: readonly string[], start: number, header: string, cell: (row: number) => string): string =>
@@ -32,8 +32,8 @@ describe('opaque sky cover [TMY3 and EPW: tenths in the file; requirement: a fra
   });
 
   it('formats without it have none', () => {
-    for (const lines of [tmy3Lines(), pvgisLines(), nsrdbLines(), plainLines()])
-      expect(parseWeather(lines.join('\n')).columns.cloudCover).toBeNull();
+    for (const name of ['tmy3', 'pvgis', 'nsrdb', 'plain'] as const)
+      expect(sampleYear(name).columns.cloudCover).toBeNull();
   });
 
   it('our own layout carries it', () => {
@@ -45,14 +45,14 @@ describe('opaque sky cover [TMY3 and EPW: tenths in the file; requirement: a fra
 
 describe('height of the wind [WMO guide No. 8: 10 m; NREL’s variable descriptions of NSRDB: 2 m]', () => {
   it.each([
-    ['tmy3', tmy3Lines(), 10],
-    ['epw', epwLines(), 10],
-    ['pvgis', pvgisLines(), 10],
-    ['nsrdb', nsrdbLines(), 2],
-    ['plain', plainLines(), undefined],
-  ] as const)('%s', (_, lines, height) => {
+    ['tmy3', 10],
+    ['epw', 10],
+    ['pvgis', 10],
+    ['nsrdb', 2],
+    ['plain', undefined],
+  ] as const)('%s', (name, height) => {
     expect(STANDARD_WIND_HEIGHT).toBe(10);
-    expect(parseWeather(lines.join('\n')).site.windHeight).toBe(height);
+    expect(sampleYear(name).site.windHeight).toBe(height);
   });
 
   it('our own layout and a caller’s layout say it', () => {
@@ -110,7 +110,7 @@ describe('air in step with light, by hand [TMY3 users manual, EPW dictionary, PV
   });
 
   it('NSRDB at :30: all at the stamp, nothing moves', () => {
-    const year = parseWeather(nsrdbLines({ minutes: [30] }).join('\n'));
+    const year = sampleYear('nsrdb', { minutes: [30] });
     expect([rowAt(year, 4001), year.irradianceMidpoint]).toEqual([4001, 0.5]);
     expect(year.assumptions.map(({ code }) => code)).not.toContain('air-at-mid-hour');
   });
@@ -122,13 +122,13 @@ describe('air in step with light, by hand [TMY3 users manual, EPW dictionary, PV
     [[10, 30, 50], 12_004],
     [[20, 50], (8001 / 6 + 8002 + (8003 * 5) / 6) / 2],
   ])('NSRDB at minutes %j: each instant stands for the time about it, in hours of the clock', (minutes, row) => {
-    const year = parseWeather(nsrdbLines({ minutes }).join('\n'));
+    const year = sampleYear('nsrdb', { minutes });
     expect(rowAt(year, 4001)).toBeCloseTo(row, 5);
     expect(year.irradianceMidpoint).toBe(0.5);
   });
 
   it('NSRDB at :00 and :30: light by the same weights', () => {
-    const year = parseWeather(nsrdbLines({ minutes: [0, 30] }).join('\n')); // 100 W/m² from 8 to 15:30, and the minute
+    const year = sampleYear('nsrdb', { minutes: [0, 30] }); // 100 W/m² from 8 to 15:30, and the minute
     expect(year.columns.ghi[7]).toBe(0.25 * 0 + 0.5 * 30 + 0.25 * 100);
     expect(year.columns.ghi[8]).toBe(0.25 * 100 + 0.5 * 130 + 0.25 * 100);
     expect(year.columns.ghi[15]).toBe(0.25 * 100 + 0.5 * 130 + 0.25 * 0);
@@ -170,7 +170,7 @@ describe('air in step with light, by hand [TMY3 users manual, EPW dictionary, PV
   });
 
   it('our own layout says hours of the clock: what is written reads back', () => {
-    const year = parseWeather(tmy3Lines().join('\n'));
+    const year = sampleYear('tmy3');
     expect(parseWeather(writeWeather(year)).columns).toEqual(year.columns);
   });
 
@@ -254,26 +254,34 @@ describe('the closure tells what stamps mean [sun of docs/theory/weather.md; lig
 });
 
 describe('missing marks of EPW mean themselves and all above [EPW data dictionary, from memory]', () => {
-  const withCell = (cell: number, text: string) =>
+  /** The sample with marks in all its hours. */
+  const marked = (marks: Readonly<Record<number, string>>) =>
     parseWeather(
       epwLines()
-        .map((line, at) => (at < 8 ? line : line.split(',').with(cell, text).join(',')))
+        .map((line, at) => {
+          if (at < 8) return line;
+          const cells = line.split(',');
+          for (const [cell, text] of Object.entries(marks)) cells[Number(cell)] = text;
+          return cells.join(',');
+        })
         .join('\n'),
     );
 
   it.each([
-    ['windSpeed', 21, '999.9'],
-    ['windSpeed', 21, '999'],
-    ['skyLongwave', 12, '99999'],
-    ['skyLongwave', 12, '0'],
-    ['pressure', 9, '999999.9'],
-    ['relativeHumidity', 8, '9999'],
-    ['snowDepth', 30, '9999'],
-  ] as const)('%s: field %i, %s', (key, cell, text) => {
-    expect(withCell(cell, text).columns[key]).toBeNull();
+    {
+      windSpeed: [21, '999.9'],
+      skyLongwave: [12, '99999'],
+      pressure: [9, '999999.9'],
+      relativeHumidity: [8, '9999'],
+      snowDepth: [30, '9999'],
+    },
+    { windSpeed: [21, '999'], skyLongwave: [12, '0'] },
+  ] as const)('fields and marks %j', (given) => {
+    const { columns } = marked(Object.fromEntries(Object.values(given)));
+    for (const key of Object.keys(given) as (keyof typeof columns)[]) expect(columns[key], key).toBeNull();
   });
 
   it('what is needed is refused as missing', () => {
-    expect(() => withCell(6, '999')).toThrow('this is the mark for a missing value');
+    expect(() => marked({ 6: '999' })).toThrow('this is the mark for a missing value');
   });
 });

@@ -45,9 +45,18 @@ export const realOptions = (name: RealFile): ReadOptions => (name === 'nsrdbTypi
 /** Text of a real file. */
 export const realText = (name: RealFile): string => readFileSync(sharedFile(REAL_FILES[name]), 'utf8');
 
-/** Reads a real file. */
-export const readReal = (name: RealFile): Promise<WeatherYear> =>
-  readWeather(sharedFile(REAL_FILES[name]), realOptions(name));
+const years = new Map<RealFile, Promise<WeatherYear>>();
+
+/** A real file, read once for all tests; none changes it. */
+export function readReal(name: RealFile): Promise<WeatherYear> {
+  const year = years.get(name) ?? readWeather(sharedFile(REAL_FILES[name]), realOptions(name));
+  years.set(name, year);
+  return year;
+}
+
+/** The same by its path in the shared folder. */
+export const readRealAt = (path: string): Promise<WeatherYear> =>
+  readReal(REAL_NAMES.find((name) => REAL_FILES[name] === path)!);
 
 /** Reads a changed text of a real file. */
 export const parseReal = (name: RealFile, text: string): WeatherYear => parseWeather(text, realOptions(name));

@@ -67,23 +67,26 @@ describe('means come back [what was put in; 0.5 % asked, rounding found]', () =>
     }
   });
 
-  it.each([-65, -30, 0, 25, 60, 69])('at latitude %d too, with other seeds', (latitude) => {
-    for (const seed of [0, 77, 4294967295]) {
-      const made = synthesizeYear({
-        site: { latitude },
-        monthly: {
-          clearness: [0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6, 0.65, 0.7, 0.5, 0.4, 0.35],
-          dryBulb: new Array<number>(12).fill(10),
-        },
-        seed,
-      });
-      const { light, normal } = hourlySun(made);
-      const top = monthlyMeans(light.map((value, hour) => value * normal[hour]!));
-      monthlyMeans(made.columns.ghi).forEach((mean, month) => {
-        const clearness = [0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6, 0.65, 0.7, 0.5, 0.4, 0.35][month]!;
-        expect(Math.abs(mean - clearness * top[month]!)).toBeLessThanOrEqual(0.005 * clearness * top[month]! + 1e-9);
-      });
-    }
+  it.each([
+    [-65, 0],
+    [-30, 77],
+    [0, 4294967295],
+    [25, 0],
+    [60, 77],
+    [69, 4294967295],
+  ])('at latitude %d too, with seed %d', (latitude, seed) => {
+    const clearness = [0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6, 0.65, 0.7, 0.5, 0.4, 0.35];
+    const made = synthesizeYear({
+      site: { latitude },
+      monthly: { clearness, dryBulb: new Array<number>(12).fill(10) },
+      seed,
+    });
+    const { light, normal } = hourlySun(made);
+    const top = monthlyMeans(light.map((value, hour) => value * normal[hour]!));
+    monthlyMeans(made.columns.ghi).forEach((mean, month) => {
+      const expected = clearness[month]! * top[month]!;
+      expect(Math.abs(mean - expected)).toBeLessThanOrEqual(0.005 * expected + 1e-9);
+    });
   });
 });
 
@@ -101,18 +104,18 @@ describe('light [published formulas]', () => {
   it('GHI = DHI + DNI cos Z over the sunlit part of each hour [closure]', () => {
     const { light, lit } = hourlySun(year);
     const { ghi, dni, dhi } = year.columns;
-    for (let hour = 0; hour < 8760; hour++) {
+    const apart = ghi.map((global, hour) => {
       const beam = lit[hour]! > 0 ? (dni[hour]! * light[hour]!) / lit[hour]! : 0;
-      expect(Math.abs(ghi[hour]! - dhi[hour]! - beam)).toBeLessThan(1e-9);
-    }
+      return Math.abs(global - dhi[hour]! - beam);
+    });
+    expect(Math.max(...apart)).toBeLessThan(1e-9);
   });
 
   it('no light with the sun down, none beyond the top of the air', () => {
     const { light, normal } = hourlySun(year);
-    year.columns.ghi.forEach((value, hour) => {
-      expect(value).toBeGreaterThanOrEqual(0);
-      expect(value).toBeLessThanOrEqual(light[hour]! * normal[hour]! + 1e-9);
-    });
+    const { ghi } = year.columns;
+    expect(Math.min(...ghi)).toBeGreaterThanOrEqual(0);
+    expect(Math.max(...ghi.map((value, hour) => value - light[hour]! * normal[hour]!))).toBeLessThanOrEqual(1e-9);
   });
 
   it('hour over day at noon and 3 h off, sunset at 6 h: a + b = 1.08235 and a + b cos 45° [Collares-Pereira & Rabl, by hand]', () => {
@@ -192,9 +195,9 @@ describe('clearness of days', () => {
     },
   );
 
-  it('days remember: lag-1 correlation of 12 years between 0.15 and 0.33 [0.29 of the Gaussian series behind, Graham et al.]', () => {
+  it('days remember: lag-1 correlation of 6 years between 0.15 and 0.33 [0.29 of the Gaussian series behind, Graham et al.]', () => {
     let [product, square] = [0, 0];
-    for (let seed = 1; seed <= 12; seed++) {
+    for (let seed = 1; seed <= 6; seed++) {
       const made = synthesizeYear({
         site: { latitude: 40 },
         monthly: { clearness: new Array<number>(12).fill(0.5), dryBulb: new Array<number>(12).fill(10) },

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { parseWeather, type WeatherYear } from '@noonloop/weather-io';
 import { hourStarts } from '@noonloop/weather-io/sun';
 import { describe, expect, it } from 'vitest';
-import { epwLines, nsrdbLines, plainLines, pvgisLines, spoil, tmy3Lines } from './samples.ts';
+import { epwLines, nsrdbLines, plainLines, pvgisLines, sampleYear, spoil, tmy3Lines } from './samples.ts';
 
 const codes = (year: WeatherYear): string[] => year.assumptions.map(({ code }) => code);
 
@@ -12,7 +12,7 @@ const origin = (year: WeatherYear): number[] =>
 
 describe('time base [ours: invented files whose temperature numbers the rows]', () => {
   it('TMY3 stamps end the hour: 01:00 on 1 January is row 0, 24:00 on 31 December row 8759', () => {
-    const year = parseWeather(tmy3Lines().join('\n'));
+    const year = sampleYear('tmy3');
     // The dry bulb holds at the stamp: the middle of row 0 lies between 24:00 and 01:00.
     expect(origin(year)).toEqual(Array.from({ length: 8760 }, (_, row) => (row === 0 ? 4379.5 : row - 0.5)));
     expect([year.columns.ghi[7], year.columns.ghi[8]]).toEqual([0, 100]);
@@ -21,7 +21,7 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
   });
 
   it('EPW without a comment stays as the format has it', () => {
-    const year = parseWeather(epwLines().join('\n'));
+    const year = sampleYear('epw');
     expect(origin(year).slice(0, 2)).toEqual([4379.5, 0.5]);
     expect(year.irradianceMidpoint).toBe(0.5);
     expect(codes(year)).toEqual(['closure-confirms-stamps', 'air-at-mid-hour']);
@@ -41,7 +41,7 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
   });
 
   it('PVGIS rolls from UTC by the longitude, and what leaves the year comes in at its other end', () => {
-    const east = parseWeather(pvgisLines({ longitude: 8 }).join('\n'));
+    const east = sampleYear('pvgis'); // longitude 8°
     expect(east.site.utcOffset).toBe(1);
     expect(east.irradianceMidpoint).toBe(0.1761);
     expect(origin(east).slice(0, 3)).toEqual([4379.5, 0.5, 1.5]); // 00:30 is 23:30 UTC
@@ -78,7 +78,7 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
   });
 
   it('-0.0 becomes 0', () => {
-    expect(Object.is(parseWeather(pvgisLines().join('\n')).columns.dni[100], 0)).toBe(true);
+    expect(Object.is(sampleYear('pvgis').columns.dni[100], 0)).toBe(true);
   });
 
   it.each([
@@ -89,7 +89,7 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
     [[0, 15, 30, 45], 0.5],
   ])('NSRDB rows at minutes %j stand for %f h after the start of the hour, energy kept', (minutes, midpoint) => {
     const lines = nsrdbLines({ minutes });
-    const year = parseWeather(lines.join('\n'));
+    const year = sampleYear('nsrdb', { minutes });
     expect(year.irradianceMidpoint).toBe(midpoint);
     const rows = lines.slice(3).map((line) => Number(line.split(',')[5]));
     const energy = rows.reduce((sum, value) => sum + value, 0) / minutes.length;
@@ -115,7 +115,7 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
   });
 
   it('hourStarts follows the fixed offset without daylight saving', () => {
-    const starts = hourStarts(parseWeather(tmy3Lines().join('\n')));
+    const starts = hourStarts(sampleYear('tmy3'));
     expect(starts[0]).toBe(Date.UTC(1991, 0, 1, 5));
     expect(starts[4400]).toBe(Date.UTC(1988, 6, 3, 13));
   });
@@ -123,9 +123,10 @@ describe('time base [ours: invented files whose temperature numbers the rows]', 
 
 describe('the closure speaks up [ours: the invented valley]', () => {
   const lines = readFileSync('docs/examples/weather/invented-valley.csv', 'utf8').split('\n');
+  const asItIs = parseWeather(lines.join('\n'));
 
   it('confirms the file as it is', () => {
-    expect(codes(parseWeather(lines.join('\n')))).toEqual(['note']);
+    expect(codes(asItIs)).toEqual(['note']);
   });
 
   it.each([
@@ -135,7 +136,7 @@ describe('the closure speaks up [ours: the invented valley]', () => {
     const year = parseWeather(lines.with(5, `# utcOffset_h: ${zone}`).join('\n'));
     expect(codes(year)).toEqual(['note', 'closure-mismatch']);
     expect(year.assumptions[1]!.text).toContain(words);
-    expect(year.columns.ghi[8]).toBe(parseWeather(lines.join('\n')).columns.ghi[8]);
+    expect(year.columns.ghi[8]).toBe(asItIs.columns.ghi[8]);
   });
 });
 
@@ -169,7 +170,7 @@ describe('missing values in columns that may be left out [ours: invented files]'
   });
 
   it('takes an albedo of 0 in all rows as not measured', () => {
-    expect(parseWeather(tmy3Lines().join('\n')).columns.albedo).toBeNull();
+    expect(sampleYear('tmy3').columns.albedo).toBeNull();
   });
 
   it('sets an offset of a pyranometer at night to 0, and says so', () => {
