@@ -1,7 +1,7 @@
 // Small years of invented weather in each format, as lines, so that a test can spoil one. Irradiance is diffuse only: the
 // closure holds at any instant.
 
-import { parseWeather, type WeatherYear } from '@noonloop/weather-io';
+import { parseWeather, type WeatherFormat, type WeatherYear } from '@noonloop/weather-io';
 
 const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
@@ -123,12 +123,19 @@ export function spoil(lines: readonly string[], line: number, cell: number, text
   return lines.with(line - 1, cells.join(',')).join('\n');
 }
 
-const SAMPLES = { tmy3: tmy3Lines, epw: epwLines, pvgis: pvgisLines, nsrdb: nsrdbLines, plain: plainLines };
+type NsrdbOptions = Parameters<typeof nsrdbLines>[0];
+const SAMPLES: Readonly<Record<WeatherFormat, (options?: NsrdbOptions) => string[]>> = {
+  tmy3: tmy3Lines,
+  epw: epwLines,
+  pvgis: () => pvgisLines(),
+  nsrdb: nsrdbLines,
+  plain: plainLines,
+};
 const years = new Map<string, WeatherYear>();
 
-/** A sample as it stands, read once for all tests; none changes it. @param options - Of {@link nsrdbLines} or {@link pvgisLines}. */
-export function sampleYear(name: keyof typeof SAMPLES, options: Parameters<typeof nsrdbLines>[0] = {}): WeatherYear {
-  const key = `${name} ${JSON.stringify(options)}`;
+/** A sample as it stands, read once for all tests; none changes it. @param options - Of {@link nsrdbLines}. */
+export function sampleYear(name: WeatherFormat, options?: NsrdbOptions): WeatherYear {
+  const key = `${name} ${JSON.stringify(options ?? {})}`;
   const year = years.get(key) ?? parseWeather(SAMPLES[name](options).join('\n'));
   years.set(key, year);
   return year;
