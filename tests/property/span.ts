@@ -1,6 +1,7 @@
 import type { RunResult, SystemDesign } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { closeBalance } from '../../packages/sim-core/src/year/balance.ts';
+import { loopYear } from '../../packages/sim-core/src/year/loop-year.ts';
 import { assemble, type Machine } from '../../packages/sim-core/src/year/machine.ts';
 import type { BalancePart, PartBalance, RunColumns } from '../../packages/sim-core/src/year/result.ts';
 import { secondTankYear } from '../../packages/sim-core/src/year/second-tank.ts';
@@ -20,12 +21,12 @@ export interface WorstHour {
 }
 
 /** What the laws look at. */
-export type Lived = Pick<RunResult, 'balance' | 'columns' | 'design' | 'secondTank' | 'stepsPerHour'> & {
+export type Lived = Pick<RunResult, 'balance' | 'columns' | 'design' | 'loop' | 'secondTank' | 'stepsPerHour'> & {
   /** By part; a whole run of `simulate` does not tell. */
   readonly worst?: Readonly<Record<string, WorstHour>>;
 };
 
-/** Some hours of a design's year, from `from` to before `to`, begun as a year begins; the columns hold these hours alone. */
+/** Some hours of a design's year, from `from` to before `to`, begun as a year begins; the columns hold these hours alone, and hours of the loop count from the first of them. */
 export function liveSpan(
   design: SystemDesign,
   weather: WeatherYear,
@@ -36,7 +37,9 @@ export function liveSpan(
   const machine = assemble(design, weather, stepsPerHour === undefined ? {} : { stepsPerHour });
   const worst: Record<string, WorstHour> = {};
   for (let hour = from; hour < to; hour++) liveHour(machine, hour, worst);
-  const columns = Object.entries(machine.columns).map(([name, column]) => [name, column.subarray(from, to)]);
+  const columns = Object.fromEntries(
+    Object.entries(machine.columns).map(([name, column]) => [name, column.subarray(from, to)]),
+  ) as RunColumns;
   const books = Object.entries(machine.books.balance).map(([part, keeper]): [string, PartBalance] => [
     part,
     closeBalance(keeper),
@@ -44,7 +47,8 @@ export function liveSpan(
   return {
     design,
     stepsPerHour: machine.drivers.stepsPerHour,
-    columns: Object.fromEntries(columns) as RunColumns,
+    columns,
+    loop: loopYear({ ...machine, columns }),
     balance: Object.fromEntries(books) as Record<BalancePart, PartBalance>,
     worst,
     ...secondOf(machine, from, to),

@@ -1,9 +1,11 @@
 // A design that was written out reads again as it stands [requirement].
-import { DesignError, defineSystem, type SystemDesign, type SystemInput, simulate } from '@noonloop/sim-core';
+import { isDeepStrictEqual } from 'node:util';
+import { DesignError, defineSystem, type SystemDesign, type SystemInput } from '@noonloop/sim-core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inventedValley } from '../../examples.ts';
 import { designs } from '../../property/designs.ts';
+import { liveSpan } from '../../property/span.ts';
 
 const copy = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;
 const least: SystemInput = {
@@ -56,16 +58,17 @@ describe('a saved design', () => {
           if (error instanceof DesignError) return;
           throw error;
         }
-        expect(copy(defineSystem(copy(design)))).toEqual(copy(design));
+        const saved = copy(design);
+        expect(isDeepStrictEqual(copy(defineSystem(copy(saved))), saved)).toBe(true);
       }),
-      { numRuns: 300, seed: 7 },
+      { numRuns: 100, seed: 7 },
     );
   });
 
   it('runs again with the same bits [requirement]', async () => {
     const weather = await inventedValley();
     const design = defineSystem({ ...least, draw: { people: 3, holidays: ['07-10..07-24'] } });
-    const [first, again] = [design, defineSystem(copy(design))].map((one) => simulate(one, weather));
+    const [first, again] = [design, defineSystem(copy(design))].map((one) => liveSpan(one, weather, 4500, 4900));
     expect(again!.columns).toEqual(first!.columns);
     expect(again!.design.assumptions).toEqual(first!.design.assumptions);
   });

@@ -1,11 +1,16 @@
 import { defineSystem, type SystemInput } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
+import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
+import { liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
-const year = (array: object, from = weather) =>
-  yearOf(defineSystem({ ...plainInput, array: { ...plainInput.array, ...array } } as SystemInput), from);
-const light = (array: object) => sum(year(array).columns.irradiance);
+const design = (array: object) =>
+  defineSystem({ ...plainInput, array: { ...plainInput.array, ...array } } as SystemInput);
+/** Light of the year as the run meets it, half hour by half hour. */
+const driven = (array: object, from = weather) => assemble(design(array), from, { stepsPerHour: 2 }).drivers;
+const light = (array: object) => sum(driven(array).irradiance);
+const hours = (last: number) => 2 * last;
 
 describe('sky and surroundings in the run', () => {
   it('the sky model is chosen in the design: isotropic gives 3 to 8 percent less than Perez, Hay-Davies between [direction that physics demands]', () => {
@@ -23,20 +28,21 @@ describe('sky and surroundings in the run', () => {
 
   it('a reflectance in the weather goes before the design’s, and the run says so [requirement]', () => {
     const bright = { ...weather, columns: { ...weather.columns, albedo: new Float64Array(8760).fill(0.6) } };
-    const codes = (run: ReturnType<typeof year>) => run.assumptions.map(({ code }) => code);
-    const own = year({}, bright);
+    const codes = ({ arrayAssumptions }: ReturnType<typeof driven>) => arrayAssumptions.map(({ code }) => code);
+    const own = driven({}, bright);
     expect(codes(own)).toContain('albedo-of-weather');
-    expect(sum(year({ groundAlbedo: 0 }, bright).columns.irradiance)).toBe(sum(own.columns.irradiance));
-    expect(sum(own.columns.irradiance)).toBeGreaterThan(light({}));
-    expect(codes(year({}))).not.toContain('albedo-of-weather');
+    expect(sum(driven({ groundAlbedo: 0 }, bright).irradiance)).toBe(sum(own.irradiance));
+    expect(sum(own.irradiance)).toBeGreaterThan(light({}));
+    expect(codes(driven({}))).not.toContain('albedo-of-weather');
   });
 
   it('horizon shades collectors and module, an obstacle the collectors alone [requirement]', () => {
-    const open = year({}).columns;
-    const hilly = year({ horizon: [{ azimuth: 0, altitude: 15 }] }).columns;
+    const weeks = (array: object) => liveSpan(design(array), weather, 500, 500 + 28 * 24);
+    const open = weeks({}).columns;
+    const hilly = weeks({ horizon: [{ azimuth: 0, altitude: 15 }] }).columns;
     expect(sum(hilly.irradiance)).toBeLessThan(0.99 * sum(open.irradiance));
     expect(sum(hilly.pvIrradiance)).toBeLessThan(0.99 * sum(open.pvIrradiance));
-    const walled = year({ obstacle: { distance: 3, width: 10, height: 2, azimuth: 180 } });
+    const walled = weeks({ obstacle: { distance: 3, width: 10, height: 2, azimuth: 180 } });
     expect(sum(walled.columns.irradiance)).toBeLessThan(0.95 * sum(open.irradiance));
     expect(sum(walled.columns.pvIrradiance) / sum(open.pvIrradiance)).toBeCloseTo(1, 12);
     expect(walled.balance.whole.worstRelative).toBeLessThan(1e-9);
@@ -45,21 +51,25 @@ describe('sky and surroundings in the run', () => {
   it('snow on the panels takes winter’s light, longer from tubes; without a depth in the weather the run says so [direction that physics demands]', () => {
     const snowDepth = weather.columns.dryBulb.map((_, hour) => (hour < 1000 && hour % 120 > 40 ? 0.1 : 0));
     const snowy = { ...weather, columns: { ...weather.columns, snowDepth } };
-    const winter = (result: ReturnType<typeof year>) => sum(result.columns.irradiance.slice(0, 1000));
-    const bare = winter(year({ snowAlbedo: null }, snowy));
-    const plate = winter(year({ snowAlbedo: null, snowOnPanels: 'plate' }, snowy));
-    const tubes = winter(year({ snowAlbedo: null, snowOnPanels: 'tubes' }, snowy));
+    const winter = (array: object) => sum(driven(array, snowy).irradiance.slice(0, hours(1000)));
+    const bare = winter({ snowAlbedo: null });
+    const plate = winter({ snowAlbedo: null, snowOnPanels: 'plate' });
+    const tubes = winter({ snowAlbedo: null, snowOnPanels: 'tubes' });
     expect(plate).toBeLessThan(bare);
     expect(tubes).toBeLessThan(plate);
-    expect(winter(year({ snowAlbedo: 0.8 }, snowy))).toBeGreaterThan(bare);
-    expect(year({ snowOnPanels: 'tubes' }).assumptions[0]).toEqual({ code: 'no-snow-depth', facts: {} });
+    expect(winter({ snowAlbedo: 0.8 })).toBeGreaterThan(bare);
+    expect(yearOf(design({ snowOnPanels: 'tubes' }), weather).assumptions[0]).toEqual({
+      code: 'no-snow-depth',
+      facts: {},
+    });
   });
 
   it('twelve reflectances act by month [requirement]', () => {
     const months = [0.6, 0.6, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2];
-    const { irradiance } = year({ groundAlbedo: months, tilt: 60 }).columns;
-    const plain = year({ tilt: 60 }).columns.irradiance;
-    expect(sum(irradiance.slice(0, 1416))).toBeGreaterThan(sum(plain.slice(0, 1416)));
-    expect(sum(irradiance.slice(1416)) / sum(plain.slice(1416))).toBeCloseTo(1, 12);
+    const { irradiance } = driven({ groundAlbedo: months, tilt: 60 });
+    const plain = driven({ tilt: 60 }).irradiance;
+    const march = hours(1416);
+    expect(sum(irradiance.slice(0, march))).toBeGreaterThan(sum(plain.slice(0, march)));
+    expect(sum(irradiance.slice(march)) / sum(plain.slice(march))).toBeCloseTo(1, 12);
   });
 });
