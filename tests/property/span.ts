@@ -1,4 +1,4 @@
-import type { RunResult, SystemDesign } from '@noonloop/sim-core';
+import type { RunResult, StepOptions, SystemDesign } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { closeBalance } from '../../packages/sim-core/src/year/balance.ts';
 import { loopYear } from '../../packages/sim-core/src/year/loop-year.ts';
@@ -32,9 +32,9 @@ export function liveSpan(
   weather: WeatherYear,
   from: number,
   to: number,
-  stepsPerHour?: number,
+  steps: number | StepOptions = {},
 ): Lived {
-  const machine = assemble(design, weather, stepsPerHour === undefined ? {} : { stepsPerHour });
+  const machine = assemble(design, weather, typeof steps === 'number' ? { stepsPerHour: steps } : steps);
   const worst: Record<string, WorstHour> = {};
   for (let hour = from; hour < to; hour++) liveHour(machine, hour, worst);
   const columns = Object.fromEntries(

@@ -6,9 +6,10 @@ import { mergeResults, type ResultsHeader, readResults, resultsFile } from '@noo
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readLine, writeLine } from '../../../packages/sim-core/src/study/node/lines.ts';
 import { inventedValley, plainInput } from '../../examples.ts';
-import { coarse, mostlyBadVolumes } from './small.ts';
+import { coarse, mostlyBadVolumes, onceEach } from './small.ts';
 
 const weather = await inventedValley();
+const runner = onceEach();
 const study = sweep(plainInput, { 'tank.volume': mostlyBadVolumes }, weather, {
   ...coarse,
   monthly: ['deliveredEnergy'],
@@ -19,7 +20,7 @@ let whole = '';
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'noonloop-study-'));
   const path = join(folder, 'whole.jsonl');
-  await study.outcome({ store: resultsFile(path) });
+  await study.outcome({ runner, store: resultsFile(path) });
   whole = await readFile(path, 'utf8');
 });
 afterAll(() => rm(folder, { recursive: true }));
@@ -30,7 +31,7 @@ async function resume(name: string, text: string) {
   await writeFile(path, text);
   const told: StudyProgress[] = [];
   const rows = await collectRows(
-    study.run({ store: resultsFile(path), onProgress: (progress) => told.push(progress) }),
+    study.run({ runner, store: resultsFile(path), onProgress: (progress) => told.push(progress) }),
   );
   return { rows, text: await readFile(path, 'utf8'), resumed: told.at(-1)!.resumed };
 }
@@ -54,7 +55,7 @@ describe('a results file [requirement]', () => {
   });
 
   it('reads back the rows that were handed out, to the bit', async () => {
-    const rows = await collectRows(study.run());
+    const rows = await collectRows(study.run({ runner }));
     const back = await readResults(join(folder, 'whole.jsonl'));
     expect(await collectRows(back)).toEqual(rows);
     expect(await collectRows(back)).toHaveLength(rows.length);
@@ -85,7 +86,7 @@ describe('a results file [requirement]', () => {
     const path = join(folder, 'cancelled.jsonl');
     const controller = new AbortController();
     const reading = (async () => {
-      for await (const { index } of study.run({ store: resultsFile(path), signal: controller.signal })) {
+      for await (const { index } of study.run({ runner, store: resultsFile(path), signal: controller.signal })) {
         if (index === 3) controller.abort();
       }
     })();
@@ -108,7 +109,8 @@ describe('a results file [requirement]', () => {
 
   it('refuses another study in words that say what differs, and leaves the file as it is', async () => {
     const path = join(folder, 'whole.jsonl');
-    const run = (changed: Parameters<typeof sweep>) => failure(sweep(...changed).outcome({ store: resultsFile(path) }));
+    const run = (changed: Parameters<typeof sweep>) =>
+      failure(sweep(...changed).outcome({ runner, store: resultsFile(path) }));
     const axes = { 'tank.volume': mostlyBadVolumes };
     const options = { ...coarse, monthly: ['deliveredEnergy'] as const };
     const warmer = {
@@ -120,7 +122,7 @@ describe('a results file [requirement]', () => {
     );
     expect((await run([plainInput, axes, warmer, options])).found).toBe('results with other weather');
     expect((await run([plainInput, axes, weather, coarse])).found).toContain('other key figures');
-    expect((await failure(shard(study, 0, 2).outcome({ store: resultsFile(path) }))).found).toContain(
+    expect((await failure(shard(study, 0, 2).outcome({ runner, store: resultsFile(path) }))).found).toContain(
       'the whole study',
     );
     expect(await readFile(path, 'utf8')).toBe(whole);
@@ -143,10 +145,10 @@ describe('a search with a results file [requirement]', () => {
     const ranges = { 'array.panels': { from: 1, to: 3, whole: true }, 'tank.volume': { from: 0.2, to: 0.3 } };
     const search = bestOf(plainInput, ranges, weather, { ...coarse, goal: { highest: 'fuelSaved' }, evaluations: 6 });
     const path = join(folder, 'search.jsonl');
-    const found = await search.outcome({ store: resultsFile(path) });
+    const found = await search.outcome({ runner, store: resultsFile(path) });
     const text = await readFile(path, 'utf8');
     await writeFile(path, text.split('\n').slice(0, 4).join('\n'));
-    expect(await search.outcome({ store: resultsFile(path) })).toEqual(found);
+    expect(await search.outcome({ runner, store: resultsFile(path) })).toEqual(found);
     expect(await readFile(path, 'utf8')).toBe(text);
   });
 });
@@ -154,7 +156,8 @@ describe('a search with a results file [requirement]', () => {
 describe('merge [requirement]', () => {
   async function shards(count: number, prefix: string): Promise<string[]> {
     const paths = Array.from({ length: count }, (_, index) => join(folder, `${prefix}-${index}.jsonl`));
-    for (const [index, path] of paths.entries()) await shard(study, index, count).outcome({ store: resultsFile(path) });
+    for (const [index, path] of paths.entries())
+      await shard(study, index, count).outcome({ runner, store: resultsFile(path) });
     return paths;
   }
 

@@ -1,5 +1,7 @@
 // Studies that cost next to nothing: a coarse step, and designs that fail before they are simulated.
-import type { StudyOptions, StudyRow } from '@noonloop/sim-core';
+import type { StudyOptions, StudyRow, StudyRunner, StudyTask } from '@noonloop/sim-core';
+import type { WeatherYear } from '@noonloop/weather-io';
+import { inThisThread } from '../../../packages/sim-core/src/study/in-process.ts';
 
 /** One step an hour and one collector node: for tests of the study, not of the physics. */
 export const coarse: StudyOptions = { steps: { stepsPerHour: 1, collectorNodes: 1 } };
@@ -20,4 +22,20 @@ export async function* modelled(
       ? { ...row, measures: {}, error: { name: 'Error', message: 'left out' } }
       : { ...row, measures: { deliveredEnergy: value } };
   }
+}
+
+/** Simulates in this thread each design once in a weather, and knows its rows when it comes again: for tests of what becomes of rows. */
+export function onceEach(): StudyRunner {
+  const known = new WeakMap<WeatherYear, Map<string, Promise<StudyRow[]>>>();
+  const own = inThisThread();
+  const run = (task: StudyTask): Promise<StudyRow[]> => {
+    const [first] = task.weathers as [WeatherYear];
+    const rows = known.get(first) ?? new Map<string, Promise<StudyRow[]>>();
+    known.set(first, rows);
+    const key = JSON.stringify([task.cases, task.request, task.weathers.length]);
+    const found = rows.get(key) ?? own.run(task);
+    rows.set(key, found);
+    return found;
+  };
+  return { ...own, run };
 }

@@ -1,8 +1,9 @@
-import { DesignError, defineSystem, RunFault, type SystemInput } from '@noonloop/sim-core';
+import { DesignError, defineSystem, RunFault, type SystemInput, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { requireFinite } from '../../../packages/sim-core/src/year/finite.ts';
 import type { RunColumns } from '../../../packages/sim-core/src/year/result.ts';
 import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
+import { liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
 const run = (input: Partial<SystemInput>) => yearOf(defineSystem({ ...plainInput, ...input }), weather);
@@ -15,7 +16,8 @@ describe('mains as warm as the taps want', () => {
   it.each([{ kind: 'stored-gas' }, { kind: 'instantaneous-gas' }, { kind: 'element' }] as const)(
     'ask for no heat and draw no hot water, with $kind [requirement]',
     (heater) => {
-      const { columns } = run({ draw: { dailyVolume: 0.2, tapTemperature: 38, mains }, heater });
+      const draw = { dailyVolume: 0.2, tapTemperature: 38, mains };
+      const { columns } = simulate(defineSystem({ ...plainInput, draw, heater }), weather, { stepsPerHour: 2 });
       const july = (column: Float64Array) => column.subarray(4344, 5088);
       expect(Math.min(...july(columns.mainsTemperature))).toBeGreaterThan(38);
       expect(sum(july(columns.hotVolume))).toBe(0);
@@ -85,11 +87,9 @@ describe('the relief valve of a tank too small for its panels', () => {
     [4, 0.1],
     [10, 0.05],
   ])('%d panels of 2 m² on %d m³: no step passes its setting [what the valve is for]', (panels, volume) => {
-    const { balance, columns } = run({
-      array: { ...plainInput.array, panels },
-      tank: { volume },
-      control: { highLimit: null },
-    });
+    const array = { ...plainInput.array, panels };
+    const design = defineSystem({ ...plainInput, array, tank: { volume }, control: { highLimit: null } });
+    const { balance, columns } = liveSpan(design, weather, 2900, 4580);
     expect(Math.max(...columns.tankMaximumTemperature)).toBeLessThanOrEqual(99);
     expect(Math.max(...columns.tankMaximumTemperature)).toBeGreaterThan(98);
     expect(sum(columns.reliefHeat) / KWH).toBeGreaterThan(10);

@@ -17,12 +17,12 @@ const design = defineSystem(plainInput);
 const uncertainty = checkInput(uncertaintySchema, {});
 const noise = checkInput(noiseSchema, {});
 
-/** An invented log of a fortnight in May; the proof over hundreds of logs is tests/bench/check-log.ts. */
+/** An invented log of nine days in May; the proof over hundreds of logs is tests/bench/check-log.ts. */
 async function logOf(cause: CauseCode, seed: number): Promise<GaugeLog> {
   const weather = await inventedValley();
-  const span = { from: 3000, to: 3000 + 240 + 14 * 24 };
+  const span = { from: 3000, to: 3000 + 240 + 9 * 24 };
   const gauges = GAUGE_SETS['all gauges']!;
-  const common = { design, weather, span, settle: 240, uncertainty, noise, gauges, readings: 14 };
+  const common = { design, weather, span, settle: 240, uncertainty, noise, gauges, readings: 9 };
   return plant({ ...common, cause, seed, allThrough: true }).log;
 }
 
@@ -37,7 +37,7 @@ function faultsOf(act: () => unknown): string[] {
   return [];
 }
 
-describe('checkLog on a fortnight with a planted fault', () => {
+describe('checkLog on nine days with a planted fault', () => {
   let check: LogCheck;
   let log: GaugeLog;
   beforeAll(async () => {
@@ -50,16 +50,16 @@ describe('checkLog on a fortnight with a planted fault', () => {
     expect(check.causes[0]!.weight).toBeGreaterThan(0.75);
     expect(check.reason).toBe('leads');
     const pump = check.causes[0]!.evidence.find(({ kind }) => kind === 'pump');
-    expect(pump).toMatchObject({ kind: 'pump', count: 14 });
-    expect(checkInWords(check).causes[0]!.evidence.join(' ')).toMatch(/pump was found running in \d+ of 14 looks/);
+    expect(pump).toMatchObject({ kind: 'pump', count: 9 });
+    expect(checkInWords(check).causes[0]!.evidence.join(' ')).toMatch(/pump was found running in \d+ of 9 looks/);
     expect(check.causes.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 1);
   });
 
   it('sets every number beside its band [requirement]', () => {
     const numbers = log.readings.flatMap((row) => [row.tankTopTemperature, row.flowTemperature]);
-    expect(numbers.length).toBe(28);
-    expect(check.numbers.filter(({ gauge }) => gauge === 'tankTopTemperature').length).toBe(14);
-    expect(check.numbers.filter(({ gauge }) => gauge === 'heaterMeter').length).toBe(13);
+    expect(numbers.length).toBe(18);
+    expect(check.numbers.filter(({ gauge }) => gauge === 'tankTopTemperature').length).toBe(9);
+    expect(check.numbers.filter(({ gauge }) => gauge === 'heaterMeter').length).toBe(8);
     for (const { low, expected, high, found, deviation, outside } of check.numbers) {
       expect(low).toBeLessThan(expected);
       expect(expected).toBeLessThan(high);
@@ -125,7 +125,7 @@ describe('bad input of checkLog and calibrate', () => {
 
   it('refuses more than 150 days [requirement]', async () => {
     const log = await logOf('healthy', 2);
-    const readings = log.readings.map((row, at) => ({ ...row, hour: 100 + 400 * at }));
+    const readings = log.readings.map((row, at) => ({ ...row, hour: 100 + 500 * at }));
     expect(faultsOf(() => checkLog(design, {} as never, { ...log, readings }))).toEqual(['log.readings']);
   });
 });

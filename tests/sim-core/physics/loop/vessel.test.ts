@@ -11,6 +11,7 @@ import {
   vesselSold,
 } from '../../../../packages/sim-core/src/physics/loop/vessel.ts';
 import { inventedValley, plainInput, withPanels } from '../../../examples.ts';
+import { liveSpan } from '../../../property/span.ts';
 
 const AIR = 101_325;
 const design = (loop: SystemInput['loop'] = {}, panels = 2) =>
@@ -135,11 +136,15 @@ describe('altitude', () => {
   it('a run takes the pressure of the weather’s own column, or of its height, and boils by it [requirement]', async () => {
     const weather = await inventedValley();
     const at = (elevation: number, pressure: number | null) =>
-      simulate(withPanels(3), {
-        ...weather,
-        site: { ...weather.site, elevation },
-        columns: { ...weather.columns, pressure: pressure === null ? null : new Float64Array(8760).fill(pressure) },
-      });
+      simulate(
+        withPanels(3),
+        {
+          ...weather,
+          site: { ...weather.site, elevation },
+          columns: { ...weather.columns, pressure: pressure === null ? null : new Float64Array(8760).fill(pressure) },
+        },
+        { stepsPerHour: 2 },
+      );
     const low = at(0, null);
     const high = at(2000, null);
     expect(low.loop.airPressure).toBeCloseTo(101_325, 6);
@@ -159,11 +164,13 @@ describe('altitude', () => {
   });
 });
 
-describe('the year with steam', () => {
+describe('a summer with steam', () => {
   it('counts the pipe that steam fills, and relieves where the vessel was chosen without it [requirement]', async () => {
     const weather = await inventedValley();
     const hot = { array: { ...plainInput.array, panels: 4 }, draw: { dailyVolume: 0.1 } };
-    const run = (loop: SystemInput['loop']) => simulate(defineSystem({ ...plainInput, ...hot, loop }), weather);
+    // Ten weeks of high summer.
+    const run = (loop: SystemInput['loop']) =>
+      liveSpan(defineSystem({ ...plainInput, ...hot, loop }), weather, 3600, 5280);
     const none = run({ steamPower: 0 });
     const much = run({ steamPower: 120, vesselVolume: none.design.loop.vesselVolume });
     expect(none.loop.longestSteam).toBe(0);
