@@ -15,8 +15,8 @@ const input = (from: string, to: string): SystemInput => ({
   control: { outages: [{ from, to, kind: 'pump' }] },
 });
 
-/** June to August, begun as a year begins. */
-const SUMMER = [3624, 5832] as const;
+/** Mid-June to mid-August, begun as a year begins. */
+const SUMMER = [3960, 5448] as const;
 
 function summerBy(stepsPerHour: number, outage: readonly [string, string]) {
   const { balance, columns } = liveSpan(defineSystem(input(...outage)), weather, ...SUMMER, stepsPerHour);

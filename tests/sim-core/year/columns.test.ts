@@ -12,9 +12,8 @@ describe('heat given back', () => {
 
   it('is what the coil took, step by step: at least what an hour lost in sum [definition]', () => {
     const { coilHeat, heatGivenBack } = onModule.columns;
-    for (let hour = 0; hour < 8760; hour++) {
-      expect(heatGivenBack[hour]).toBeGreaterThanOrEqual(Math.max(-coilHeat[hour]!, 0) * (1 - 1e-12));
-    }
+    const less = heatGivenBack.filter((heat, hour) => !(heat >= Math.max(-coilHeat[hour]!, 0) * (1 - 1e-12)));
+    expect([...less]).toEqual([]);
   });
 
   it('is large for a pump that weak light keeps running, and next to nothing with a difference controller [requirement]', () => {

@@ -7,6 +7,9 @@ const weather = await inventedValley();
 
 const run = (over: Partial<SystemInput>): RunResult => yearOf(defineSystem({ ...plainInput, ...over }), weather);
 
+/** Five weeks of spring, for what shows in any hour. */
+const weeks = (over: Partial<SystemInput>) => liveSpan(defineSystem({ ...plainInput, ...over }), weather, 2160, 3000);
+
 const year = ({ columns }: Pick<RunResult, 'columns'>) => ({
   delivered: sum(columns.solarHeat),
   heater: sum(columns.heaterHeat),
@@ -84,8 +87,8 @@ describe('heaters of other kinds', () => {
 
   it('draws too small to light it pass unheated, however cold [requirement]', () => {
     const draw = { dailyVolume: 0.2, flow: '2 L/min' };
-    const small = run({ heater: { kind: 'instantaneous-gas', minimumPower: 0 }, draw });
-    const any = run({ heater: { kind: 'instantaneous-gas', minimumPower: 0, minimumFlow: 0 }, draw });
+    const small = weeks({ heater: { kind: 'instantaneous-gas', minimumPower: 0 }, draw });
+    const any = weeks({ heater: { kind: 'instantaneous-gas', minimumPower: 0, minimumFlow: 0 }, draw });
     expect(sum(small.columns.unfiredVolume)).toBe(sum(small.columns.hotVolume));
     expect(sum(small.columns.heaterHeat)).toBe(0);
     expect(sum(any.columns.tapHeat) / sum(any.columns.tapHeatAsked)).toBeCloseTo(1, 3);
@@ -96,12 +99,12 @@ describe('heaters of other kinds', () => {
     const { columns } = run({});
     expect(sum(columns.unfiredVolume)).toBe(0);
     expect(sum(columns.undisinfectedVolume)).toBeLessThan(0.05 * sum(columns.hotVolume));
-    const cool = run({ heater: { setTemperature: 50 } }).columns;
+    const cool = weeks({ heater: { setTemperature: 50 } }).columns;
     expect(sum(cool.undisinfectedVolume)).toBeGreaterThan(0.5 * sum(cool.hotVolume));
   });
 
   it('a weak one falls short of the taps at full power [direction that physics demands]', () => {
-    const weak = run({ heater: { kind: 'instantaneous-electric', burnerPower: 3000 } });
+    const weak = weeks({ heater: { kind: 'instantaneous-electric', burnerPower: 3000 } });
     expect(year(weak).taps).toBeLessThan(0.9 * year(weak).asked);
   });
 
@@ -144,9 +147,9 @@ describe('taps', () => {
   });
 
   it('may run above the valve’s setting by its accuracy, and as hot as the heater where it cannot control [requirement]', () => {
-    const exact = run({ draw: { dailyVolume: 0.2, valveAccuracy: 0 } });
-    const loose = run({ draw: { dailyVolume: 0.2, valveAccuracy: 3 } });
-    const narrow = run({ draw: { dailyVolume: 0.2, valveMinimumDifference: 20 } });
+    const exact = weeks({ draw: { dailyVolume: 0.2, valveAccuracy: 0 } });
+    const loose = weeks({ draw: { dailyVolume: 0.2, valveAccuracy: 3 } });
+    const narrow = weeks({ draw: { dailyVolume: 0.2, valveMinimumDifference: 20 } });
     expect(Math.max(...exact.columns.tapTemperature)).toBeCloseTo(45, 9);
     expect(Math.max(...loose.columns.tapTemperature)).toBeCloseTo(48, 9);
     expect(Math.max(...narrow.columns.tapTemperature)).toBeGreaterThan(59); // heater at 60 °C: 15 K over the setting
@@ -154,7 +157,7 @@ describe('taps', () => {
   });
 
   it('fall short where the valve is set below what they want [requirement]', () => {
-    const { columns } = run({ draw: { dailyVolume: 0.2, valveTemperature: 40 } });
+    const { columns } = weeks({ draw: { dailyVolume: 0.2, valveTemperature: 40 } });
     expect(sum(columns.tapHeat)).toBeLessThan(0.9 * sum(columns.tapHeatAsked));
   });
 });

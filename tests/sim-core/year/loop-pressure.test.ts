@@ -1,4 +1,4 @@
-import { DesignError, defineSystem, type RunResult, type SystemInput, thinning } from '@noonloop/sim-core';
+import { DesignError, defineSystem, type RunResult, type SystemInput, simulate, thinning } from '@noonloop/sim-core';
 import { burstProtection, fluidProperties, steamReach } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
@@ -6,8 +6,9 @@ import { stepHour } from '../../../packages/sim-core/src/year/step.ts';
 import { inventedValley, plainInput, sum, withPanels, yearOf } from '../../examples.ts';
 
 const weather = await inventedValley();
+/** A year by steps of twenty minutes: leaks and frost go by the hour. */
 const withLoop = (loop: SystemInput['loop'], more: Partial<SystemInput> = {}): RunResult =>
-  yearOf(defineSystem({ ...plainInput, ...more, loop }), weather);
+  simulate(defineSystem({ ...plainInput, ...more, loop }), weather, { stepsPerHour: 3 });
 const hottest = { array: { ...plainInput.array, panels: 5 }, draw: { dailyVolume: 0.1 } };
 
 describe('loop pressure by default', () => {
@@ -35,9 +36,11 @@ describe('loop pressure by default', () => {
   });
 });
 
+const small = { vesselVolume: '1.5 L', reliefPressure: '3 bar' };
+const tooSmall = withLoop(small, hottest);
+
 describe('a vessel that is too small', () => {
-  const loop = { vesselVolume: '1.5 L', reliefPressure: '3 bar' };
-  const result = withLoop(loop, hottest);
+  const result = tooSmall;
 
   it('lets fluid out in stagnation, counted in litres, and has too little pressure when cold [requirement]', () => {
     expect(sum(result.columns.loopReliefVolume)).toBeCloseTo(result.loop.relieved, 12);
@@ -50,7 +53,7 @@ describe('a vessel that is too small', () => {
   });
 
   it('thins the glycol where mains water replaces what the valve let out [requirement]', () => {
-    const refilled = withLoop({ ...loop, makeUp: true }, hottest);
+    const refilled = withLoop({ ...small, makeUp: true }, hottest);
     expect(refilled.loop.madeUp).toBeGreaterThan(1e-4);
     expect(refilled.columns.glycolMassFraction[8759]!).toBeLessThan(0.39);
     expect(refilled.columns.freezingPoint[8759]!).toBeGreaterThan(refilled.freezingPoint);
@@ -65,7 +68,7 @@ describe('what a year says of its loop [definitions, by its own columns]', () =>
   const least = (column: Float64Array) => column.reduce((low, value) => Math.min(low, value));
 
   it('has the extremes of any moment, not of the hours’ ends', () => {
-    const { columns, loop } = withLoop({ vesselVolume: '1.5 L', reliefPressure: '3 bar' }, hottest);
+    const { columns, loop } = tooSmall;
     expect(loop.highestPressure).toBe(most(columns.loopMaximumPressure));
     expect(loop.lowestPressure).toBe(least(columns.loopPressure));
     expect(loop.coldestAbsorber).toBe(least(columns.absorberMinimumTemperature));

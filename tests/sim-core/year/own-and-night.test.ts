@@ -45,7 +45,8 @@ describe('cooling at night', () => {
     draw: { ...plainInput.draw, holidays: ['06-15..08-15'] },
     pump: { drive: 'mains' },
   };
-  const run = (control: object) => simulate(defineSystem({ ...plainInput, ...away, control } as SystemInput), weather);
+  const run = (control: object) =>
+    simulate(defineSystem({ ...plainInput, ...away, control } as SystemInput), weather, { stepsPerHour: 3 });
   const plain = run({});
   const cooled = run({ nightCooling: { above: 75, until: 55 } });
 

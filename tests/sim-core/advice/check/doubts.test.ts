@@ -32,8 +32,9 @@ describe('a log of an invented healthy system, written down wrongly', () => {
     const common = { design, weather, span, settle: 240, uncertainty, noise, gauges, readings: 16 };
     log = plant({ ...common, cause: 'healthy', seed: 13 }).log;
   });
-  const read = (change: (reading: GaugeReading) => Partial<GaugeReading>): SetRight => {
-    const readings = log.readings.map((reading) => ({ ...reading, ...change(reading) }));
+  /** The first ten readings are enough for most. */
+  const read = (change: (reading: GaugeReading) => Partial<GaugeReading>, most = 10): SetRight => {
+    const readings = log.readings.slice(0, most).map((reading) => ({ ...reading, ...change(reading) }));
     return weighAndDoubt(library, observe({ ...log, readings }), noise);
   };
 
@@ -42,10 +43,11 @@ describe('a log of an invented healthy system, written down wrongly', () => {
   });
 
   it('hot and cold pipe swapped: said so, and no check valve is blamed [requirement]', () => {
-    const { doubts, weighing } = read((row) => ({
+    const turned = (row: GaugeReading) => ({
       flowTemperature: row.returnTemperature,
       returnTemperature: row.flowTemperature,
-    }));
+    });
+    const { doubts, weighing } = read(turned, log.readings.length);
     expect(doubts.map(({ code }) => code)).toEqual(['pipes-swapped']);
     expect(first(weighing)).toBe('healthy');
   });

@@ -79,13 +79,16 @@ describe('effectiveIrradiance', () => {
     const diffuse = { sky: 0.9, ground: 0.7 };
     const effective = effectiveIrradiance(plane, table, diffuse);
     let compared = 0;
+    const off: number[] = [];
     for (let at = 0; at < effective.length; at++) {
       if (plane.total[at] === 0) continue;
       const angle = (Math.acos(Math.min(1, plane.incidenceCosine[at]!)) * 180) / Math.PI;
       const beam = beamIncidenceModifier(table, Math.min(angle, 90)) * (plane.beam[at]! + plane.circumsolar[at]!);
-      expect(effective[at]).toBeCloseTo(beam + 0.9 * plane.sky[at]! + 0.7 * plane.ground[at]!, 8);
+      const expected = beam + 0.9 * plane.sky[at]! + 0.7 * plane.ground[at]!;
+      if (!(Math.abs(effective[at]! - expected) < 0.5e-8)) off.push(at);
       compared++;
     }
+    expect(off).toEqual([]);
     expect(compared).toBeGreaterThan(20_000);
   });
 });
