@@ -7,8 +7,9 @@
  * passes differs by 0.1 K between pieces of half a minute and of one, and by some twice that for ten minutes. A single hour may hold a switch one step later in a run (1/60 h) and in the
  * model (1/120 h), by default half a step (1/12 h), of whatever the column spans; and one run more of a controller's pump that runs for 300 s at least.
  */
-import { type RunColumns, type SystemDesign, simulate } from '@noonloop/sim-core';
+import type { RunColumns, SystemDesign } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
+import { yearOf } from '../examples.ts';
 import { liveSpan } from '../property/span.ts';
 import { COLUMN_NAMES } from './books.ts';
 import { distances, SHARES, TEMPERATURES } from './compare.ts';
@@ -93,7 +94,7 @@ function faultsOfSecond(run: ReturnType<typeof liveSpan>, reference: ReferenceRu
 
 describe('a year hour by hour against an explicit model in 30 s steps [docs/theory, written apart; see the head of model.ts]', () => {
   it('the model holds every column of a result', () => {
-    const { columns } = simulate(DESIGNS[0]![1], weather);
+    const { columns } = yearOf(DESIGNS[0]![1], weather);
     expect(Object.keys(columns).sort()).toEqual([...COLUMN_NAMES, ...NOT_MODELLED].sort());
     for (const name of NOT_MODELLED)
       expect(
@@ -107,7 +108,7 @@ describe('a year hour by hour against an explicit model in 30 s steps [docs/theo
   });
 
   it('a simulated year begins with these hours', () => {
-    const { columns } = simulate(DESIGNS[0]![1], weather);
+    const { columns } = yearOf(DESIGNS[0]![1], weather);
     const span = byDefault(DESIGNS[0]![1]);
     for (const name of COLUMN_NAMES) expect(columns[name].subarray(0, HOURS), name).toEqual(span.columns[name]);
   });

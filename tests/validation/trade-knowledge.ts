@@ -1,6 +1,7 @@
-import { defineSystem, type RunColumns, type SystemInput, simulate } from '@noonloop/sim-core';
+import { defineSystem, type RunColumns, type SystemInput } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { plainInput } from '../examples.ts';
+import { liveSpan } from '../property/span.ts';
 
 /**
  * A large black-painted plate under one glass, computed from its build (Hottel, Whillier, Klein: plate emittance 0.95, transmittance
@@ -8,8 +9,9 @@ import { plainInput } from '../examples.ts';
  */
 export const blackPlate = { area: 2.88, eta0: 0.6636899467, a1: 5.668461581, a2: 0.009978072546 };
 
-const run = (weather: WeatherYear, change: Partial<SystemInput>): RunColumns =>
-  simulate(defineSystem({ ...plainInput, ...change }), weather, { stepsPerHour: 6 }).columns;
+/** Steps of ten minutes. @param days - Lived, from the first to before the last. */
+const run = (weather: WeatherYear, change: Partial<SystemInput>, [from, to] = [0, 365]): RunColumns =>
+  liveSpan(defineSystem({ ...plainInput, ...change }), weather, 24 * from!, 24 * to!, 6).columns;
 
 const hoursWhere = (chosen: (hour: number) => boolean): number[] =>
   Array.from({ length: 8760 }, (_, hour) => hour).filter(chosen);
@@ -50,8 +52,8 @@ export function pumpOfModule(weather: WeatherYear, watts: number): { running: nu
   };
 }
 
-/** Hottest layer from June to August with some panels on the default tank and no high limit. [°C] */
+/** Hottest layer in June with some panels on the default tank and no high limit. [°C] */
 export function summerPeak(weather: WeatherYear, panels: number): number {
-  const columns = run(weather, { array: { ...plainInput.array, panels }, control: { highLimit: null } });
-  return Math.max(...columns.tankMaximumTemperature.subarray(151 * 24, 243 * 24));
+  const columns = run(weather, { array: { ...plainInput.array, panels }, control: { highLimit: null } }, [151, 181]);
+  return Math.max(...columns.tankMaximumTemperature);
 }

@@ -95,7 +95,14 @@ function points(list: readonly Moment[]): Point[] {
   });
 }
 
+let fitted: FittedCollector | undefined;
+/** The fit, made once. */
 export function fitCollector(): FittedCollector {
+  fitted ??= fitOnce();
+  return fitted;
+}
+
+function fitOnce(): FittedCollector {
   const rows = FITTED.flatMap((path) => points(moments(path)));
   const columns = rows.map(({ light, excess, rise }) => [light, -excess, -rise]);
   const normal = [0, 1, 2].map((i) => [0, 1, 2].map((j) => columns.reduce((sum, row) => sum + row[i]! * row[j]!, 0)));

@@ -45,6 +45,13 @@ function warmestAtNight(): Map<string, number> {
  * warmer than the room: the tank feeds it, and what it loses then is no loss of its insulation.
  */
 function nights(feeding = false): [fitted: Night[], kept: Night[]] {
+  const known = sorted.get(feeding) ?? sortNights(feeding);
+  sorted.set(feeding, known);
+  return known;
+}
+const sorted = new Map<boolean, [fitted: Night[], kept: Night[]]>();
+
+function sortNights(feeding: boolean): [fitted: Night[], kept: Night[]] {
   const warmest = warmestAtNight();
   const all = measuredRows(NIGHTS_FILE)
     .filter(({ date, room0, room1 }) => {

@@ -31,8 +31,17 @@ function readings(tap: string): [seconds: number, flow: number][] {
   });
 }
 
+type Tap = 'Shower' | 'Kitchenfaucet' | 'Washbasin';
+const known = new Map<Tap, readonly TapDraw[]>();
+
 /** Draws of a tap: water with pauses under a minute. A reading stands for its second. */
-export function draws(tap: 'Shower' | 'Kitchenfaucet' | 'Washbasin'): TapDraw[] {
+export function draws(tap: Tap): readonly TapDraw[] {
+  const list = known.get(tap) ?? readDraws(tap);
+  known.set(tap, list);
+  return list;
+}
+
+function readDraws(tap: Tap): TapDraw[] {
   const list: { from: number; to: number; millilitres: number }[] = [];
   for (const [time, flow] of readings(tap).sort((a, b) => a[0] - b[0])) {
     const last = list.at(-1);
