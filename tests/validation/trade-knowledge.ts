@@ -52,8 +52,8 @@ export function pumpOfModule(weather: WeatherYear, watts: number): { running: nu
   };
 }
 
-/** Hottest layer in June with some panels on the default tank and no high limit. [°C] */
+/** Hottest layer from June to August, lived from May on, with some panels on the default tank and no high limit. [°C] */
 export function summerPeak(weather: WeatherYear, panels: number): number {
-  const columns = run(weather, { array: { ...plainInput.array, panels }, control: { highLimit: null } }, [151, 181]);
-  return Math.max(...columns.tankMaximumTemperature);
+  const columns = run(weather, { array: { ...plainInput.array, panels }, control: { highLimit: null } }, [120, 243]);
+  return Math.max(...columns.tankMaximumTemperature.subarray(31 * 24));
 }
