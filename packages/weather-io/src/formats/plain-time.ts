@@ -1,6 +1,6 @@
 // What the time columns of a plain table mean.
 import type { PlainLayout } from '../options.ts';
-import { digitsAt, hasNumbers, type Stamp, type StampReader } from '../table/sequence.ts';
+import { readDigits, type Stamp, type StampReader } from '../table/sequence.ts';
 import { dayIndex, isDate, isLeapYear, monthAndDay } from '../time/calendar.ts';
 import type { TimeSource } from './format.ts';
 import { numberStamps } from './stamps.ts';
@@ -37,6 +37,9 @@ function airOf({ stamps, air }: PlainLayout): TimeSource['air'] {
   return 0.5;
 }
 
+/** Where the numbers of such a stamp begin. */
+const TIMESTAMP = [0, 5, 8, 11, 14];
+
 /** Date and time as ISO 8601 writes them, without zone. */
 const timestamps =
   (cell: number): StampReader =>
@@ -44,12 +47,7 @@ const timestamps =
     const text = cells[cell]!.trim(); // 2017-01-31 09:30, 2017-01-31T09:30:00
     if (text[4] !== '-' || text[7] !== '-' || !(text[10] === ' ' || text[10] === 'T') || text[13] !== ':') return false;
     if (text.length !== 16 && !(text.length === 19 && text.endsWith(':00'))) return false;
-    out.year = digitsAt(text, 0, 4);
-    out.month = digitsAt(text, 5, 7);
-    out.day = digitsAt(text, 8, 10);
-    out.hour = digitsAt(text, 11, 13);
-    out.minute = digitsAt(text, 14, 16);
-    return hasNumbers(out);
+    return readDigits(text, TIMESTAMP, out);
   };
 
 /** A row stamped at its end belongs to the minute before. */

@@ -1,6 +1,6 @@
 // Typical year of PVGIS (European Commission, Joint Research Centre), CSV.
 import { type Csv, dataRows, readCsv } from '../table/csv.ts';
-import { digitsAt, hasNumbers, type StampReader } from '../table/sequence.ts';
+import { readDigits, type StampReader } from '../table/sequence.ts';
 import { zoneName } from '../time/hours.ts';
 import { STANDARD_WIND_HEIGHT } from '../year.ts';
 import {
@@ -138,15 +138,12 @@ function footer(csv: Csv, start: number): number {
 /** A stamp such as `20070101:0000` anywhere in a row, in its own column or in another. */
 const STAMP = /(?:^|,)\s*\d{8}:\d{4}\s*(?:,|$)/;
 
+/** Where its numbers begin. */
+const DIGITS = [0, 4, 6, 9, 11];
+
 const stampReader =
   (time: number): StampReader =>
   (cells, out) => {
     const text = cells[time]!.trim(); // 20070131:0900
-    if (text.length !== 13 || text[8] !== ':') return false;
-    out.year = digitsAt(text, 0, 4);
-    out.month = digitsAt(text, 4, 6);
-    out.day = digitsAt(text, 6, 8);
-    out.hour = digitsAt(text, 9, 11);
-    out.minute = digitsAt(text, 11, 13);
-    return hasNumbers(out);
+    return text.length === 13 && text[8] === ':' && readDigits(text, DIGITS, out);
   };

@@ -45,9 +45,8 @@ interface Stamps {
 
 /** A whole number without sign, of at most four digits; `NaN` for any other text. */
 export function wholeNumber(text: string | undefined): number {
-  if (text === undefined) return Number.NaN;
-  const value = digitsAt(text, 0, text.length);
-  return Number.isNaN(value) && /^\s*\d{1,4}\s*$/.test(text) ? Number(text) : value;
+  const digits = text?.trim() ?? '';
+  return digitsAt(digits, 0, digits.length);
 }
 
 /** The whole number that one to four digits make, from a place in a text to before another; `NaN` where anything else stands there. */
@@ -60,6 +59,17 @@ export function digitsAt(text: string, from: number, to: number): number {
     value = 10 * value + digit;
   }
   return value;
+}
+
+/** Reads a year of four digits, and month, day, hour and minute of two, into `out`, each by where it begins in a text. @returns whether all are numbers */
+export function readDigits(text: string, begins: readonly number[], out: Stamp): boolean {
+  const [year, month, day, hour, minute] = begins as [number, number, number, number, number];
+  out.year = digitsAt(text, year, year + 4);
+  out.month = digitsAt(text, month, month + 2);
+  out.day = digitsAt(text, day, day + 2);
+  out.hour = digitsAt(text, hour, hour + 2);
+  out.minute = digitsAt(text, minute, minute + 2);
+  return hasNumbers(out);
 }
 
 /** Hour without stamp, for a row whose stamp could not be read. */
