@@ -13,7 +13,7 @@ import { stepsFor } from '../../packages/sim-core/src/physics/sun/track.ts';
 import { inventedValley } from '../examples.ts';
 import type { Hours } from '../property/bounds.ts';
 import { designs } from '../property/designs.ts';
-import { type Looks, note, violations } from '../property/invariants.ts';
+import { allClose, type Looks, note, violations } from '../property/invariants.ts';
 import { type Chunk, looksTable } from '../property/looks.ts';
 import { type Lived, liveSpan } from '../property/span.ts';
 import { changeWeather, weatherChanges } from '../property/weathers.ts';
@@ -53,12 +53,7 @@ function look(input: SystemInput, year: WeatherYear, hours: Hours, asked: number
     const span = (): Lived => liveSpan(design, year, hours.from, hours.to, stepsPerHour);
     const isYear = hours.to - hours.from === 24 * YEAR;
     const lived = isYear ? simulate(design, year, stepsPerHour === undefined ? {} : { stepsPerHour }) : span();
-    const books = [
-      ...Object.values(lived.balance),
-      ...(lived.secondTank === undefined ? [] : [lived.secondTank.balance]),
-    ];
-    const closes = books.every(({ worstRelative }) => worstRelative < 1e-9);
-    const found = violations(isYear && !closes ? span() : lived, year, hours, looks);
+    const found = violations(isYear && !allClose(lived) ? span() : lived, year, hours, looks);
     note(looks, 'accepted', 1);
     return found;
   } catch (error) {

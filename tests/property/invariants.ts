@@ -1,4 +1,5 @@
 /** What must hold of any year of any design, whatever the numbers: found by laws, not by comparison with another program. */
+import type { PartBalance } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { coldestSky, type Hours, hottestPossible, least, most, roomsOf } from './bounds.ts';
 import type { Lived, WorstHour } from './span.ts';
@@ -122,11 +123,21 @@ function lookAtNumbers({ columns, secondTank }: Lived, judge: Judge): void {
   }
 }
 
-function lookAtBooks({ balance, columns, secondTank, stepsPerHour, worst }: Lived, judge: Judge): void {
+/** Balances of all parts, the second tank's among them. */
+const booksOf = ({ balance, secondTank }: Lived): [string, PartBalance][] =>
+  Object.entries({ ...balance, ...(secondTank === undefined ? {} : { second: secondTank.balance }) });
+
+const closesWell = ({ worstRelative }: PartBalance): boolean => worstRelative < BALANCE;
+
+/** Whether the books of all parts close to a share of what flowed; if not, it may still be rounding. */
+export const allClose = (lived: Lived): boolean => booksOf(lived).every(([, book]) => closesWell(book));
+
+function lookAtBooks(lived: Lived, judge: Judge): void {
+  const { columns, stepsPerHour, worst } = lived;
   const hours = columns.tapVolume.length;
-  const second = secondTank === undefined ? {} : { second: secondTank.balance };
-  for (const [part, { worstRelative, worstHour }] of Object.entries({ ...balance, ...second })) {
-    const closes = worstRelative < BALANCE;
+  for (const [part, book] of booksOf(lived)) {
+    const { worstRelative, worstHour } = book;
+    const closes = closesWell(book);
     const rounded = !closes && isRounding(worst?.[part], worstRelative, stepsPerHour);
     judge(
       'balance',
