@@ -20,6 +20,9 @@ export interface WorstHour {
   readonly held: number;
 }
 
+/** Hours of ten weeks of early summer, when the tank is at its hottest: for what wants no whole year. */
+export const EARLY_SUMMER = [2900, 2900 + 70 * 24] as const;
+
 /** What the laws look at. */
 export type Lived = Pick<RunResult, 'balance' | 'columns' | 'design' | 'loop' | 'secondTank' | 'stepsPerHour'> & {
   /** By part; a whole run of `simulate` does not tell. */

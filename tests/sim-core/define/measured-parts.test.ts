@@ -3,7 +3,7 @@ import { DesignError, defineSystem, pumpCurvesFromCsv, simulate } from '@noonloo
 import { moduleParameters, pvOperatingPoint } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
-import { liveSpan } from '../../property/span.ts';
+import { EARLY_SUMMER, liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
 const issuesOf = (run: () => unknown) => {
@@ -28,8 +28,8 @@ describe('a pump by measured points', () => {
   it('in eight points of a known curve brings ten weeks of the curve itself, 0.1 % of the heat [closed form of the curve]', () => {
     const heat = (pump: object) =>
       sum(
-        liveSpan(defineSystem({ ...plainInput, pump: { ...plainInput.pump, ...pump } }), weather, 2900, 4580).columns
-          .solarHeat,
+        liveSpan(defineSystem({ ...plainInput, pump: { ...plainInput.pump, ...pump } }), weather, ...EARLY_SUMMER)
+          .columns.solarHeat,
       );
     const known = heat({});
     expect(Math.abs(heat({ curves: [measured] }) - known) / known).toBeLessThan(1e-3);

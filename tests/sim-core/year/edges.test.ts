@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { requireFinite } from '../../../packages/sim-core/src/year/finite.ts';
 import type { RunColumns } from '../../../packages/sim-core/src/year/result.ts';
 import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
-import { liveSpan } from '../../property/span.ts';
+import { EARLY_SUMMER, liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
 const run = (input: Partial<SystemInput>) => yearOf(defineSystem({ ...plainInput, ...input }), weather);
@@ -89,7 +89,7 @@ describe('the relief valve of a tank too small for its panels', () => {
   ])('%d panels of 2 m² on %d m³: no step passes its setting [what the valve is for]', (panels, volume) => {
     const array = { ...plainInput.array, panels };
     const design = defineSystem({ ...plainInput, array, tank: { volume }, control: { highLimit: null } });
-    const { balance, columns } = liveSpan(design, weather, 2900, 4580);
+    const { balance, columns } = liveSpan(design, weather, ...EARLY_SUMMER);
     expect(Math.max(...columns.tankMaximumTemperature)).toBeLessThanOrEqual(99);
     expect(Math.max(...columns.tankMaximumTemperature)).toBeGreaterThan(98);
     expect(sum(columns.reliefHeat) / KWH).toBeGreaterThan(10);

@@ -1,7 +1,7 @@
 import { DesignError, defineSystem, type HeaterKind, type RunResult, type SystemInput } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
-import { liveSpan } from '../../property/span.ts';
+import { EARLY_SUMMER, liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
 
@@ -132,7 +132,7 @@ describe('half the step moves the delivered energy by less than 0.1 % and the pe
   ] as const)('%s [requirement]', (_, over, stepsPerHour) => {
     // Ten weeks of early summer, when the tank is at its hottest.
     const span = (steps?: number) =>
-      year(liveSpan(defineSystem({ ...plainInput, ...over }), weather, 2900, 4580, steps));
+      year(liveSpan(defineSystem({ ...plainInput, ...over }), weather, ...EARLY_SUMMER, steps));
     const [here, finer] = [span(), span(stepsPerHour)];
     expect(Math.abs(finer.delivered / here.delivered - 1)).toBeLessThan(0.001);
     expect(Math.abs(finer.peak - here.peak)).toBeLessThan(0.2);

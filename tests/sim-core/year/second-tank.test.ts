@@ -6,7 +6,7 @@ import { circulate } from '../../../packages/sim-core/src/physics/loop/coil-step
 import { turnValve } from '../../../packages/sim-core/src/year/charge.ts';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
-import { type Lived, liveSpan } from '../../property/span.ts';
+import { EARLY_SUMMER, type Lived, liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
 type Second = NonNullable<SystemInput['tank']['second']>;
@@ -14,9 +14,8 @@ const roof = { ...plainInput.array, panels: 3 };
 const design = (second: Second | null, more: Partial<SystemInput> = {}, volume = 0.15) =>
   defineSystem({ ...plainInput, array: roof, ...more, tank: { volume, second } });
 /** Ten weeks of early summer: what is asked here is of hours, and a whole year six times as dear. */
-const [FROM, TO] = [2900, 2900 + 70 * 24];
 const run = (second: Second | null, more: Partial<SystemInput> = {}, volume = 0.15): Lived =>
-  liveSpan(design(second, more, volume), weather, FROM, TO);
+  liveSpan(design(second, more, volume), weather, ...EARLY_SUMMER);
 const heat = (result: Lived): number => sum(result.columns.solarHeat);
 const mains = { pump: { drive: 'mains' } } as const;
 
@@ -57,7 +56,7 @@ describe('two solar tanks', () => {
   it('deliver about what one tank of their water and their loss does [sense; 3 %: the coil of both is twice as long]', () => {
     const loss = { lossCoefficient: 1 };
     const run = (tank: SystemInput['tank']) =>
-      liveSpan(defineSystem({ ...plainInput, array: roof, ...mains, tank }), weather, FROM, TO);
+      liveSpan(defineSystem({ ...plainInput, array: roof, ...mains, tank }), weather, ...EARLY_SUMMER);
     const one = run({ volume: 0.3, lossCoefficient: 2 });
     for (const charging of ['series', 'in-turn'] as const) {
       const two = run({ volume: 0.15, ...loss, second: { charging } });
@@ -110,7 +109,7 @@ describe('two solar tanks', () => {
     const second = { ...alone.design.tank, second: undefined, load: undefined, roomByMonth: undefined };
     const { initialProfile: _, load: __, roomByMonth: ___, second: ____, ...own } = second;
     const whole = defineSystem({ ...input, tank: { ...input.tank, second: { ...own, charging: 'second' } } });
-    const behind = liveSpan(whole, weather, FROM, TO);
+    const behind = liveSpan(whole, weather, ...EARLY_SUMMER);
     // The loop does not know of the tank behind, and that one only hands on.
     expect(sum(behind.columns.coilHeat) / sum(alone.columns.coilHeat)).toBeCloseTo(1, 2);
     expect(heat(behind) / heat(alone)).toBeCloseTo(1, 2);

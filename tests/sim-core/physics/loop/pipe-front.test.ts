@@ -8,7 +8,7 @@ import {
 import { compileCircuit } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
 import { compileTank } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
-import { liveSpan } from '../../../property/span.ts';
+import { EARLY_SUMMER, liveSpan } from '../../../property/span.ts';
 import { conditions, goRound } from './one-step.ts';
 
 const weather = await inventedValley();
@@ -56,7 +56,7 @@ describe('delay of the pipes', () => {
     'moves ten weeks of %d panels and %s by less than 0.1 % and 0.2 K with eight nodes a section for one [convergence]',
     (panels, pipeLength) => {
       const input = { ...plainInput, array: { ...plainInput.array, panels }, loop: { pipeLength } };
-      const run = (pipeNodes: number) => liveSpan(defineSystem(input), weather, 2900, 4580, { pipeNodes }).columns;
+      const run = (pipeNodes: number) => liveSpan(defineSystem(input), weather, ...EARLY_SUMMER, { pipeNodes }).columns;
       const [one, eight] = [run(1), run(8)] as const;
       expect(Math.abs(sum(eight.solarHeat) / sum(one.solarHeat) - 1)).toBeLessThan(0.001);
       expect(
@@ -66,7 +66,7 @@ describe('delay of the pipes', () => {
   );
 
   it('keeps the balance in a finely cut pipe [conservation]', () => {
-    const { balance } = liveSpan(design, weather, 2900, 4580, { pipeNodes: 5 });
+    const { balance } = liveSpan(design, weather, ...EARLY_SUMMER, { pipeNodes: 5 });
     for (const part of Object.values(balance)) expect(part.worstRelative).toBeLessThan(1e-9);
     expect(() => simulate(design, weather, { pipeNodes: 0 })).toThrow('pipeNodes');
   });

@@ -10,12 +10,10 @@ import {
   WATER_HEAT_CAPACITY,
 } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
-import { liveSpan } from '../../../property/span.ts';
+import { EARLY_SUMMER, liveSpan } from '../../../property/span.ts';
 import { plainTank } from './parts.ts';
 
 const weather = await inventedValley();
-/** Ten weeks of early summer, when the tank is at its hottest. */
-const [FROM, TO] = [2900, 4580];
 
 describe('relief valve', () => {
   it('lets water out until the top is 5 K down, and counts litres and heat [by hand: 16 of 20 nodes of 15 L hold 101 °C]', () => {
@@ -46,7 +44,7 @@ describe('relief valve', () => {
       draw: { dailyVolume: 0.05 },
       control: { highLimit: null },
     });
-    const { balance, columns } = liveSpan(design, weather, FROM, TO);
+    const { balance, columns } = liveSpan(design, weather, ...EARLY_SUMMER);
     expect(sum(columns.reliefVolume)).toBeGreaterThan(0.1);
     expect(sum(columns.reliefHeat) / (sum(columns.reliefVolume) * WATER_HEAT_CAPACITY)).toBeGreaterThan(60);
     expect(balance.tank.worstRelative).toBeLessThan(1e-9);
@@ -136,8 +134,8 @@ describe('sediment', () => {
   });
 
   it('costs heat, and the books close [conservation]', () => {
-    const clean = liveSpan(withSediment(0), weather, FROM, TO);
-    const silted = liveSpan(withSediment(0.3), weather, FROM, TO);
+    const clean = liveSpan(withSediment(0), weather, ...EARLY_SUMMER);
+    const silted = liveSpan(withSediment(0.3), weather, ...EARLY_SUMMER);
     expect(sum(silted.columns.solarHeat)).toBeLessThan(sum(clean.columns.solarHeat));
     for (const { worstRelative } of Object.values(silted.balance)) expect(worstRelative).toBeLessThan(1e-9);
   });
@@ -151,7 +149,7 @@ describe('sediment', () => {
 describe('half the step with jet and sediment on', () => {
   it('moves the delivered energy by less than 0.1 % and the peak by less than 0.2 K [convergence]', () => {
     const design = defineSystem({ ...plainInput, tank: { volume: 0.3, inletDiameter: 0.012, sedimentDepth: 0.1 } });
-    const [here, finer] = [12, 24].map((steps) => liveSpan(design, weather, FROM, TO, steps).columns);
+    const [here, finer] = [12, 24].map((steps) => liveSpan(design, weather, ...EARLY_SUMMER, steps).columns);
     expect(Math.abs(sum(finer!.solarHeat) / sum(here!.solarHeat) - 1)).toBeLessThan(0.001);
     expect(
       Math.abs(Math.max(...finer!.tankMaximumTemperature) - Math.max(...here!.tankMaximumTemperature)),
