@@ -6,7 +6,7 @@ export default defineConfig({
   ...plain,
   test: {
     ...plain.test,
-    exclude: ['tests/**/!(whole-system|sizing).long.test.ts'],
+    exclude: ['tests/**/!(whole-system).long.test.ts'],
     setupFiles: [...[plain.test?.setupFiles ?? []].flat(), 'tests/bench/trust-setup.ts'],
   },
 });

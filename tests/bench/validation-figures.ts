@@ -1,8 +1,9 @@
 // The computed tables of docs/theory/validation.md, between their marks; written and compared by trust-figures.ts. Needs the real weather files.
 import { inventedValley } from '../examples.ts';
 import { compare, days } from '../validation/referee.ts';
-import { CLIMATES, compareOne, mixedTank, PANELS, readClimate, TANKS_L } from '../validation/standard-system.ts';
+import { CLIMATES, compareOne, mixedTank, PANELS, TANKS_L } from '../validation/standard-system.ts';
 import { middle, plateShares, pumpOfModule, summerPeak } from '../validation/trade-knowledge.ts';
+import { readRealAt } from '../weather-io/real-files.ts';
 import { put, table } from './page-tables.ts';
 
 /** With a real minus, and no minus before nothing. */
@@ -34,7 +35,7 @@ async function monthly(): Promise<string> {
   const rows: (string | number)[][] = [];
   const differences: [number, number, number][] = [];
   for (const [name, file] of CLIMATES) {
-    const weather = await readClimate(file);
+    const weather = await readRealAt(file);
     for (const tank of TANKS_L) {
       for (const panels of PANELS) {
         const layered = compareOne(name, weather, panels, tank);
@@ -69,7 +70,7 @@ async function monthly(): Promise<string> {
 async function trade(): Promise<string> {
   const years = [
     ['invented valley', await inventedValley()],
-    ['Greensboro', await readClimate(CLIMATES[0][1])],
+    ['Greensboro', await readRealAt(CLIMATES[0][1])],
   ] as const;
   const rows = years.map(([name, weather]) => {
     const ten = pumpOfModule(weather, 10);

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { hasShared, sharedFile } from '../shared.ts';
+import { readRealAt } from '../weather-io/real-files.ts';
 import { MONTH_HOURS, type MonthlyInput, monthlyCoefficients, monthlyMethod } from './monthly-method.ts';
-import { CLIMATES, type Comparison, compareOne, mixedTank, PANELS, readClimate, TANKS_L } from './standard-system.ts';
+import { CLIMATES, type Comparison, compareOne, mixedTank, PANELS, TANKS_L } from './standard-system.ts';
 
 const CASES = 'reference/monthly-method.json';
 
@@ -72,7 +73,7 @@ describe.skipIf(climates.some(([, file]) => !hasShared(file)))(
     it('differs by less than 5 points in the mean, and where by more, because the method has no layers', async () => {
       const differences: number[] = [];
       for (const [name, file] of climates) {
-        const weather = await readClimate(file);
+        const weather = await readRealAt(file);
         for (const tank of TANKS_L) {
           for (const panels of PANELS) {
             const layered = points(compareOne(name, weather, panels, tank, options));

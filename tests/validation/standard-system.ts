@@ -2,7 +2,6 @@ import { defineSystem, type RunResult, type SystemInput, simulate } from '@noonl
 import { coilConductance, pipeLossConductance } from '@noonloop/sim-core/formulas';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { WATER_HEAT_CAPACITY } from '../../packages/sim-core/src/physics/tank/tank.ts';
-import { readRealAt } from '../weather-io/real-files.ts';
 import { MONTH_HOURS, type MonthlyInput, monthlyFraction } from './monthly-method.ts';
 
 /** Real climates of the comparison, by file. */
@@ -21,8 +20,6 @@ const COLD = 10;
 const WANTED = 40;
 /** Heat of tapping profile M. [kWh] */
 const DAILY_HEAT_kWh = 5.845;
-
-export const readClimate: (file: string) => Promise<WeatherYear> = readRealAt;
 
 /** What a variant of the standard system changes, to show a mechanism by switching it off. */
 export type Variant = (input: SystemInput) => SystemInput;

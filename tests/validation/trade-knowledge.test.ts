@@ -3,12 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { usefulPower } from '../../packages/sim-core/src/physics/collector/index.ts';
 import { inventedValley } from '../examples.ts';
 import { hasShared } from '../shared.ts';
-import { CLIMATES, readClimate } from './standard-system.ts';
+import { readRealAt } from '../weather-io/real-files.ts';
+import { CLIMATES } from './standard-system.ts';
 import { blackPlate, middle, plateShares, pumpOfModule, summerPeak } from './trade-knowledge.ts';
 
 const [, greensboroFile] = CLIMATES[0];
 const years: [string, () => Promise<WeatherYear>][] = [['invented valley', inventedValley]];
-if (hasShared(greensboroFile)) years.push(['Greensboro', () => readClimate(greensboroFile)]);
+if (hasShared(greensboroFile)) years.push(['Greensboro', () => readRealAt(greensboroFile)]);
 
 describe('large black-painted single-glazed flat plate [common practice, no source: 0.6 to 0.75 kW/m² in full sun with a cool tank]', () => {
   it.each([0, 5, 10])('gives it with fluid %f K above the air in 1000 W/m²', (over) => {

@@ -1,6 +1,7 @@
 // Invented logs of several years, and what is asked of their energy.
 import { type PlainLayout, parseWeatherYears } from '@noonloop/weather-io';
 import { expect } from 'vitest';
+import { sum } from '../examples.ts';
 import { calendar, lightOfHour, temperatureOfRow } from './samples.ts';
 
 export const isLeap = (year: number): boolean => year % 4 === 0;
@@ -31,9 +32,7 @@ export function plainRows(year: number, minutes: readonly number[]): string[] {
 }
 
 /** Minutes of an hour at equal steps. */
-export const every = (step: number): number[] => Array.from({ length: 60 / step }, (_, at) => at * step);
-
-const sum = (values: Float64Array): number => values.reduce((total, value) => total + value, 0);
+const every = (step: number): number[] => Array.from({ length: 60 / step }, (_, at) => at * step);
 
 /** Years in steps of so many minutes, read from one text: each by itself, its energy kept but for 29 February. */
 export function keepsEnergy(years: readonly number[], step: number): void {
