@@ -41,6 +41,7 @@ const variants: Record<string, SystemInput> = {
   module: withArray({}, { pv: { module: { maximumPowerCurrent: 1 } } }),
   booster: withArray({}, { pump: { boosterEfficiency: 0.7 } }),
   'direct drive': withArray({}, { pump: { drive: 'direct' } }),
+  'another motor': withArray({}, { pump: { drive: 'direct', motor: { ratedVoltage: 10 } } }),
   mains: withArray({}, { draw: { dailyVolume: 0.2, mains: 12 } }),
   draw: withArray({}, { draw: { dailyVolume: 0.25 } }),
   profile: withArray({}, { draw: { profile: 'M' } }),

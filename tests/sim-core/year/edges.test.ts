@@ -1,6 +1,7 @@
 import { DesignError, defineSystem, RunFault, type SystemInput, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { requireFinite } from '../../../packages/sim-core/src/year/finite.ts';
+import { compilePumpDrivers } from '../../../packages/sim-core/src/year/pump-drivers.ts';
 import type { RunColumns } from '../../../packages/sim-core/src/year/result.ts';
 import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
 import { EARLY_SUMMER, liveSpan } from '../../property/span.ts';
@@ -102,5 +103,14 @@ describe('a tank of more nodes than its plate exchanger’s stream can be follow
     const nodes = (count: number) => run({ tank: { volume: 0.02, nodes: count }, loop: { exchanger: 'plate' } });
     expect(() => nodes(400)).toThrow(DesignError);
     expect(() => nodes(400)).toThrow(/tank\.nodes: found 400, expected at most \d+/);
+  });
+});
+
+describe('light or cells beyond the module’s tables', () => {
+  it('are counted by the hour, once however many steps, and not in the dark [by hand]', () => {
+    // Four hours of four steps: dark in hot air; two steps of hot cells; ordinary; one step of too much light.
+    const light = Float64Array.of(0, 0, 0, 0, 0, 500, 500, 0, 800, 800, 800, 800, 100, 100, 3000, 100);
+    const air = Float64Array.of(200, 200, 20, 20);
+    expect(compilePumpDrivers(defineSystem(plainInput), light, air, 4).heldModuleHours).toBe(2);
   });
 });
