@@ -41,9 +41,11 @@ function plainFindings(from: number, length: number): readonly GaugeFinding[] {
   return found;
 }
 
-/** Findings in windows of the log as it is, with the day on which each begins. @param first - Day of the first window. */
-export const plainWindows = (first: number): { from: number; findings: readonly GaugeFinding[] }[] =>
-  beginningsOf(first, WINDOW).map((from) => ({ from, findings: plainFindings(from, WINDOW) }));
+/** Findings in windows of the log as it is, with the day on which each begins. @param first - Day of the first window. @param every - Of the windows. */
+export const plainWindows = (first: number, every = 1): { from: number; findings: readonly GaugeFinding[] }[] =>
+  beginningsOf(first, WINDOW)
+    .filter((_, place) => place % every === 0)
+    .map((from) => ({ from, findings: plainFindings(from, WINDOW) }));
 
 /** Windows that the hole of November leaves whole. */
 const WHOLE_TO = 305;

@@ -112,10 +112,10 @@ export class LogRows {
     const heat = FUEL_UNITS.includes(column.unit) ? fuelHeat(column.unit, this.#layout) : null;
     const [scale, offset] = heat === null ? units[column.unit]! : [heat, 0];
     const value = number * scale + offset;
+    if (value >= minimum && value <= maximum) return value;
     const bounds = [minimum, maximum].map((bound) => Number(((bound - offset) / scale).toPrecision(4)));
     const range = `${words} from ${bounds[0]} to ${bounds[1]} ${column.unit}`;
-    if (Number.isNaN(number)) return fault('not-a-number', `a number: ${range}`);
-    return value >= minimum && value <= maximum ? value : fault('out-of-range', range);
+    return Number.isNaN(number) ? fault('not-a-number', `a number: ${range}`) : fault('out-of-range', range);
   }
 }
 

@@ -26,9 +26,10 @@ export const medianOf = (values: ArrayLike<number>): number => quantileOf(values
 
 /** Quantile of what is no NaN. */
 export function quantileOf(values: ArrayLike<number>, share: number): number {
-  const sorted = Float64Array.from(values)
-    .filter((value) => !Number.isNaN(value))
-    .sort();
+  const known = new Float64Array(values.length);
+  let count = 0;
+  for (let at = 0; at < values.length; at++) if (!Number.isNaN(values[at]!)) known[count++] = values[at]!;
+  const sorted = known.subarray(0, count).sort();
   return sorted.length === 0 ? Number.NaN : percentile(sorted, share);
 }
 

@@ -49,7 +49,7 @@ export function seriesOf(log: GaugeLog): Series {
   const readings = readingsOf(log);
   const has = (key: GaugeKey) => readings.some((row) => typeof row[key] === 'number' || typeof row[key] === 'boolean');
   const columns = Object.fromEntries(
-    KEYS.map((key) => [key, Float64Array.from(readings, (row) => row[key] ?? Number.NaN)]),
+    KEYS.map((key) => [key, columnOf(readings, (row) => row[key] ?? Number.NaN)]),
   ) as Record<ColumnKey, Float64Array>;
   requireGauges(columns, readings);
   const { tankBottomTemperature: low, tankTopTemperature: high } = columns;
@@ -60,7 +60,7 @@ export function seriesOf(log: GaugeLog): Series {
     return Number.isNaN(value) && typeof pumpRuns === 'boolean' ? Number(pumpRuns) : value;
   });
   return {
-    hour: Float64Array.from(readings, ({ hour }) => hour),
+    hour: columnOf(readings, ({ hour }) => hour),
     collector: columns.collectorTemperature,
     bottom: has('tankBottomTemperature') ? low : high,
     top: has('tankTopTemperature') ? either(high, low) : low,
@@ -70,6 +70,13 @@ export function seriesOf(log: GaugeLog): Series {
     speed,
     has,
   };
+}
+
+/** As `Float64Array.from` does, which takes ten times as long. */
+function columnOf(readings: readonly GaugeReading[], value: (row: GaugeReading) => number): Float64Array {
+  const column = new Float64Array(readings.length);
+  for (let at = 0; at < column.length; at++) column[at] = value(readings[at]!);
+  return column;
 }
 
 /** The readings, their times and values looked at. */
@@ -84,17 +91,16 @@ function readingsOf(log: GaugeLog): readonly GaugeReading[] {
   }
   let last = -1;
   (readings as readonly GaugeReading[]).forEach((row, at) => {
-    const path = `log.readings[${at}]`;
     const hour: unknown = row?.hour;
     if (typeof hour !== 'number' || !(hour >= 0 && hour <= 8760) || hour <= last)
-      fault(`${path}.hour`, hour, 'rising hours of the year from 0 to 8760', 'Sort the readings.');
+      fault(`log.readings[${at}].hour`, hour, 'rising hours of the year from 0 to 8760', 'Sort the readings.');
     else last = hour;
     for (const key of KEYS) {
       const value: unknown = row?.[key] ?? null;
       const [least, most, unit] = LIMITS[key];
       if (value === null || (typeof value === 'number' && value >= least && value <= most)) continue;
       const expected = `a number from ${least} to ${most}${unit === '' ? '' : ` ${unit}`}, or null`;
-      fault(`${path}.${key}`, value, expected, 'Correct it, or give null.');
+      fault(`log.readings[${at}].${key}`, value, expected, 'Correct it, or give null.');
     }
   });
   if (issues.length > 0) throw new DesignError(issues.slice(0, MOST_ISSUES));
@@ -110,11 +116,11 @@ function requireGauges(columns: Record<ColumnKey, Float64Array>, readings: reado
     fault('no collectorTemperature', 'a sensor of the collector', 'Give it, or check the log with weather.');
   if (!read('tankBottomTemperature') && !read('tankTopTemperature'))
     fault('no temperature of the tank', 'tankBottomTemperature or tankTopTemperature', 'Give one of them.');
-  const hours = readings.map(({ hour }) => hour);
+  const hours = columnOf(readings, ({ hour }) => hour);
   const steps = hours
-    .slice(1)
+    .subarray(1)
     .map((hour, at) => hour - hours[at]!)
-    .sort((a, b) => a - b);
+    .sort();
   const step = steps.length === 0 ? Number.POSITIVE_INFINITY : percentile(steps, 0.5);
   if (!(step <= 0.5))
     fault(
