@@ -55,12 +55,18 @@ function modifierOf(
 
 const known = new Map<string, PlaneLight>();
 
+/** Steps of an hour, and the hours that are lived through. */
+interface Span {
+  readonly steps: number;
+  readonly hours: number;
+}
+
 /** Light on a plane of a design; designs share what is alike. */
-export function lightOnPlane(design: SystemDesign, plane: Plane, weather: WeatherYear, steps: number): PlaneLight {
+export function lightOnPlane(design: SystemDesign, plane: Plane, weather: WeatherYear, span: Span): PlaneLight {
   const { groundAlbedo, horizon } = design.array;
   const { incidenceModifier } = design.array.collector;
-  const key = JSON.stringify([plane.tilt, plane.azimuth, groundAlbedo, horizon, incidenceModifier, steps]);
-  const light = known.get(key) ?? computeLight(design, plane, weather, steps);
+  const key = JSON.stringify([plane.tilt, plane.azimuth, groundAlbedo, horizon, incidenceModifier, span]);
+  const light = known.get(key) ?? computeLight(design, plane, weather, span);
   known.set(key, light);
   return light;
 }
@@ -69,18 +75,18 @@ function computeLight(
   { array }: SystemDesign,
   plane: Plane,
   { columns, site, calendarYears }: WeatherYear,
-  steps: number,
+  { steps, hours }: Span,
 ): PlaneLight {
   const { collector, groundAlbedo, horizon } = array;
-  const total = new Float64Array(HOURS * steps);
-  const effective = new Float64Array(HOURS * steps);
+  const total = new Float64Array(hours * steps);
+  const effective = new Float64Array(hours * steps);
   const beta = plane.tilt * RADIANS;
   const gamma = plane.azimuth * RADIANS;
   const ofDiffuse = diffuseModifiers(collector.incidenceModifier, plane.tilt);
   const extent = { width: 1, slopeLength: 1 };
   const openSky = horizon === null ? 1 : visibleSky(plane, { horizon, obstacle: null, extent });
   const openLevel = horizon === null ? 1 : visibleSky({ tilt: 0, azimuth: 0 }, { horizon, obstacle: null, extent });
-  for (let hour = 0; hour < HOURS; hour++) {
+  for (let hour = 0; hour < hours; hour++) {
     const [ghi, dni, dhi] = [columns.ghi[hour]!, columns.dni[hour]!, columns.dhi[hour]!];
     if (ghi + dni + dhi === 0) continue;
     const start = Date.UTC(calendarYears[hour]!, 0, 1) + (hour - site.utcOffset) * 3_600_000;

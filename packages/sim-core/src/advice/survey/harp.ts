@@ -1,6 +1,5 @@
 /** Tubes of a panel: content, flow resistance and film inside. */
 import {
-  type CompiledFluid,
   compileFluid,
   fluidConductivity,
   fluidDensity,
@@ -23,12 +22,7 @@ const HEADER_SHARE = 1 / 3;
 /** Wall of the headers; judgement. [m] */
 export const HEADER_WALL = 0.0009;
 
-let compiledWater: CompiledFluid | undefined;
-/** Water, worked in once: a survey asks for it by the hundred. */
-const water = (): CompiledFluid => {
-  compiledWater ??= compileFluid('water', 0);
-  return compiledWater;
-};
+const water = () => compileFluid('water', 0);
 
 /** Tubes of a panel. */
 export interface Tubes {

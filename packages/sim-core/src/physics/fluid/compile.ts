@@ -53,21 +53,8 @@ const collapse = (rows: CoefficientRows, dx: number): Float64Array =>
 export function compileFluid(fluid: LoopFluid, glycolMassFraction: number): CompiledFluid {
   const highest = HIGHEST_TEMPERATURE;
   if (fluid === 'water') {
-    const fit = (f: (t: number) => number) => fitPolynomial(f, 0, highest, WATER_DEGREE);
-    return {
-      fluid,
-      glycolMassFraction: 0,
-      freezingPoint: 0,
-      lowest: 0,
-      highest,
-      validTo: 110,
-      origin: highest / 2,
-      scale: 2 / highest,
-      density: fit(waterDensity),
-      specificHeat: fit(waterSpecificHeat),
-      conductivity: fit(waterConductivity),
-      logViscosity: fit((t) => Math.log(waterViscosity(t))),
-    };
+    water ??= compileWater();
+    return water;
   }
   const glycol = GLYCOLS[fluid];
   const dx = glycolMassFraction - glycol.fractionBase;
@@ -87,6 +74,27 @@ export function compileFluid(fluid: LoopFluid, glycolMassFraction: number): Comp
     specificHeat: collapse(glycol.specificHeat, dx),
     conductivity: collapse(glycol.conductivity, dx),
     logViscosity,
+  };
+}
+
+let water: CompiledFluid | undefined;
+/** Fitted once: water has no mass fraction. */
+function compileWater(): CompiledFluid {
+  const highest = HIGHEST_TEMPERATURE;
+  const fit = (f: (t: number) => number) => fitPolynomial(f, 0, highest, WATER_DEGREE);
+  return {
+    fluid: 'water',
+    glycolMassFraction: 0,
+    freezingPoint: 0,
+    lowest: 0,
+    highest,
+    validTo: 110,
+    origin: highest / 2,
+    scale: 2 / highest,
+    density: fit(waterDensity),
+    specificHeat: fit(waterSpecificHeat),
+    conductivity: fit(waterConductivity),
+    logViscosity: fit((t) => Math.log(waterViscosity(t))),
   };
 }
 
