@@ -11,7 +11,6 @@ const FIRST = [
   'reports/cli/how-sure.long',
   'reference-model/reference-model.long',
   'input/zod.',
-  'validation/referee',
   'sizing/pump-start',
 ];
 

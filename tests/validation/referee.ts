@@ -35,6 +35,8 @@ export interface Day {
   readonly coil: { readonly bottom: number; readonly top: number };
   /** What the fluid may differ just after a jump. [K] */
   readonly jumpLimit: number;
+  /** Hours in which the quick run looks at it: those about its start, its draws or its outage. */
+  readonly quick: readonly [from: number, to: number];
 }
 
 export const days: readonly Day[] = [
@@ -45,6 +47,7 @@ export const days: readonly Day[] = [
     tank: [15, 25, 40],
     coil: { bottom: 0.05, top: 0.4 },
     jumpLimit: 1.5,
+    quick: [6, 13],
   },
   {
     name: 'cold tank, coil over nine tenths of it, no draw',
@@ -53,6 +56,7 @@ export const days: readonly Day[] = [
     tank: [12, 12, 12],
     coil: { bottom: 0.05, top: 0.95 },
     jumpLimit: 1.5,
+    quick: [5, 8],
   },
   {
     name: 'pump without power from 11 to 14 h',
@@ -61,6 +65,7 @@ export const days: readonly Day[] = [
     tank: [30, 35, 45],
     coil: { bottom: 0, top: 0.5 },
     jumpLimit: 1.5,
+    quick: [6, 15],
   },
 ];
 
@@ -90,15 +95,18 @@ export interface Differences {
   coilAfterJump: number;
 }
 
+type Hours = Day['quick'];
 const courses = new Map<string, readonly (readonly number[])[]>();
 
 /** What the referee says after each twelfth of an hour, integrated once for the coarse and the fine comparison. */
-function courseOf(day: Day, parameters: LoopParameters, start: readonly number[], firstWater: number) {
-  const key = JSON.stringify([day, parameters, start]);
+function courseOf(day: Day, [from, to]: Hours, parameters: LoopParameters, start: readonly number[]) {
+  const key = JSON.stringify([day, from, to, parameters, start]);
   const known = courses.get(key);
   if (known !== undefined) return known;
+  const firstWater = start.length - parameters.tankLoss.length;
   let state = [...start];
-  const course = Array.from({ length: 288 }, (_, step) => {
+  const course = Array.from({ length: 12 * (to - from) }, (_, at) => {
+    const step = 12 * from + at;
     if (isDrawn(day, step)) {
       const water = state.slice(firstWater);
       state = [...state.slice(0, firstWater), ...new Array<number>(4).fill(MAINS), ...water.slice(0, -4)];
@@ -113,8 +121,8 @@ function courseOf(day: Day, parameters: LoopParameters, start: readonly number[]
 /** Whether a draw falls on the start of a step. */
 const isDrawn = (day: Day, step: number): boolean => step % 12 === 0 && day.draws.includes(step / 12);
 
-/** Runs code and referee side by side. */
-export function compare(day: Day, finer: number): Differences {
+/** Runs code and referee side by side. @param hours - Of the day; all of them if omitted. */
+export function compare(day: Day, finer: number, hours: Hours = [0, 24]): Differences {
   const design = defineSystem({ ...plainInput, coil: day.coil });
   const { tank: tankDesign } = design;
   const { nodes, height, volume } = tankDesign;
@@ -149,12 +157,12 @@ export function compare(day: Day, finer: number): Differences {
   const firstWater = content + pieces;
   coil.temperature.set(tank.temperature.subarray(coil.bottom, coil.bottom + pieces));
   const start = [...circuit.absorber, ...circuit.pipe, ...coil.temperature, ...tank.temperature];
-  const course = courseOf(day, parameters, start, firstWater);
+  const course = courseOf(day, hours, parameters, start);
   const loop = loopStep(tank, conditions(0, 0, tank.room, 0), [0, 0, 0]);
   const worst: Differences = { tank: 0, circuit: 0, coil: 0, tankAfterJump: 0, circuitAfterJump: 0, coilAfterJump: 0 };
   let sinceJump = 99;
   let ran = false;
-  for (let step = 0; step < 288; step++) {
+  for (let step = 12 * hours[0]; step < 12 * hours[1]; step++) {
     const drive = driveAt(day, step);
     sinceJump++;
     if (isDrawn(day, step)) {
@@ -195,7 +203,7 @@ export function compare(day: Day, finer: number): Differences {
     ours.forEach((temperature, at) => {
       const part = at >= firstWater ? 'tank' : at >= content ? 'coil' : 'circuit';
       const kind = sinceJump < JUMP_STEPS ? (`${part}AfterJump` as const) : part;
-      worst[kind] = Math.max(worst[kind], Math.abs(temperature - course[step]![at]!));
+      worst[kind] = Math.max(worst[kind], Math.abs(temperature - course[step - 12 * hours[0]]![at]!));
     });
   }
   return worst;

@@ -86,8 +86,8 @@ export const YEARS = referenceTable(TABLE)
   .filter(({ month }) => month === 'year' || month === 13)
   .map((row) => [String(row.design), String(row.site), row] as const);
 
-/** Years that the quick run lives: both drives, both places, two panels and three. The others: whole-system.long.test.ts. */
-const QUICK = ['base2 pie', 'diff3 gso'];
+/** Year that the quick run lives. The others: whole-system.long.test.ts. */
+const QUICK = ['base2 pie'];
 export const isQuick = ([name, site]: (typeof YEARS)[number]): boolean => QUICK.includes(`${name} ${site}`);
 
 /** One year by the simulation, against its row. */

@@ -1,0 +1,3 @@
+import { holdDays } from './referee-tests.ts';
+
+holdDays(true);
