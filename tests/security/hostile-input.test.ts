@@ -109,8 +109,10 @@ describe('unit strings are read, never run', () => {
   });
 
   it('any text gives a finite number or nothing [property]', () => {
+    // Of all there are; the library's own 'binary' first writes down a million of them.
+    const codePoint = fc.integer({ min: 0, max: 0x10ffff }).map((point) => String.fromCodePoint(point));
     fc.assert(
-      fc.property(fc.oneof(fc.string({ maxLength: 80 }), fc.string({ unit: 'binary', maxLength: 80 })), (text) => {
+      fc.property(fc.oneof(fc.string({ maxLength: 80 }), fc.string({ unit: codePoint, maxLength: 80 })), (text) => {
         for (const value of [toSi(text, 'length'), toSi(`1 ${text}`, 'power')])
           expect(value === null || Number.isFinite(value)).toBe(true);
       }),
@@ -166,7 +168,7 @@ describe('hostile settings files', () => {
           expect((error as Error).name).toBe('Refusal');
         }
       }),
-      { numRuns: 500, seed: 7 },
+      { numRuns: 200, seed: 7 },
     );
   });
 });
@@ -188,7 +190,7 @@ describe('hostile tables', () => {
           }
         }
       }),
-      { numRuns: 300, seed: 7 },
+      { numRuns: 100, seed: 7 },
     );
   });
 
@@ -204,8 +206,13 @@ describe('hostile tables', () => {
   });
 
   it('names cannot leave their place in a page or a spreadsheet [requirement]', async () => {
-    const run = fixture({ name: '</script><script>alert(1)</script>=cmd|x' });
-    expect(await renderHtml(run)).not.toContain('<script>alert');
-    expect(renderCsv(fixture({ name: '=cmd|x' }))).not.toMatch(/(^|,|")=cmd/m);
+    const run = fixture();
+    const named = (name: string) => ({ ...run, design: { ...run.design, name } });
+    const page = await renderHtml(named('</script><script>alert(1)</script>=cmd|x'), {
+      sections: ['cautions', 'numbers', 'months', 'inputs', 'balance'],
+    });
+    expect(page).toContain('alert(1)');
+    expect(page).not.toContain('<script>alert');
+    expect(renderCsv(named('=cmd|x'))).not.toMatch(/(^|,|")=cmd/m);
   });
 });

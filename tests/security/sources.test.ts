@@ -6,36 +6,51 @@ import { compiler } from '../architecture/compiler.ts';
 
 const packages = fileURLToPath(new URL('../../packages/', import.meta.url));
 
-/** Sources that are published, by path, as syntax trees. */
-const sources = ['weather-io', 'sim-core', 'reports'].flatMap((name) =>
+/** Published sources, by path. */
+const texts = ['weather-io', 'sim-core', 'reports'].flatMap((name) =>
   readdirSync(`${packages}${name}/src`, { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts') && !file.endsWith('.d.ts'))
     .map((file) => {
       const path = `${name}/src/${file.replaceAll('\\', '/')}`;
-      const text = readFileSync(`${packages}${path}`, 'utf8');
-      return { path, tree: compiler.createSourceFile(path, text, compiler.ScriptTarget.Latest, true) };
+      return { path, text: readFileSync(`${packages}${path}`, 'utf8') };
     }),
 );
 
-/** Calls, accesses, names and imports of all sources, gathered once. */
-const places = sources.flatMap(({ path, tree }) => {
-  const found: { path: string; node: ts.Node }[] = [];
-  const visit = (node: ts.Node): void => {
-    if (
-      compiler.isIdentifier(node) ||
-      compiler.isCallExpression(node) ||
-      compiler.isNewExpression(node) ||
-      compiler.isPropertyAccessExpression(node) ||
-      compiler.isElementAccessExpression(node) ||
-      compiler.isImportDeclaration(node) ||
-      compiler.isExportDeclaration(node)
-    )
-      found.push({ path, node });
-    node.forEachChild(visit);
-  };
-  visit(tree);
-  return found;
-});
+/**
+ * What a source holds in which some rule could find anything: a forbidden word or module, an import whose name is no plain text, a place by computed name, or
+ * a name written in escapes. The others need not be parsed, which takes the longest.
+ */
+const SUSPECT = new RegExp(
+  [
+    /eval|Function\b|execScript|set(?:Timeout|Interval)|constructor|math|fetch|XMLHttpRequest|WebSocket|EventSource/,
+    /['"`](?:node:)?(?:zod|fs|vm|child_process|cluster|https?|http2|net|tls|dgram|dns|inspector|repl)['"`/]/,
+    /\bimport\s*[(/]|\b(?:from|import)\s*['"`][^'"`\n]*\\|\\u/,
+  ]
+    .map(({ source }) => source)
+    .join('|'),
+);
+
+/** Calls, accesses, names and imports of the sources that could hold something, gathered once. */
+const places = texts
+  .filter(({ text }) => SUSPECT.test(text))
+  .flatMap(({ path, text }) => {
+    const found: { path: string; node: ts.Node }[] = [];
+    const visit = (node: ts.Node): void => {
+      if (
+        compiler.isIdentifier(node) ||
+        compiler.isCallExpression(node) ||
+        compiler.isNewExpression(node) ||
+        compiler.isPropertyAccessExpression(node) ||
+        compiler.isElementAccessExpression(node) ||
+        compiler.isImportDeclaration(node) ||
+        compiler.isExportDeclaration(node)
+      )
+        found.push({ path, node });
+      node.forEachChild(visit);
+    };
+    visit(compiler.createSourceFile(path, text, compiler.ScriptTarget.Latest, true));
+    return found;
+  });
 
 /** Places where a rule finds something, as `path: text`. */
 const find = (rule: (node: ts.Node) => boolean): string[] =>
@@ -52,7 +67,7 @@ const importOf = (node: ts.Node): string | null => {
 
 describe('no text becomes a program [read from the syntax of every published source]', () => {
   it('reads sources at all', () => {
-    expect(sources.length).toBeGreaterThan(200);
+    expect(texts.length).toBeGreaterThan(200);
     expect(find((node) => importOf(node) === 'zod').length).toBeGreaterThan(5);
   });
 
