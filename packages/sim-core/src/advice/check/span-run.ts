@@ -1,6 +1,7 @@
 // A run of some weeks instead of a year: what the gauges would show, hour by hour.
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
+import { ownColumns } from '../../year/columns.ts';
 import { assemble } from '../../year/machine.ts';
 import { stepHour } from '../../year/step.ts';
 
@@ -55,6 +56,9 @@ const CHECK_STEPS = 6;
 const HOT_INDOORS = 1;
 const COLD_INDOORS = 2;
 
+/** Arrays of the last run's columns, of which a trace has copies: a library is some 170 runs, and each would fill 4 MB anew. */
+let spare: Float64Array[] = [];
+
 /** Runs a span from the design's initial tank temperature, or from what another run left. */
 export function runSpan(
   design: SystemDesign,
@@ -63,11 +67,10 @@ export function runSpan(
   habits = PLAIN_HABITS,
   { stepsPerHour = CHECK_STEPS, start = null }: { stepsPerHour?: number; start?: StoredHeat | null } = {},
 ): Trace {
-  const assembled = assemble(design, weather, { stepsPerHour, pipeNodes: 1 });
-  const mains = assembled.drivers.mains.slice();
-  const tapVolume = assembled.drivers.tapVolume.slice();
-  const machine = { ...assembled, drivers: { ...assembled.drivers, mains, tapVolume } };
-  const { columns, house, loop, tank } = machine;
+  const machine = assemble(design, weather, { stepsPerHour, pipeNodes: 1 }, spare);
+  const { columns, drivers, house, loop, tank } = machine;
+  // Both are the run's own.
+  const { mains, tapVolume } = drivers;
   const { circuit } = loop;
   const { heater } = house;
   if (start !== null) {
@@ -91,6 +94,7 @@ export function runSpan(
     returnTemperature[hour - from] = circuit.pipe[COLD_INDOORS]!;
     heaterMeter[hour - from] = fuel;
   }
+  spare = ownColumns(columns);
   return {
     from,
     tankTopTemperature: columns.tankTopTemperature.slice(from, to),
