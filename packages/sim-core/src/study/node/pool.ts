@@ -1,5 +1,3 @@
-import { createRequire } from 'node:module';
-import { pathToFileURL } from 'node:url';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { Piscina } from 'piscina';
 import { issue, refuse } from '../request.ts';
@@ -42,7 +40,7 @@ export function startPool(options: PoolOptions = {}): StudyPool {
   const { workers = threadsGiven() } = options;
   const fits = Number.isInteger(workers) && workers >= 1 && workers <= 256;
   refuse(fits ? [] : [issue('workers', workers, 'a whole number from 1 to 256', 'Leave it out for one a core.')]);
-  const threads = new Piscina<PoolTask, StudyRow[]>({ ...workerFile(), minThreads: workers, maxThreads: workers });
+  const threads = new Piscina<PoolTask, StudyRow[]>({ filename: WORKER, minThreads: workers, maxThreads: workers });
   const shared = new WeakMap<WeatherYear, { key: number; year: WeatherYear }>();
   let nextKey = 0;
   const sharedOnce = (weather: WeatherYear) => {
@@ -66,12 +64,5 @@ export function startPool(options: PoolOptions = {}): StudyPool {
   };
 }
 
-/** The worker beside this file; from sources it needs the loader that reads TypeScript. */
-function workerFile(): { filename: string; execArgv?: string[] } {
-  if (!import.meta.url.endsWith('.ts')) return { filename: new URL('./worker.js', import.meta.url).href };
-  const loader = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
-  return {
-    filename: new URL('./worker.ts', import.meta.url).href,
-    execArgv: ['--import', loader, '--conditions=@noonloop/source'],
-  };
-}
+/** The worker beside this file; a thread reads what its process does, so sources too where they are run. */
+const WORKER = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url).href;
