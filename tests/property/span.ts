@@ -1,6 +1,7 @@
 import type { RunResult, StepOptions, SystemDesign } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { closeBalance } from '../../packages/sim-core/src/year/balance.ts';
+import { ownColumns } from '../../packages/sim-core/src/year/columns.ts';
 import { loopYear } from '../../packages/sim-core/src/year/loop-year.ts';
 import { assemble, type Machine } from '../../packages/sim-core/src/year/machine.ts';
 import type { BalancePart, PartBalance, RunColumns } from '../../packages/sim-core/src/year/result.ts';
@@ -23,11 +24,21 @@ export interface WorstHour {
 /** Hours of ten weeks of early summer, when the tank is at its hottest: for what wants no whole year. */
 export const EARLY_SUMMER = [2900, 2900 + 70 * 24] as const;
 
+/** A weather with light in those hours alone: in the dark of the rest a year takes few steps. */
+export function litWithin(weather: WeatherYear, from: number, to: number): WeatherYear {
+  const lit = (column: Float64Array) => column.map((light, hour) => (hour >= from && hour < to ? light : 0));
+  const { dhi, dni, ghi } = weather.columns;
+  return { ...weather, columns: { ...weather.columns, dhi: lit(dhi), dni: lit(dni), ghi: lit(ghi) } };
+}
+
 /** What the laws look at. */
 export type Lived = Pick<RunResult, 'balance' | 'columns' | 'design' | 'loop' | 'secondTank' | 'stepsPerHour'> & {
   /** By part; a whole run of `simulate` does not tell. */
   readonly worst?: Readonly<Record<string, WorstHour>>;
 };
+
+/** Arrays of the last span's columns, of which it has copies: to be used anew, for each span would fill 4 MB. */
+let spare: Float64Array[] = [];
 
 /** Some hours of a design's year, from `from` to before `to`, begun as a year begins; the columns hold these hours alone, and hours of the loop count from the first of them. */
 export function liveSpan(
@@ -37,12 +48,12 @@ export function liveSpan(
   to: number,
   steps: number | StepOptions = {},
 ): Lived {
-  const machine = assemble(design, weather, typeof steps === 'number' ? { stepsPerHour: steps } : steps);
-  const worst: Record<string, WorstHour> = {};
-  for (let hour = from; hour < to; hour++) liveHour(machine, hour, worst);
+  const machine = assemble(design, weather, typeof steps === 'number' ? { stepsPerHour: steps } : steps, spare);
+  const worst = liveHours(machine, from, to);
   const columns = Object.fromEntries(
-    Object.entries(machine.columns).map(([name, column]) => [name, column.subarray(from, to)]),
+    Object.entries(machine.columns).map(([name, column]) => [name, column.slice(from, to)]),
   ) as RunColumns;
+  spare = ownColumns(machine.columns);
   const books = Object.entries(machine.books.balance).map(([part, keeper]): [string, PartBalance] => [
     part,
     closeBalance(keeper),
@@ -58,19 +69,32 @@ export function liveSpan(
   };
 }
 
-/** Steps through an hour, and keeps what it held of each part whose balance it closed worst. */
-function liveHour(machine: Machine, hour: number, worst: Record<string, WorstHour>): void {
+/** Steps through the hours, and keeps what each part held in that whose balance it closed worst. */
+function liveHours(machine: Machine, from: number, to: number): Record<string, WorstHour> {
   const { books, columns, second } = machine;
-  const keepers = second === null ? books.balance : { ...books.balance, second: second.balance };
-  const before = Object.values(keepers).map(({ stored, totals }) => [stored, totals[RESIDUAL]!] as const);
-  stepHour(machine, hour);
-  const carried =
-    WATER * columns.tankMaximumTemperature[hour]! * (columns.tapVolume[hour]! + 3600 * columns.loopFlow[hour]!);
-  for (const [at, [part, { stored, totals, worstHour }]] of Object.entries(keepers).entries()) {
-    if (worstHour !== hour) continue;
-    const [held, residual] = before[at]!;
-    worst[part] = { residual: totals[RESIDUAL]! - residual, held: Math.abs(held) + Math.abs(stored) + carried };
+  const parts = Object.entries(second === null ? books.balance : { ...books.balance, second: second.balance });
+  const worst: Record<string, WorstHour> = {};
+  const held = new Float64Array(parts.length);
+  const residuals = new Float64Array(parts.length);
+  for (let hour = from; hour < to; hour++) {
+    for (let at = 0; at < parts.length; at++) {
+      const [, { stored, totals }] = parts[at]!;
+      held[at] = stored;
+      residuals[at] = totals[RESIDUAL]!;
+    }
+    stepHour(machine, hour);
+    for (let at = 0; at < parts.length; at++) {
+      const [part, { stored, totals, worstHour }] = parts[at]!;
+      if (worstHour !== hour) continue;
+      const carried =
+        WATER * columns.tankMaximumTemperature[hour]! * (columns.tapVolume[hour]! + 3600 * columns.loopFlow[hour]!);
+      worst[part] = {
+        residual: totals[RESIDUAL]! - residuals[at]!,
+        held: Math.abs(held[at]!) + Math.abs(stored) + carried,
+      };
+    }
   }
+  return worst;
 }
 
 /** The same hours of a second tank. */

@@ -32,9 +32,9 @@ function summerBy(stepsPerHour: number, outage: readonly [string, string]) {
 // The whole year, all year without a pump, and finer: buoyancy.long.test.ts.
 describe('a summer whose pump stands in July, no check valve', () => {
   const outage = ['07-01', '07-31'] as const;
-  const fine = summerBy(60, outage);
+  const fine = summerBy(30, outage);
 
-  it.each([6, 12])('by %d steps an hour is as by 60: 2 % of heat, 3 h of stagnation [convergence]', (steps) => {
+  it.each([6, 12])('by %d steps an hour is as by 30: 2 % of heat, 3 h of stagnation [convergence]', (steps) => {
     const coarse = summerBy(steps, outage);
     expect(Math.abs(coarse.delivered / fine.delivered - 1)).toBeLessThan(0.02);
     expect(Math.abs(coarse.stagnation - fine.stagnation)).toBeLessThan(3);

@@ -3,11 +3,15 @@ import { describe, expect, it } from 'vitest';
 import { requireFinite } from '../../../packages/sim-core/src/year/finite.ts';
 import { compilePumpDrivers } from '../../../packages/sim-core/src/year/pump-drivers.ts';
 import type { RunColumns } from '../../../packages/sim-core/src/year/result.ts';
-import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
+import { inventedValley, plainInput, sum } from '../../examples.ts';
 import { EARLY_SUMMER, liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
-const run = (input: Partial<SystemInput>) => yearOf(defineSystem({ ...plainInput, ...input }), weather);
+/** A year by coarse steps. */
+const run = (input: Partial<SystemInput>) =>
+  simulate(defineSystem({ ...plainInput, ...input }), weather, { stepsPerHour: 2 });
+/** The first three weeks of January. */
+const weeks = (input: Partial<SystemInput>) => liveSpan(defineSystem({ ...plainInput, ...input }), weather, 0, 500);
 const KWH = 3.6e6;
 
 describe('mains as warm as the taps want', () => {
@@ -18,8 +22,9 @@ describe('mains as warm as the taps want', () => {
     'ask for no heat and draw no hot water, with $kind [requirement]',
     (heater) => {
       const draw = { dailyVolume: 0.2, tapTemperature: 38, mains };
-      const { columns } = simulate(defineSystem({ ...plainInput, draw, heater }), weather, { stepsPerHour: 2 });
-      const july = (column: Float64Array) => column.subarray(4344, 5088);
+      // From June, whose mains are nearly as warm, to the end of July.
+      const { columns } = liveSpan(defineSystem({ ...plainInput, draw, heater }), weather, 3624, 5088, 2);
+      const july = (column: Float64Array) => column.subarray(4344 - 3624);
       expect(Math.min(...july(columns.mainsTemperature))).toBeGreaterThan(38);
       expect(sum(july(columns.hotVolume))).toBe(0);
       expect(sum(july(columns.tapHeatAsked))).toBe(0);
@@ -39,18 +44,20 @@ describe('leaks that empty the loop within the hour', () => {
     ['20 L/h', true],
     ['30 L/h', true],
     ['30 L/h', false],
-  ])('%s, make-up %s: a year of finite numbers [requirement]', (leak, makeUp) => {
-    const { columns, loop } = run({ loop: { leak, makeUp } });
+  ])('%s, make-up %s: weeks of finite numbers [requirement]', (leak, makeUp) => {
+    const { columns, loop } = weeks({ loop: { leak, makeUp } });
+    expect(() => requireFinite(columns, 0, 500)).not.toThrow();
     expect(loop.lost).toBeGreaterThan(0.005);
-    expect(columns.glycolMassFraction[8759]).toBeGreaterThanOrEqual(0);
+    expect(columns.glycolMassFraction[499]).toBeGreaterThanOrEqual(0);
     if (makeUp)
       expect(columns.freezingPoint[200]).toBeGreaterThan(-1); // water, by then
     else expect(sum(columns.loopFlow)).toBeLessThan(1e-3);
   });
 
   it('of a loop 14 m high, which air pressure cannot hold up, leave dregs and finite numbers [requirement]', () => {
-    const { columns } = run({ loop: { leak: '30 L/h', staticHeight: 14 } });
-    expect(columns.glycolMassFraction[8759]).toBeCloseTo(0.4, 6);
+    const { columns } = weeks({ loop: { leak: '30 L/h', staticHeight: 14 } });
+    expect(() => requireFinite(columns, 0, 500)).not.toThrow();
+    expect(columns.glycolMassFraction[499]).toBeCloseTo(0.4, 6);
   });
 });
 

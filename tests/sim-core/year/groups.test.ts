@@ -13,8 +13,8 @@ import { liveSpan } from '../../property/span.ts';
 const weather = await inventedValley();
 type Roof = Partial<SystemInput['array']>;
 const design = (array: Roof) => defineSystem({ ...plainInput, array: { ...plainInput.array, ...array } });
-/** A year by coarse steps, for sums and directions. */
-const run = (array: Roof): RunResult => simulate(design(array), weather, { stepsPerHour: 2 });
+/** A year by steps of an hour, for sums and directions. */
+const run = (array: Roof): RunResult => simulate(design(array), weather, { stepsPerHour: 1 });
 /** Five weeks of early summer by the usual steps, for what must be alike. */
 const weeks = (array: Roof) => liveSpan(design(array), weather, 2900, 2900 + 35 * 24);
 const heat = (result: Pick<RunResult, 'columns'>): number => sum(result.columns.solarHeat);

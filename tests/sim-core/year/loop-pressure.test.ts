@@ -3,19 +3,25 @@ import { burstProtection, fluidProperties, steamReach } from '@noonloop/sim-core
 import { describe, expect, it } from 'vitest';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { stepHour } from '../../../packages/sim-core/src/year/step.ts';
-import { inventedValley, plainInput, sum, withPanels, yearOf } from '../../examples.ts';
+import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
+import { EARLY_SUMMER, liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
 /** A year by steps of twenty minutes: leaks and frost go by the hour. */
 const withLoop = (loop: SystemInput['loop'], more: Partial<SystemInput> = {}): RunResult =>
   simulate(defineSystem({ ...plainInput, ...more, loop }), weather, { stepsPerHour: 3 });
+/** The default loop, by number of panels. */
+const byPanels = new Map(
+  [1, 2, 3, 6].map((panels) => [panels, withLoop({}, { array: { ...plainInput.array, panels } })]),
+);
+const water = withLoop({ fluid: 'water' });
 const hottest = { array: { ...plainInput.array, panels: 5 }, draw: { dailyVolume: 0.1 } };
 
 describe('loop pressure by default', () => {
   it.each([1, 2, 3, 6])(
     'never opens the relief valve and never lacks pressure with %d panels [direction that physics demands]',
     (panels) => {
-      const { loop, columns, design } = yearOf(withPanels(panels), weather);
+      const { loop, columns, design } = byPanels.get(panels)!;
       expect(loop.relieved).toBe(0);
       expect(loop.circulationFails).toBeNull();
       expect(loop.lowestPressure).toBeGreaterThan(design.loop.fillPressure - 0.2e5);
@@ -75,9 +81,9 @@ describe('what a year says of its loop [definitions, by its own columns]', () =>
     expect(loop.coldestPipe).toBe(least(columns.pipeMinimumTemperature));
     expect(loop.circulationFails).toBe(columns.lowPressure.findIndex((share) => share > 0));
     // Three panels stand an hour or two in the sun: the steam's push is over before the hour is.
-    const three = yearOf(withPanels(3), weather);
-    expect(three.loop.highestPressure).toBe(most(three.columns.loopMaximumPressure));
-    expect(three.loop.highestPressure).toBeGreaterThan(most(three.columns.loopPressure));
+    const { columns: ofThree, loop: three } = liveSpan(withPanels(3), weather, ...EARLY_SUMMER);
+    expect(three.highestPressure).toBe(most(ofThree.loopMaximumPressure));
+    expect(three.highestPressure).toBeGreaterThan(most(ofThree.loopPressure));
   });
 
   it('counts frost by the hour: depth below the freezing point, hours below bursting, the leak in full', () => {
@@ -138,7 +144,7 @@ describe('a slow leak', () => {
     expect(failed / 24).toBeGreaterThan(day - 15);
     expect(failed / 24).toBeLessThan(day + 30);
     expect(sum(result.columns.solarHeat.subarray(failed + 72))).toBeLessThan(
-      0.6 * sum(withLoop({}).columns.solarHeat.subarray(failed + 72)),
+      0.6 * sum(byPanels.get(2)!.columns.solarHeat.subarray(failed + 72)),
     );
     expect(result.columns.glycolMassFraction[8759]).toBeCloseTo(0.4, 12);
   });
@@ -186,7 +192,7 @@ describe('a slow leak', () => {
 
 describe('freezing', () => {
   it('states the margin also where it is safe: the coldest part less the freezing point, and its hour [direction that physics demands]', () => {
-    const { loop, columns } = yearOf(withPanels(2), weather);
+    const { loop, columns } = byPanels.get(2)!;
     const cold = columns.absorberMinimumTemperature.map((value, hour) =>
       Math.min(value, columns.pipeMinimumTemperature[hour]!),
     );
@@ -194,16 +200,14 @@ describe('freezing', () => {
     expect(loop.freezeMargin).toBe(Math.min(...margins));
     expect(margins[loop.freezeMarginHour]).toBe(loop.freezeMargin);
     expect(loop.freezeMargin).toBeGreaterThan(0);
-    const water = withLoop({ fluid: 'water' }).loop;
-    expect(water.freezeMargin).toBeCloseTo(-water.deepestFreezing, 12);
+    expect(water.loop.freezeMargin).toBeCloseTo(-water.loop.deepestFreezing, 12);
   });
 
   it('counts the hours of water in the cold, none with glycol [requirement]', () => {
-    const water = withLoop({ fluid: 'water' });
     expect(water.loop.absorberFreezingHours).toBeGreaterThan(100);
     expect(water.loop.burstHours).toBeGreaterThan(100);
     expect(water.loop.protectionEnds).toBe(0);
-    const { loop } = yearOf(withPanels(2), weather);
+    const { loop } = byPanels.get(2)!;
     expect(loop.absorberFreezingHours).toBe(0);
     expect(loop.burstHours).toBe(0);
     expect(loop.protectionEnds).toBeNull();

@@ -3,14 +3,19 @@ import { coverShares } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compileArrayDrivers } from '../../../packages/sim-core/src/year/group-drivers.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
-import { EARLY_SUMMER, liveSpan } from '../../property/span.ts';
+import { liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
-/** Ten weeks of early summer. */
+/** Five weeks of early summer. */
 const heat = (input: object, own?: OwnComponents) =>
   sum(
-    liveSpan(defineSystem({ ...plainInput, ...input } as SystemInput), weather, ...EARLY_SUMMER, own ? { own } : {})
-      .columns.solarHeat,
+    liveSpan(
+      defineSystem({ ...plainInput, ...input } as SystemInput),
+      weather,
+      2900,
+      2900 + 35 * 24,
+      own ? { own } : {},
+    ).columns.solarHeat,
   );
 
 describe('a component of one’s own', () => {

@@ -1,4 +1,4 @@
-import { DesignError, defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { DesignError, defineSystem, type SystemInput } from '@noonloop/sim-core';
 import { pumpOperatingPoint, steamReach } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { circulatePair } from '../../../packages/sim-core/src/physics/loop/coil-pair.ts';
@@ -13,9 +13,10 @@ type Second = NonNullable<SystemInput['tank']['second']>;
 const roof = { ...plainInput.array, panels: 3 };
 const design = (second: Second | null, more: Partial<SystemInput> = {}, volume = 0.15) =>
   defineSystem({ ...plainInput, array: roof, ...more, tank: { volume, second } });
-/** Ten weeks of early summer: what is asked here is of hours, and a whole year six times as dear. */
+/** Five weeks of early summer: what is asked here is of hours, and a whole year ten times as dear. */
+const WEEKS = [2900, 2900 + 35 * 24] as const;
 const run = (second: Second | null, more: Partial<SystemInput> = {}, volume = 0.15): Lived =>
-  liveSpan(design(second, more, volume), weather, ...EARLY_SUMMER);
+  liveSpan(design(second, more, volume), weather, ...WEEKS);
 const heat = (result: Lived): number => sum(result.columns.solarHeat);
 const mains = { pump: { drive: 'mains' } } as const;
 
@@ -28,7 +29,7 @@ describe('two solar tanks', () => {
     const { balance, columns, peak, peakOfFirst } = result.secondTank!;
     for (const { worstRelative } of [balance, ...Object.values(result.balance)])
       expect(worstRelative).toBeLessThan(1e-9);
-    expect(sum(columns.coilHeat) > 1e9).toBe(charging !== 'first');
+    expect(sum(columns.coilHeat) > 1e8).toBe(charging !== 'first');
     expect(sum(columns.coilHeat) / sum(result.columns.coilHeat) > 0.999999).toBe(charging === 'second');
     expect(sum(result.columns.tankLoss)).toBeGreaterThan(sum(columns.loss));
     expect(Math.max(...result.columns.tankMaximumTemperature)).toBe(Math.max(peak, peakOfFirst));
@@ -56,7 +57,7 @@ describe('two solar tanks', () => {
   it('deliver about what one tank of their water and their loss does [sense; 3 %: the coil of both is twice as long]', () => {
     const loss = { lossCoefficient: 1 };
     const run = (tank: SystemInput['tank']) =>
-      liveSpan(defineSystem({ ...plainInput, array: roof, ...mains, tank }), weather, ...EARLY_SUMMER);
+      liveSpan(defineSystem({ ...plainInput, array: roof, ...mains, tank }), weather, ...WEEKS);
     const one = run({ volume: 0.3, lossCoefficient: 2 });
     for (const charging of ['series', 'in-turn'] as const) {
       const two = run({ volume: 0.15, ...loss, second: { charging } });
@@ -65,8 +66,9 @@ describe('two solar tanks', () => {
   });
 
   it('with coils in series the hot tank gives to the cold one what a valve leaves in it [requirement]', () => {
-    const year = (charging: Second['charging']) => simulate(design({ charging }, mains), weather, { stepsPerHour: 3 });
-    const [series, inTurn] = [year('series'), year('in-turn')];
+    // Spring, when the second is cold most of the day.
+    const spring = (charging: Second['charging']) => liveSpan(design({ charging }, mains), weather, 1400, 3080, 3);
+    const [series, inTurn] = [spring('series'), spring('in-turn')];
     expect(heat(inTurn)).toBeGreaterThan(heat(series));
     expect(sum(inTurn.columns.heatGivenBack)).toBeLessThan(0.1 * sum(series.columns.heatGivenBack));
     const cooled = ({ columns, secondTank }: Lived) =>
@@ -104,7 +106,8 @@ describe('two solar tanks', () => {
   });
 
   it('of which the second alone is charged are, without the other’s loss, a tank and a long pipe [requirement]', () => {
-    const alone = run(null, {}, 0.15);
+    // Ten weeks, so that how both began counts for less.
+    const alone = liveSpan(design(null), weather, ...EARLY_SUMMER);
     const input: SystemInput = { ...plainInput, array: roof, tank: { volume: 0.02, lossCoefficient: 0, nodes: 4 } };
     const second = { ...alone.design.tank, second: undefined, load: undefined, roomByMonth: undefined };
     const { initialProfile: _, load: __, roomByMonth: ___, second: ____, ...own } = second;

@@ -3,6 +3,7 @@ import { type BalancePart, DesignError, defineSystem, simulate, steps } from '@n
 import { describe, expect, it } from 'vitest';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
+import { liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
 const result = simulate(withPanels(3), weather, { keepTankNodes: true });
@@ -84,9 +85,9 @@ describe('simulate', () => {
   });
 
   it('gives the same bits again [requirement]', () => {
-    const again = simulate(withPanels(3), weather);
+    const again = liveSpan(withPanels(3), weather, 0, 1500).columns;
     const differing = Object.entries(columns).filter(
-      ([key, column]) => !isDeepStrictEqual(again.columns[key as keyof typeof columns], column),
+      ([key, column]) => !isDeepStrictEqual(again[key as keyof typeof columns], column.slice(0, 1500)),
     );
     expect(differing.map(([key]) => key)).toEqual([]);
   });
@@ -106,7 +107,7 @@ describe('simulate', () => {
       draw: { dailyVolume: 0.05 },
       control: { highLimit: null },
     });
-    const hot = simulate(design, weather);
+    const hot = simulate(design, weather, { stepsPerHour: 2 });
     expect(sum(hot.columns.reliefVolume)).toBeGreaterThan(0.01);
     expect(sum(hot.columns.reliefHeat)).toBeGreaterThan(sum(hot.columns.reliefVolume) * 4.1468e6 * 60);
     expect(hot.balance.tank.worstRelative).toBeLessThan(1e-9);

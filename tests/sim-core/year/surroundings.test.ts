@@ -1,7 +1,7 @@
-import { defineSystem, type SystemInput } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
-import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
+import { inventedValley, plainInput, sum } from '../../examples.ts';
 import { liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
@@ -58,7 +58,7 @@ describe('sky and surroundings in the run', () => {
     expect(plate).toBeLessThan(bare);
     expect(tubes).toBeLessThan(plate);
     expect(winter({ snowAlbedo: 0.8 })).toBeGreaterThan(bare);
-    expect(yearOf(design({ snowOnPanels: 'tubes' }), weather).assumptions[0]).toEqual({
+    expect(simulate(design({ snowOnPanels: 'tubes' }), weather, { stepsPerHour: 1 }).assumptions[0]).toEqual({
       code: 'no-snow-depth',
       facts: {},
     });

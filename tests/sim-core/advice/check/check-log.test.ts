@@ -17,10 +17,10 @@ const design = defineSystem(plainInput);
 const uncertainty = checkInput(uncertaintySchema, {});
 const noise = checkInput(noiseSchema, {});
 
-/** An invented log of nine days in May; the proof over hundreds of logs is tests/bench/check-log.ts. */
+/** An invented log of six days in May; the proof over hundreds of logs is tests/bench/check-log.ts. */
 async function logOf(cause: CauseCode, seed: number): Promise<GaugeLog> {
   const weather = await inventedValley();
-  const span = { from: 3000, to: 3000 + 240 + 9 * 24 };
+  const span = { from: 3000, to: 3000 + 240 + 6 * 24 };
   const gauges = GAUGE_SETS['all gauges']!;
   const common = { design, weather, span, settle: 240, uncertainty, noise, gauges, readings: 9 };
   return plant({ ...common, cause, seed, allThrough: true }).log;
@@ -37,7 +37,7 @@ function faultsOf(act: () => unknown): string[] {
   return [];
 }
 
-describe('checkLog on nine days with a planted fault', () => {
+describe('checkLog on six days with a planted fault', () => {
   let check: LogCheck;
   let log: GaugeLog;
   beforeAll(async () => {
@@ -207,9 +207,9 @@ describe('days in words', () => {
 describe('calibrate on an invented log of a house that is known', () => {
   it('finds eta0, tank loss and draw within two stated deviations, and says what it cannot tell [requirement]', async () => {
     const weather = await inventedValley();
-    const span = { from: 3000, to: 3000 + 240 + 21 * 24 };
+    const span = { from: 3000, to: 3000 + 240 + 14 * 24 };
     const gauges = GAUGE_SETS['all gauges']!;
-    const common = { design, weather, span, settle: 240, uncertainty, noise, gauges, readings: 30 };
+    const common = { design, weather, span, settle: 240, uncertainty, noise, gauges, readings: 24 };
     const { log, differs } = plant({ ...common, cause: 'healthy', seed: 5 });
     const fit = calibrate(design, weather, log, { members: 6 });
     expect(fit.parameters.map(({ key }) => key)).toEqual(['eta0', 'tankLoss', 'draw']);
