@@ -1,8 +1,6 @@
-/** Titles of tests as they stand in the sources, by the compiler's parser. */
+/** Titles of tests as they stand in the sources, which the formatter keeps in one form. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type ts from 'typescript';
-import { compiler, parsed } from './compiler.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -14,41 +12,25 @@ export interface TestTitle {
   readonly words: string;
 }
 
-/** `it` or `describe`, with whatever is chained to it; `null` for another call. */
-function kindOf(call: ts.CallExpression): 'group' | 'test' | null {
-  let callee: ts.Expression = call.expression;
-  while (
-    compiler.isCallExpression(callee) ||
-    compiler.isPropertyAccessExpression(callee) ||
-    compiler.isTaggedTemplateExpression(callee)
-  ) {
-    callee = compiler.isTaggedTemplateExpression(callee) ? callee.tag : callee.expression;
-  }
-  if (!compiler.isIdentifier(callee)) return null;
-  return callee.text === 'describe' ? 'group' : callee.text === 'it' ? 'test' : null;
-}
+/** A call of `it` or `describe`, with whatever is chained to it, begins a line. */
+const CALL = /^( *)(it|describe)(?=[.(<`])/gm;
+/** Its title is the text before its function: rows and conditions that stand before it have none. One that is not found is bare. */
+const TITLE = /[(]\s*((['"`])(?:\\.|(?!\2)[^\\])*\2),\s*(?:async\b|\(|\{|\w+\)|\w+ =>)/s;
 
 /** Tests of one source. */
 export function titlesIn(path: string, text: string): TestTitle[] {
-  const source = parsed(path, text);
   const found: TestTitle[] = [];
-  const visit = (node: ts.Node, groups: readonly string[]): void => {
-    let inside = groups;
-    if (compiler.isCallExpression(node)) {
-      const [first] = node.arguments;
-      const kind = kindOf(node);
-      if (kind !== null && first !== undefined && node.arguments.length > 1) {
-        const words = [...groups, first.getText(source)];
-        if (kind === 'group') inside = words;
-        else {
-          const line = source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1;
-          found.push({ path, line, words: words.join(' ') });
-        }
-      }
-    }
-    compiler.forEachChild(node, (child) => visit(child, inside));
-  };
-  visit(source, []);
+  const groups: { readonly indent: number; readonly title: string }[] = [];
+  const calls = [...text.matchAll(CALL)];
+  let line = 1;
+  for (const [at, { index, 1: space, 2: kind }] of calls.entries()) {
+    line += text.slice(calls[at - 1]?.index ?? 0, index).split('\n').length - 1;
+    const indent = space!.length;
+    while ((groups.at(-1)?.indent ?? -1) >= indent) groups.pop();
+    const title = TITLE.exec(text.slice(index, calls[at + 1]?.index))?.[1] ?? '';
+    if (kind === 'describe') groups.push({ indent, title });
+    else found.push({ path, line, words: [...groups.map((group) => group.title), title].join(' ') });
+  }
   return found;
 }
 
