@@ -62,10 +62,12 @@ describe('hours of a run [requirement]', () => {
   });
 
   it('come back from CSV and from Arrow with the same bits', () => {
-    const [head, ...back] = Papa.parse<string[]>(dataCsv(hours).trimEnd()).data;
-    const table = arrow.tableFromIPC(arrow.tableToIPC(dataArrow(hours, arrow) as arrow.Table));
-    expect([back.length, table.numRows, table.numCols]).toEqual([8760, 8760, hours.columns.length]);
-    for (const name of ['solarHeat_J', 'absorberTemperature_degC']) {
+    const names = ['solarHeat_J', 'absorberTemperature_degC'];
+    const some = { ...hours, columns: hours.columns.filter(({ name }) => ['time', ...names].includes(name)) };
+    const [head, ...back] = Papa.parse<string[]>(dataCsv(some).trimEnd()).data;
+    const table = arrow.tableFromIPC(arrow.tableToIPC(dataArrow(some, arrow) as arrow.Table));
+    expect([back.length, table.numRows, table.numCols]).toEqual([8760, 8760, 3]);
+    for (const name of names) {
       const values = column(name);
       const place = head!.indexOf(name);
       expect(back.every((row, hour) => Number(row[place]) === values[hour])).toBe(true);

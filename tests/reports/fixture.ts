@@ -6,6 +6,7 @@ import { type HtmlOptions, type MoneyOptions, renderHtml, type Units } from '@no
 import {
   defineSystem,
   type LoopFluid,
+  type NoticeCode,
   type PartBalance,
   type RunColumns,
   type RunResult,
@@ -235,3 +236,34 @@ export const PRICES_OF_EACH = { ...PRICES, designs: [{ investment: 1200 }, { inv
 /** The page of the two runs with all that can be on it. */
 export const pricedPage = (units: Units): Promise<string> =>
   pageOf([two, three], { units, money: PRICES_OF_EACH, losses: true });
+
+/** What someone may have written who means harm, or knows no better. */
+export const HOSTILE = '=cmd|\' /C calc\'!A0 <script>alert(1)</script> | *b* [x](http://y) \u202e\u001b[31m "q"\nline';
+export const hostile = ((): RunResult => {
+  const run = fixture({ name: 'x', panels: 4 });
+  return {
+    ...run,
+    design: {
+      ...run.design,
+      name: HOSTILE,
+      assumptions: [{ path: HOSTILE, value: HOSTILE, unit: HOSTILE, source: HOSTILE }],
+    },
+    site: { ...run.site, name: HOSTILE },
+    weatherSource: HOSTILE,
+    weatherAssumptions: [{ code: 'note', text: HOSTILE }],
+    notices: [{ code: HOSTILE as NoticeCode, facts: {}, hours: 1 }],
+  };
+})();
+export const HOSTILE_MONEY: MoneyOptions = {
+  currency: 'EUR',
+  fuel: { carrier: 'natural-gas', price: 1, per: 'kWh', co2_kg_per_kWh: 0.2, co2Source: HOSTILE },
+  investment: 1,
+  discountRate: 0,
+  life: 5,
+};
+
+/** Three designs, one of them hostile, for all charts. */
+export const layered = [two, three, hostile].map(withLayers);
+
+/** Their page with all that can be on one: the one in metric units that tests look at whole. */
+export const wholePage = (): Promise<string> => pageOf(layered, { money: HOSTILE_MONEY });

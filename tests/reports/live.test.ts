@@ -1,7 +1,7 @@
 /** The live page without a browser: what is packed, what turning does to a design, what the page is made of. */
 import { createHash } from 'node:crypto';
 import { type LivePageOptions, renderLivePage, summarize } from '@noonloop/reports';
-import { defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput } from '@noonloop/sim-core';
 import type { WeatherYear } from '@noonloop/weather-io';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
@@ -11,21 +11,21 @@ import { designFields } from '../../packages/reports/src/live/turned.ts';
 import type { LiveReply, LiveStart, Turned, TurnReply } from '../../packages/reports/src/live/types.ts';
 import { packWeather, unpackWeather } from '../../packages/reports/src/live/weather-pack.ts';
 import { plainYaml } from '../../packages/reports/src/live/yaml.ts';
-import { inventedValley, plainInput } from '../examples.ts';
+import { inventedValley, plainInput, withPanels, yearOf } from '../examples.ts';
 
 let weather: WeatherYear;
 beforeAll(async () => {
   weather = await inventedValley();
 });
 
-const START: LiveStart = { design: plainInput as unknown as LiveStart['design'], prices: null };
+const prices = { currency: 'EUR', fuel: { carrier: 'natural-gas', price: 0.11, per: 'kWh' } } as const;
+const START: LiveStart = { design: plainInput as unknown as LiveStart['design'], prices };
 
-const engines = new Map<LiveStart, LiveEngine>();
+let engine: LiveEngine | undefined;
 
-/** Turns one engine for all tests of the same beginning, as a page does: it keeps its last years. */
-function turn(start: LiveStart, now: Turned, against: Turned | null = null, pins: readonly Turned[] = []): LiveReply {
-  const engine = engines.get(start) ?? new LiveEngine(start, weather);
-  engines.set(start, engine);
+/** Turns one engine for all tests, as a page does: it keeps its last years. */
+function turn(now: Turned, against: Turned | null = null, pins: readonly Turned[] = []): LiveReply {
+  engine ??= new LiveEngine(START, weather);
   return engine.handle({ kind: 'turn', id: 1, units: 'metric', now, against, pins });
 }
 const taken = (reply: LiveReply): TurnReply => {
@@ -68,42 +68,42 @@ describe('a turn [requirement]', () => {
       control: { highLimit: null },
     } as SystemInput;
     expect(designFields(START, now)).toEqual(input);
-    const { year } = summarize(simulate(defineSystem(input), weather));
-    expect(taken(turn(START, now)).numbers).toEqual(year);
+    const { year } = summarize(yearOf(withPanels(3), weather));
+    expect(taken(turn({ 'array.panels': 3 })).numbers).toEqual(year);
   });
 
   it('tells what changed with the signs of the sheet, and nothing where nothing can be told', () => {
-    const steeper = taken(turn(START, { 'array.panels': 3 }, {}));
+    const steeper = taken(turn({ 'array.panels': 3 }, {}));
     expect(steeper.turned).toBe('panels 2 → 3');
-    const [saved, tank] = ['Fuel saved a year', 'Hottest tank'].map(
+    const [saved, tank] = ['Natural gas saved a year', 'Hottest tank'].map(
       (label) => steeper.changes.find((one) => one.label === label)!.difference,
     );
     // A third panel saves fuel and heats the tank more: common experience, no source.
     expect(saved).toMatch(/^\+\d+ kWh/);
     expect(tank).toMatch(/^\+\d+ °C$/);
-    const same = taken(turn(START, { 'array.tilt': 40.001 }, {}));
+    const same = taken(turn({ 'array.tilt': 40.001 }, {}));
     expect(same.changes).toEqual([]);
   });
 
   it('sets pins and the turned design side by side as a comparison does', () => {
-    const { comparison } = taken(turn(START, { 'array.panels': 3 }, null, [{}, { 'array.tilt': 40.001 }]));
+    const { comparison } = taken(turn({ 'array.panels': 3 }, null, [{}, { 'array.tilt': 40.001 }]));
     expect(comparison!.letters).toEqual(['A', 'B', 'C']);
     expect(comparison!.rows[0]!.cells).toHaveLength(3);
     expect(comparison!.rows[0]!.notes[2]).toMatch(/^\+/);
   });
 
   it('refuses what the library refuses, at its field and in its words', () => {
-    const reply = turn(START, { 'array.tilt': 95, 'tank.volume': '80 pounds' });
+    const reply = turn({ 'array.tilt': 95, 'tank.volume': '80 pounds' });
     const faults = reply.kind === 'refused' ? reply.faults : [];
     expect(faults.map(({ path }) => path)).toEqual(['array.tilt', 'tank.volume']);
     expect(faults[0]!.words).toMatch(/found 95, expected .*0 to 90/);
-    const seen = turn(START, { 'survey.length': '2 m', 'survey.width': '9 m', 'survey.covers': 1 });
+    const seen = turn({ 'survey.length': '2 m', 'survey.width': '9 m', 'survey.covers': 1 });
     expect(seen.kind === 'refused' && seen.faults[0]!.path).toBe('survey.width');
   });
 
   it('shows the year without money where a price is wrong', () => {
     const { faults, money, answer } = taken(
-      turn(START, {
+      turn({
         'prices.currency': 'EUR',
         'prices.fuel.carrier': 'propane',
         'prices.fuel.price': 'much',
@@ -116,9 +116,7 @@ describe('a turn [requirement]', () => {
   });
 
   it('counts the cost of panels by their number', () => {
-    const prices = { currency: 'EUR', fuel: { carrier: 'natural-gas', price: 0.11, per: 'kWh' } } as const;
-    const start = { ...START, prices };
-    const cost = (now: Turned) => taken(turn(start, now)).money!.investment;
+    const cost = (now: Turned) => taken(turn(now)).money!.investment;
     expect(cost({ 'array.panels': 3, 'prices.panel': 400, 'prices.rest': 2000 })).toBe(3200);
     expect(cost({ 'prices.rest': 2000 })).toBe(2000);
     expect(cost({})).toBeUndefined();

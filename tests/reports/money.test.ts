@@ -14,7 +14,7 @@ import {
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { fixture, pageOf, two } from './fixture.ts';
+import { fixture } from './fixture.ts';
 
 const run = fixture({ panels: 2 });
 const { year } = summarize(run);
@@ -357,10 +357,11 @@ describe('money in reports', () => {
     const texts = async (options: object): Promise<string[]> => [
       renderText([run, three], options),
       renderMarkdown([run, three], options),
-      // Money’s own section, its chart left out as well as those of heat; a page without prices that others look at too.
-      options === priced
-        ? await renderHtml([run, three], { ...priced, sections: ['money', 'numbers'] })
-        : await pageOf([two, three]),
+      // Charts are left out, but that of money.
+      await renderHtml([run, three], {
+        ...options,
+        sections: ['cautions', ...(options === priced ? ['money' as const] : []), 'numbers', 'inputs', 'definitions'],
+      }),
     ];
     for (const text of await texts(priced)) {
       expect(text).toMatch(/Net present value, used \\?\[EUR/);

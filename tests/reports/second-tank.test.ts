@@ -24,7 +24,8 @@ describe('a second solar tank in reports', () => {
     expect(hourData(fixture()).columns.some(({ name }) => name.startsWith('secondTank'))).toBe(false);
     const rows = renderCsv([run, fixture({ name: 'one tank' })], { table: 'hours' }).split('\r\n');
     expect(rows[0]).toMatch(/secondTankTopTemperature_degC,.*secondTankCoilHeat_kWh$/);
-    expect(rows[8761]).toMatch(/,,,,,,$/);
+    expect(rows).toHaveLength(1 + 2 * 8760 + 1); // of both, below each other, and the end of the last line
+    expect(rows[8761]).toMatch(/^one tank,0,1 Jan 00:00,1,1,0,.*,,,,,,$/);
     expect(rows[1]!.split(',')).toHaveLength(rows[8761]!.split(',').length);
   });
 

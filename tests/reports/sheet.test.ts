@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type NumberKey, WHERE_USED } from '../../packages/reports/src/definitions.ts';
 import { freezingSpare } from '../../packages/reports/src/formats/sheet-heat.ts';
 import { moneyOf, moneyRows } from '../../packages/reports/src/money/rows.ts';
-import { fixture, PRICES, PRICES_OF_EACH, pageOf, pricedPage, three, two } from './fixture.ts';
+import { fixture, PRICES, PRICES_OF_EACH, pageOf, pricedPage, three, two, wholePage } from './fixture.ts';
 
 const five = fixture({ panels: 5 });
 /** Text of HTML, its no-break spaces plain. */
@@ -201,7 +201,7 @@ describe('the first sheet', () => {
 describe('numbers and words of a page', () => {
   it('has one kind of minus, and no bare hyphen before a number [requirement]', async () => {
     for (const units of ['metric', 'us'] as const) {
-      const html = await (units === 'us' ? pricedPage(units) : pageOf([two, three]));
+      const html = await (units === 'us' ? pricedPage(units) : wholePage());
       const words = plain(
         html
           .replace(/<style>.*?<\/style>/gs, '')

@@ -36,12 +36,11 @@ export const years: Word = {
       const run: RunResult = simulate(design, year);
       outcomes.push({ weather: labelOf(year.source, year.calendarYears, all.length), summary: summarize(run).year });
     }
-    const ranked = [...outcomes].sort((a, b) => a.summary.deliveredEnergy - b.summary.deliveredEnergy);
-    const typical = ranked[Math.floor((ranked.length - 1) / 2)]!;
+    const [worst, typical, best] = worstTypicalBest(outcomes);
     const chosen: [string, Outcome][] = [
-      ['worst', ranked[0]!],
+      ['worst', worst],
       ['typical', typical],
-      ['best', ranked.at(-1)!],
+      ['best', best],
     ];
     const heat = ({ summary }: Outcome) => withUnit(summary.deliveredEnergy, 'J', units);
     const row = ({ weather, summary }: Outcome) => [
@@ -57,7 +56,7 @@ export const years: Word = {
         title: design.name,
         blocks: [
           sentences(
-            `The sun gives ${heat(ranked[0]!)} in the worst of ${all.length} years, ${heat(typical)} in the typical one and ${heat(ranked.at(-1)!)} in the best.`,
+            `The sun gives ${heat(worst)} in the worst of ${all.length} years, ${heat(typical)} in the typical one and ${heat(best)} in the best.`,
           ),
           table(
             'span',
@@ -69,14 +68,20 @@ export const years: Word = {
       },
       data: {
         design: design.name,
-        worst: chosen[0]![1],
+        worst,
         typical,
-        best: chosen[2]![1],
+        best,
         years: outcomes,
       },
     };
   },
 };
+
+/** Of two or more by heat delivered: the least, the middle one or the lower of both in the middle, the most. @internal */
+export function worstTypicalBest(outcomes: readonly Outcome[]): [Outcome, Outcome, Outcome] {
+  const ranked = [...outcomes].sort((a, b) => a.summary.deliveredEnergy - b.summary.deliveredEnergy);
+  return [ranked[0]!, ranked[Math.floor((ranked.length - 1) / 2)]!, ranked.at(-1)!];
+}
 
 const COLUMNS: readonly Column[] = [
   { label: 'weather' },
