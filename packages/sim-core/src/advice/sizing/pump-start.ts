@@ -4,7 +4,9 @@ import type { SystemDesign } from '../../design/design.ts';
 import type { PvModuleDesign } from '../../design/pump.ts';
 import { type PumpOnModule, pumpOnModule, pumpThresholds, supplyInLight } from '../../physics/loop/pump-in-light.ts';
 import { stringParameters } from '../../physics/pv/datasheet.ts';
-import { simulate } from '../../year/simulate.ts';
+import { ownColumns } from '../../year/columns.ts';
+import type { RunColumns } from '../../year/result.ts';
+import { simulateColumns } from '../../year/simulate.ts';
 
 /** Starts that are tried, each √2 of the one before. [W/m²] */
 const STARTS = [50, 71, 100, 141, 200, 283, 400, 566] as const;
@@ -57,7 +59,12 @@ export interface BestPumpStart {
 export function findPumpStart(on: PumpOnModule, weather: WeatherYear): BestPumpStart | null {
   const { design, air } = on;
   if (design.pump.drive === 'mains' || design.control.mode !== 'power') return null;
-  const run = (changed: SystemDesign): PumpStart => yearOf(changed, weather, air);
+  let spare: Float64Array[] = [];
+  const run = (changed: SystemDesign): PumpStart => {
+    const { columns } = simulateColumns(changed, weather, {}, spare);
+    spare = ownColumns(columns);
+    return startOf(changed, columns, air);
+  };
   const rows = STARTS.map((irradiance) => startingAt(on, irradiance))
     .filter((changed) => changed !== null)
     .map(run);
@@ -117,8 +124,8 @@ function sizeForStart(currentOf: (factor: number) => number, wanted: number): nu
   return 2 ** high;
 }
 
-function yearOf(design: SystemDesign, weather: WeatherYear, air: number): PumpStart {
-  const { columns } = simulate(design, weather);
+/** What a year's columns say of its start. */
+function startOf(design: SystemDesign, columns: RunColumns, air: number): PumpStart {
   const { pump, pv } = design;
   const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);
   return {
