@@ -83,12 +83,10 @@ describe('drivers that runs share [equality]', () => {
   const alone = (year: typeof weather) =>
     new Map(designs.map(([name, design]) => [name, print(compileDrivers(design, { ...year }, steps))]));
 
-  it.each([
-    ['the valley', weather],
-    ['the valley under snow', snowy],
-  ] as const)('are those that each design computes alone, forwards and backwards, in %s', (_, year) => {
+  it('are those that each design computes alone, forwards and backwards, in the valley under snow', () => {
+    const year = snowy;
     const expected = alone(year);
-    expect(new Set(expected.values()).size).toBeGreaterThanOrEqual(designs.length - 1); // snow only where there is some
+    expect(new Set(expected.values()).size).toBe(designs.length);
     for (const [name, design] of [...designs, ...[...designs].reverse()]) {
       expect([name, print(compileDrivers(design, year, steps))]).toEqual([name, expected.get(name)]);
     }

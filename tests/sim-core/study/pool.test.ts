@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { collectRows, sweep } from '@noonloop/sim-core';
 import { progressBar, readResults, runStudy, shardFromEnvironment, startPool } from '@noonloop/sim-core/node';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { shareWeather } from '../../../packages/sim-core/src/study/node/shared-weather.ts';
 import { inventedValley, plainInput } from '../../examples.ts';
 import { coarse, mostlyBadVolumes } from './small.ts';
@@ -17,7 +17,9 @@ const other = {
 };
 
 describe('threads [requirement]', () => {
-  it('give the same bytes as one thread, failures and two weather years included', async () => {
+  // A job that was given one processor, for each thread reads all sources anew; two of them: pool.long.test.ts.
+  it('give the same bytes as none, failures and two weather years included', async () => {
+    vi.stubEnv('SLURM_CPUS_PER_TASK', '1');
     const study = sweep(plainInput, { 'tank.volume': mostlyBadVolumes.slice(0, 2) }, [weather, other], {
       ...coarse,
       monthly: ['fuelSaved'],
@@ -25,13 +27,14 @@ describe('threads [requirement]', () => {
     const folder = await mkdtemp(join(tmpdir(), 'noonloop-pool-'));
     try {
       const alone = await runStudy(study, { workers: 1, bar: false, file: join(folder, 'a/one.jsonl') });
-      const several = await runStudy(study, { workers: 2, bar: false, file: join(folder, 'two.jsonl') });
-      expect(several).toEqual(alone);
-      const text = await readFile(join(folder, 'two.jsonl'), 'utf8');
+      const there = await runStudy(study, { bar: false, file: join(folder, 'thread.jsonl') });
+      expect(there).toEqual(alone);
+      const text = await readFile(join(folder, 'thread.jsonl'), 'utf8');
       expect(text).toBe(await readFile(join(folder, 'a/one.jsonl'), 'utf8'));
-      expect(await collectRows(await readResults(join(folder, 'two.jsonl')))).toEqual(alone);
+      expect(await collectRows(await readResults(join(folder, 'thread.jsonl')))).toEqual(alone);
       expect(alone.filter(({ error }) => error === undefined)).toHaveLength(2);
     } finally {
+      vi.unstubAllEnvs();
       await rm(folder, { recursive: true });
     }
   });

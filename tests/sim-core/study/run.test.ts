@@ -51,7 +51,7 @@ describe('a run [requirement]', () => {
   it('keeps no more tasks in hand than the runner wants, however slow the reader', async () => {
     let asked = 0;
     const runner: StudyRunner = { ...jumbled, run: (task) => jumbled.run(task).finally(() => asked++) };
-    const rows = bad(1000).run({ runner });
+    const rows = bad(100).run({ runner });
     await rows.next();
     await new Promise((resolve) => setTimeout(resolve, 60));
     expect(asked).toBeLessThanOrEqual(1 + jumbled.tasks);
@@ -98,7 +98,7 @@ describe('a run [requirement]', () => {
   it('lets timers have their turn in this thread', async () => {
     let turns = 0;
     const timer = setInterval(() => turns++, 1);
-    await bad(600).outcome();
+    await bad(150).outcome();
     clearInterval(timer);
     expect(turns).toBeGreaterThan(0);
   });

@@ -22,11 +22,11 @@ describe('Sobol indices of the Ishigami function, a 7, b 0.1 [closed form, Salte
   });
   const exact = { first: [0.3139, 0.4424, 0], total: [0.5576, 0.4424, 0.2437] };
 
-  it('come out within three of their own standard errors, which are below 0.025 with 4096 samples', async () => {
-    const study = sensitivity(base, three, weather, { method: 'sobol', samples: 4096, seed: 7 });
-    expect(study.total).toBe(4096 * 5);
+  it('come out within three of their own standard errors, which are below 0.05 with 1024 samples', async () => {
+    const study = sensitivity(base, three, weather, { method: 'sobol', samples: 1024, seed: 7 });
+    expect(study.total).toBe(1024 * 5);
     const { failed, indices, samples } = await study.analyse(modelled(study, ishigami));
-    expect([failed, samples]).toEqual([0, 4096]);
+    expect([failed, samples]).toEqual([0, 1024]);
     Object.keys(three).forEach((path, input) => {
       const { first, total } = indices[path]!.deliveredEnergy!;
       for (const [found, truth] of [
@@ -35,7 +35,7 @@ describe('Sobol indices of the Ishigami function, a 7, b 0.1 [closed form, Salte
       ] as const) {
         // Bounds of 5 % and 95 % lie 3.29 standard errors apart.
         const error = (found.high - found.low) / 3.29;
-        expect(error).toBeLessThan(0.025);
+        expect(error).toBeLessThan(0.05);
         expect(Math.abs(found.share - truth)).toBeLessThan(3 * error + 1e-12);
       }
     });
@@ -65,9 +65,9 @@ describe('Sobol indices of the Ishigami function, a 7, b 0.1 [closed form, Salte
 });
 
 describe('elementary effects [closed form]', () => {
-  const effects = async (model: (x: readonly number[]) => number, seed = 3) => {
-    const study = sensitivity(base, three, weather, { method: 'morris', paths: 200, seed });
-    expect(study.total).toBe(200 * 4);
+  const effects = async (model: (x: readonly number[]) => number, seed = 3, paths = 200) => {
+    const study = sensitivity(base, three, weather, { method: 'morris', paths, seed });
+    expect(study.total).toBe(paths * 4);
     const outcome = await study.analyse(modelled(study, onUnit(model)));
     return Object.keys(three).map((path) => outcome.effects[path]!.deliveredEnergy!);
   };
@@ -95,8 +95,9 @@ describe('elementary effects [closed form]', () => {
 
   it('are the same for the same seed and others for another', async () => {
     const curved = ([a, b]: readonly number[]) => a! ** 2 * b!;
-    expect(await effects(curved, 5)).toEqual(await effects(curved, 5));
-    expect(await effects(curved, 5)).not.toEqual(await effects(curved, 6));
+    const five = await effects(curved, 5, 40);
+    expect(await effects(curved, 5, 40)).toEqual(five);
+    expect(await effects(curved, 6, 40)).not.toEqual(five);
   });
 
   it('go through the bounds as the design reads them, whole numbers whole', () => {

@@ -1,4 +1,4 @@
-import { frontier, type StudyRow, uncertainty } from '@noonloop/sim-core';
+import { frontier, type StudyRow, shard, uncertainty } from '@noonloop/sim-core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { normalQuantile } from '../../../packages/sim-core/src/study/distributions.ts';
@@ -87,11 +87,14 @@ describe('uncertainty', () => {
         ...coarse,
         samples: 10,
       });
-    const rows: StudyRow[] = [];
-    for await (const row of few()) rows.push(row);
-    rows.sort((a, b) => (a.inputs['draw.dailyVolume'] as number) - (b.inputs['draw.dailyVolume'] as number));
-    expect(rows.at(-1)!.measures.deliveredEnergy!).toBeGreaterThan(rows[0]!.measures.deliveredEnergy!);
-    expect(few().caseAt(4)).toEqual(few().caseAt(4));
+    const drawn = Array.from({ length: 10 }, (_, at) => few().caseAt(at).inputs['draw.dailyVolume'] as number);
+    const of = async (volume: number) => {
+      const [row] = await shard(few(), drawn.indexOf(volume), 10).outcome();
+      expect(row!.inputs['draw.dailyVolume']).toBe(volume);
+      return row!.measures.deliveredEnergy!;
+    };
+    expect(await of(Math.max(...drawn))).toBeGreaterThan(await of(Math.min(...drawn)));
+    expect(few().caseAt(3)).toEqual(few().caseAt(3));
   });
 
   it('refuses forms, orders and weights that make no sense, all forms at once [requirement]', () => {
