@@ -1,7 +1,8 @@
 /** Sun on the array, and the loop between it and the tank. */
+
+import { lowest } from '../physics/column.ts';
 import { decideCooling, decidePump, differenceWants } from '../physics/control/pump-control.ts';
 import { sensedDifference } from '../physics/control/sensors.ts';
-import { coldest } from '../physics/extremes.ts';
 import { fluidDensity, fluidSpecificHeat, fluidViscosity } from '../physics/fluid/compile.ts';
 import { settleBoiling } from '../physics/loop/boil.ts';
 import { shareFlow } from '../physics/loop/branches.ts';
@@ -162,8 +163,7 @@ function coolsByNight(machine: Machine, hour: number): boolean {
 /** Whether the loop passes a flow that the pump would drive: no steam in the collectors, and pressure enough; notes where that is too little. */
 function canFlow({ columns, design, loop }: Machine, hour: number, share: number): boolean {
   const { circuit, drain } = loop;
-  if (circuit.boiling || (drain?.toWaste && drain.empty && coldest(circuit.absorber) < refillFrom(design)))
-    return false;
+  if (circuit.boiling || (drain?.toWaste && drain.empty && lowest(circuit.absorber) < refillFrom(design))) return false;
   if (loop.pressure.top >= design.loop.minimumPressure) return true;
   columns.lowPressure[hour]! += share;
   return false;
@@ -177,7 +177,7 @@ const refillFrom = ({ loop }: Machine['design']): number => (loop.drainBelow ?? 
 function mayEmpty(drain: Drain, circuit: Circuit, below: number | null, conditions: StepConditions): boolean {
   if (drain.empty || !drain.toWaste) return !drain.empty;
   if (below === null) return false;
-  const now = Math.min(coldest(circuit.absorber), coldestOutdoors(circuit.pipe));
+  const now = Math.min(lowest(circuit.absorber), coldestOutdoors(circuit.pipe));
   const towards = conditions.ambient + conditions.absorbed / circuit.a1;
   return now < below || (now < below + REFILL_MARGIN && towards < below);
 }

@@ -1,6 +1,6 @@
 import type { Heater } from '../physics/backup/heater.ts';
 import { HEATER_OFF } from '../physics/backup/hours.ts';
-import { coldest, hottest } from '../physics/extremes.ts';
+import { highest, lowest } from '../physics/column.ts';
 import { tankHeat } from '../physics/tank/tank.ts';
 import { bookParts } from './bookkeeping.ts';
 import { coldestOutdoors, tendLoop } from './loop-step.ts';
@@ -24,8 +24,8 @@ export function openHour(machine: Machine, hour: number): void {
   if (drivers.load !== null && hour % 24 === 0) house.loadToday = 0;
   feedHeater(machine, heater, hour);
   feedHeater(machine, baseline, hour);
-  columns.absorberTemperature[hour] = hottest(absorber);
-  columns.absorberMinimumTemperature[hour] = coldest(absorber);
+  columns.absorberTemperature[hour] = highest(absorber);
+  columns.absorberMinimumTemperature[hour] = lowest(absorber);
   columns.tankMaximumTemperature[hour] = tank.temperature[tank.temperature.length - 1]!;
   columns.tapTemperature[hour] = drivers.mains[hour]!;
   if (second !== null) openSecond(second, tank, columns.tankMaximumTemperature, hour);

@@ -1,8 +1,10 @@
 /** What acts on heater and pipes of the house, hour by hour; `null` where the house has no such thing. */
+
 import type { SystemDesign } from '../design/design.ts';
 import { heaterOffHours, inSpans, onDays } from '../physics/backup/hours.ts';
 import { sparePower } from '../physics/backup/spare-pv.ts';
 import { MONTH_STARTS } from '../physics/calendar.ts';
+import { everyHour } from '../physics/column.ts';
 import { hotPipeHours, ringHours } from '../physics/draw/ring.ts';
 import type { DrawSchedule } from '../physics/draw/schedule.ts';
 import { flowBetween } from '../physics/draw/within.ts';
@@ -53,7 +55,7 @@ function sparePvHours({ heater }: SystemDesign, { air, blackout, cellRise, light
   if (sparePv === null) return null;
   const most = burnerPower / burnerEfficiency;
   const steps = light.length / HOURS;
-  return Float64Array.from({ length: HOURS }, (_, hour) => {
+  return everyHour((hour) => {
     let sum = 0;
     for (let step = hour * steps; step < (hour + 1) * steps; step++)
       sum += Math.min(sparePower(sparePv, light[step]!, air[hour]!, cellRise), most);

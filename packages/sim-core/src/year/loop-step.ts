@@ -1,5 +1,5 @@
 import { MONTH_STARTS } from '../physics/calendar.ts';
-import { coldest } from '../physics/extremes.ts';
+import { lowest } from '../physics/column.ts';
 import { fluidDensity } from '../physics/fluid/compile.ts';
 import { freezingPointOf } from '../physics/fluid/mixture.ts';
 import { type Circuit, coilTemperature } from '../physics/loop/circuit-state.ts';
@@ -20,7 +20,7 @@ export function settleLoop({ columns, design, loop }: Machine, hour: number, sta
   const colder = coldestOutdoors(circuit.pipe);
   if (colder < columns.pipeMinimumTemperature[hour]!) columns.pipeMinimumTemperature[hour] = colder;
   if (drain !== null) {
-    if (!drain.empty && Math.min(colder, coldest(circuit.absorber)) < 0) drain.frost = true;
+    if (!drain.empty && Math.min(colder, lowest(circuit.absorber)) < 0) drain.frost = true;
     return;
   }
   const inCoil = circuit.further === null ? coilTemperature(circuit.coil) : coilsTemperature(circuit, circuit.further);

@@ -1,4 +1,4 @@
-import { hottest as highest, coldest as lowest } from '../physics/extremes.ts';
+import { highest, lowest, total } from '../physics/column.ts';
 import { burstProtection } from '../physics/fluid/burst.ts';
 import type { Drain } from '../physics/loop/drain.ts';
 import { steamReach } from '../physics/loop/vessel-need.ts';
@@ -25,7 +25,7 @@ export function loopYear(machine: Machine): LoopYear {
     lowestPressure: lowest(columns.loopPressure),
     highestPressure: highest(columns.loopMaximumPressure),
     lost: ledger.leaked,
-    relieved: columns.loopReliefVolume.reduce((sum, value) => sum + value, 0),
+    relieved: total(columns.loopReliefVolume),
     madeUp: ledger.madeUp,
     circulationFails: first(columns.lowPressure, (share) => share > 0),
     protectionEnds: first(columns.freezingPoint, (point) => point > coldestPart),

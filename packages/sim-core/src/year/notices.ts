@@ -1,6 +1,6 @@
 import { type Fact, fact } from '../input/saying.ts';
 import { HIGHEST_WIND } from '../physics/collector/quasi-dynamic.ts';
-import { coldest } from '../physics/extremes.ts';
+import { lowest, total } from '../physics/column.ts';
 import { HIGHEST_TEMPERATURE } from '../physics/fluid/compile.ts';
 import { PV_TABLE } from '../physics/pv/power-table.ts';
 import type { Drivers } from './drivers.ts';
@@ -42,7 +42,7 @@ function ofFluids({ columns, loop }: Machine): RunNotice[] {
   const frozen = (column: Float64Array) => count(column, (value, hour) => value < columns.freezingPoint[hour]!);
   const isExtrapolated = (outlet: number, hour: number): boolean =>
     outlet > fluid.validTo && columns.pumpRunning[hour]! > 0;
-  const coldestWater = coldest(columns.tankBottomTemperature);
+  const coldestWater = lowest(columns.tankBottomTemperature);
   const point = fact(fluid.freezingPoint, '°C');
   return [
     notice('fluid-extrapolated', count(columns.collectorOutletTemperature, isExtrapolated), {
@@ -63,12 +63,11 @@ function ofLoop({ columns, design }: Machine): RunNotice[] {
   const { glycolMassFraction } = design.loop;
   const left = columns.glycolMassFraction[8759]!;
   const hasThinned = left < glycolMassFraction - 1e-6;
-  const taken = columns.thermosiphonHeat.reduce((sum, value) => sum + value, 0);
   return [
     notice(
       'runs-by-itself',
       count(columns.thermosiphonFlow, (value) => value !== 0),
-      { heat: fact(taken, 'J') },
+      { heat: fact(total(columns.thermosiphonHeat), 'J') },
     ),
     notice('loop-relief-valve', countSome(columns.loopReliefVolume)),
     notice('loop-pressure-low', countSome(columns.lowPressure)),
@@ -114,7 +113,7 @@ function ofWater(machine: Machine): RunNotice[] {
     whileOff(columns, drivers),
     notice('heat-pump-points-ended', hoursBelowCop(machine), {
       lowest: fact(house.heater.cop?.points?.x[0] ?? 0, '°C'),
-      coldest: fact(design.heater.airFrom === 'room' ? design.heater.roomTemperature : coldest(drivers.ambient), '°C'),
+      coldest: fact(design.heater.airFrom === 'room' ? design.heater.roomTemperature : lowest(drivers.ambient), '°C'),
     }),
     notice('relief-valve', countSome(columns.reliefVolume), {
       opens: fact(design.tank.reliefTemperature, '°C'),

@@ -1,7 +1,7 @@
 /** What a run keeps of some days at its own step. */
 import { DesignError, quote } from '../input/errors.ts';
+import { highest } from '../physics/column.ts';
 import { readDayRange } from '../physics/draw/days.ts';
-import { hottest } from '../physics/extremes.ts';
 import { tankHeat } from '../physics/tank/tank.ts';
 import type { Machine } from './machine.ts';
 import type { RunColumns, RunSteps, StepColumns } from './result.ts';
@@ -98,7 +98,7 @@ function keepStates(
 ): void {
   const { temperature } = tank;
   const top = temperature.length - 1;
-  columns.absorberTemperature.fill(hottest(loop.circuit.absorber), from, to);
+  columns.absorberTemperature.fill(highest(loop.circuit.absorber), from, to);
   columns.tankTopTemperature.fill(temperature[top]!, from, to);
   columns.tankMeanTemperature.fill(tankHeat(tank) / (tank.nodeCapacity * (top + 1)), from, to);
   columns.tankBottomTemperature.fill(temperature[0]!, from, to);

@@ -1,5 +1,7 @@
 /** A second solar tank on the cold side of the first: what a run keeps of it, and what it does in a step and an hour. */
+
 import type { SecondTankCharging, SystemDesign } from '../design/design.ts';
+import { highest } from '../physics/column.ts';
 import type { Coil, LoopExchange, LoopStep, StepConditions } from '../physics/loop/circuit-state.ts';
 import { secondInPlace } from '../physics/loop/coils.ts';
 import type { Relieved } from '../physics/tank/relief.ts';
@@ -185,6 +187,6 @@ export function closeSecond(second: SecondTank, hour: number): number {
 export const secondTankYear = ({ balance, columns, peakOfFirst }: SecondTank): SecondTankYear => ({
   columns,
   balance: closeBalance(balance),
-  peak: columns.maximumTemperature.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY),
+  peak: highest(columns.maximumTemperature),
   peakOfFirst,
 });

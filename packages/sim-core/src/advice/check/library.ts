@@ -2,6 +2,7 @@
 
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
+import { total } from '../../physics/column.ts';
 import { scaledLight } from '../../physics/sun/scaled-light.ts';
 import type { Fault } from './causes.ts';
 import { faultsOf } from './faults.ts';
@@ -130,5 +131,3 @@ export function dayHouses(house: House, uncertainty: ModelUncertainty, members: 
     };
   });
 }
-
-const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);

@@ -1,5 +1,7 @@
 // What of a run wears the system.
+
 import { MONTH_STARTS, monthlyMeans } from '../../physics/calendar.ts';
+import { highest, lowest, total } from '../../physics/column.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';
 import { bothTanks } from '../../physics/tank/tank-pair.ts';
 import type { RunResult } from '../../year/result.ts';
@@ -9,23 +11,21 @@ import type { WearNumbers } from './maintenance-types.ts';
 const HOT = 60;
 /** Sums up a run. */
 export function wearOf({ columns, design, loop, secondTank }: RunResult): WearNumbers {
-  const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);
   const hours = (column: Float64Array, test: (value: number) => boolean): number =>
     column.reduce((sum, value) => sum + (test(value) ? 1 : 0), 0);
-  const largest = (column: Float64Array): number => column.reduce((most, value) => Math.max(most, value));
   const { absorberTemperature, boiling, stagnation } = columns;
   // A collector that has boiled dry ages no fluid.
   const over = absorberTemperature.reduce(
     (sum, value, hour) => sum + (value > design.loop.fluidLimit ? 1 - boiling[hour]! : 0),
     0,
   );
-  const hottestTank = Math.max(largest(columns.tankTopTemperature), secondTank?.peak ?? Number.NEGATIVE_INFINITY);
-  const coldestMains = columns.mainsTemperature.reduce((least, value) => Math.min(least, value));
+  const hottestTank = Math.max(highest(columns.tankTopTemperature), secondTank?.peak ?? Number.NEGATIVE_INFINITY);
+  const coldestMains = lowest(columns.mainsTemperature);
   return {
     hoursOverFluidLimit: over,
     stagnationHours: total(stagnation),
     boilingHours: total(boiling),
-    hottestAbsorber: largest(absorberTemperature),
+    hottestAbsorber: highest(absorberTemperature),
     pumpHours: total(columns.pumpRunning),
     pressureSwing: loop.highestPressure - loop.lowestPressure,
     lost: loop.lost + loop.relieved,
@@ -55,9 +55,7 @@ export function swellOf(volume: number, cold: number, hot: number): number {
 
 /** Monthly sums of a column. */
 function monthly(column: Float64Array): number[] {
-  return MONTH_STARTS.slice(0, 12).map((start, month) =>
-    column.subarray(start, MONTH_STARTS[month + 1]).reduce((sum, value) => sum + value, 0),
-  );
+  return MONTH_STARTS.slice(0, 12).map((start, month) => total(column.subarray(start, MONTH_STARTS[month + 1])));
 }
 
 const indexOfLargest = (values: readonly number[]): number => values.indexOf(Math.max(...values));

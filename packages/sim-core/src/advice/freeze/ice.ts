@@ -1,6 +1,8 @@
 /** Hours and depth below freezing and bursting, from hourly columns; shared by site and run. */
+
 import { fact, type Saying, say } from '../../input/saying.ts';
 import { MONTH_STARTS } from '../../physics/calendar.ts';
+import { highest, lowest } from '../../physics/column.ts';
 import type { AdviceCode } from '../advice-codes.ts';
 
 /** When a winter's cold begins and ends. */
@@ -108,7 +110,7 @@ export function freezeReport({ air, absorber, pipe, freezing, burst }: ColdColum
   return {
     coldest,
     coldestHour,
-    coldestAir: air.reduce((low, value) => Math.min(low, value), Number.POSITIVE_INFINITY),
+    coldestAir: lowest(air),
     deepestSkyCooling: sky,
     margin,
     marginHour,
@@ -127,9 +129,6 @@ export function freezeReport({ air, absorber, pipe, freezing, burst }: ColdColum
         : [],
   };
 }
-
-const highest = (column: Float64Array): number =>
-  column.reduce((high, value) => Math.max(high, value), Number.NEGATIVE_INFINITY);
 
 /** First and last cold hour of a winter: years are cut at midsummer, in the south at the turn of the year. */
 function seasonOf(isCold: (hour: number) => boolean, southern: boolean): FreezeReport['season'] {

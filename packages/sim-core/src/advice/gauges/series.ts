@@ -48,9 +48,10 @@ const KEYS = Object.keys(LIMITS) as ColumnKey[];
 export function seriesOf(log: GaugeLog): Series {
   const readings = readingsOf(log);
   const has = (key: GaugeKey) => readings.some((row) => typeof row[key] === 'number' || typeof row[key] === 'boolean');
-  const columns = Object.fromEntries(
-    KEYS.map((key) => [key, columnOf(readings, (row) => row[key] ?? Number.NaN)]),
-  ) as Record<ColumnKey, Float64Array>;
+  const columns = Object.fromEntries(KEYS.map((key) => [key, columnOf(readings, key)])) as Record<
+    ColumnKey,
+    Float64Array
+  >;
   requireGauges(columns, readings);
   const { tankBottomTemperature: low, tankTopTemperature: high } = columns;
   const either = (one: Float64Array, other: Float64Array) =>
@@ -60,7 +61,7 @@ export function seriesOf(log: GaugeLog): Series {
     return Number.isNaN(value) && typeof pumpRuns === 'boolean' ? Number(pumpRuns) : value;
   });
   return {
-    hour: columnOf(readings, ({ hour }) => hour),
+    hour: columnOf(readings, 'hour'),
     collector: columns.collectorTemperature,
     bottom: has('tankBottomTemperature') ? low : high,
     top: has('tankTopTemperature') ? either(high, low) : low,
@@ -72,10 +73,10 @@ export function seriesOf(log: GaugeLog): Series {
   };
 }
 
-/** As `Float64Array.from` does, which takes ten times as long. */
-function columnOf(readings: readonly GaugeReading[], value: (row: GaugeReading) => number): Float64Array {
+/** One gauge's readings. An index is ten times as fast as `Float64Array.from`, which asks an iterator for each. Shape [n]. */
+function columnOf(readings: readonly GaugeReading[], key: ColumnKey | 'hour'): Float64Array {
   const column = new Float64Array(readings.length);
-  for (let at = 0; at < column.length; at++) column[at] = value(readings[at]!);
+  for (let at = 0; at < column.length; at++) column[at] = readings[at]![key] ?? Number.NaN;
   return column;
 }
 
@@ -84,23 +85,24 @@ function readingsOf(log: GaugeLog): readonly GaugeReading[] {
   const readings: unknown = log?.readings;
   const issues: DesignIssue[] = [];
   const fault = (path: string, found: unknown, expected: string, remedy: string) =>
-    issues.push({ path, found: quote(found), expected, remedy });
+    issues.push({ path: `log.readings${path}`, found: quote(found), expected, remedy });
   if (!Array.isArray(readings) || readings.length === 0) {
-    fault('log.readings', readings, 'a list of readings', 'Read the log with readLog.');
+    fault('', readings, 'a list of readings', 'Read the log with readLog.');
     throw new DesignError(issues);
   }
   let last = -1;
   (readings as readonly GaugeReading[]).forEach((row, at) => {
     const hour: unknown = row?.hour;
     if (typeof hour !== 'number' || !(hour >= 0 && hour <= 8760) || hour <= last)
-      fault(`log.readings[${at}].hour`, hour, 'rising hours of the year from 0 to 8760', 'Sort the readings.');
+      fault(`[${at}].hour`, hour, 'rising hours of the year from 0 to 8760', 'Sort the readings.');
     else last = hour;
     for (const key of KEYS) {
       const value: unknown = row?.[key] ?? null;
+      if (value === null) continue;
       const [least, most, unit] = LIMITS[key];
-      if (value === null || (typeof value === 'number' && value >= least && value <= most)) continue;
+      if (typeof value === 'number' && value >= least && value <= most) continue;
       const expected = `a number from ${least} to ${most}${unit === '' ? '' : ` ${unit}`}, or null`;
-      fault(`log.readings[${at}].${key}`, value, expected, 'Correct it, or give null.');
+      fault(`[${at}].${key}`, value, expected, 'Correct it, or give null.');
     }
   });
   if (issues.length > 0) throw new DesignError(issues.slice(0, MOST_ISSUES));
@@ -116,11 +118,11 @@ function requireGauges(columns: Record<ColumnKey, Float64Array>, readings: reado
     fault('no collectorTemperature', 'a sensor of the collector', 'Give it, or check the log with weather.');
   if (!read('tankBottomTemperature') && !read('tankTopTemperature'))
     fault('no temperature of the tank', 'tankBottomTemperature or tankTopTemperature', 'Give one of them.');
-  const hours = columnOf(readings, ({ hour }) => hour);
+  const hours = readings.map(({ hour }) => hour);
   const steps = hours
-    .subarray(1)
+    .slice(1)
     .map((hour, at) => hour - hours[at]!)
-    .sort();
+    .sort((a, b) => a - b);
   const step = steps.length === 0 ? Number.POSITIVE_INFINITY : percentile(steps, 0.5);
   if (!(step <= 0.5))
     fault(

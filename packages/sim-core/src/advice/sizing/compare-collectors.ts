@@ -8,6 +8,7 @@ import type { Quantity } from '../../input/quantity.ts';
 import { fact, type Saying, say } from '../../input/saying.ts';
 import * as z from '../../input/zod.ts';
 import { dryTemperature } from '../../physics/collector/efficiency.ts';
+import { highest, total } from '../../physics/column.ts';
 import type { RunResult } from '../../year/result.ts';
 import { simulate } from '../../year/simulate.ts';
 import type { AdviceCode } from '../advice-codes.ts';
@@ -196,10 +197,6 @@ export function compareCollectors(
     notes: notes(rows),
   };
 }
-
-const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);
-const highest = (column: Float64Array): number =>
-  column.reduce((high, value) => Math.max(high, value), Number.NEGATIVE_INFINITY);
 
 const notes = (rows: readonly CollectorOnRoof[]): Saying<AdviceCode>[] => [
   ...rows

@@ -1,7 +1,9 @@
 /** The start of a pump on its own module that delivers most in a year. */
+
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
 import type { PvModuleDesign } from '../../design/pump.ts';
+import { total } from '../../physics/column.ts';
 import { type PumpOnModule, pumpOnModule, pumpThresholds, supplyInLight } from '../../physics/loop/pump-in-light.ts';
 import { stringParameters } from '../../physics/pv/datasheet.ts';
 import { ownColumns } from '../../year/columns.ts';
@@ -127,7 +129,6 @@ function sizeForStart(currentOf: (factor: number) => number, wanted: number): nu
 /** What a year's columns say of its start. */
 function startOf(design: SystemDesign, columns: RunColumns, air: number): PumpStart {
   const { pump, pv } = design;
-  const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);
   return {
     irradiance: pumpThresholds(pumpOnModule(design, air)).start,
     startPower: pump.drive === 'booster' ? pump.startPower : null,

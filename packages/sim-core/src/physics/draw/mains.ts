@@ -2,6 +2,7 @@ import type { WeatherYear } from '@noonloop/weather-io';
 import type { MainsDesign, MainsWave } from '../../design/mains.ts';
 import { DesignError, quote, requireNumber } from '../../input/errors.ts';
 import { MONTH_STARTS, monthlyMeans } from '../calendar.ts';
+import { everyHour } from '../column.ts';
 
 /** Coldest water that the correlation is let to give: colder is no water (judgement). [°C] */
 export const MAINS_FLOOR = 1;
@@ -81,7 +82,7 @@ export function mainsColumn(mains: MainsDesign, weather: WeatherYear): Float64Ar
     const climate = mainsClimate(weather);
     requireNumber('weather.dryBulb', climate.annualMean, -60, 60, '°C (mean of the year)');
     const days = Float64Array.from({ length: HOURS / 24 }, (_, day) => burchChristensen(climate, day + 1));
-    return Float64Array.from({ length: HOURS }, (_, hour) => days[Math.floor(hour / 24)]!);
+    return everyHour((hour) => days[Math.floor(hour / 24)]!);
   }
   if (typeof mains === 'number') {
     requireNumber('draw.mains', mains, 0, 40, '°C');
@@ -97,7 +98,7 @@ const COLDEST = { north: 45, south: 228 } as const;
 function wave({ mean, swing, coldestDay }: MainsWave, southern: boolean): Float64Array {
   requireNumber('draw.mains.mean', mean, swing / 2, 40 - swing / 2, '°C');
   const coldest = coldestDay ?? (southern ? COLDEST.south : COLDEST.north);
-  return Float64Array.from({ length: HOURS }, (_, hour) => {
+  return everyHour((hour) => {
     const day = 1 + Math.floor(hour / 24);
     return mean - (swing / 2) * Math.cos((2 * Math.PI * (day - coldest)) / 365);
   });
@@ -122,7 +123,7 @@ function betweenMonths(months: readonly number[]): Float64Array {
   const times = [middle(11) - HOURS, ...months.map((_, month) => middle(month)), middle(0) + HOURS];
   const values = [months[11]!, ...months, months[0]!];
   let at = 0;
-  return Float64Array.from({ length: HOURS }, (_, hour) => {
+  return everyHour((hour) => {
     const time = hour + 0.5;
     while (time > times[at + 1]!) at++;
     const share = (time - times[at]!) / (times[at + 1]! - times[at]!);

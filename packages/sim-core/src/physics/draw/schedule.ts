@@ -1,5 +1,6 @@
 import { WEEKDAYS } from '@noonloop/weather-io/calendar';
 import type { DrawDesign } from '../../design/design.ts';
+import { everyHour } from '../column.ts';
 import { WATER_HEAT_CAPACITY } from '../tank/tank.ts';
 import { clockShift, dayFactors, readDayRange } from './days.ts';
 import { type DrawEvent, drawProfile } from './profile.ts';
@@ -84,7 +85,7 @@ function minutePatterns(events: readonly DrawEvent[], pattern: Uint16Array): Dra
 /** The user's own record: each hour its own pattern, none where it has one value an hour. */
 function ownRecord(record: readonly number[], flow: number): DrawSchedule {
   const parts = record.length / HOURS;
-  const volume = Float64Array.from({ length: HOURS }, (_, hour) => {
+  const volume = everyHour((hour) => {
     let sum = 0;
     for (let part = 0; part < parts; part++) sum += record[hour * parts + part]!;
     return sum;

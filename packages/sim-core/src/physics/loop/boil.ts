@@ -13,7 +13,7 @@
  * practice, no source.
  */
 import { stagnationRise } from '../collector/efficiency.ts';
-import { hottest } from '../extremes.ts';
+import { highest } from '../column.ts';
 import { saturationTemperature } from '../fluid/boiling.ts';
 import { meanDecay } from '../relaxation.ts';
 import type { Absorbing, Circuit, LoopExchange, StepConditions } from './circuit-state.ts';
@@ -103,14 +103,14 @@ export function settleBoiling(
   conditions: StepConditions,
   exchange: LoopExchange,
 ): void {
-  const highest = hottest(circuit.absorber);
-  circuit.boiling = isBoiling(circuit, highest);
+  const hottest = highest(circuit.absorber);
+  circuit.boiling = isBoiling(circuit, hottest);
   if (circuit.boiling) {
     if (flowed) exchange.collectorLoss += emptyAll(circuit, conditions, false);
     return;
   }
   circuit.vapourPressure = pressure.vapourPressure;
-  circuit.boiling = isBoiling(circuit, highest);
+  circuit.boiling = isBoiling(circuit, hottest);
   if (circuit.boiling) exchange.collectorLoss += emptyAll(circuit, conditions, true);
 }
 

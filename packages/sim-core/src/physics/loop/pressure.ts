@@ -1,5 +1,5 @@
 /** Pressure of the closed loop: what its liquid leaves of the expansion vessel's gas. */
-import { hottest } from '../extremes.ts';
+import { highest } from '../column.ts';
 import { boilsAt, waterMoleFraction } from '../fluid/boiling.ts';
 import { type CompiledFluid, fluidDensity, liquidMass } from '../fluid/compile.ts';
 import { mixtureDensity } from '../fluid/mixture.ts';
@@ -127,7 +127,7 @@ export function settlePressure(
   state.steam = 0;
   state.pipeSteam = 0;
   setPressure(state, moved - letOut(state, moved));
-  if (standing && boilsAt(state.vapourPressure, hottest(absorber))) {
+  if (standing && boilsAt(state.vapourPressure, highest(absorber))) {
     moved = pushBySteam(state, absorber, moved);
     setPressure(state, moved - letOut(state, moved));
     if (state.pipeSteam > state.mostPipeSteam) state.mostPipeSteam = state.pipeSteam;

@@ -1,5 +1,7 @@
 /** Sheets, shade cloth and trees over collectors. */
+
 import type { ArrayCoverDesign } from '../../design/array.ts';
+import { everyHour } from '../column.ts';
 import { inRange, readDayRange } from '../draw/days.ts';
 
 /**
@@ -10,7 +12,7 @@ import { inRange, readDayRange } from '../draw/days.ts';
  */
 export function hiddenShare(lightShare: number, covers: readonly ArrayCoverDesign[]): Float64Array {
   const ranges = covers.map(({ days, lightShare: through }) => ({ range: readDayRange(days)!, through }));
-  return Float64Array.from({ length: 8760 }, (_, hour) =>
+  return everyHour((hour) =>
     ranges.reduce(
       (hidden, { range, through }) => (inRange(range, Math.trunc(hour / 24)) ? 1 - (1 - hidden) * through : hidden),
       1 - lightShare,
