@@ -4,9 +4,8 @@ import { expect } from 'vitest';
 
 /** Whether both are lists of numbers, alike in every bit that `Object.is` sees. */
 function sameNumbers(one: unknown, other: unknown): boolean {
-  const isList =
-    one instanceof Float64Array ? other instanceof Float64Array : Array.isArray(one) && Array.isArray(other);
-  if (!isList) return false;
+  const kind = [Float64Array, Int16Array, Array].find((list) => one instanceof list);
+  if (kind === undefined || !(other instanceof kind)) return false;
   const [a, b] = [one as ArrayLike<unknown>, other as ArrayLike<unknown>];
   if (a.length !== b.length) return false;
   for (let at = 0; at < a.length; at++) if (typeof a[at] !== 'number' || !Object.is(a[at], b[at])) return false;

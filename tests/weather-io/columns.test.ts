@@ -8,6 +8,7 @@ import {
 } from '@noonloop/weather-io';
 import { sunPosition } from '@noonloop/weather-io/sun';
 import { describe, expect, it } from 'vitest';
+import { NSRDB_MINUTES, ofInstants, rowAt } from './instants.ts';
 import { epwLines, nsrdbLines, plainLines, pvgisLines, sampleYear, tmy3Lines } from './samples.ts';
 
 /** A sample with another column at the end of each row of hours. @param start - Lines of the header. */
@@ -16,30 +17,30 @@ const withColumn = (lines: readonly string[], start: number, header: string, cel
     .map((line, at) => (at === start - 1 ? `${line},${header}` : at < start ? line : `${line},${cell(at - start)}`))
     .join('\n');
 
-describe('opaque sky cover [TMY3 and EPW: tenths in the file; requirement: a fraction in the year]', () => {
-  it('TMY3: 7 tenths are 0.7', () => {
-    const year = parseWeather(withColumn(tmy3Lines(), 2, 'OpqCld (tenths)', () => '7'));
-    expect(year.columns.cloudCover![5000]).toBeCloseTo(0.7, 12);
-  });
+let cloudy: WeatherYear | undefined;
+/** The EPW sample with sky cover and long-wave irradiance, read once. */
+function cloudyEpw(): WeatherYear {
+  cloudy ??= parseWeather(
+    epwLines()
+      .map((line, at) => {
+        if (at < 8) return line;
+        const cells = line.split(',').with(22, '9').with(23, '4');
+        return cells.with(12, String(200 + (at % 100))).join(',');
+      })
+      .join('\n'),
+  );
+  return cloudy;
+}
 
-  it('EPW: the field after the total sky cover; 99 in all rows is none', () => {
-    const cloudy = epwLines().map((line, at) =>
-      at < 8 ? line : line.split(',').with(22, '9').with(23, '4').join(','),
-    );
-    expect(parseWeather(cloudy.join('\n')).columns.cloudCover![5000]).toBeCloseTo(0.4, 12);
-    const unmeasured = cloudy.map((line, at) => (at < 8 ? line : line.split(',').with(23, '99').join(',')));
-    expect(parseWeather(unmeasured.join('\n')).columns.cloudCover).toBeNull();
+describe('opaque sky cover [TMY3 and EPW: tenths in the file; requirement: a fraction in the year]', () => {
+  // TMY3 has 7 and 8 tenths below, where its air is set in step with its light; that 99 in all rows of EPW is none, among its marks.
+  it('EPW: the field after the total sky cover', () => {
+    expect(cloudyEpw().columns.cloudCover![5000]).toBeCloseTo(0.4, 12);
   });
 
   it('formats without it have none', () => {
     for (const name of ['tmy3', 'pvgis', 'nsrdb', 'plain'] as const)
       expect(sampleYear(name).columns.cloudCover).toBeNull();
-  });
-
-  it('our own layout carries it', () => {
-    const year = parseWeather(withColumn(plainLines(), 9, 'cloud_cover', (row) => String((row % 11) / 10)));
-    expect(year.columns.cloudCover![10]).toBe(1);
-    expect(parseWeather(writeWeather(year)).columns.cloudCover).toEqual(year.columns.cloudCover);
   });
 });
 
@@ -55,17 +56,17 @@ describe('height of the wind [WMO guide No. 8: 10 m; NREL’s variable descripti
     expect(sampleYear(name).site.windHeight).toBe(height);
   });
 
-  it('our own layout and a caller’s layout say it', () => {
-    const lines = plainLines().toSpliced(6, 0, '# windHeight_m: 2.5');
+  it('our own layout carries it, and the cloud cover', () => {
+    const cloudy = withColumn(plainLines(), 9, 'cloud_cover', (row) => String((row % 11) / 10)).split('\n');
+    const lines = cloudy.toSpliced(6, 0, '# windHeight_m: 2.5');
     const year = parseWeather(lines.join('\n'));
-    expect(year.site.windHeight).toBe(2.5);
-    expect(parseWeather(writeWeather(year)).site.windHeight).toBe(2.5);
-    expect(() => parseWeather(lines.with(6, '# windHeight_m: 0').join('\n'))).toThrow('windHeight from 0.5 to 200 m');
+    expect([year.site.windHeight, year.columns.cloudCover![10]]).toEqual([2.5, 1]);
+    const again = parseWeather(writeWeather(year));
+    expect([again.site.windHeight, again.columns.cloudCover]).toEqual([2.5, year.columns.cloudCover]);
+    const low = lines.slice(0, 60).with(6, '# windHeight_m: 0');
+    expect(() => parseWeather(low.join('\n'))).toThrow('windHeight from 0.5 to 200 m');
   });
 });
-
-/** Temperature numbers the rows: this is the row, or what lies between two rows, that stands in an hour. [rows] */
-const rowAt = ({ columns }: WeatherYear, hour: number): number => Number((columns.dryBulb[hour]! * 1000).toFixed(6));
 
 describe('air in step with light, by hand [TMY3 users manual, EPW dictionary, PVGIS and NSRDB: docs/theory/weather.md]', () => {
   it('TMY3: air at the stamp, light the hour before it: the mean of two neighbouring stamps', () => {
@@ -85,15 +86,7 @@ describe('air in step with light, by hand [TMY3 users manual, EPW dictionary, PV
   });
 
   it('EPW: as TMY3; long-wave irradiance is a mean as the light and stays', () => {
-    const lines = epwLines().map((line, at) =>
-      at < 8
-        ? line
-        : line
-            .split(',')
-            .with(12, String(200 + (at % 100)))
-            .join(','),
-    );
-    const year = parseWeather(lines.join('\n'));
+    const year = cloudyEpw();
     expect(rowAt(year, 4001)).toBe(4000.5);
     expect(year.columns.skyLongwave![4001]).toBe(200 + (4009 % 100));
   });
@@ -115,17 +108,11 @@ describe('air in step with light, by hand [TMY3 users manual, EPW dictionary, PV
     expect(year.assumptions.map(({ code }) => code)).not.toContain('air-at-mid-hour');
   });
 
-  it.each([
-    [[0, 30], 8002.25 + 0.75], // ¼ · 8002 + ½ · 8003 + ¼ · 8004
-    [[15, 45], 8002.5],
-    [[0, 15, 30, 45], (16_004 / 2 + 16_005 + 16_006 + 16_007 + 16_008 / 2) / 4],
-    [[10, 30, 50], 12_004],
-    [[20, 50], (8001 / 6 + 8002 + (8003 * 5) / 6) / 2],
-  ])('NSRDB at minutes %j: each instant stands for the time about it, in hours of the clock', (minutes, row) => {
-    const year = sampleYear('nsrdb', { minutes });
-    expect(rowAt(year, 4001)).toBeCloseTo(row, 5);
-    expect(year.irradianceMidpoint).toBe(0.5);
-  });
+  // More than two in an hour: columns.long.test.ts.
+  it.each(NSRDB_MINUTES.slice(0, 2))(
+    'NSRDB at minutes %j: each instant stands for the time about it, in hours of the clock',
+    ofInstants,
+  );
 
   it('NSRDB at :00 and :30: light by the same weights', () => {
     const year = sampleYear('nsrdb', { minutes: [0, 30] }); // 100 W/m² from 8 to 15:30, and the minute
@@ -240,7 +227,7 @@ describe('the closure tells what stamps mean [sun of docs/theory/weather.md; lig
     expect(year.assumptions.map(({ code }) => code)).not.toContain('instant-from-closure');
   });
 
-  it.each([0.1761, -0.4, 0.5])('PVGIS without its line of the offset: found, %f h', (offset) => {
+  it.each([0.1761, -0.4])('PVGIS without its line of the offset: found, %f h', (offset) => {
     const lines = pvgisLines().filter((line) => !line.startsWith('Irradiance Time Offset'));
     const stamp = ([time]: string[]) => {
       const [, year, month, day, hour] = /^(\d{4})(\d\d)(\d\d):(\d\d)/.exec(time!)!;
@@ -275,7 +262,7 @@ describe('missing marks of EPW mean themselves and all above [EPW data dictionar
       relativeHumidity: [8, '9999'],
       snowDepth: [30, '9999'],
     },
-    { windSpeed: [21, '999'], skyLongwave: [12, '0'] },
+    { windSpeed: [21, '999'], skyLongwave: [12, '0'], cloudCover: [23, '99'] },
   ] as const)('fields and marks %j', (given) => {
     const { columns } = marked(Object.fromEntries(Object.values(given)));
     for (const key of Object.keys(given) as (keyof typeof columns)[]) expect(columns[key], key).toBeNull();

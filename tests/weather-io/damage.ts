@@ -3,6 +3,7 @@ import {
   checkWeather,
   parseWeather,
   type Site,
+  synthesizeYear,
   type WeatherColumns,
   WeatherError,
   type WeatherYear,
@@ -181,6 +182,27 @@ export const DAMAGES: Readonly<Record<string, readonly Damage[]>> = {
     ],
   ],
 };
+
+/** A sound year of some climate; air in the mean and by how much January is colder. [°], [°C], [K], [-], [-] */
+export function climateYear(
+  latitude: number,
+  mean: number,
+  swing: number,
+  clearness: number,
+  humidity: number,
+): WeatherYear {
+  const twelve = (value: number) => new Array<number>(12).fill(value);
+  return synthesizeYear({
+    site: { latitude, longitude: 10, utcOffset: 1 },
+    monthly: {
+      clearness: twelve(clearness),
+      dryBulb: twelve(mean).map((value, month) => value - swing * Math.cos((2 * Math.PI * month) / 12)),
+      relativeHumidity: twelve(humidity),
+      windSpeed: twelve(7),
+    },
+    seed: 3,
+  });
+}
 
 /** What becomes of a damaged file. */
 export type Outcome = 'refused' | 'fault' | 'doubt' | 'nothing';

@@ -69,11 +69,8 @@ describe('means come back [what was put in; 0.5 % asked, rounding found]', () =>
 
   it.each([
     [-65, 0],
-    [-30, 77],
     [0, 4294967295],
-    [25, 0],
-    [60, 77],
-    [69, 4294967295],
+    [69, 77],
   ])('at latitude %d too, with seed %d', (latitude, seed) => {
     const clearness = [0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6, 0.65, 0.7, 0.5, 0.4, 0.35];
     const made = synthesizeYear({
@@ -172,18 +169,15 @@ describe('clearness of days', () => {
     return days;
   };
 
-  it.each([0.3, 0.4, 0.5, 0.6, 0.7])(
+  it.each([0.3, 0.5, 0.7])(
     'mean %f: a month lies within 0.02 of the curve of Bendt et al. [Duffie & Beckman eq. 2.9.6 to 2.9.8, from memory]',
     (mean) => expect(distance(monthOfDays(mean), (k) => bendt(k, mean))).toBeLessThan(0.02),
   );
 
   // The two published curves are 0.06 to 0.10 apart; the month may be no farther from the second than the first is.
-  it.each([0.3, 0.4, 0.5, 0.6, 0.7])(
-    'mean %f: within 0.12 of the curve of Hollands & Huget [1983, from memory]',
-    (mean) => {
-      expect(distance(monthOfDays(mean), (k) => hollands(k, mean))).toBeLessThan(0.12);
-    },
-  );
+  it.each([0.3, 0.5, 0.7])('mean %f: within 0.12 of the curve of Hollands & Huget [1983, from memory]', (mean) => {
+    expect(distance(monthOfDays(mean), (k) => hollands(k, mean))).toBeLessThan(0.12);
+  });
 
   it.each([-300, -2, -1e-9, 0, 1e-9, 2, 300])(
     'steepness %f: shares 0 and 1 are the ends, and the way between rises [closed form]',
@@ -195,9 +189,9 @@ describe('clearness of days', () => {
     },
   );
 
-  it('days remember: lag-1 correlation of 6 years between 0.15 and 0.33 [0.29 of the Gaussian series behind, Graham et al.]', () => {
+  it('days remember: lag-1 correlation of 3 years between 0.15 and 0.33 [0.29 of the Gaussian series behind, Graham et al.]', () => {
     let [product, square] = [0, 0];
-    for (let seed = 1; seed <= 6; seed++) {
+    for (let seed = 1; seed <= 3; seed++) {
       const made = synthesizeYear({
         site: { latitude: 40 },
         monthly: { clearness: new Array<number>(12).fill(0.5), dryBulb: new Array<number>(12).fill(10) },

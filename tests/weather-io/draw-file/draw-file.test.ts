@@ -307,14 +307,13 @@ describe('faults: place, value, what to do [requirement]', () => {
 });
 
 describe('random records [property: no water is lost, whatever the step]', () => {
-  it('of a day at twelve steps from 30 s to 2 h', () => {
+  it('of a day at five steps from 30 s to 2 h', () => {
     let seed = 7;
     const random = () => {
       seed = (seed * 48_271) % 2_147_483_647;
       return seed / 2_147_483_647;
     };
-    for (let trial = 0; trial < 12; trial++) {
-      const step = [30, 45, 60, 90, 100, 300, 420, 900, 1800, 2700, 5400, 7200][trial]!;
+    for (const step of [30, 100, 420, 2700, 7200]) {
       const count = Math.round(86_400 / step);
       const text = rows('2023-09-09T00:00:00', step, count, () => (random() < 0.3 ? random() * 5 : 0));
       const record = parseDraw(text, litres);

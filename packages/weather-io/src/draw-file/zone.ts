@@ -3,6 +3,7 @@ import { IANAZone } from 'luxon';
 
 /** Changes of a clock fall on whole quarters of an hour of UTC, so that one look-up holds for a quarter. [s] */
 const QUARTER = 900;
+const DAY = 86_400;
 
 /** The clock of a place by its IANA name; times are seconds, local ones counted as if they were UTC. */
 export class ZoneClock {
@@ -15,11 +16,17 @@ export class ZoneClock {
 
   /** Clock minus UTC at a moment. [s] */
   offset(utc: number): number {
-    const quarter = Math.floor(utc / QUARTER);
-    let offset = this.#offsets.get(quarter);
+    const day = Math.floor(utc / DAY) * DAY;
+    const offset = this.#lookUp(day);
+    // No clock is changed twice within a day.
+    return offset === this.#lookUp(day + DAY) ? offset : this.#lookUp(Math.floor(utc / QUARTER) * QUARTER);
+  }
+
+  #lookUp(utc: number): number {
+    let offset = this.#offsets.get(utc);
     if (offset === undefined) {
-      offset = this.#zone.offset(quarter * QUARTER * 1000) * 60;
-      this.#offsets.set(quarter, offset);
+      offset = this.#zone.offset(utc * 1000) * 60;
+      this.#offsets.set(utc, offset);
     }
     return offset;
   }
@@ -38,9 +45,8 @@ export class ZoneClock {
    */
   toStandard(wall: number, after: number): number {
     const standard = this.standardOffset(new Date(wall * 1000).getUTCFullYear());
-    const day = 86_400;
     // Largest offset first: the earlier moment.
-    const offsets = [this.offset(wall - standard - day), this.offset(wall - standard + day)].sort((a, b) => b - a);
+    const offsets = [this.offset(wall - standard - DAY), this.offset(wall - standard + DAY)].sort((a, b) => b - a);
     let found = Number.NaN;
     for (const offset of offsets) {
       const utc = wall - offset;

@@ -139,6 +139,7 @@ export function hourlyHumidity(air: Float64Array, means: ArrayLike<number>): Flo
     dayMean[hour] = sum / 24;
     sum += air[(hour + 12) % HOURS]! - air[(hour - 12 + HOURS) % HOURS]!;
   }
+  const [full, ofDay] = [air.map(saturation), dayMean.map(saturation)];
   const humidity = new Float64Array(HOURS);
   for (let month = 0; month < 12; month++) {
     const from = MONTH_DAYS[month]! * 24;
@@ -146,7 +147,7 @@ export function hourlyHumidity(air: Float64Array, means: ArrayLike<number>): Flo
     const fill = (vapour: number): number => {
       let total = 0;
       for (let hour = from; hour < to; hour++) {
-        humidity[hour] = Math.min((vapour * saturation(dayMean[hour]!)) / saturation(air[hour]!), 1);
+        humidity[hour] = Math.min((vapour * ofDay[hour]!) / full[hour]!, 1);
         total += humidity[hour]!;
       }
       return total - means[month]! * (to - from);
