@@ -57,7 +57,9 @@ describe('a cell that cannot be, named by file, line, column and value [ours: in
     ],
   ])('%s', (_, lines, spoilt) => {
     const text = spoilt.reduce((list, [, line, cell, word]) => spoil(list, line, cell, word).split('\n'), [...lines]);
-    const faults = faultsOf(text.join('\n'), { source: 'spoilt.csv' }).sort((one, other) => one.line! - other.line!);
+    const faults = faultsOf(text.join('\n'), { source: 'spoilt.csv' }).toSorted(
+      (one, other) => one.line! - other.line!,
+    );
     expect(faults).toHaveLength(spoilt.length);
     spoilt.forEach(([words, line, , word, column, code], at) => {
       expect(faults[at], words).toMatchObject({ file: 'spoilt.csv', line, column, value: `"${word}"`, code });

@@ -88,7 +88,7 @@ describe('years that are no fault of anyone [synthetic climates; real files: doc
     [-35, 18, -6, 0.55, 0.6],
     [5, 27, 0.5, 0.5, 0.85],
     [69, -5, 14, 0.45, 0.75],
-  ] as const)('latitude %f°: usable, no doubt', (...climate) => {
-    expect(checkWeather(climateYear(...climate)).verdict.text).toBe('usable');
+  ] as const)('latitude %f°: usable, no doubt', (latitude, mean, swing, clearness, humidity) => {
+    expect(checkWeather(climateYear(latitude, mean, swing, clearness, humidity)).verdict.text).toBe('usable');
   });
 });
