@@ -3,6 +3,7 @@ import { planeOfArray } from '@noonloop/sim-core/formulas';
 import { type FineLight, parseWeather, type WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, yearOf as keptYear, plainInput, sum } from '../examples.ts';
+import { litWithin, liveSpan } from '../property/span.ts';
 import { hasMoreCases, moreCases } from './more-cases.ts';
 import { number } from './reference-table.ts';
 import { HOURS, rows, STEPS, stepOf, yearOf } from './subhourly.ts';
@@ -54,7 +55,7 @@ describe.skipIf(!hasMoreCases)('light on a plane at steps of 10 minutes [pvlib b
 /** The invented valley with its light cut into steps: even where `wave` is 0, else swinging about the hour's mean. */
 function cut(weather: WeatherYear, stepsPerHour: number, wave: number): WeatherYear {
   const spread = (column: Float64Array) =>
-    Float64Array.from({ length: HOURS * stepsPerHour }, (_, step) => {
+    new Float64Array(HOURS * stepsPerHour).map((_, step) => {
       const swing = 1 + wave * (step % 2 === 0 ? 1 : -1);
       return column[Math.trunc(step / stepsPerHour)]! * swing;
     });
@@ -68,20 +69,26 @@ describe('a year at its own step [requirement]', async () => {
   const design = defineSystem(plainInput);
   const plain = keptYear(design, weather);
   const year = (given: WeatherYear, options = {}) => simulate(design, given, options);
+  const even = cut(weather, 4, 0);
 
   it('of even light is nearly that of hours; of a swinging one less is delivered by hours than comes [threshold of the pump]', () => {
-    const hourly = sum(plain.columns.solarHeat);
-    expect(relative(sum(year(cut(weather, 4, 0)).columns.solarHeat), hourly)).toBeLessThan(0.01);
-    const swinging = year(cut(weather, 4, 0.9));
+    // Four weeks of spring, with light in them alone.
+    const [from, to] = [60 * 24, 88 * 24];
+    const lit = litWithin(weather, from, to);
+    const weeks = (given: WeatherYear) => liveSpan(design, given, from, to);
+    const whole = weeks(lit);
+    const hourly = sum(whole.columns.solarHeat);
+    expect(relative(sum(weeks(cut(lit, 4, 0)).columns.solarHeat), hourly)).toBeLessThan(0.01);
+    const swinging = weeks(cut(lit, 4, 0.9));
     expect(swinging.stepsPerHour).toBe(8);
-    expect(relative(sum(swinging.columns.irradiance), sum(plain.columns.irradiance))).toBeLessThan(0.05);
+    expect(relative(sum(swinging.columns.irradiance), sum(whole.columns.irradiance))).toBeLessThan(0.05);
     expect(relative(sum(swinging.columns.solarHeat), hourly)).toBeGreaterThan(0.001);
     expect(swinging.balance.whole.worstRelative).toBeLessThan(1e-6);
   });
 
   it('refuses steps that do not fit, and light that is not whole', () => {
-    expect(() => year(cut(weather, 4, 0), { stepsPerHour: 6 })).toThrow(DesignError);
-    const { fineLight } = cut(weather, 4, 0);
+    expect(() => year(even, { stepsPerHour: 6 })).toThrow(DesignError);
+    const { fineLight } = even;
     expect(() => year({ ...weather, fineLight: { ...fineLight!, dni: new Float64Array(8760) } })).toThrow(
       /fineLight\.dni/,
     );
@@ -112,17 +119,17 @@ describe('a year at its own step [requirement]', async () => {
 
 describe('reading light at the file’s own step [requirement]', () => {
   const site = { name: 'invented', latitude: 40, longitude: -105, elevation: 1600, utcOffset: -7 };
-  const minutes = 10;
+  const minutes = 30;
   /** A year of rows, light by the row's number in the hour; stamps at the start of their interval. */
   function text(columns: (row: number) => string, header: string): string {
     const lines = [`time,${header},air`];
     for (let row = 0; row < (HOURS * 60) / minutes; row++) {
       const stamp = new Date(Date.UTC(2023, 0, 1) + row * minutes * 60_000).toISOString().slice(0, 16);
-      lines.push(`${stamp},${columns(row)},${row % 6}`);
+      lines.push(`${stamp},${columns(row)},${row % 2}`);
     }
     return lines.join('\n');
   }
-  const lit = (row: number) => (Math.trunc(row / 6) % 24 === 12 ? 100 + 50 * (row % 6) : 0);
+  const lit = (row: number) => (Math.trunc(row / 2) % 24 === 12 ? 100 + 50 * (row % 2) : 0);
   const plain = (all: boolean) => ({
     site,
     columns: {
@@ -134,28 +141,28 @@ describe('reading light at the file’s own step [requirement]', () => {
   });
 
   const whole = text((row) => `${lit(row)},${lit(row)},${lit(row) / 2}`, 'ghi,dni,dhi');
-  it('keeps rows of 10 minutes as they are; the hours beside them are what they were', () => {
+  it('keeps rows of 30 minutes as they are; the hours beside them are what they were', () => {
     const hourly = parseWeather(whole, { plain: { ...plain(true), stamps: 'start' } });
     const own = parseWeather(whole, { plain: { ...plain(true), stamps: 'start' }, ownStep: true });
     expect(hourly.fineLight).toBeUndefined();
     expect(own.columns).toEqual(hourly.columns);
-    expect(own.fineLight).toMatchObject({ stepsPerHour: 6, midpoint: 0.5 });
-    expect([...own.fineLight!.dni.subarray(72, 78)]).toEqual([100, 150, 200, 250, 300, 350]);
-    expect(own.columns.dni[12]).toBe(225);
+    expect(own.fineLight).toMatchObject({ stepsPerHour: 2, midpoint: 0.5 });
+    expect([...own.fineLight!.dni.subarray(23, 27)]).toEqual([0, 100, 150, 0]);
+    expect(own.columns.dni[12]).toBe(125);
     expect(own.assumptions.map(({ code }) => code)).toContain('own-step');
   });
 
   it('instants stand at the edge of their step, in another zone the rows move by steps', () => {
     const instants = parseWeather(whole, { plain: { ...plain(true), stamps: 'instant' }, ownStep: true });
-    expect(instants.fineLight).toMatchObject({ stepsPerHour: 6, midpoint: 0 });
+    expect(instants.fineLight).toMatchObject({ stepsPerHour: 2, midpoint: 0 });
     const half = parseWeather(whole, { plain: { ...plain(true), stamps: 'start' }, ownStep: true, utcOffset: -6.5 });
-    expect([...half.fineLight!.dni.subarray(75, 81)]).toEqual([100, 150, 200, 250, 300, 350]);
+    expect([...half.fineLight!.dni.subarray(24, 28)]).toEqual([0, 100, 150, 0]);
   });
 
   it('global light alone takes the shares of its hour', () => {
     const given = text((row) => String(lit(row)), 'ghi');
     const { columns, fineLight } = parseWeather(given, { plain: { ...plain(false), stamps: 'start' }, ownStep: true });
-    for (let step = 72; step < 78; step++)
+    for (let step = 24; step < 26; step++)
       expect(fineLight!.dhi[step]!).toBeCloseTo((fineLight!.ghi[step]! * columns.dhi[12]!) / columns.ghi[12]!, 9);
   });
 });

@@ -67,7 +67,7 @@ describe.skipIf(!hasMoreCases)('fuel of a burner by net or gross efficiency [sha
 
 describe('a store behind a boiler or a heat network [requirement]', async () => {
   const weather = await inventedValley();
-  const run = (heater: object) => simulate(defineSystem({ ...plainInput, heater }), weather);
+  const run = (heater: object) => simulate(defineSystem({ ...plainInput, heater }), weather, { stepsPerHour: 2 });
   const priced = (carrier: HeaterFuel, per: 'L' | 'kg' | 'kWh') => ({
     currency: 'EUR',
     fuel: { carrier, price: 1, per },

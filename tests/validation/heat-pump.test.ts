@@ -3,7 +3,7 @@ import { heatPumpCop } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compileHeater, stepHeater } from '../../packages/sim-core/src/physics/backup/heater.ts';
 import { inventedValley, plainInput, sum, yearOf } from '../examples.ts';
-import { liveSpan } from '../property/span.ts';
+import { litWithin, liveSpan } from '../property/span.ts';
 import { heaterDesign } from '../sim-core/physics/backup/parts.ts';
 import { hasMoreCases, moreCase, moreCases } from './more-cases.ts';
 
@@ -106,6 +106,7 @@ describe('a year with a heat pump [requirement]', async () => {
   /** Six weeks of spring, with cold mornings and mild noons. */
   const [from, to] = [60 * 24, 102 * 24];
   const run = (heater: object) => liveSpan(of(heater), weather, from, to);
+  const litInSpring = litWithin(weather, from, to);
 
   it('by a constant COP takes the heat over it, with the sun and without', () => {
     const { columns, balance } = run({ kind: 'heat-pump', cop: { atZero: 2.5, perAirKelvin: 0 } });
@@ -125,7 +126,7 @@ describe('a year with a heat pump [requirement]', async () => {
   it('says in how many hours it heated in air colder than the first point of its curve', () => {
     const by = (least: number) => {
       const cop = { airTemperatures: [least, 30], values: [2, 4], between: 'lines' };
-      return yearOf(of({ kind: 'heat-pump', cop }), weather);
+      return yearOf(of({ kind: 'heat-pump', cop }), litInSpring);
     };
     const noticeOf = ({ notices }: ReturnType<typeof by>) =>
       notices.find(({ code }) => code === 'heat-pump-points-ended');
@@ -168,6 +169,7 @@ describe('an element fed by spare PV [requirement]', async () => {
   const [from, to] = [60 * 24, 102 * 24];
   const run = (heater: object) => liveSpan(defineSystem({ ...plainInput, heater }), weather, from, to);
   const sparePv = { peakPower: 2000, houseLoad: 300 };
+  const lit = litWithin(weather, from, 74 * 24);
 
   it.each(['element', 'stored-electric'] as const)('%s: what PV gives, the mains do not; all is heat', (kind) => {
     const [without, given] = [run({ kind }), run({ kind, sparePv })];
@@ -181,7 +183,7 @@ describe('an element fed by spare PV [requirement]', async () => {
     '%s: its share hangs little on the step, draws of minutes too [convergence, 2.5 %]',
     (kind) => {
       const design = defineSystem({ ...plainInput, draw: { profile: 'M' }, heater: { kind, sparePv } });
-      const [coarse, fine] = [12, 60].map((steps) => liveSpan(design, weather, from, 74 * 24, steps).columns);
+      const [coarse, fine] = [12, 60].map((steps) => liveSpan(design, lit, from, 74 * 24, steps).columns);
       const share = ({ heaterPvEnergy, heaterHeat }: RunColumns) => sum(heaterPvEnergy) / sum(heaterHeat);
       const without = ({ baselineFuel, baselineHeat }: RunColumns) => 1 - sum(baselineFuel) / sum(baselineHeat);
       for (const of of [share, without]) expect(Math.abs(of(coarse!) / of(fine!) - 1)).toBeLessThan(0.025);

@@ -82,6 +82,8 @@ describe('hours in which a heater may not heat [requirement]', () => {
 });
 
 const weather = await inventedValley();
+/** Enough for sums of hours. */
+const COARSE = { stepsPerHour: 2 };
 
 describe('a year with the heater off from May to September [requirement]', () => {
   const system = (heater: object) =>
@@ -99,7 +101,7 @@ describe('a year with the heater off from May to September [requirement]', () =>
     column.reduce((total, value, hour) => total + (counts(hour) ? value : 0), 0);
 
   it.each(['stored-gas', 'instantaneous-electric', 'element'] as const)('%s', (kind) => {
-    const { balance, columns, notices } = simulate(system({ kind, offDays: ['05-01..09-30'] }), weather);
+    const { balance, columns, notices } = simulate(system({ kind, offDays: ['05-01..09-30'] }), weather, COARSE);
     expect(sum(columns.heaterFuel, within)).toBe(0);
     expect(sum(columns.heaterElectricity, within)).toBe(0);
     expect(sum(columns.baselineFuel, within)).toBeGreaterThan(1e9);
@@ -120,6 +122,7 @@ describe('a year with the heater off from May to September [requirement]', () =>
         ],
       }),
       weather,
+      COARSE,
     );
     const outside = (hour: number) => !((hour % 24 >= 5 && hour % 24 < 8) || (hour % 24 >= 17 && hour % 24 < 21));
     expect(sum(columns.heaterFuel, outside)).toBe(0);

@@ -25,10 +25,16 @@ const FILES = [
 
 const present = rows.length > 0 && FILES.every((file) => hasShared(`weather/${file}`));
 
-/** Weather as the reference took it: albedo 0.2 throughout, whatever the file has. */
+const years = new Map<string, WeatherYear>();
+
+/** Weather as the reference took it: albedo 0.2 throughout, whatever the file has. Made once: planes share its sun. */
 async function weatherOf(file: string): Promise<WeatherYear> {
+  const known = years.get(file);
+  if (known !== undefined) return known;
   const weather = await readRealAt(`weather/${file}`);
-  return { ...weather, columns: { ...weather.columns, albedo: null } };
+  const year = { ...weather, columns: { ...weather.columns, albedo: null } };
+  years.set(file, year);
+  return year;
 }
 
 const MODELS = ['perez', 'haydavies', 'isotropic'] as const;

@@ -22,8 +22,17 @@ export function stepOf(row: ReferenceRow, offset: number): number {
   return Math.floor((local.getTime() - start) / 600_000);
 }
 
-/** A year that holds the table's days of one sky: at their own step, or as hourly means of it. */
+const years = new Map<string, WeatherYear>();
+
+/** A year that holds the table's days of one sky: at their own step, or as hourly means of it. Made once: planes share its sun. */
 export function yearOf(sky: string, own: boolean): WeatherYear {
+  const key = `${sky} ${own}`;
+  const year = years.get(key) ?? makeYear(sky, own);
+  years.set(key, year);
+  return year;
+}
+
+function makeYear(sky: string, own: boolean): WeatherYear {
   const site = moreCase<Site>('subhourly', 'site');
   const fine = Object.fromEntries(['ghi', 'dni', 'dhi'].map((key) => [key, new Float64Array(HOURS * STEPS)])) as Record<
     'ghi' | 'dni' | 'dhi',
@@ -35,7 +44,7 @@ export function yearOf(sky: string, own: boolean): WeatherYear {
     for (const key of ['ghi', 'dni', 'dhi'] as const) fine[key][at] = number(row, `${key}_W_m2`);
   }
   const hourly = (column: Float64Array) =>
-    Float64Array.from({ length: HOURS }, (_, hour) => sum(column.subarray(hour * STEPS, (hour + 1) * STEPS)) / STEPS);
+    new Float64Array(HOURS).map((_, hour) => sum(column.subarray(hour * STEPS, (hour + 1) * STEPS)) / STEPS);
   const none = null;
   return {
     site: { ...site, name: 'shared cases', elevation: site.elevation_m, utcOffset: site.utc_offset },

@@ -52,14 +52,21 @@ describe('all cases of section 6, closed forms of the tank [collector-and-tank.j
     },
   );
 
+  const columns = new Map<string, Float64Array>();
   everyCase('conduction_column', 9, ({ z, hours, height, T_bottom, T_top, diffusivity, step_at, T_C }) => {
     const nodes = 600;
     const spacing = height! / nodes;
-    const temperature = Float64Array.from({ length: nodes }, (_, node) =>
-      (node + 0.5) * spacing < step_at! - 1e-9 ? T_bottom! : T_top!,
-    );
-    const factors = conductionFactors(diffusivity!, spacing, 60, nodes);
-    for (let step = 0; step < 60 * hours!; step++) conduct(temperature, factors);
+    // Cases at several heights of one column.
+    const key = JSON.stringify([hours, height, T_bottom, T_top, diffusivity, step_at]);
+    let temperature = columns.get(key)!;
+    if (temperature === undefined) {
+      temperature = Float64Array.from({ length: nodes }, (_, node) =>
+        (node + 0.5) * spacing < step_at! - 1e-9 ? T_bottom! : T_top!,
+      );
+      const factors = conductionFactors(diffusivity!, spacing, 60, nodes);
+      for (let step = 0; step < 60 * hours!; step++) conduct(temperature, factors);
+      columns.set(key, temperature);
+    }
     const place = z! / spacing - 0.5;
     const node = Math.floor(place + 1e-9);
     const found = temperature[node]! + (place - node) * (temperature[node + 1]! - temperature[node]!);
