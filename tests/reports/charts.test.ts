@@ -1,7 +1,6 @@
 import { chart, money, renderHtml, summarize } from '@noonloop/reports';
 import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { CHART_NAMES } from '../../packages/reports/src/charts/chart.ts';
 import { chooseWeek } from '../../packages/reports/src/charts/choose-week.ts';
 import { niceAxis } from '../../packages/reports/src/charts/context.ts';
 import { flowGraph, throughNode } from '../../packages/reports/src/charts/flow-model.ts';
@@ -267,7 +266,6 @@ describe('hard-hours', () => {
     calm.columns.highLimit.fill(0);
     calm.columns.stagnation.fill(0);
     await expect(chart('hard-hours', calm)).rejects.toThrow(/never stood in the sun/);
-    expect(await renderHtml(calm, { sections: ['year'] })).toContain('never stood in the sun');
   });
 });
 
@@ -303,14 +301,11 @@ describe('chart', () => {
     );
   });
 
-  it('shows no undefined, no NaN and no markup of others [definition]', async () => {
+  it('shows no undefined, no NaN and no markup of others [definition; all of a page: formats.test.ts]', async () => {
     const named = { ...two, design: { ...two.design, name: '<b>{a|b}</b> & "c"' } };
-    // The widths of the page: formats.test.ts.
-    for (const name of CHART_NAMES) {
-      const svg = await chart(name, [named, four], { width: 320, money: MONEY });
-      expect(svg).not.toMatch(/NaN|undefined|Infinity|<b>/);
-      expect(svg).toMatch(/&lt;b&gt;/);
-    }
+    const svg = await chart('coldest-week', [named, four], { width: 320 });
+    expect(svg).not.toMatch(/NaN|undefined|Infinity|<b>/);
+    expect(svg).toMatch(/&lt;b&gt;/);
   });
 });
 

@@ -61,20 +61,21 @@ const part = (input: number, worstRelative: number): PartBalance => ({
   stored: input * 0.001,
 });
 
-const made = new Map<string, RunResult>();
+const made = new Map<string, RunColumns>();
 
-/** One invented run, computed once for the same options; the columns are a copy of its own, which a test may change. */
+/** One invented run, its columns computed once for all whose options do not change them; they are a copy of its own, which a test may change. */
 export function fixture(options: FixtureOptions = {}): RunResult {
-  const key = JSON.stringify(options);
-  const run = made.get(key) ?? invented(options);
-  made.set(key, run);
-  const columns = Object.entries(run.columns).map(([name, column]) => [name, column.slice()]);
-  return { ...run, columns: Object.fromEntries(columns) as unknown as RunColumns, loop: { ...run.loop } };
+  const system = design(options);
+  const south = (options.latitude ?? 36) < 0;
+  const key = JSON.stringify([system.array.panels, system.draw.mixingValve, system.loop.glycolMassFraction, south]);
+  const known = made.get(key) ?? inventedColumns(system, south);
+  made.set(key, known);
+  const columns = Object.entries(known).map(([name, column]) => [name, column.slice()]);
+  return invented(system, options.latitude ?? 36, Object.fromEntries(columns) as unknown as RunColumns);
 }
 
 /** Sunnier in summer, every third day dull, hotter with more panels. */
-function invented(options: FixtureOptions): RunResult {
-  const system = design(options);
+function inventedColumns(system: SystemDesign, south: boolean): RunColumns {
   const { panels } = system.array;
   const { mixingValve } = system.draw;
   const area = panels * system.array.collector.area;
@@ -82,7 +83,6 @@ function invented(options: FixtureOptions): RunResult {
     keyof RunColumns,
     Float64Array
   >;
-  const south = (options.latitude ?? 36) < 0;
   let top = 30;
   for (let h = 0; h < 8760; h++) {
     const day = Math.floor(h / 24);
@@ -144,13 +144,18 @@ function invented(options: FixtureOptions): RunResult {
     c.baselineHeat[h] = needed + 0.08 * KW;
     c.baselineFuel[h] = (needed + 0.08 * KW) / 0.78;
   }
+  return c;
+}
+
+/** What else a run has. */
+function invented(system: SystemDesign, latitude: number, columns: RunColumns): RunResult {
   const run: Partial<RunResult> = {
     design: system,
-    site: { name: 'Invented Hill', latitude: options.latitude ?? 36, longitude: -80, elevation: 270, utcOffset: -5 },
+    site: { name: 'Invented Hill', latitude, longitude: -80, elevation: 270, utcOffset: -5 },
     weatherSource: 'invented.csv',
     weatherAssumptions: [{ code: 'note', text: 'A weather year from formulas.' }],
     assumptions: [],
-    columns: c,
+    columns,
     tankNodes: new Float64Array(0),
     stepsPerHour: 20,
     stagnationLimit: 120,

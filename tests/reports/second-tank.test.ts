@@ -1,9 +1,9 @@
 import { cautions, hourData, renderCsv, renderHtml, renderJson, renderText } from '@noonloop/reports';
-import { defineSystem, type RunResult, simulate } from '@noonloop/sim-core';
+import { defineSystem, type RunResult } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { systemLine } from '../../packages/reports/src/answer/system.ts';
 import { idleFields } from '../../packages/reports/src/idle-fields.ts';
-import { inventedValley, plainInput } from '../examples.ts';
+import { inventedValley, plainInput, yearOf } from '../examples.ts';
 import { fixture } from './fixture.ts';
 
 const two = (charging: 'series' | 'in-turn' | 'first' | 'second') =>
@@ -11,7 +11,7 @@ const two = (charging: 'series' | 'in-turn' | 'first' | 'second') =>
     ...plainInput,
     tank: { volume: '150 L', ratedTemperature: 90, second: { volume: '120 L', charging, ratedTemperature: 60 } },
   });
-const run = simulate(two('series'), await inventedValley());
+const run = yearOf(two('series'), await inventedValley());
 const of = (result: RunResult, code: string) => cautions(result).find((one) => one.code === code)!;
 
 describe('a second solar tank in reports', () => {
@@ -33,6 +33,7 @@ describe('a second solar tank in reports', () => {
     const [report] = JSON.parse(renderJson(run, { hours: true })).runs;
     expect(report.secondTank.peak_degC).toBe(run.secondTank!.peak);
     expect(report.secondTank.balance.in_J).toBe(run.secondTank!.balance.in);
+    expect(report.hours.solarHeat_J).toEqual([...run.columns.solarHeat]);
     expect(report.hours.secondTankLoss_J).toEqual([...run.secondTank!.columns.loss]);
     expect(JSON.parse(renderJson(fixture())).runs[0]).not.toHaveProperty('secondTank');
   });

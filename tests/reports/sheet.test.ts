@@ -132,7 +132,7 @@ describe.each(['metric', 'us'] as const)(
 
 describe('the first sheet', () => {
   it('leads with the same two sentences in every format [requirement]', async () => {
-    for (const runs of [two, [two, three], [two, three, five]]) {
+    for (const runs of [two, [two, three, five]]) {
       const html = await pageOf(runs, { money: PRICES, sections: ['balance'] });
       const [does, decides] = ['answer', 'decides'].map((name) =>
         plain(new RegExp(`<p class="${name}">(.*?)</p>`).exec(html)![1]!),
@@ -181,7 +181,7 @@ describe('the first sheet', () => {
   });
 
   it('takes any number of designs: differences against the first, from the fifth on behind [definition]', async () => {
-    const runs = [2, 3, 4, 5, 6, 7].map((panels) => fixture({ panels }));
+    const runs = [two, three, five, two, three, five];
     const html = await renderHtml(runs, { sections: ['numbers'] });
     expect(html.match(/<th scope="row" class="who">/g)).toHaveLength(4);
     expect(html).toContain('2 more: <a href="#numbers-of-the-year">');

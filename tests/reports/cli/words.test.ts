@@ -201,7 +201,7 @@ describe('designs [requirement]', () => {
     await command(['fill-in', at('house.yaml'), '--out', at('whole.yaml')]);
     await command(['fill-in', at('house.yaml'), '--out', at('whole.json')]);
     const rest = JSON.parse(readFileSync(at('first.json'), 'utf8'));
-    const [run] = rest.runs as { year: { deliveredEnergy_J: number } }[];
+    const [run] = rest.runs as { year: { deliveredEnergy_J: number }; design: object }[];
     expect(run!.year.deliveredEnergy_J).toBe(core.summarizePeriods(yearOf(design, weather)).year.deliveredEnergy);
     // Months and the year, balances and cautions: hours that differ in a bit would not leave them alone.
     const again = await command(['run', at('first.json'), '--weather', at('town.csv'), '--json', '--quiet']);
@@ -211,7 +211,10 @@ describe('designs [requirement]', () => {
     const [yaml, json] = ['whole.yaml', 'whole.json'].map((name) => parse(readFileSync(at(name), 'utf8')));
     expect(json).toEqual(yaml);
     expect((await command(['fill-in', at('whole.json')])).exit).toBe(0);
-    writeFileSync(at('both.json'), JSON.stringify({ ...rest, runs: [run, run] }));
+    writeFileSync(
+      at('both.json'),
+      JSON.stringify({ ...rest, runs: [{ design: run!.design }, { design: run!.design }] }),
+    );
     expect((await command(['run', at('both.json'), '--weather', at('town.csv')])).err).toMatch(
       /this report holds 2 designs\. Say which: .*#1 is the first/,
     );
