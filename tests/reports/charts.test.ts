@@ -1,4 +1,4 @@
-import { chart, money, renderHtml, summarize } from '@noonloop/reports';
+import { chart as anyChart, money, renderHtml, summarize } from '@noonloop/reports';
 import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { chooseWeek } from '../../packages/reports/src/charts/choose-week.ts';
@@ -10,10 +10,16 @@ import { DARK, heatColour, LIGHT, type Palette } from '../../packages/reports/sr
 import { lightClasses, pumpThreshold } from '../../packages/reports/src/charts/pump.ts';
 import { heatPaths } from '../../packages/reports/src/charts/year-map.ts';
 import { inventedValley, plainInput, yearOf } from '../examples.ts';
-import { fixture, withLayers } from './fixture.ts';
+import { fixture, US_UNITS, withLayers } from './fixture.ts';
 
 const two = withLayers(fixture({ panels: 2 }));
 const four = withLayers(fixture({ panels: 4 }));
+/** A chart; in metric units it has no others. */
+const chart: typeof anyChart = async (name, runs, options) => {
+  const svg = await anyChart(name, runs, options);
+  if (options?.units !== 'us') expect(svg.replace(/<[^>]*>/g, ' ')).not.toMatch(US_UNITS);
+  return svg;
+};
 const sumOf = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 /** Heights of the bars of one fill, upwards or downwards, in order. [px] */

@@ -228,6 +228,9 @@ export function pageOf(given: RunResult | readonly RunResult[], options: HtmlOpt
   return html;
 }
 
+/** Units of the United States, in a text without markup. */
+export const US_UNITS = /°F|degF|kBtu|\bBtu|\btherm\b|\bgal\b|ft²|\bft\b|\bpsi\b/;
+
 /** Prices, invented. */
 export const PRICES: MoneyOptions = {
   currency: 'USD',
@@ -238,9 +241,10 @@ export const PRICES: MoneyOptions = {
 };
 export const PRICES_OF_EACH = { ...PRICES, designs: [{ investment: 1200 }, { investment: 1900 }] };
 
-/** The page of the two runs with all that can be on it. */
+/** The page of the two runs with every number on it, and of the charts those of months and money. */
 export const pricedPage = (units: Units): Promise<string> =>
-  pageOf([two, three], { units, money: PRICES_OF_EACH, losses: true });
+  pageOf([two, three], { units, money: PRICES_OF_EACH, losses: true, sections: WORDS_AND_NUMBERS });
+const WORDS_AND_NUMBERS = ['cautions', 'months', 'money', 'numbers', 'inputs', 'definitions', 'balance'] as const;
 
 /** What someone may have written who means harm, or knows no better. */
 export const HOSTILE = '=cmd|\' /C calc\'!A0 <script>alert(1)</script> | *b* [x](http://y) \u202e\u001b[31m "q"\nline';
@@ -261,7 +265,7 @@ export const hostile = ((): RunResult => {
 })();
 export const HOSTILE_MONEY: MoneyOptions = {
   currency: 'EUR',
-  fuel: { carrier: 'natural-gas', price: 1, per: 'kWh', co2_kg_per_kWh: 0.2, co2Source: HOSTILE },
+  fuel: { carrier: 'natural-gas', price: 1, per: 'therm', co2_kg_per_kWh: 0.2, co2Source: HOSTILE },
   investment: 1,
   discountRate: 0,
   life: 5,
@@ -270,5 +274,5 @@ export const HOSTILE_MONEY: MoneyOptions = {
 /** Three designs, one of them hostile, for all charts. */
 export const layered = [two, three, hostile].map(withLayers);
 
-/** Their page with all that can be on one: the one in metric units that tests look at whole. */
-export const wholePage = (): Promise<string> => pageOf(layered, { money: HOSTILE_MONEY });
+/** Their page with all that can be on one, the one that tests look at whole; in US units, for metric ones are everywhere else. */
+export const wholePage = (): Promise<string> => pageOf(layered, { units: 'us', money: HOSTILE_MONEY, losses: true });

@@ -45,11 +45,7 @@ const step = (text: string): number => 0.501 * 10 ** -(/\.(\d+)/.exec(text)?.[1]
 describe.each(['metric', 'us'] as const)(
   'numbers of the page are those of the CSV, rounded once, %s [requirement]',
   (units) => {
-    // Of the two systems one page is drawn whole, which others look at too; these numbers stand in no picture.
-    const page =
-      units === 'us'
-        ? pricedPage(units)
-        : pageOf([two, three], { units, money: PRICES_OF_EACH, sections: ['money', 'numbers'] });
+    const page = pricedPage(units);
     const csv = csvOf([two, three], { units, money: PRICES_OF_EACH });
 
     it('in the long table: every number of every design', async () => {
@@ -118,7 +114,7 @@ describe.each(['metric', 'us'] as const)(
     });
 
     it('in the months of the sheet', async () => {
-      const html = await pageOf([two, three], { units, sections: ['balance'] });
+      const html = await page;
       const months = /<table class="months">.*?<\/table>/s.exec(html)![0];
       const shares = [...months.matchAll(/<\/i><\/span>([\d.]+)</g)].map((match) => Number(match[1]));
       const { data } = Papa.parse<Record<string, string>>(renderCsv([two, three], { units }), {
@@ -201,7 +197,7 @@ describe('the first sheet', () => {
 describe('numbers and words of a page', () => {
   it('has one kind of minus, and no bare hyphen before a number [requirement]', async () => {
     for (const units of ['metric', 'us'] as const) {
-      const html = await (units === 'us' ? pricedPage(units) : wholePage());
+      const html = await (units === 'us' ? wholePage() : pricedPage(units));
       const words = plain(
         html
           .replace(/<style>.*?<\/style>/gs, '')
@@ -215,7 +211,7 @@ describe('numbers and words of a page', () => {
   });
 
   it('has no word of the library on it [requirement]', async () => {
-    const html = plain((await pricedPage('us')).replace(/<style>.*?<\/style>/gs, ''));
+    const html = plain((await wholePage()).replace(/<style>.*?<\/style>/gs, ''));
     expect(
       html.match(
         /keepTankNodes|simulate\b|RunResult|\b(?:array|loop|tank|draw|heater|control|coil|pump)\.[a-z][A-Za-z]+/g,

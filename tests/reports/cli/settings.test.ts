@@ -46,8 +46,10 @@ describe('published schemas of settings', () => {
   });
 
   it.each(KIND_NAMES)('takes both drafts of %s, and no field that it does not know [requirement]', async (kind) => {
-    const validate = await validator(kind);
+    // A design's, the largest by far, are looked at where its schema is compiled: tests/sim-core/define/design-schema.test.ts.
+    const validate = kind === 'design' ? null : await validator(kind);
     for (const text of DRAFTS[kind]) {
+      if (validate === null) break;
       expect([validate(parse(text)), validate.errors]).toEqual([true, null]);
       expect(validate({ ...parse(text), misspelt: 1 })).toBe(false);
     }

@@ -3,6 +3,7 @@ import { DesignError, defineSystem, type SystemInput } from '@noonloop/sim-core'
 import Ajv from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
+import { DRAFTS } from '../../../packages/reports/src/cli/drafts/index.ts';
 import { designSchema } from '../../../packages/sim-core/schema/build.ts';
 import { plainInput } from '../../examples.ts';
 
@@ -79,6 +80,13 @@ describe('the published JSON Schema of a design', () => {
     expect(validate(input), JSON.stringify(validate.errors)).toBe(true);
     const { $schema: _, ...design } = input;
     expect(accepts(design)).toBe(true);
+  });
+
+  it('takes both drafts of the command, and no field that it does not know [requirement]', () => {
+    for (const text of DRAFTS.design) {
+      expect([validate(parse(text)), validate.errors]).toEqual([true, null]);
+      expect(validate({ ...parse(text), misspelt: 1 })).toBe(false);
+    }
   });
 
   const { array, tank, draw } = plainInput;
