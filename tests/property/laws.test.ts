@@ -35,7 +35,7 @@ describe('monotonicity where physics demands it', () => {
         expect(well.tank).toBeLessThanOrEqual(worse.tank);
         expect(well.delivered).toBeGreaterThanOrEqual(worse.delivered);
       }),
-      sample(3),
+      sample(2),
     );
   });
 
@@ -53,7 +53,7 @@ describe('monotonicity where physics demands it', () => {
         fc.pre(sum(small.boiling) === 0 && sum(large.boiling) === 0);
         expect(most(large.loopMaximumPressure)).toBeLessThanOrEqual(most(small.loopMaximumPressure) + 1);
       }),
-      sample(3),
+      sample(2),
     );
   });
 });
@@ -94,7 +94,7 @@ describe('symmetry, east to west', () => {
           expect(Math.abs(mirrored[hour]! - plain[hour]!), `hour ${hour}`).toBeLessThan(0.015 * peak + 1);
         }
       }),
-      sample(3),
+      sample(2),
     );
   });
 });

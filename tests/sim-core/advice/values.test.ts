@@ -23,6 +23,7 @@ import {
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, withPanels } from '../../examples.ts';
+import { EARLY_SUMMER, litWithin } from '../../property/span.ts';
 
 const weather = await inventedValley();
 const design = withPanels(2);
@@ -96,7 +97,7 @@ describe('thinning [Melinder’s freezing point turned round]', () => {
 });
 
 describe('ageing [Σ 2^((T − limit)/10 K), by hand]', () => {
-  const run = simulate(design, weather);
+  const run = simulate(design, weather, { stepsPerHour: 1 });
   const level = (temperature: number): RunResult => ({
     ...run,
     columns: {
@@ -116,7 +117,7 @@ describe('ageing [Σ 2^((T − limit)/10 K), by hand]', () => {
   });
 
   it('of compared collectors is that of each year; the hottest tank is the hottest of any hour', () => {
-    const { rows } = compareCollectors({ ...plainInput, array: { ...plainInput.array } }, weather, {
+    const { rows } = compareCollectors(plainInput, litWithin(weather, ...EARLY_SUMMER), {
       candidates: [2, 4].map((panels) => ({
         name: `${panels}`,
         collector: plainInput.array!.collector!,

@@ -59,15 +59,14 @@ describe('a pump by measured points', () => {
   it('says where it worked beyond its points or before them, and not where it did not [requirement]', () => {
     const noticeOf = (of: typeof measured.points) => {
       const design = defineSystem({ ...plainInput, pump: { curves: [{ voltage: 12, points: of }] } });
-      return simulate(design, weather, { stepsPerHour: 2 }).notices.find(({ code }) => code === 'pump-points-ended');
+      return simulate(design, weather, { stepsPerHour: 1 }).notices.find(({ code }) => code === 'pump-points-ended');
     };
     const many = points(50);
     // The loop takes 7 to 8 of the 10 L/min of open flow, whatever the speed.
     expect(noticeOf(many)).toBeUndefined();
-    expect(noticeOf(many.slice(0, 25))).toMatchObject({
-      facts: { least: { value: 0 }, most: { value: many[24]!.flow } },
-    });
-    expect(noticeOf(many.slice(0, 25))!.hours).toBeGreaterThan(2000);
+    const below = noticeOf(many.slice(0, 25))!;
+    expect(below.facts).toMatchObject({ least: { value: 0 }, most: { value: many[24]!.flow } });
+    expect(below.hours).toBeGreaterThan(2000);
     expect(noticeOf(many.slice(46))!.hours).toBeGreaterThan(2000);
   });
 

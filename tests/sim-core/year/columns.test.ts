@@ -1,9 +1,11 @@
-import { defineSystem, type SystemInput, summarizePeriods } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput, simulate, summarizePeriods } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
+import { inventedValley, plainInput, sum } from '../../examples.ts';
 
 const weather = await inventedValley();
-const run = (input: Partial<SystemInput>) => yearOf(defineSystem({ ...plainInput, ...input }), weather);
+/** A year by steps of twenty minutes. */
+const run = (input: Partial<SystemInput>) =>
+  simulate(defineSystem({ ...plainInput, ...input }), weather, { stepsPerHour: 3 });
 const KWH = 3.6e6;
 
 describe('heat given back', () => {

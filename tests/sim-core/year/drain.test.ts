@@ -1,4 +1,4 @@
-import { DesignError, defineSystem, type SystemInput } from '@noonloop/sim-core';
+import { DesignError, defineSystem, type SystemInput, simulate } from '@noonloop/sim-core';
 import { drained, fillTime, refilled } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compilePumpControl } from '../../../packages/sim-core/src/physics/control/pump-control.ts';
@@ -7,7 +7,7 @@ import { emptyLoop, fillLoop } from '../../../packages/sim-core/src/physics/loop
 import { fillForStep } from '../../../packages/sim-core/src/physics/loop/filling.ts';
 import { turnPump } from '../../../packages/sim-core/src/physics/loop/pump-drive.ts';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
-import { inventedValley, plainInput, sum, yearOf } from '../../examples.ts';
+import { inventedValley, plainInput, sum } from '../../examples.ts';
 import { type Lived, liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
@@ -16,7 +16,8 @@ const drainBack = { layout: 'drain-back', fluid: 'water' } as const;
 const direct = { layout: 'direct', fluid: 'water' } as const;
 const house = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}) =>
   defineSystem({ ...plainInput, pump, loop, array: { ...plainInput.array, panels: 3 }, ...other } as SystemInput);
-const year = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}) => yearOf(house(loop, other), weather);
+const year = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}) =>
+  simulate(house(loop, other), weather, { stepsPerHour: 3 });
 /** Six weeks of spring, for what compares two systems hour by hour; the frost wants January. */
 const weeks = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}, from = 2400, days = 42) =>
   liveSpan(house(loop, other), weather, from, from + 24 * days);

@@ -28,9 +28,11 @@ describe('the maintenance calendar of a run', () => {
   let hot: RunResult;
   beforeAll(async () => {
     const weather = await inventedValley();
-    two = simulate(withPanels(2), weather);
+    two = simulate(withPanels(2), weather, { stepsPerHour: 2 });
     const draw = { ...plainInput.draw, holidays: ['06-15..08-15'] };
-    hot = simulate(defineSystem({ ...plainInput, array: { ...plainInput.array, panels: 4 }, draw }), weather);
+    hot = simulate(defineSystem({ ...plainInput, array: { ...plainInput.array, panels: 4 }, draw }), weather, {
+      stepsPerHour: 2,
+    });
   }, 180_000);
   const taskOf = (result: RunResult, code: string, extra = {}): MaintenanceTask | undefined =>
     maintenanceCalendar(result, { from: '2025-03-01', years: 20, ...extra }).tasks.find((task) => task.code === code);
@@ -106,7 +108,7 @@ describe('the maintenance calendar of a run', () => {
 
   it('the house is ready, and the fluid tested, before the first frost of the weather file [requirement]', async () => {
     const weather = await inventedValley();
-    for (const frost of ['10-04', '10-13', '11-12', '12-01']) {
+    for (const frost of ['10-04', '12-01']) {
       // Cold from that day on to the end of February, mild before.
       const at = 24 * (day(`2023-${frost}`).ordinal - 1);
       const ambientTemperature = Float64Array.from({ length: 8760 }, (_, hour) =>

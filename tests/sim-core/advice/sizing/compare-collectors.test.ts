@@ -7,6 +7,7 @@ import {
   simulate,
 } from '../../../../packages/sim-core/src/index.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
+import { EARLY_SUMMER, litWithin } from '../../../property/span.ts';
 
 const used = {
   name: 'used plates',
@@ -28,7 +29,7 @@ const tubes = {
 
 describe('compareCollectors', () => {
   it('each row is its own simulated year, divided by hand [by hand]', async () => {
-    const weather = await inventedValley();
+    const weather = litWithin(await inventedValley(), ...EARLY_SUMMER);
     const { rows, ranking, notes } = compareCollectors(plainInput, weather, { candidates: [used, tubes], years: 10 });
     const [plates, glass] = rows as [(typeof rows)[number], (typeof rows)[number]];
     const alone = simulate(

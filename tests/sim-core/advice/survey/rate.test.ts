@@ -162,9 +162,9 @@ describe('rateFromSurvey', () => {
   });
 });
 
-describe('bands by the root of the sum of squares, against 1000 seeded draws', () => {
+describe('bands by the root of the sum of squares, against 400 seeded draws', () => {
   // Each input drawn from a normal distribution whose halves reach their limits at 1.645 deviations (90 % between them). The method is
-  // first order; of 1000 draws 86 to 94 % may lie inside by chance and curvature, and each end may be off by a fifth of the band.
+  // first order; of 400 draws 86 to 94 % may lie inside by chance and curvature, and each end may be off by a fifth of the band.
   it.each([
     ['measured well', { ...black, length: 2, width: 1, tubeSpacing: 0.12, tubeDiameter: 0.01 }],
     ['hardly known', { length: 2, width: 1, covers: 1 }],
@@ -174,7 +174,7 @@ describe('bands by the root of the sum of squares, against 1000 seeded draws', (
     const { bands } = rateFromSurvey(input as SurveyInput);
     const normal = random(1);
     const draws: SurveyNumbers[] = [];
-    for (let round = 0; round < 1000; round++) {
+    for (let round = 0; round < 400; round++) {
       const values = Object.fromEntries(
         parameters.map(({ name, band: { low, likely, high } }) => {
           const z = Math.max(-2.5, Math.min(2.5, normal())) / 1.645;
@@ -195,8 +195,8 @@ describe('bands by the root of the sum of squares, against 1000 seeded draws', (
       expect(inside, `${of} inside`).toBeGreaterThan(0.86);
       expect(inside, `${of} inside`).toBeLessThan(0.94);
       const slack = 0.2 * (high - low);
-      expect(Math.abs(sorted[50]! - low), `${of} low`).toBeLessThan(slack);
-      expect(Math.abs(sorted[950]! - high), `${of} high`).toBeLessThan(slack);
+      expect(Math.abs(sorted[20]! - low), `${of} low`).toBeLessThan(slack);
+      expect(Math.abs(sorted[380]! - high), `${of} high`).toBeLessThan(slack);
     }
   });
 });
@@ -259,7 +259,7 @@ describe('random surveys and readings, fixed seed', () => {
           expect(error).toBeInstanceOf(DesignError);
         }
       }),
-      { seed: 20261125, numRuns: 40 },
+      { seed: 20261125, numRuns: 20 },
     );
   });
 });

@@ -69,12 +69,12 @@ describe('rateFromYardTest', () => {
     ).not.toThrow();
   });
 
-  it('300 seeded tests with errors as the tools have them: the 90 % limits hold the truth in 85 to 95 of 100, as 300 draws allow [definition]', () => {
+  it('150 seeded tests with errors as the tools have them: the 90 % limits hold the truth in 85 to 95 of 100, as 150 draws allow [definition]', () => {
     const tools = { thermometer: 0.3, thermometerPair: 0.2, air: 1, flowReading: 0.03, flowScale: 0.02 };
     let eta0Held = 0;
     let a1Held = 0;
     let told = 0;
-    for (let seed = 1; seed <= 300; seed++) {
+    for (let seed = 1; seed <= 150; seed++) {
       const normal = random(seed);
       const pair = tools.thermometerPair * normal();
       const flowScale = 1 + tools.flowScale * normal();
@@ -97,7 +97,7 @@ describe('rateFromYardTest', () => {
       if (a1.band.low <= truth.a1 && truth.a1 <= a1.band.high) a1Held++;
     }
     if (process.env.SHOW !== undefined) console.log({ told, eta0: eta0Held / told, a1: a1Held / told });
-    expect(told).toBeGreaterThan(270);
+    expect(told).toBeGreaterThan(135);
     for (const held of [eta0Held, a1Held]) {
       expect(held / told).toBeGreaterThan(0.85);
       expect(held / told).toBeLessThanOrEqual(0.95);

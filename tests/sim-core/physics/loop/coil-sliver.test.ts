@@ -1,4 +1,4 @@
-import { defineSystem, simulate } from '@noonloop/sim-core';
+import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { takeContent } from '../../../../packages/sim-core/src/physics/loop/circuit.ts';
@@ -9,6 +9,7 @@ import { RING } from '../../../../packages/sim-core/src/physics/loop/ring.ts';
 import { layContent } from '../../../../packages/sim-core/src/physics/loop/standing.ts';
 import { compileTank, tankHeat } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
 import { inventedValley, plainInput, sum } from '../../../examples.ts';
+import { EARLY_SUMMER, liveSpan } from '../../../property/span.ts';
 import { conditions, goRound } from './one-step.ts';
 
 const weather = await inventedValley();
@@ -72,9 +73,9 @@ describe('share of the coil in each tank node', () => {
     expect((first + shares.length) / nodes).toBeGreaterThanOrEqual(top - 1e-6);
   });
 
-  it('gives a year of finite numbers where the coil ends at the edge of a node [definition]', () => {
+  it('gives weeks of finite numbers where the coil ends at the edge of a node [definition]', () => {
     const design = defineSystem({ ...plainInput, tank: { volume: 0.3, nodes: 25 }, coil: { top: 0.28 } });
-    const { balance, columns } = simulate(design, weather);
+    const { balance, columns } = liveSpan(design, weather, ...EARLY_SUMMER);
     expect(columns.tankTopTemperature.every(Number.isFinite)).toBe(true);
     for (const part of Object.values(balance)) expect(part.worstRelative).toBeLessThan(1e-9);
   });

@@ -75,7 +75,8 @@ describe('drive of a loop', () => {
 describe('a year without a check valve', () => {
   // The pipe that the bounds below were stated for.
   const pipe = { heatBridgeFactor: 1, insulationConductivity: 0.04 };
-  const run = (loop: object) => simulate(defineSystem({ ...plainInput, loop: { ...pipe, ...loop } }), weather);
+  const run = (loop: object) =>
+    simulate(defineSystem({ ...plainInput, loop: { ...pipe, ...loop } }), weather, { stepsPerHour: 3 });
   const kept = run({});
   const open = run({ checkValve: false });
   const heat = sum(open.columns.thermosiphonHeat);
