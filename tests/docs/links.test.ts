@@ -8,11 +8,13 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const pages: string[] = pagesOf(root);
 
 describe('pages of the documentation [requirement]', () => {
-  it.each(pages)('%s leads to files that are there', (page) => {
+  it.each(pages)('%s leads to files that are there, and names such', (page) => {
     const text = readFileSync(root + page, 'utf8');
     const links = [...text.matchAll(/\]\(([^)#\s]+)[^)]*\)/g)].map(([, link]) => link!);
     const broken = links.filter((link) => !link.includes('://') && !existsSync(join(root, dirname(page), link)));
     expect(broken).toEqual([]);
+    const named = [...text.matchAll(/`((?:packages|tests|scripts)\/[\w./-]+)`/g)].map(([, path]) => path!);
+    expect(named.filter((path) => !existsSync(join(root, path)))).toEqual([]);
   });
 
   it('stand in docs/README.md, guides and theory all', () => {

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { defineSystem, type SimulateOptions, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
@@ -7,6 +8,8 @@ import { inventedValley, plainInput, sum } from '../../examples.ts';
 const ENERGY_BY_STEP = 0.001;
 const ENERGY_BY_NODES = 0.01;
 const PEAK = 0.2;
+
+const THEORY = readFileSync(new URL('../../../docs/theory/collector.md', import.meta.url), 'utf8');
 
 const weather = await inventedValley();
 
@@ -55,5 +58,22 @@ describe('far too many panels on far too little water', () => {
         ).columns.solarHeat,
       );
     expect(Math.abs(by({ stepsPerHour: 12 }) / by({}) - 1)).toBeLessThan(0.007);
+  });
+});
+
+describe('a loop that boils on most days of summer', () => {
+  it('half the step moves heat and peak by as much as docs/theory/collector.md says [convergence]', () => {
+    const design = defineSystem({
+      ...plainInput,
+      array: { ...plainInput.array, panels: 4 },
+      loop: { fluid: 'water', pressure: 30_000 },
+      control: { highLimit: 75, highLimitHysteresis: 1 },
+    });
+    const [here, finer] = [6, 12].map((stepsPerHour) => simulate(design, weather, { stepsPerHour }).columns);
+    const peakOf = (of: typeof here) => Math.max(...of!.tankMaximumTemperature);
+    const heat = 100 * (sum(finer!.solarHeat) / sum(here!.solarHeat) - 1);
+    expect(THEORY).toContain(
+      `Half the step: +${heat.toFixed(2)} % of the year's heat and −${(peakOf(here) - peakOf(finer)).toFixed(1)} K of the peak at ${sum(here!.boiling).toFixed(0)} boiling hours a year`,
+    );
   });
 });
