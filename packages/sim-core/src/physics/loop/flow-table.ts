@@ -30,8 +30,24 @@ export interface FlowTable {
   readonly hydraulics: CompiledHydraulics;
 }
 
-/** Makes room for the table; a row is filled when it is first asked for, of some 60 a year meets about half. */
+/** Tables of the loops met last, 36 kB each; a run that thins takes twelve. */
+const MOST_KEPT = 32;
+const kept = new Map<string, FlowTable>();
+
+/**
+ * Makes room for the table; a row is filled when it is first asked for, of some 60 a year meets about half. A row depends on nothing but the loop: runs
+ * whose loops are alike share their table.
+ */
 export function compileFlowTable(hydraulics: CompiledHydraulics): FlowTable {
+  const key = JSON.stringify(hydraulics);
+  const table = kept.get(key) ?? emptyTable(hydraulics);
+  kept.delete(key);
+  kept.set(key, table);
+  if (kept.size > MOST_KEPT) kept.delete(kept.keys().next().value!);
+  return table;
+}
+
+function emptyTable(hydraulics: CompiledHydraulics): FlowTable {
   const { lowest, highest } = hydraulics.fluid;
   return {
     lowest,
