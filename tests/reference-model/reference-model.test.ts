@@ -37,9 +37,13 @@ describe('a year hour by hour against an explicit model in 30 s steps [docs/theo
       ).toBe(true);
   });
 
-  it.each(DESIGNS)('%s: the model says of the first morning what is kept of it', (name, design) => {
-    expect(differing(referenceRun(design, weather, MORNING), storedRun(name), MORNING)).toEqual([]);
-  });
+  // Designs that take most from the library; all of them, all ten days: the long test.
+  it.each(DESIGNS.filter(([name]) => /^(direct|plate|no check|unglazed|tubes)/.test(name)))(
+    '%s: the model says of the first morning what is kept of it',
+    (name, design) => {
+      expect(differing(referenceRun(design, weather, MORNING), storedRun(name), MORNING)).toEqual([]);
+    },
+  );
 
   it('a simulated year begins with these hours', () => {
     const { columns } = yearOf(DESIGNS[0]![1], weather);

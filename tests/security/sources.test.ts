@@ -22,9 +22,9 @@ const texts = ['weather-io', 'sim-core', 'reports'].flatMap((name) =>
  */
 const SUSPECT = new RegExp(
   [
-    /eval|Function\b|execScript|set(?:Timeout|Interval)|constructor|math|fetch|XMLHttpRequest|WebSocket|EventSource/,
+    /\b(?:eval|execScript)\b|Function\b|set(?:Timeout|Interval)|[.'"`[]\s*constructor|math|fetch|XMLHttpRequest|WebSocket|EventSource/,
     /['"`](?:node:)?(?:zod|fs|vm|child_process|cluster|https?|http2|net|tls|dgram|dns|inspector|repl)['"`/]/,
-    /\bimport\s*[(/]|\b(?:from|import)\s*['"`][^'"`\n]*\\|\\u/,
+    /\bimport\s*(?:\/|\((?!['"]))|\b(?:from|import)\s*['"`][^'"`\n]*\\|\\u/,
   ]
     .map(({ source }) => source)
     .join('|'),
@@ -48,7 +48,11 @@ const places = texts
         found.push({ path, node });
       node.forEachChild(visit);
     };
-    visit(compiler.createSourceFile(path, text, compiler.ScriptTarget.Latest, true));
+    const how = {
+      languageVersion: compiler.ScriptTarget.Latest,
+      jsDocParsingMode: compiler.JSDocParsingMode.ParseNone,
+    };
+    visit(compiler.createSourceFile(path, text, how, true));
     return found;
   });
 

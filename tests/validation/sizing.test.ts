@@ -33,7 +33,7 @@ const places = [
 ] as const;
 
 describe.each(places)('sizeArray against the simulation, %s', (_, read, has) => {
-  it.skipIf(!has).each([1, 2, 3])(
+  it.skipIf(!has).each([1, 3])(
     '%i panels: the year within 5 points, every month within 10, the best within 6 [requirement]',
     async (panels) => {
       const weather = await read();

@@ -1,14 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import {
-  parseWeather,
-  parseWeatherYears,
-  readWeatherYears,
-  synthesizeYear,
-  WeatherError,
-  writeWeather,
-} from '@noonloop/weather-io';
+import { parseWeather, parseWeatherYears, readWeatherYears, WeatherError, writeWeather } from '@noonloop/weather-io';
 import { afterAll, describe, expect, it } from 'vitest';
 import { plainLines, sampleYear, temperatureOfRow } from './samples.ts';
 import { keepsEnergy, layout, plainRows } from './years.ts';
@@ -65,10 +58,9 @@ describe('years that are too many [requirement]', () => {
   });
 
   it('a worst and a best year of one place read, though both have the same calendar year', () => {
-    const worst = synthesizeYear({
-      site: { latitude: 40 },
-      monthly: { clearness: Array(12).fill(0.4), dryBulb: Array(12).fill(10) },
-    });
+    // As synthesizeYear says of its years.
+    const assumptions = [{ code: 'synthetic-year', text: 'invented' }];
+    const worst = { ...sampleYear('plain'), assumptions };
     const { ghi, dni, dhi } = worst.columns;
     const brighter = (column: Float64Array) => column.map((value) => 1.25 * value);
     const light = { ghi: brighter(ghi), dni: brighter(dni), dhi: brighter(dhi) };
