@@ -18,8 +18,8 @@ const house = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}) =>
   defineSystem({ ...plainInput, pump, loop, array: { ...plainInput.array, panels: 3 }, ...other } as SystemInput);
 const year = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}) =>
   simulate(house(loop, other), weather, { stepsPerHour: 3 });
-/** Six weeks of spring, for what compares two systems hour by hour; the frost wants January. */
-const weeks = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}, from = 2400, days = 42) =>
+/** Three weeks of spring, for what compares two systems hour by hour; the frost wants January. */
+const weeks = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}, from = 2400, days = 21) =>
   liveSpan(house(loop, other), weather, from, from + 24 * days);
 const heat = (result: Lived): number => sum(result.columns.solarHeat);
 

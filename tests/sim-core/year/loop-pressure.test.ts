@@ -7,9 +7,9 @@ import { inventedValley, plainInput, sum, withPanels } from '../../examples.ts';
 import { EARLY_SUMMER, liveSpan } from '../../property/span.ts';
 
 const weather = await inventedValley();
-/** A year by steps of twenty minutes: leaks and frost go by the hour. */
+/** A year by steps of half an hour: leaks and frost go by the hour. */
 const withLoop = (loop: SystemInput['loop'], more: Partial<SystemInput> = {}): RunResult =>
-  simulate(defineSystem({ ...plainInput, ...more, loop }), weather, { stepsPerHour: 3 });
+  simulate(defineSystem({ ...plainInput, ...more, loop }), weather, { stepsPerHour: 2 });
 /** The default loop, by number of panels. */
 const byPanels = new Map(
   [1, 2, 3, 6].map((panels) => [panels, withLoop({}, { array: { ...plainInput.array, panels } })]),

@@ -211,7 +211,7 @@ describe('calibrate on an invented log of a house that is known', () => {
     const gauges = GAUGE_SETS['all gauges']!;
     const common = { design, weather, span, settle: 240, uncertainty, noise, gauges, readings: 24 };
     const { log, differs } = plant({ ...common, cause: 'healthy', seed: 5 });
-    const fit = calibrate(design, weather, log, { members: 6 });
+    const fit = calibrate(design, weather, log, { members: 4 });
     expect(fit.parameters.map(({ key }) => key)).toEqual(['eta0', 'tankLoss', 'draw']);
     for (const { key, before, beforeDeviation, deviation, value, low, high, told } of fit.parameters) {
       const truth = before * (1 + differs[key]!);
