@@ -2,7 +2,7 @@
  * Run results from plain formulas, for tests of the reports only. Everything here is invented: no physics, no balance that
  * means anything, only numbers of a plausible size.
  */
-import { type HtmlOptions, type MoneyOptions, renderHtml, type Units } from '@noonloop/reports';
+import { type DataTable, type HtmlOptions, type MoneyOptions, renderHtml, type Units } from '@noonloop/reports';
 import {
   defineSystem,
   type LoopFluid,
@@ -13,6 +13,7 @@ import {
   type SystemDesign,
 } from '@noonloop/sim-core';
 import { steamReach } from '@noonloop/sim-core/formulas';
+import Papa from 'papaparse';
 import { COLUMN_NAMES } from '../../packages/reports/src/columns.ts';
 
 export interface FixtureOptions {
@@ -276,3 +277,18 @@ export const layered = [two, three, hostile].map(withLayers);
 
 /** Their page with all that can be on one, the one that tests look at whole; in US units, for metric ones are everywhere else. */
 export const wholePage = (): Promise<string> => pageOf(layered, { units: 'us', money: HOSTILE_MONEY, losses: true });
+
+/** Columns of a table of hours that the lines for a spreadsheet, their heads first, lack or have otherwise than to their digits, in three hours. */
+export function apart(lines: readonly string[], data: DataTable): string[] {
+  const looked = [0, 4000, 8759];
+  const text = [lines[0], ...looked.map((hour) => lines[1 + hour])].join('\r\n');
+  const table = Papa.parse<Record<string, string>>(text, { header: true }).data;
+  return data.columns.slice(1).flatMap(({ name, values }) =>
+    looked.flatMap((hour, at) => {
+      const shown = table[at]![name];
+      const digits = shown?.split('.')[1]?.length ?? 0;
+      const isShown = Math.abs(Number(shown) - (values[hour] as number)) <= 0.5001 * 10 ** -digits;
+      return shown !== undefined && isShown ? [] : [`${name}, hour ${hour}: ${shown} for ${values[hour]}`];
+    }),
+  );
+}

@@ -355,10 +355,10 @@ describe('money in reports', () => {
 
   it('is in every format where prices are given, the same number, and in none where they are not [requirement]', async () => {
     const texts = async (options: object): Promise<string[]> => [
-      renderText([run, three], options),
-      renderMarkdown([run, three], options),
+      renderText(run, options),
+      renderMarkdown(run, options),
       // Charts are left out, but that of money.
-      await renderHtml([run, three], {
+      await renderHtml(run, {
         ...options,
         sections: ['cautions', ...(options === priced ? ['money' as const] : []), 'numbers', 'inputs', 'definitions'],
       }),

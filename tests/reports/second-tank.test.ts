@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { systemLine } from '../../packages/reports/src/answer/system.ts';
 import { idleFields } from '../../packages/reports/src/idle-fields.ts';
 import { inventedValley, plainInput, yearOf } from '../examples.ts';
-import { fixture } from './fixture.ts';
+import { apart, fixture } from './fixture.ts';
 
 const two = (charging: 'series' | 'in-turn' | 'first' | 'second') =>
   defineSystem({
@@ -23,6 +23,7 @@ describe('a second solar tank in reports', () => {
     expect(columns.at(-1)!.values).toBe(run.secondTank!.columns.coilHeat);
     expect(hourData(fixture()).columns.some(({ name }) => name.startsWith('secondTank'))).toBe(false);
     const rows = renderCsv([run, fixture({ name: 'one tank' })], { table: 'hours' }).split('\r\n');
+    expect(apart(rows, hourData(run, { units: 'metric' }))).toEqual([]);
     expect(rows[0]).toMatch(/secondTankTopTemperature_degC,.*secondTankCoilHeat_kWh$/);
     expect(rows).toHaveLength(1 + 2 * 8760 + 1); // of both, below each other, and the end of the last line
     expect(rows[8761]).toMatch(/^one tank,0,1 Jan 00:00,1,1,0,.*,,,,,,$/);

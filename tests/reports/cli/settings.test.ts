@@ -47,9 +47,8 @@ describe('published schemas of settings', () => {
 
   it.each(KIND_NAMES)('takes both drafts of %s, and no field that it does not know [requirement]', async (kind) => {
     // A design's, the largest by far, are looked at where its schema is compiled: tests/sim-core/define/design-schema.test.ts.
-    const validate = kind === 'design' ? null : await validator(kind);
-    for (const text of DRAFTS[kind]) {
-      if (validate === null) break;
+    for (const text of kind === 'design' ? [] : DRAFTS[kind]) {
+      const validate = await validator(kind);
       expect([validate(parse(text)), validate.errors]).toEqual([true, null]);
       expect(validate({ ...parse(text), misspelt: 1 })).toBe(false);
     }
@@ -143,6 +142,11 @@ describe('faults of settings [requirement]', () => {
     const alike = `"b":"\\"c\\":","c":{"d":{}},"e":[{"d":1},{"d":1}]`;
     expect(twice(`{${alike}}`)).not.toThrow();
     expect(twice(`{${long},${alike},"f":{"c":1,"c":2}}`)).toThrow(/x\.json, line 1: found "c" a second time/);
+    // Of a length between, read as JSON: lines and names as of a short one.
+    const note = `"note":"${'x'.repeat(25_000)}"`;
+    const { lineOf, value } = parseSettings(`{${note},\n"f":\n{"c":1}}`, 'x.json');
+    expect([lineOf('f.c'), (value as { f: unknown }).f]).toEqual([3, { c: 1 }]);
+    expect(twice(`{${note},\n"f":{"c":1,"c":2}}`)).toThrow(/x\.json, line 2, column 12: found "c" a second time/);
     const before = process.cpuUsage();
     const lines = Array.from({ length: 8750 }, (_, at) => `key${at}: 1\n`).join(''); // 90 kB
     parseSettings(lines, 'x.yaml');
