@@ -52,9 +52,12 @@ function rmsOver(input: ClosureInput, rows: Int32Array, offset: number, atMost: 
   const most = atMost * atMost * rows.length * ROUNDING;
   let sum = 0;
   for (const row of rows) {
-    sunPositionInto(position, 0, input.starts[row]! + offset * HOUR_MS, input.latitude, input.longitude);
-    const cosine = Math.max(0, Math.cos((position[0]! * Math.PI) / 180));
-    const rest = ghi[row]! - dhi[row]! - dni[row]! * cosine;
+    let rest = ghi[row]! - dhi[row]!;
+    // Without beam it is all the same where the sun stands.
+    if (dni[row] !== 0) {
+      sunPositionInto(position, 0, input.starts[row]! + offset * HOUR_MS, input.latitude, input.longitude);
+      rest -= dni[row]! * Math.max(0, Math.cos((position[0]! * Math.PI) / 180));
+    }
     sum += rest * rest;
     if (sum > most) return Number.POSITIVE_INFINITY;
   }
