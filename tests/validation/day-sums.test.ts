@@ -56,6 +56,15 @@ interface Energies {
   readonly collector_10min_Wh: number;
 }
 
+const lights = new Map<string, ReturnType<typeof planeOfArray>>();
+/** Light on a plane through the days of one sky, made once for all inlets. */
+function lightOn(sky: string, tilt: number, azimuth: number): ReturnType<typeof planeOfArray> {
+  const key = `${sky} ${tilt} ${azimuth}`;
+  const light = lights.get(key) ?? planeOfArray(yearOf(sky, true), { tilt, azimuth, albedo: 0.2 });
+  lights.set(key, light);
+  return light;
+}
+
 describe.skipIf(!hasMoreCases)('a collector’s day by steps of 10 minutes', () => {
   it.each(moreCases<Energies>('subhourly', 'energies'))(
     '$day $sky $tilt_deg°, inlet $T_in_C °C [shared cases, along the flow; 0.05 %]',
@@ -66,8 +75,7 @@ describe.skipIf(!hasMoreCases)('a collector’s day by steps of 10 minutes', () 
         'a1' | 'a2' | 'area_m2' | 'b0' | 'cp_J_kgK' | 'eta0' | 'flow_kg_s' | 'K_diffuse' | 'T_ambient_C',
         number
       >;
-      const weather = yearOf(sky, true);
-      const light = planeOfArray(weather, { tilt: tilt_deg, azimuth: azimuth_deg, albedo: 0.2 });
+      const light = lightOn(sky, tilt_deg, azimuth_deg);
       const start = stepOf({ time_utc: `${day}T12:00:00Z` }, 0) - 12 * STEPS;
       const heat = new Float64Array(24 * STEPS);
       for (let step = 0; step < heat.length; step++) {

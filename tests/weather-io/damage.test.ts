@@ -65,9 +65,9 @@ describe('vetWeather [requirement]', () => {
   });
 
   it('stops with each fault in words, and goes on where it is insisted, saying so', () => {
-    const turned = spoilt('place', 'longitude of the wrong sign');
+    const halved = spoilt('light', 'halved');
     try {
-      vetWeather(turned);
+      vetWeather(halved);
       expect.unreachable();
     } catch (error) {
       expect(error).toBeInstanceOf(WeatherError);
@@ -75,9 +75,9 @@ describe('vetWeather [requirement]', () => {
       expect(issues.every(({ code, line }) => code === 'implausible' && line === null)).toBe(true);
       expect(issues[0]!.remedy).toContain('insist');
     }
-    const insisted = vetWeather(turned, { insist: true });
-    expect(insisted.columns).toBe(turned.columns);
-    expect(insisted.assumptions.map(({ code }) => code)).toContain('fault-clock');
+    const insisted = vetWeather(halved, { insist: true });
+    expect(insisted.columns).toBe(halved.columns);
+    expect(insisted.assumptions.map(({ code }) => code)).toContain('fault-light-sum');
     expect(vetWeather(insisted, { insist: true }).assumptions).toEqual(insisted.assumptions);
   });
 });

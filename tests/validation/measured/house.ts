@@ -74,7 +74,11 @@ function sortNights(feeding: boolean): [fitted: Night[], kept: Night[]] {
 const middle = ({ bottom, top }: Night, at: 0 | 1): number => (bottom[at] + top[at]) / 2;
 
 /** Loss of a tank of 300 L whose mean cools as on the nights for fitting, τ by least squares. [W/K] */
-export const fittedTankLoss = (): number => lossOf(nights()[0]);
+export function fittedTankLoss(): number {
+  fitted ??= lossOf(nights()[0]);
+  return fitted;
+}
+let fitted: number | undefined;
 
 /** Nights on which the tank feeds the collectors, and what it seems to lose on them. [W/K] */
 export function feedingNights(): { count: number; loss: number } {
@@ -111,12 +115,9 @@ export interface NightEnds {
 /** The tank of a run through each night, linear between its sensors at the start. @param lossCoefficient - [W/K] */
 export function nightEnds(lossCoefficient: number): NightEnds {
   const [, kept] = nights();
+  const design = defineSystem({ ...plainInput, tank: { volume: VOLUME, lossCoefficient, nodes: NODES } }).tank;
   const ends = kept.map((night) => {
-    const design = defineSystem({
-      ...plainInput,
-      tank: { volume: VOLUME, lossCoefficient, roomTemperature: night.room, nodes: NODES },
-    }).tank;
-    const tank = compileTank(design, [6]);
+    const tank = compileTank({ ...design, roomTemperature: night.room }, [6]);
     const slope = (night.top[0] - night.bottom[0]) / (HIGH - LOW);
     for (let node = 0; node < NODES; node++) {
       const height = Math.min(Math.max((node + 0.5) / NODES, LOW), HIGH);
@@ -199,6 +200,13 @@ export interface Agreement {
   readonly hours: readonly [number, number];
 }
 
+const byMonths = new Map<readonly number[], readonly Reading[]>();
+function readingsOf(months: readonly number[]): readonly Reading[] {
+  const list = byMonths.get(months) ?? houseLog().filter(({ month }) => months.includes(month));
+  byMonths.set(months, list);
+  return list;
+}
+
 /** The controller's model on the measured temperatures of some months. */
 export function pumpAgreement({ start, stop, highLimit }: Settings, months: readonly number[]): Agreement {
   const { pump, control } = defineSystem({
@@ -207,8 +215,7 @@ export function pumpAgreement({ start, stop, highLimit }: Settings, months: read
   });
   const state = compilePumpControl(pump, control);
   let [rows, same, measured, modelled] = [0, 0, 0, 0];
-  for (const { month, collector, bottom, top, runs } of houseLog()) {
-    if (!months.includes(month)) continue;
+  for (const { collector, bottom, top, runs } of readingsOf(months)) {
     const wanted = differenceWants(state, collector - bottom);
     const says = decidePump(state, Number.POSITIVE_INFINITY, top, wanted, 300);
     // At night both stand, which says nothing.
