@@ -1,5 +1,9 @@
-import { describe, expect, it } from 'vitest';
-import { convertUnit as packed } from '../../../packages/sim-core/pack/unit-class.ts';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import { afterAll, describe, expect, it } from 'vitest';
 import { DIMENSIONS } from '../../../packages/sim-core/src/input/quantity.ts';
 import { convertUnit as full } from '../../../packages/sim-core/src/input/units.ts';
 
@@ -11,6 +15,21 @@ const UNITS = (
   .split(' ')
   .map((unit) => unit.replaceAll(',', ' '));
 const AMOUNTS = [0, 1, -40, 98.6, 1e-7, 12345.678];
+
+// Bundled, as packing does: by itself the class is a twentieth of the library whose every file Node would read.
+const folder = mkdtempSync(join(tmpdir(), 'noonloop-units-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+const outfile = join(folder, 'units.mjs');
+const entry = fileURLToPath(new URL('../../../packages/sim-core/pack/unit-class.ts', import.meta.url));
+await build({
+  entryPoints: [entry],
+  outfile,
+  bundle: true,
+  format: 'esm',
+  platform: 'neutral',
+  mainFields: ['module', 'main'],
+});
+const { convertUnit: packed } = (await import(pathToFileURL(outfile).href)) as { convertUnit: typeof full };
 
 const attempt = (convert: () => number): number | string => {
   try {
