@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 
 const weather = await inventedValley();
-/** A year by steps of twenty minutes. */
+/** A year by steps of half an hour. */
 const run = (input: Partial<SystemInput>) =>
-  simulate(defineSystem({ ...plainInput, ...input }), weather, { stepsPerHour: 3 });
+  simulate(defineSystem({ ...plainInput, ...input }), weather, { stepsPerHour: 2 });
 const KWH = 3.6e6;
 
 describe('heat given back', () => {

@@ -51,7 +51,7 @@ describe('cooling at night', () => {
     pump: { drive: 'mains' },
   };
   const run = (control: object) =>
-    simulate(defineSystem({ ...plainInput, ...away, control } as SystemInput), weather, { stepsPerHour: 3 });
+    simulate(defineSystem({ ...plainInput, ...away, control } as SystemInput), weather, { stepsPerHour: 2 });
   const plain = run({});
   const cooled = run({ nightCooling: { above: 75, until: 55 } });
 

@@ -1,20 +1,32 @@
-import { defineSystem } from '@noonloop/sim-core';
+import { defineSystem, type SystemInput } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
-import { assemble } from '../../../../packages/sim-core/src/year/machine.ts';
+import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
+import { compileCircuit } from '../../../../packages/sim-core/src/physics/loop/circuit-design.ts';
+import { circuitDesign } from '../../../../packages/sim-core/src/physics/loop/plate-design.ts';
+import { compileTank } from '../../../../packages/sim-core/src/physics/tank/tank.ts';
+import { compileStepping, type StepOptions } from '../../../../packages/sim-core/src/year/stepping.ts';
 import { inventedValley, plainInput } from '../../../examples.ts';
 import { conditions, goRound, stand } from '../loop/one-step.ts';
 
 const weather = await inventedValley();
+
+/** The loop and the tank of a design, all at one temperature. */
+function loopAt(start: number, input: SystemInput, options: StepOptions) {
+  const design = defineSystem(input);
+  const stepping = compileStepping(design, weather, options);
+  const fluid = compileFluid(design.loop.fluid, design.loop.glycolMassFraction);
+  const circuit = compileCircuit(circuitDesign(design), fluid, start, stepping);
+  circuit.absorber.fill(start);
+  circuit.pipe.fill(start);
+  return { circuit, tank: compileTank(design.tank, stepping.stepCounts) };
+}
 
 /**
  * A cold morning: array and outdoor pipes at −5 °C, tank at 15 °C. Sun of 500 W/m² on the absorber, the fluid standing for 20 minutes;
  * then flow of 3 L/min, 190 W/K, for an hour. Steps of half a minute.
  */
 function coldMorning(collectorNodes: number) {
-  const { loop, tank } = assemble(defineSystem(plainInput), weather, { collectorNodes, stepsPerHour: 60 });
-  const { circuit } = loop;
-  circuit.absorber.fill(-5);
-  circuit.pipe.fill(-5);
+  const { circuit, tank } = loopAt(-5, plainInput, { collectorNodes, stepsPerHour: 60 });
   tank.temperature.fill(15);
   for (let minute = 0; minute < 20; minute++) stand(circuit, 60, conditions(500, -5, 18, 3600 / 60));
   let peak = -Infinity;
@@ -68,11 +80,7 @@ describe('cold start by nodes along the flow, against 16 [convergence]', () => {
  */
 function halfHour(capacityRate: number, steps: number) {
   const collector = { ...plainInput.array.collector, a1: 0.8, a2: 0.03, heatCapacity: 2000 };
-  const design = defineSystem({ ...plainInput, array: { ...plainInput.array, collector } });
-  const { loop, tank } = assemble(design, weather);
-  const { circuit } = loop;
-  circuit.absorber.fill(25);
-  circuit.pipe.fill(25);
+  const { circuit, tank } = loopAt(25, { ...plainInput, array: { ...plainInput.array, collector } }, {});
   tank.temperature.fill(25);
   let collected = 0;
   for (let step = 0; step < steps; step++)
