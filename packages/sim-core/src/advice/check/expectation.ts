@@ -91,11 +91,11 @@ export function timeCorrelation(numbers: readonly Observation[]): Matrix {
   return new Matrix(hours.map((a) => hours.map((b) => Math.exp(-Math.abs(a - b) / MEMORY))));
 }
 
-/** Columns as a matrix of rows, times its transpose. Shape [n × n]. */
-function spreadOf(columns: readonly Float64Array[], n: number): Matrix {
-  if (columns.length === 0) return Matrix.zeros(n, n);
-  const matrix = new Matrix(columns.map((column) => Array.from(column)));
-  return matrix.transpose().mmul(matrix);
+/** What two numbers have in common by the columns: an entry of their matrix times its transpose. */
+function together(columns: readonly Float64Array[], i: number, j: number): number {
+  let sum = 0;
+  for (let at = 0; at < columns.length; at++) sum += columns[at]![i]! * columns[at]![j]!;
+  return sum;
 }
 
 /** Covariance of the numbers about the mean: S∘T + M + J Jᵀ + R. Shape [n × n]. */
@@ -106,18 +106,17 @@ export function covariance(
   model: number,
 ): Matrix {
   const n = numbers.length;
-  const varying = spreadOf(days, n);
-  const lasting = spreadOf(slopes, n);
+  const found = new Matrix(n, n);
   const modelVariance = numbers.map(({ key }) =>
     key === 'heaterMeter' ? 0 : (key === 'loopPressure' ? MODEL_PRESSURE : model) ** 2,
   );
   for (let i = 0; i < n; i++) {
     for (let j = 0; j <= i; j++) {
       const shared = numbers[j]!.key === numbers[i]!.key ? modelVariance[i]! : 0;
-      const value = correlation.get(i, j) * (varying.get(i, j) + shared) + lasting.get(i, j);
-      lasting.set(i, j, value + (i === j ? reading[i]! : 0));
-      lasting.set(j, i, lasting.get(i, j));
+      const value = correlation.get(i, j) * (together(days, i, j) + shared) + together(slopes, i, j);
+      found.set(i, j, value + (i === j ? reading[i]! : 0));
+      found.set(j, i, found.get(i, j));
     }
   }
-  return lasting;
+  return found;
 }
