@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type ts from 'typescript';
 import { describe, expect, it } from 'vitest';
-import { compiler } from '../architecture/compiler.ts';
+import { compiler } from '../../packages/sim-core/schema/compiler.ts';
 
 const packages = fileURLToPath(new URL('../../packages/', import.meta.url));
 

@@ -1,6 +1,7 @@
 // What the docstrings of the design's interfaces say, field by field.
 import { readdirSync, readFileSync } from 'node:fs';
-import ts from 'typescript';
+import type ts from 'typescript';
+import { compiler } from './compiler.ts';
 
 const folder = new URL('../src/design/', import.meta.url);
 
@@ -15,11 +16,11 @@ function readInterfaces(texts: readonly string[]): Map<string, Map<string, Field
   const interfaces = new Map<string, Map<string, Field>>();
   const parents = new Map<string, string[]>();
   for (const text of texts) {
-    for (const node of ts.createSourceFile('source.ts', text, ts.ScriptTarget.Latest, true).statements) {
-      if (!ts.isInterfaceDeclaration(node)) continue;
+    for (const node of compiler.createSourceFile('source.ts', text, compiler.ScriptTarget.Latest, true).statements) {
+      if (!compiler.isInterfaceDeclaration(node)) continue;
       const extended = node.heritageClauses?.flatMap((clause) => clause.types.map((type) => type.getText())) ?? [];
       parents.set(node.name.text, extended);
-      interfaces.set(node.name.text, new Map(node.members.filter(ts.isPropertySignature).map(fieldOf)));
+      interfaces.set(node.name.text, new Map(node.members.filter(compiler.isPropertySignature).map(fieldOf)));
     }
   }
   for (const [name, extended] of parents) {
@@ -30,11 +31,11 @@ function readInterfaces(texts: readonly string[]): Map<string, Map<string, Field
 }
 
 function fieldOf(node: ts.PropertySignature): [string, Field] {
-  const doc = ts.getJSDocCommentsAndTags(node).find(ts.isJSDoc);
-  const words = ts.getTextOfJSDocComment(doc?.comment) ?? '';
+  const doc = compiler.getJSDocCommentsAndTags(node).find(compiler.isJSDoc);
+  const words = compiler.getTextOfJSDocComment(doc?.comment) ?? '';
   const types: string[] = [];
   const visit = (type: ts.Node): void => {
-    if (ts.isTypeReferenceNode(type)) types.push(type.typeName.getText());
+    if (compiler.isTypeReferenceNode(type)) types.push(type.typeName.getText());
     type.forEachChild(visit);
   };
   if (node.type) visit(node.type);

@@ -1,7 +1,8 @@
 // Which folders of the sources read each field of a design.
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import ts from 'typescript';
+import type ts from 'typescript';
+import { compiler } from './compiler.ts';
 
 const SOURCES = fileURLToPath(new URL('../src/', import.meta.url));
 /** Rooms that only pass a field on. */
@@ -12,12 +13,12 @@ export function fieldReaders(): Map<string, string[]> {
   const files = readdirSync(SOURCES, { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts'))
     .map((file) => `${SOURCES}${file}`);
-  const program = ts.createProgram(files, {
+  const program = compiler.createProgram(files, {
     strict: true,
     noEmit: true,
-    target: ts.ScriptTarget.ES2023,
-    module: ts.ModuleKind.NodeNext,
-    moduleResolution: ts.ModuleResolutionKind.NodeNext,
+    target: compiler.ScriptTarget.ES2023,
+    module: compiler.ModuleKind.NodeNext,
+    moduleResolution: compiler.ModuleResolutionKind.NodeNext,
     customConditions: ['@noonloop/source'],
     allowImportingTsExtensions: true,
     skipLibCheck: true,
@@ -54,14 +55,14 @@ function noteReads(
 ): void {
   const note = (symbol: ts.Symbol | undefined): void => {
     for (const declaration of symbol?.declarations ?? []) {
-      if (!ts.isPropertySignature(declaration)) continue;
+      if (!compiler.isPropertySignature(declaration)) continue;
       const found = rooms.get(declaration) ?? new Set();
       rooms.set(declaration, found.add(room));
     }
   };
   const visit = (node: ts.Node): void => {
-    if (ts.isPropertyAccessExpression(node)) note(checker.getSymbolAtLocation(node.name));
-    if (ts.isObjectBindingPattern(node)) {
+    if (compiler.isPropertyAccessExpression(node)) note(checker.getSymbolAtLocation(node.name));
+    if (compiler.isObjectBindingPattern(node)) {
       const type = checker.getTypeAtLocation(node);
       for (const { name, propertyName } of node.elements) note(type.getProperty((propertyName ?? name).getText()));
     }
@@ -81,10 +82,10 @@ interface Walk {
 function walk(type: ts.Type, path: string, context: Walk): void {
   const forms = type.isUnion() ? type.types : [type];
   for (const form of forms) {
-    const items = context.checker.getIndexTypeOfType(form, ts.IndexKind.Number);
-    if (items !== undefined && !(form.flags & ts.TypeFlags.StringLike)) walk(items, path, context);
+    const items = context.checker.getIndexTypeOfType(form, compiler.IndexKind.Number);
+    if (items !== undefined && !(form.flags & compiler.TypeFlags.StringLike)) walk(items, path, context);
     for (const property of form.getProperties()) {
-      const declaration = property.declarations?.find(ts.isPropertySignature);
+      const declaration = property.declarations?.find(compiler.isPropertySignature);
       if (declaration === undefined || !declaration.getSourceFile().fileName.startsWith(`${SOURCES}design/`)) continue;
       const below = path === '' ? property.name : `${path}.${property.name}`;
       context.paths.set(below, [...(context.rooms.get(declaration) ?? [])].sort());

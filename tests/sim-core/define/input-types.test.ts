@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs';
 import type { SystemInput } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { designSchema } from '../../../packages/sim-core/schema/build.ts';
+import { compiler } from '../../../packages/sim-core/schema/compiler.ts';
 import { inputTypes } from '../../../packages/sim-core/schema/input-types.ts';
 import type { systemSchema } from '../../../packages/sim-core/src/define/schema/system.ts';
-import { compiler } from '../../architecture/compiler.ts';
 
 type Frozen<T> = T extends (infer Item)[]
   ? readonly Frozen<Item>[]
