@@ -10,15 +10,17 @@ const BEGINS = 12;
 /** Time constant of the invented tank. [h] */
 const TIME = 100;
 const ROOM = 18;
-const READINGS = Array.from({ length: DAYS * 96 }, (_, at) => at / 4);
 
 /** One quarter of an hour of a house in invented weather: sun from 8 to 16 h, every fourth day dull. */
-function readingAt(hour: number): GaugeReading & { collectorTemperature: number; tankBottomTemperature: number } {
+function readingAt(
+  hour: number,
+  time = TIME,
+): GaugeReading & { collectorTemperature: number; tankBottomTemperature: number } {
   const [day, clock] = [Math.floor(hour / 24), hour % 24];
   const dull = day % 4 === 3;
   const runs = !dull && clock >= 9 && clock < 15;
   const evening = 55 + (day % 3);
-  const cooled = ROOM + (evening - ROOM) * Math.exp(-((clock + 9) % 24) / TIME);
+  const cooled = ROOM + (evening - ROOM) * Math.exp(-((clock + 9) % 24) / time);
   const charged = runs ? cooled + ((evening - cooled) * (clock - 9)) / 6 : clock >= 15 ? evening : cooled;
   const mean = dull ? cooled : charged;
   const bottom = mean - 5;
@@ -43,12 +45,12 @@ function readingAt(hour: number): GaugeReading & { collectorTemperature: number;
 }
 
 type Row = ReturnType<typeof readingAt>;
-const logOf = (change: (row: Row) => Partial<GaugeReading> = () => ({})): GaugeLog => ({
+const logOf = (change: (row: Row) => Partial<GaugeReading> = () => ({}), days = DAYS): GaugeLog => ({
   source: 'invented',
   calendarYear: 2023,
   assumptions: [],
-  readings: READINGS.map((hour) => {
-    const row = readingAt(hour);
+  readings: Array.from({ length: days * 96 }, (_, at) => {
+    const row = readingAt(at / 4);
     return { ...row, ...change(row) };
   }),
 });
@@ -85,11 +87,21 @@ describe('gauges by themselves', () => {
     ],
     ['sensor-apart', (row: Row) => (late(row) ? { collectorTemperature: row.collectorTemperature + 6 } : {})],
     ['sensor-apart', (row: Row) => (late(row) ? { tankBottomTemperature: row.tankBottomTemperature + 5 } : {})],
+    ['tank-loss', (row: Row) => (late(row) ? readingAt(row.hour, TIME / 2) : {})],
     ['sensor-dead', (row: Row) => (late(row) ? { collectorTemperature: 31 } : {})],
     ['sensor-dead', (row: Row) => (row.hour % 50 === 7 ? { collectorTemperature: 300 } : {})],
     ['sensor-dead', (row: Row) => (late(row) ? { tankBottomTemperature: row.tankTopTemperature! + 8 } : {})],
   ] as const)('%s [requirement]', (fault, change) => {
     expect(found(logOf(change))).toContain(fault);
+  });
+
+  // Read off the better of two days, which takes longer to tell.
+  it('a loop that needs twice the difference for its heat, however it starts [requirement]', () => {
+    const weak = (row: Row) =>
+      row.hour >= DAYS * 24 && row.pumpRuns && row.hour % 24 > 9
+        ? { collectorTemperature: 2 * row.collectorTemperature - row.tankBottomTemperature }
+        : {};
+    expect(found(logOf(weak, 2 * DAYS))).toEqual(['weak-transfer']);
   });
 
   // The tank of T' = −(T − R)/τ in a room R that falls in a line: T = R + gτ + (T₀ − R₀ − gτ) exp(−t/τ), g the fall of R.
