@@ -10,6 +10,7 @@ import { defineSystem, type OwnState, type StepOptions, type SystemInput } from 
 import type { WeatherYear } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { closeBalance } from '../../../../packages/sim-core/src/year/balance.ts';
+import { ownColumns } from '../../../../packages/sim-core/src/year/columns.ts';
 import { groupYears } from '../../../../packages/sim-core/src/year/groups.ts';
 import { loopYear } from '../../../../packages/sim-core/src/year/loop-year.ts';
 import { assemble } from '../../../../packages/sim-core/src/year/machine.ts';
@@ -73,9 +74,12 @@ const numbersOf = (tree: Tree, path = ''): [string, number][] =>
         : [],
   );
 
+/** Arrays of the last run's columns, to be used anew. */
+let spare: Float64Array[] = [];
+
 /** What ten days of a design come to. */
 function numbersOf10Days(input: SystemInput, weather: WeatherYear, options: StepOptions): Record<string, number> {
-  const machine = assemble(defineSystem(input), weather, options);
+  const machine = assemble(defineSystem(input), weather, options, spare);
   const recorder = openRecorder('01-05..01-06', machine.stepping.stepsPerHour);
   for (let hour = 0; hour < HOURS; hour++) stepHour(machine, hour, recorder);
   const { columns, books, loop, second, tank } = machine;
@@ -99,6 +103,7 @@ function numbersOf10Days(input: SystemInput, weather: WeatherYear, options: Step
     peakOfFirst: second?.peakOfFirst ?? 0,
     stagnationLimit: loop.stagnationLimit,
   };
+  spare = ownColumns(columns);
   return Object.fromEntries(
     [...sums, ...numbersOf(trees)]
       .filter(([, value]) => value !== 0 && Number.isFinite(value))
