@@ -1,44 +1,19 @@
 import { type StudyRanges, type SystemInput, sensitivity } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { inventedValley, plainInput } from '../../examples.ts';
+import { ishigamiErrors, onUnit, three } from './ishigami.ts';
 import { coarse, modelled } from './small.ts';
 
 const weather = await inventedValley();
 const base: SystemInput = plainInput;
 
-// Three inputs whose names do not matter: rows come from a model of the test's own.
-const three: StudyRanges = {
-  'array.tilt': { from: 0, to: 90 },
-  'array.azimuth': { from: 0, to: 360 },
-  'array.groundAlbedo': { from: 0, to: 1 },
-};
-const onUnit = (model: (x: readonly number[]) => number) => (inputs: readonly number[]) =>
-  model([inputs[0]! / 90, inputs[1]! / 360, inputs[2]!]);
-
 describe('Sobol indices of the Ishigami function, a 7, b 0.1 [closed form, Saltelli et al. 2008, §4.6]', () => {
-  const ishigami = onUnit((unit) => {
-    const [x, y, z] = unit.map((share) => Math.PI * (2 * share - 1)) as [number, number, number];
-    return Math.sin(x) + 7 * Math.sin(y) ** 2 + 0.1 * z ** 4 * Math.sin(x);
-  });
-  const exact = { first: [0.3139, 0.4424, 0], total: [0.5576, 0.4424, 0.2437] };
-
+  // 4096, whose errors are below 0.025: sensitivity.long.test.ts.
   it('come out within three of their own standard errors, which are below 0.05 with 1024 samples', async () => {
-    const study = sensitivity(base, three, weather, { method: 'sobol', samples: 1024, seed: 7 });
-    expect(study.total).toBe(1024 * 5);
-    const { failed, indices, samples } = await study.analyse(modelled(study, ishigami));
-    expect([failed, samples]).toEqual([0, 1024]);
-    Object.keys(three).forEach((path, input) => {
-      const { first, total } = indices[path]!.deliveredEnergy!;
-      for (const [found, truth] of [
-        [first, exact.first[input]!],
-        [total, exact.total[input]!],
-      ] as const) {
-        // Bounds of 5 % and 95 % lie 3.29 standard errors apart.
-        const error = (found.high - found.low) / 3.29;
-        expect(error).toBeLessThan(0.05);
-        expect(Math.abs(found.share - truth)).toBeLessThan(3 * error + 1e-12);
-      }
-    });
+    for (const { error, off } of await ishigamiErrors(1024)) {
+      expect(error).toBeLessThan(0.05);
+      expect(off).toBeLessThan(3 * error + 1e-12);
+    }
   });
 
   it('leave out samples with a failed design, and key figures that do not spread', async () => {

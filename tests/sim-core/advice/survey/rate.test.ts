@@ -1,8 +1,6 @@
 import { adviceInWords } from '@noonloop/reports';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assess, type SurveyNumbers, type Values } from '../../../../packages/sim-core/src/advice/survey/assess.ts';
-import { surveyParameters } from '../../../../packages/sim-core/src/advice/survey/parameters.ts';
 import {
   collectorEfficiencyFactor,
   collectorFromBuild,
@@ -15,22 +13,8 @@ import {
   rateFromSurvey,
   type SurveyInput,
 } from '../../../../packages/sim-core/src/index.ts';
-import { random } from './random.ts';
+import { black, DRAWN, draws } from './seeded.ts';
 
-/** An invented panel, black paint under window glass. */
-const black: SurveyInput = {
-  name: 'old black panel',
-  length: '2.0 m',
-  width: '1.0 m',
-  covers: 1,
-  coverKind: 'window-glass',
-  coating: 'black-paint',
-  plateMetal: 'copper',
-  tubeSpacing: '12 cm',
-  tubeDiameter: '10 mm',
-  bond: 'soldered',
-  condition: 'worn',
-};
 const selective: SurveyInput = { ...black, coating: 'selective', coverKind: 'low-iron-glass', condition: 'good' };
 
 describe('rateFromSurvey', () => {
@@ -163,40 +147,12 @@ describe('rateFromSurvey', () => {
 });
 
 describe('bands by the root of the sum of squares, against 400 seeded draws', () => {
-  // Each input drawn from a normal distribution whose halves reach their limits at 1.645 deviations (90 % between them). The method is
-  // first order; of 400 draws 86 to 94 % may lie inside by chance and curvature, and each end may be off by a fifth of the band.
-  it.each([
-    ['measured well', { ...black, length: 2, width: 1, tubeSpacing: 0.12, tubeDiameter: 0.01 }],
-    ['hardly known', { length: 2, width: 1, covers: 1 }],
-  ])('%s [requirement]', (_, input) => {
-    const survey = input as Parameters<typeof surveyParameters>[0];
-    const parameters = surveyParameters(survey);
-    const { bands } = rateFromSurvey(input as SurveyInput);
-    const normal = random(1);
-    const draws: SurveyNumbers[] = [];
-    for (let round = 0; round < 400; round++) {
-      const values = Object.fromEntries(
-        parameters.map(({ name, band: { low, likely, high } }) => {
-          const z = Math.max(-2.5, Math.min(2.5, normal())) / 1.645;
-          const value = likely + z * (z > 0 ? high - likely : likely - low);
-          if (name === 'topLoss') return [name, value];
-          return [
-            name,
-            name === 'bondResistance' || name === 'frame' ? Math.max(value, 0) : Math.max(value, 0.2 * likely),
-          ];
-        }),
-      ) as unknown as Values;
-      draws.push(assess(survey, values, 3.77e-5).outputs);
-    }
-    for (const of of ['eta0', 'a1', 'efficiencyAtWork'] as const) {
-      const sorted = draws.map((draw) => draw[of]).sort((a, b) => a - b);
-      const { low, high } = bands[of];
-      const inside = sorted.filter((value) => value >= low && value <= high).length / sorted.length;
+  // 1000: survey.long.test.ts.
+  it.each(Object.entries(DRAWN))('%s [requirement]', (_, input) => {
+    for (const { end, inside, of } of draws(input, 400)) {
       expect(inside, `${of} inside`).toBeGreaterThan(0.86);
       expect(inside, `${of} inside`).toBeLessThan(0.94);
-      const slack = 0.2 * (high - low);
-      expect(Math.abs(sorted[20]! - low), `${of} low`).toBeLessThan(slack);
-      expect(Math.abs(sorted[380]! - high), `${of} high`).toBeLessThan(slack);
+      expect(end, of).toBeLessThan(0.2);
     }
   });
 });
