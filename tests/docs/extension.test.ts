@@ -1,9 +1,10 @@
 import { renderHtml, renderMarkdown, renderText } from '@noonloop/reports';
-import { DesignError, defineSystem, simulate } from '@noonloop/sim-core';
+import { DesignError, defineSystem } from '@noonloop/sim-core';
 import { WeatherError } from '@noonloop/weather-io';
 import { describe, expect, it } from 'vitest';
 import { evenings, parseStation, tubeField } from '../../docs/examples/extension/src/index.ts';
-import { inventedValley, plainInput, yearOf } from '../examples.ts';
+import { inventedValley, plainInput, sum, yearOf } from '../examples.ts';
+import { EARLY_SUMMER, liveSpan } from '../property/span.ts';
 
 // Requirement: a format of weather, a kind of collector and a section of the report are added from outside, without a change of the packages.
 
@@ -24,7 +25,6 @@ describe('a weather format of an extension [requirement]', () => {
     expect(year.site).toMatchObject({ name: 'invented station', latitude: lat, utcOffset: zone_h });
     expect(year.assumptions.map(({ code }) => code)).toContain('light-from-closure');
     // The beam was there before; made again of what is left, its sum of the year comes back within a few per cent.
-    const sum = (column: Float64Array) => column.reduce((total, value) => total + value, 0);
     expect(sum(year.columns.dni) / sum(weather.columns.dni)).toBeCloseTo(1, 1);
   });
 
@@ -40,7 +40,7 @@ describe('a weather format of an extension [requirement]', () => {
 describe('a collector of an extension', () => {
   const tubes = { tubes: 30, aperture: 0.1, eta0: 0.62, a1: 1.1, a2: 0.004 };
 
-  it('has the modifiers of its geometry [closed form], and runs a year', () => {
+  it('has the modifiers of its geometry [closed form], and runs ten weeks of summer', () => {
     const { area, incidenceModifier } = tubeField(tubes);
     expect(area).toBeCloseTo(3, 12);
     if (incidenceModifier === undefined || !('transversal' in incidenceModifier)) throw new Error('no tubes');
@@ -48,8 +48,9 @@ describe('a collector of an extension', () => {
     expect(transversal.values[transversal.angles.indexOf(45)]).toBeCloseTo(Math.SQRT2, 3);
     expect(transversal.values[transversal.angles.indexOf(60)]).toBe(1.5);
     const array = { ...plainInput.array, panels: 1, collector: tubeField(tubes) };
-    const run = simulate(defineSystem({ ...plainInput, array }), weather);
-    expect(run.balance.whole.worstRelative).toBeLessThan(1e-9);
+    const { balance, columns } = liveSpan(defineSystem({ ...plainInput, array }), weather, ...EARLY_SUMMER);
+    expect(balance.whole.worstRelative).toBeLessThan(1e-9);
+    expect(sum(columns.collectorHeat)).toBeGreaterThan(0);
   });
 
   it('is refused by itself, or by the field of the design that it cannot be [requirement]', () => {

@@ -64,6 +64,9 @@ const check: LogCheck = {
 };
 const of = (gauge: CheckedNumber['gauge']) => check.numbers.filter((number) => number.gauge === gauge);
 
+/** Its chart in light and metric units, drawn once. */
+const drawn = checkChart(check, { units: 'metric', theme: 'light' });
+
 type Mark = {
   readonly x: number;
   readonly y: number;
@@ -101,7 +104,7 @@ describe('checkChart', () => {
   ] as const)(
     '%s: each mark stands where its number is [definition]',
     async (units, degrees, labels, bar, pressures) => {
-      const svg = await checkChart(check, { units });
+      const svg = await (units === 'us' ? checkChart(check, { units }) : drawn);
       expect(svg).toContain(units === 'us' ? 'Tank top [°F]' : 'Tank top [°C]');
       expect(svg).toContain(units === 'us' ? 'Loop pressure [psi]' : 'Loop pressure [bar]');
       const marks = marksOf(svg);
@@ -139,7 +142,7 @@ describe('checkChart', () => {
       ['light', LIGHT],
       ['dark', DARK],
     ] as const) {
-      const shown = marksOf(await checkChart(check, { theme }));
+      const shown = marksOf(await (theme === 'light' ? drawn : checkChart(check, { theme })));
       expect(shown.map(({ shape, fill }) => [shape, fill])).toEqual([
         ['circle', ink],
         ['down', ink],
@@ -165,7 +168,7 @@ describe('checkChart', () => {
   });
 
   it('bars of the causes are as long as their weights [definition]', async () => {
-    const svg = await checkChart(check);
+    const svg = await drawn;
     const lengths = [...svg.matchAll(/<path d="M4 \d+(?:\.\d+)?l([\d.]+) 0l[^"]*" fill="#1f2328"/g)].map((one) =>
       Number(one[1]),
     );
@@ -192,7 +195,7 @@ describe('checkChart', () => {
 
   it('the line of the beginning stands at its hour, and only where a cause is named [definition]', async () => {
     const since = /<path d="M([\d.]+) [\d.]+L\1 [\d.]+" fill="none" stroke="#1f2328"[^>]*stroke-dasharray/g;
-    const svg = await checkChart(check);
+    const svg = await drawn;
     const lines = [...svg.matchAll(since)].map((one) => Number(one[1]));
     expect(lines).toHaveLength(3); // tank, pressure, meter
     const [first, next] = marksOf(svg);
