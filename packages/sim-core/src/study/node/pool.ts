@@ -65,4 +65,6 @@ export function startPool(options: PoolOptions = {}): StudyPool {
 }
 
 /** The worker beside this file; a thread reads what its process does, so sources too where they are run. */
-const WORKER = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url).href;
+const WORKER = (
+  import.meta.url.endsWith('.ts') ? new URL('./worker.ts', import.meta.url) : new URL('./worker.js', import.meta.url)
+).href;
