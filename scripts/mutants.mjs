@@ -3,8 +3,10 @@
 // What changes nothing that anybody could see stands with its reason in mutants/equivalent.json and is left out.
 //     pnpm run mutation [changes 60] [minutes 10] [seed: the day] [part of a path, or a file that lists changes: all] [--apart] [--write]
 // --apart: where numbers kept as they were notice a change first, asks whether other tests do too. --write: puts the table into docs/theory/robustness.md.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { bundle } from './mutants/bundle.mjs';
@@ -98,24 +100,29 @@ console.log(
   `${all.changes.length} changes, seed ${seed}; ${running.length} tests, ${(running.reduce((sum, { time }) => sum + time, 0) / 1000).toFixed(0)} s`,
 );
 
+let calls = 0;
 /** Runs tests under a change, -1: none. @returns the one that failed, and how; `null`: none. */
-function failing(id, list) {
-  const path = join(out, 'list.json');
+async function failing(id, list) {
+  const path = join(out, `list-${++calls}.json`);
   writeFileSync(path, JSON.stringify(list.map(({ file, at, time, load }) => ({ file, at, time: time + load.load }))));
-  const { stdout, status, signal } = spawnSync(process.execPath, [judge], {
-    encoding: 'utf8',
+  const run = spawn(process.execPath, [judge], {
     stdio: ['ignore', 'pipe', 'ignore'],
     env: { ...given, MUTANT: String(id), MUTANTS_OUTPUT: path },
   });
+  let said = '';
+  run.stdout.setEncoding('utf8').on('data', (text) => {
+    said += text;
+  });
+  const [status, signal] = await once(run, 'close');
   if (status !== 0) return { fault: `no end, or broken off: ${signal ?? status}` };
-  const by = JSON.parse(stdout);
+  const by = JSON.parse(said);
   return by === null ? null : { test: list.find(({ file, at }) => file === by.file && at === by.at), fault: by.fault };
 }
 
 /** Whether a test holds by itself, without the tests before it in its file. */
 const alone = new Map();
-function holdsAlone(test) {
-  if (!alone.has(test)) alone.set(test, failing(-1, [test]) === null);
+async function holdsAlone(test) {
+  if (!alone.has(test)) alone.set(test, (await failing(-1, [test])) === null);
   return alone.get(test);
 }
 
@@ -131,11 +138,11 @@ function within(seconds, tests) {
 }
 
 /** The first test that notices a change, and how; `null` where none does. */
-function noticing(id, tests) {
+async function noticing(id, tests) {
   let list = tests;
   while (list.length > 0) {
-    const by = failing(id, list);
-    if (by === null || by.test === undefined || holdsAlone(by.test)) return by;
+    const by = await failing(id, list);
+    if (by === null || by.test === undefined || (await holdsAlone(by.test))) return by;
     list = list.slice(list.indexOf(by.test) + 1);
   }
   return null;
@@ -150,7 +157,7 @@ const rowOf = (folder) => {
 const stayed = [];
 const told = (fate, name) => writeFileSync(join(out, 'fates.tsv'), `${fate}\t${name}\n`, { flag: 'a' });
 /** What becomes of one change. */
-function judged({ id, folder, name, line }) {
+async function judged({ id, folder, name, line }) {
   const row = rowOf(folder);
   row.tried++;
   if (!ids.has(id)) {
@@ -160,7 +167,7 @@ function judged({ id, folder, name, line }) {
   const tests = reaching.get(id);
   if (tests.length === 0) return 'not reached';
   row.reached++;
-  const by = noticing(id, within(LONGEST, tests));
+  const by = await noticing(id, within(LONGEST, tests));
   if (by === null) {
     stayed.push(`${name}   (line ${line})`);
     return 'not noticed';
@@ -169,15 +176,20 @@ function judged({ id, folder, name, line }) {
   const where = by.test === undefined ? '' : names[by.test.file];
   if (where !== KEPT) return `noticed by ${where} ${by.test?.name}: ${by.fault}`;
   const others = tests.filter(({ file }) => names[file] !== KEPT);
-  const other = flags.includes('--apart') ? noticing(id, within(LONGEST, others)) : null;
+  const other = flags.includes('--apart') ? await noticing(id, within(LONGEST, others)) : null;
   if (other === null) row.kept++;
   return `noticed by ${where}${other === null ? ' alone' : ''}: ${by.fault}`;
 }
 const deadline = Date.now() + Number(minutes) * 60_000;
-for (const change of drawn) {
-  if (Date.now() > deadline) break;
-  told(judged(change), change.name);
+const left = drawn.values();
+/** Judges one change after the other of those that are left. */
+async function judgeOn() {
+  for (const change of left) {
+    if (Date.now() > deadline) break;
+    told(await judged(change), change.name);
+  }
 }
+await Promise.all(Array.from({ length: availableParallelism() }, judgeOn));
 
 const HEADS = ['tried', 'equivalent', 'reached', 'noticed', 'kept'];
 const rows = [...table].sort().map(([folder, row]) => [folder, ...HEADS.map((head) => row[head])]);

@@ -73,6 +73,8 @@ describe.skipIf(!hasMoreCases)('recirculation ring [closed forms, shared cases, 
     };
     const mayRun = Uint8Array.from({ length: 8760 }, (_, hour) => (hour % 24 >= 6 && hour % 24 < 22 ? 1 : 0));
     const hours = ringHours(ring, mayRun, 1000 * given.cp_J_kgK);
+    // The year is a ring too: the night before its first morning is as long as any other.
+    expect([...hours.subarray(0, 24)]).toEqual([...hours.subarray(24, 48)]);
     const heater = {
       ...compileHeater(heaterDesign({ setTemperature: given.T_supply_C, burnerPower: 1e5, lossCoefficient: 0 })),
       ringRoom: given.T_ambient_C,

@@ -7,6 +7,7 @@ import {
   simulate,
 } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
+import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 import { EARLY_SUMMER, liveSpan } from '../../property/span.ts';
 
@@ -63,6 +64,12 @@ describe.each(KINDS)('five weeks with %s', (kind) => {
 });
 
 describe('heaters of other kinds', () => {
+  it('a heater without water of its own has books that are measured against a litre [definition]', () => {
+    const design = defineSystem({ ...plainInput, heater: { kind: 'instantaneous-gas' } });
+    // A residual is measured against 1 mK of it at least: 4146.8 J/K × 0.001 K.
+    expect(assemble(design, weather, {}).books.balance.heater.floor).toBeCloseTo(4.1468, 9);
+  });
+
   it('an instantaneous heater burns for the taps alone: no standby loss in the baseline [requirement]', () => {
     const { baseline, asked } = year(weeks({ heater: { kind: 'instantaneous-gas' } }));
     expect(baseline / asked).toBeCloseTo(1, 6);

@@ -144,6 +144,14 @@ describe('pressure of a loop', () => {
     expect(state.gauge).toBeLessThan(2.125e5);
   });
 
+  it('lets out liquid alone too, while the loop runs hot, until the valve shuts [requirement]', () => {
+    const state = compilePressure({ ...parts, vesselVolume: 0.001 });
+    expect(settlePressure(state, at(120), at(120), 120, false)).toBeGreaterThan(0);
+    expect(state.steam).toBe(0);
+    expect(state.gauge).toBeGreaterThan(5.4e5 - 1);
+    expect(state.gauge).toBeLessThan(6e5 + 1);
+  });
+
   it.each([1, 2, 7, 300])(
     'lets out by %d steps from 20 to 180 °C what the steam drives out, to a gulp [content of the vessel at 6 bar, and all of the collectors]',
     (steps) => {

@@ -49,6 +49,8 @@ describe('steam reach', () => {
     expect(reach.length).toBeCloseTo(byHand, 9);
     expect(reach.length).toBeGreaterThan(0.4 * loop.pipeLength); // further than the outdoor pipe
     expect(reach.powerLeft).toBe(0);
+    const { array, coil } = of;
+    expect(steamReach({ array, coil, loop }, AIR)).toEqual(reach); // no tank, no second coil
     expect(reach.volume).toBeCloseTo(
       2 * of.array.collector.fluidContent + byHand * (Math.PI / 4) * loop.pipeInnerDiameter ** 2,
       12,

@@ -161,7 +161,6 @@ export function hotPipeHours(pipe: HotPipeDesign, { parts, drawn, running }: Dra
     if (rest > 0) hours[hour]! += heat * cooled(rest, heat / loss);
     idle = 0;
   }
-  for (let hour = 0; hour < hours.length; hour++)
-    if (hours[hour]! > 0 || running(hour) > 0) hours[hour]! += loss * running(hour);
+  for (let hour = 0; hour < hours.length; hour++) hours[hour]! += loss * running(hour);
   return hours;
 }

@@ -81,7 +81,7 @@ let water: CompiledFluid | undefined;
 /** Fitted once: water has no mass fraction. */
 function compileWater(): CompiledFluid {
   const highest = HIGHEST_TEMPERATURE;
-  const fit = (f: (t: number) => number) => fitPolynomial(f, 0, highest, WATER_DEGREE);
+  const fit = (f: (t: number) => number) => fitPolynomial(f, highest, WATER_DEGREE);
   return {
     fluid: 'water',
     glycolMassFraction: 0,
