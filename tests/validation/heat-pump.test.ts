@@ -2,6 +2,7 @@ import { type CopCurve, DesignError, defineSystem, type RunColumns } from '@noon
 import { heatPumpCop } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compileHeater, stepHeater } from '../../packages/sim-core/src/physics/backup/heater.ts';
+import { hoursBelowCop } from '../../packages/sim-core/src/year/off-points.ts';
 import { inventedValley, plainInput, sum, yearOf } from '../examples.ts';
 import { litWithin, liveSpan } from '../property/span.ts';
 import { heaterDesign } from '../sim-core/physics/backup/parts.ts';
@@ -134,6 +135,9 @@ describe('a year with a heat pump [requirement]', async () => {
     const hours = columns.heaterHeat.filter((heat, hour) => heat > 0 && weather.columns.dryBulb[hour]! < 10).length;
     expect(noticeOf({ columns, ...year })).toMatchObject({ hours, facts: { lowest: { value: 10, unit: '°C' } } });
     expect(noticeOf(by(-40))).toBeUndefined();
+    // Air of the room as cold as the first point is none colder.
+    const house = { heater: { cop: { points: { x: [10, 30] } }, design: { airFrom: 'room', roomTemperature: 10 } } };
+    expect(hoursBelowCop({ columns, drivers: {}, house } as never)).toBe(0);
   });
 
   it('a COP beyond reason is held from 1 to 20 [judgement]', () => {

@@ -17,6 +17,10 @@ describe('straightTubeNusselt', () => {
   it('laminar: 3.66 [constant wall temperature]', () => {
     expect(straightTubeNusselt(1500, 20)).toBe(3.66);
   });
+
+  it('between 2300 and 4000 a straight line in Re [Gnielinski 2013, from memory]', () => {
+    expect(straightTubeNusselt(3150, 7)).toBeCloseTo((3.66 + straightTubeNusselt(4000, 7)) / 2, 9);
+  });
 });
 
 describe('horizontalCylinderNusselt', () => {

@@ -1,6 +1,8 @@
 import { DesignError, defineSystem, RunFault, type SystemInput, simulate } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
+import { isQuiet } from '../../../packages/sim-core/src/year/events.ts';
 import { requireFinite } from '../../../packages/sim-core/src/year/finite.ts';
+import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { compilePumpDrivers } from '../../../packages/sim-core/src/year/pump-drivers.ts';
 import type { RunColumns } from '../../../packages/sim-core/src/year/result.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
@@ -37,6 +39,17 @@ describe('mains as warm as the taps want', () => {
       expect(sum(columns.tapHeatAsked) / sum(asked)).toBeCloseTo(1, 9);
     },
   );
+});
+
+describe('an hour without light, draw and pump', () => {
+  it('is not taken in one step where an element stands at the tank’s very bottom, or a load draws there [requirement]', () => {
+    const machine = assemble(defineSystem(plainInput), weather, {});
+    const { drivers, house } = machine;
+    const hour = drivers.tapVolume.indexOf(0);
+    const quiet = (elementNode: number, loadNode: number) =>
+      isQuiet({ ...machine, house: { ...house, elementNode, loadNode } }, hour);
+    expect([quiet(-1, -1), quiet(0, -1), quiet(-1, 0)]).toEqual([true, false, false]);
+  });
 });
 
 describe('leaks that empty the loop within the hour', () => {

@@ -21,6 +21,12 @@ const heat = (result: Pick<RunResult, 'columns'>): number => sum(result.columns.
 const more = (panels: number, other: object = {}) => ({ name: 'more', panels, ...other });
 
 describe('groups on one loop', () => {
+  it('lose beam without sun in as many hours as one array does [definition]', () => {
+    const lost = (array: Roof) => compileArrayDrivers(design(array), weather, 1).lostBeamHours;
+    expect(lost({})).toBeGreaterThan(0); // twilight, whose middle of the hour is dark
+    expect(lost({ groups: [more(1)] })).toBe(lost({}));
+  });
+
   it('of one kind are today’s array, however they are counted out [requirement: 1e-9]', () => {
     const whole = heat(weeks({ panels: 4 }));
     for (const [first, second] of [

@@ -2,6 +2,7 @@ import { DesignError, defineSystem, type OwnComponents, type SystemInput, simula
 import { coverShares } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { compileArrayDrivers } from '../../../packages/sim-core/src/year/group-drivers.ts';
+import { requireOwn } from '../../../packages/sim-core/src/year/own.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 import { liveSpan } from '../../property/span.ts';
 
@@ -41,6 +42,7 @@ describe('a component of one’s own', () => {
     expect(() => simulate(design, weather, { own: { lose: () => 1 } as never })).toThrow(DesignError);
     const groups = defineSystem({ ...plainInput, array: { ...plainInput.array, groups: [{ name: 'a', panels: 1 }] } });
     expect(() => simulate(groups, weather, { own: { gain: (a) => a } })).toThrow(/with array.groups/);
+    expect(() => requireOwn({ gain: undefined as never }, true)).not.toThrow();
   });
 });
 

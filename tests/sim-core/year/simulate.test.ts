@@ -122,6 +122,7 @@ describe('simulate', () => {
       expect(state.coilHeat).toBe(columns.coilHeat[hour]);
       if (++hour === 500) break;
     }
+    expect(hour).toBe(500);
   });
 
   it.each([

@@ -2,7 +2,7 @@ import { workingInWords } from '@noonloop/reports';
 import { describe, expect, it } from 'vitest';
 import { DesignError } from '../../../../packages/sim-core/src/input/errors.ts';
 import { sizeExpansionVessel } from '../../../../packages/sim-core/src/physics/loop/expansion.ts';
-import type { ExpansionInput } from '../../../../packages/sim-core/src/physics/loop/expansion-rules.ts';
+import { type ExpansionInput, reserveRule } from '../../../../packages/sim-core/src/physics/loop/expansion-rules.ts';
 
 const loop: ExpansionInput = {
   fluid: 'propylene-glycol',
@@ -66,6 +66,8 @@ describe('sizeExpansionVessel', () => {
       reliefPressure: 6e5,
     });
     expect(large.reserveVolume).toBeCloseTo(0.005, 12);
+    // At six times what moves no vessel keeps a fifth of itself: the large one's 3 L.
+    expect(reserveRule(undefined, 0.02, 0.002, 6)).toBe(0.003);
   });
 
   it('shows its working [requirement]', () => {
