@@ -10,9 +10,19 @@ import { thinned } from './changes.mjs';
 const TESTS = ['property', 'reference-model', 'sim-core', 'validation'];
 /** Files that start other processes, which no switch reaches. */
 const APART = /worker_threads|child_process|node\/index|playwright|from 'typescript'|from 'esbuild'|vi\.|\/node|Worker/;
-/** Where runs and tests remember what others computed: while it is asked who reaches what, nothing is remembered. */
-const MEMORIES = ['packages/sim-core/src/year/recent.ts', 'tests/examples.ts'];
-const ASKED = 'if (kept !== undefined)';
+/** Where runs and tests remember what others computed, and how: while it is asked who reaches what, nothing is remembered. */
+const IF_KEPT = [/kept !== undefined/g, 'kept !== undefined && !globalThis.__asking'];
+const WATER = [/(\w+) \?\?= compileWater\(\)/g, '$1 = (globalThis.__asking ? undefined : $1) ?? compileWater()'];
+const MEMORIES = [
+  ['packages/sim-core/src/year/recent.ts', IF_KEPT],
+  ['tests/examples.ts', IF_KEPT],
+  ['packages/sim-core/src/physics/fluid/compile.ts', WATER],
+  ['packages/sim-core/src/physics/loop/coil.ts', WATER],
+  [
+    'packages/sim-core/src/physics/loop/flow-table.ts',
+    [/kept\.get\(key\)/g, '(globalThis.__asking ? undefined : kept.get(key))'],
+  ],
+];
 
 /** Studies and input, what is before the year, and files that take longest for the little of it that they reach: what these alone notice is not counted. */
 const NO_YEAR =
@@ -41,9 +51,9 @@ export async function bundle(root, out, texts, chosen, files = testFiles(root)) 
         let contents = texts.has(path) ? thinned(texts.get(path), chosen) : readFileSync(path, 'utf8');
         // Files are looked for beside the source, not beside the bundle.
         contents = contents.replaceAll('import.meta.url', JSON.stringify(pathToFileURL(path).href));
-        if (MEMORIES.some((memory) => path.endsWith(memory))) {
-          const memory = contents.replaceAll(/kept !== undefined/g, 'kept !== undefined && !globalThis.__asking');
-          if (memory === contents) throw new Error(`${path} no longer has "${ASKED}"`);
+        for (const [, [remembers, asks]] of MEMORIES.filter(([file]) => path.endsWith(file))) {
+          const memory = contents.replaceAll(remembers, asks);
+          if (memory === contents) throw new Error(`${path} no longer has ${remembers}`);
           contents = memory;
         }
         return { contents, loader: 'ts' };

@@ -1,7 +1,7 @@
 // Asks which tests reach which changes (MUTANT unset), or runs tests under one change until one fails.
 import { appendFileSync, readFileSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
-import { begin, gathered, tidy } from 'vitest';
+import { begin, gathered, named, tidy } from 'vitest';
 
 /** Turns through a change in one test from which it is taken to loop for ever. */
 const MOST_TURNS = 2e7;
@@ -25,6 +25,7 @@ const beside = (name) => import(new URL(`${name}.mjs`, import.meta.url).href);
 async function testsOf(file) {
   begin();
   await beside(`test-${file}`);
+  await named();
   return [...gathered];
 }
 async function fails(run) {

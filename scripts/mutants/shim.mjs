@@ -30,11 +30,26 @@ function add(name, ...rest) {
   };
   gathered.push({ name: [...groups.slice(1).map((group) => group.name), name].join(' > '), run });
 }
+/** Groups that wait for something before they name their tests: one after the other, once the file is read. */
+const waiting = [];
 function group(name, ...rest) {
-  const before = path;
-  path = [...path, { name, ...hooks() }];
-  bodyOf(rest)();
+  const [before, body] = [path, bodyOf(rest)];
+  const inside = [...path, { name, ...hooks() }];
+  if (body.constructor.name === 'AsyncFunction') {
+    waiting.push({ inside, body });
+    return;
+  }
+  path = inside;
+  body();
   path = before;
+}
+/** Waits until all groups of a file have named their tests. */
+export async function named() {
+  while (waiting.length > 0) {
+    const { inside, body } = waiting.shift();
+    path = inside;
+    await body();
+  }
 }
 const eachOf =
   (one) =>
