@@ -6,6 +6,7 @@ import { absorberHeat, pipeHeat } from '../../../packages/sim-core/src/physics/l
 import { emptyLoop, fillLoop } from '../../../packages/sim-core/src/physics/loop/drain.ts';
 import { fillForStep } from '../../../packages/sim-core/src/physics/loop/filling.ts';
 import { turnPump } from '../../../packages/sim-core/src/physics/loop/pump-drive.ts';
+import { hasEvent } from '../../../packages/sim-core/src/year/events.ts';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 import { type Lived, liveSpan } from '../../property/span.ts';
@@ -22,6 +23,19 @@ const year = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}) =>
 const weeks = (loop: SystemInput['loop'], other: Partial<SystemInput> = {}, from = 2400, days = 21) =>
   liveSpan(house(loop, other), weather, from, from + 24 * days);
 const heat = (result: Lived): number => sum(result.columns.solarHeat);
+
+describe('an empty loop with a pump on its own module', () => {
+  it('wants finer steps only in light that starts the pump [requirement]', () => {
+    const machine = assemble(house(drainBack, { pump: { ...pump, drive: 'direct' } } as never), weather, {});
+    const { control, drivers, loop } = machine;
+    emptyLoop(loop.drain!, loop.circuit, 10);
+    const [dull, bright] = [0.9, 1.1].map((share) => {
+      drivers.pumpSupply[0] = share * control.startSupply;
+      return hasEvent(machine, 0, 0);
+    });
+    expect([dull, bright]).toEqual([false, true]);
+  });
+});
 
 describe('emptying and filling', () => {
   const { drain, circuit } = assemble(house({ ...drainBack, outdoorShare: 0 }), weather).loop;

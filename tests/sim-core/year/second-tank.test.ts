@@ -3,8 +3,9 @@ import { pumpOperatingPoint, steamReach } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { circulatePair } from '../../../packages/sim-core/src/physics/loop/coil-pair.ts';
 import { circulate } from '../../../packages/sim-core/src/physics/loop/coil-step.ts';
-import { turnValve } from '../../../packages/sim-core/src/year/charge.ts';
+import { mayTurn, turnValve } from '../../../packages/sim-core/src/year/charge.ts';
 import { assemble } from '../../../packages/sim-core/src/year/machine.ts';
+import { closeSecond } from '../../../packages/sim-core/src/year/second-tank.ts';
 import { inventedValley, plainInput, sum } from '../../examples.ts';
 import { EARLY_SUMMER, type Lived, liveSpan } from '../../property/span.ts';
 
@@ -19,6 +20,31 @@ const run = (second: Second | null, more: Partial<SystemInput> = {}, volume = 0.
   liveSpan(design(second, more, volume), weather, ...WEEKS, 3);
 const heat = (result: Lived): number => sum(result.columns.solarHeat);
 const mains = { pump: { drive: 'mains' } } as const;
+
+describe('steps and books of two solar tanks', () => {
+  const machine = assemble(design({ charging: 'in-turn' }), weather, {});
+  const { control, loop, tank } = machine;
+  const second = machine.second!;
+
+  it('look at the valve by the clock only under a controller by difference [requirement]', () => {
+    tank.temperature.fill(loop.circuit.absorber[0]!);
+    control.running = true;
+    const valve = { ...second.valve!, full: false, secondFull: false, since: 1e9 };
+    // No difference: neither on nor off is near.
+    const by = (mode: 'difference' | 'power') =>
+      mayTurn({ ...machine, control: { ...control, mode, stopDifference: 10, startDifference: 20 } }, valve, 0, 1);
+    expect([by('difference'), by('power')]).toEqual([true, false]);
+  });
+
+  it('measure the second tank’s residual against all that flowed, whatever its sign [definition]', () => {
+    second.columns.coilHeat[0] = 2;
+    second.columns.loss[0] = -1;
+    second.passed = -3;
+    second.relieved = 5;
+    closeSecond(second, 0);
+    expect(second.entry).toMatchObject({ income: 2, spent: 1, through: 11 });
+  });
+});
 
 describe('two solar tanks', () => {
   const ways = ['series', 'in-turn', 'first', 'second'] as const;
