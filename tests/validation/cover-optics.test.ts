@@ -52,3 +52,16 @@ describe('light along a cover [limit of Fresnel’s equations: r = 1]', () => {
     }
   });
 });
+
+describe('a cover that cannot be [requirement]', () => {
+  it.each([
+    ['covers', { covers: 3 }],
+    ['covers', { covers: 1.5 }],
+    ['refractiveIndex', { refractiveIndex: 0.9 }],
+    ['extinction', { extinction: -1 }],
+    ['thickness', { thickness: 0.2 }],
+  ])('is refused by its %s', (path, wrong) => {
+    const glass = { covers: 1, extinction: 16, refractiveIndex: 1.526, thickness: 0.003, ...wrong };
+    expect(() => coverShares(glass, 0)).toThrow(new RegExp(`${path}: found`));
+  });
+});

@@ -52,6 +52,16 @@ describe('an hour without light, draw and pump', () => {
   });
 });
 
+describe('a coil within one layer of the tank', () => {
+  it('gives nearly the heat of one that reaches further up [sense]', () => {
+    const by = (top: number) =>
+      defineSystem({ ...plainInput, tank: { volume: 0.3, nodes: 5 }, coil: { bottom: 0.02, top } });
+    expect(assemble(by(0.18), weather, {}).loop.circuit.coil.share).toEqual(Float64Array.of(1));
+    const heat = (top: number) => sum(liveSpan(by(top), weather, 3000, 3024).columns.coilHeat);
+    expect(Math.abs(heat(0.18) / heat(0.38) - 1)).toBeLessThan(0.1);
+  });
+});
+
 describe('leaks that empty the loop within the hour', () => {
   it.each([
     ['20 L/h', true],

@@ -1,3 +1,4 @@
+import { defineSystem } from '@noonloop/sim-core';
 import { describe, expect, it } from 'vitest';
 import { compileFluid } from '../../../../packages/sim-core/src/physics/fluid/compile.ts';
 import { directPumpPoint } from '../../../../packages/sim-core/src/physics/loop/direct-pump.ts';
@@ -9,9 +10,11 @@ import {
 import { compileHydraulics, pumpOperatingPoint } from '../../../../packages/sim-core/src/physics/loop/hydraulics.ts';
 import { compileMotor, motorCurrent, ratedSpeedCurrent } from '../../../../packages/sim-core/src/physics/loop/motor.ts';
 import { pumpPower, pumpState } from '../../../../packages/sim-core/src/physics/loop/pump.ts';
+import { pumpOnModule, pumpThresholds } from '../../../../packages/sim-core/src/physics/loop/pump-in-light.ts';
 import { moduleParameters, pvOperatingPoint } from '../../../../packages/sim-core/src/physics/pv/index.ts';
 import { lightForLoad } from '../../../../packages/sim-core/src/physics/pv/light-for-load.ts';
 import { translateModule } from '../../../../packages/sim-core/src/physics/pv/module.ts';
+import { plainInput } from '../../../examples.ts';
 import { parts } from './parts.ts';
 
 // An invented 36-cell module of 20 W.
@@ -192,9 +195,16 @@ describe('table of the direct drive', () => {
     },
   );
 
+  it('starts in no light at all on the mains [definition]', () => {
+    const onMains = defineSystem({ ...plainInput, pump: { drive: 'mains' } });
+    expect(pumpThresholds(pumpOnModule(onMains, 20))).toEqual({ start: 0, stop: 0 });
+  });
+
   it('stands still in the dark and holds its ends [its contract]', () => {
     const hydraulics = compileHydraulics(parts, compileFluid(parts.loop.fluid, parts.loop.glycolMassFraction));
     const table = compileDirectTable(hydraulics, motor, module, 1);
+    const { current, flow, voltage } = table.parts.curve;
+    expect([current.length, voltage.length]).toEqual([flow.length, flow.length]);
     expect(read(table, 0, 20, 20)).toEqual({ flow: 0, power: 0 });
     expect(read(table, 2000, 20, 20)).toEqual(read(table, 1500, 20, 20));
     expect(read(table, 800, -70, 20)).toEqual(read(table, 800, -40, 20));

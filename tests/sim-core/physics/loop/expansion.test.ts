@@ -86,12 +86,13 @@ describe('sizeExpansionVessel', () => {
   });
 
   it.each([
-    ['an end pressure below the pre-charge', { ...loop, endPressure: 1e5 }],
-    ['a missing relief pressure', (({ endPressure: _, ...rest }) => rest)(loop)],
-    ['a missing height', (({ prechargePressure: _, ...rest }) => rest)(loop)],
-    ['a vessel too small for the liquid', { ...loop, vesselVolume: 0.004 }],
-    ['a maximum below the filling temperature', { ...loop, maximumTemperature: 5 }],
-  ])('refuses %s [requirement]', (_, input) => {
+    ['an end pressure below the pre-charge', 'endPressure', { ...loop, endPressure: 1e5 }],
+    ['a missing relief pressure', 'reliefPressure', (({ endPressure: _, ...rest }) => rest)(loop)],
+    ['a missing height', 'staticHeight', (({ prechargePressure: _, ...rest }) => rest)(loop)],
+    ['a vessel too small for the liquid', 'vesselVolume', { ...loop, vesselVolume: 0.004 }],
+    ['a maximum below the filling temperature', 'maximumTemperature', { ...loop, maximumTemperature: 5 }],
+  ])('refuses %s, and names %s [requirement]', (_, path, input) => {
     expect(() => sizeExpansionVessel(input)).toThrow(DesignError);
+    expect(() => sizeExpansionVessel(input)).toThrow(path);
   });
 });

@@ -87,6 +87,8 @@ export function sizeExpansionVessel(input: ExpansionInput): ExpansionVessel {
   const reserve = reserveRule(input.reserveVolume, systemVolume, moved, factor);
   const minimumVolume = (moved + reserve) * factor;
   const vesselVolume = chosen ?? minimumVolume;
+  const filled = (reserve + moved) * (1 + 1e-8);
+  requireNumber('vesselVolume', vesselVolume, filled, 1e3, 'm³ (more than reserve, expansion and steam fill)');
   const vessel = { volume: vesselVolume, prechargePressure: precharge };
   const fillPressure = vesselPressure(vessel, reserve, air);
   const hotPressure = vesselPressure(vessel, reserve + expansionVolume, air);
