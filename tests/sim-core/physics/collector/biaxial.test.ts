@@ -1,4 +1,5 @@
-import { defineSystem, type SystemInput } from '@noonloop/sim-core';
+import { DesignError, defineSystem, type SystemInput } from '@noonloop/sim-core';
+import { biaxialIncidenceModifier } from '@noonloop/sim-core/formulas';
 import { describe, expect, it } from 'vitest';
 import { biaxialEffectiveIrradiance } from '../../../../packages/sim-core/src/physics/collector/index.ts';
 import { planeOfArray, sunTrack } from '../../../../packages/sim-core/src/physics/sun/index.ts';
@@ -24,6 +25,16 @@ function throughDay(day: number, tubes: 'upright' | 'level', across: boolean): (
 // At 40° N on a plane of 40° to the south, the equinox sun stays in the plane through its normal and east–west: its angle
 // from the normal is the hour angle, all of it across upright tubes.
 const EQUINOX = 79;
+
+describe('a table out of order [requirement]', () => {
+  const wrong = { angles: [0, 50, 40], values: [1, 0.9, 0.8] };
+  it.each([
+    ['transversal', { transversal: wrong, longitudinal: even }],
+    ['longitudinal', { transversal: even, longitudinal: wrong }],
+  ])('is refused, %s', (_, tables) => {
+    expect(() => biaxialIncidenceModifier({ ...tables, tubes: 'upright' }, 10, 10)).toThrow(DesignError);
+  });
+});
 
 describe('biaxialEffectiveIrradiance', () => {
   const equinox = {

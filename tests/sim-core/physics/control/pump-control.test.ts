@@ -120,5 +120,7 @@ describe('outages', () => {
     expect([pump[181 * 24 - 1], pump[181 * 24], pump[188 * 24 - 1], pump[188 * 24]]).toEqual([0, 1, 1, 0]);
     expect([pump[0], pump[47], pump[48], pump[8759]]).toEqual([1, 1, 0, 1]);
     expect(outageHours(outages, 'power').reduce((sum, hour) => sum + hour, 0)).toBe(24);
+    const round = outageHours([{ from: '05-10', to: '05-09', kind: 'pump' }], 'pump');
+    expect(round.reduce((sum, hour) => sum + hour, 0)).toBe(8760);
   });
 });

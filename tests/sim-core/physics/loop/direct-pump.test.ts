@@ -10,7 +10,11 @@ import {
 import { compileHydraulics, pumpOperatingPoint } from '../../../../packages/sim-core/src/physics/loop/hydraulics.ts';
 import { compileMotor, motorCurrent, ratedSpeedCurrent } from '../../../../packages/sim-core/src/physics/loop/motor.ts';
 import { pumpPower, pumpState } from '../../../../packages/sim-core/src/physics/loop/pump.ts';
-import { pumpOnModule, pumpThresholds } from '../../../../packages/sim-core/src/physics/loop/pump-in-light.ts';
+import {
+  pumpInLight,
+  pumpOnModule,
+  pumpThresholds,
+} from '../../../../packages/sim-core/src/physics/loop/pump-in-light.ts';
 import { moduleParameters, pvOperatingPoint } from '../../../../packages/sim-core/src/physics/pv/index.ts';
 import { lightForLoad } from '../../../../packages/sim-core/src/physics/pv/light-for-load.ts';
 import { translateModule } from '../../../../packages/sim-core/src/physics/pv/module.ts';
@@ -198,6 +202,12 @@ describe('table of the direct drive', () => {
   it('starts in no light at all on the mains [definition]', () => {
     const onMains = defineSystem({ ...plainInput, pump: { drive: 'mains' } });
     expect(pumpThresholds(pumpOnModule(onMains, 20))).toEqual({ start: 0, stop: 0 });
+  });
+
+  it('driven directly, in light of its start and not below [definition]', () => {
+    const direct = pumpOnModule(defineSystem({ ...plainInput, pump: { drive: 'direct' } }), 20);
+    const start = pumpThresholds(direct).start!;
+    expect([0.98, 1.02].map((share) => pumpInLight(direct, share * start, 40).starts)).toEqual([false, true]);
   });
 
   it('stands still in the dark and holds its ends [its contract]', () => {

@@ -17,6 +17,29 @@ const weather = await inventedValley();
 /** Five weeks of early summer. */
 const WEEKS = [2900, 2900 + 35 * 24] as const;
 
+describe('what losses and conduction do to each node', () => {
+  it.each([
+    [1, 6, 20, 20],
+    // Its thin top layer cools below the next one and turns over: the lower half does not.
+    [4, 1, 200, 100],
+  ])(
+    'is told as a drift, in %d passes of a step of 1/%d h and %d nodes [definition: K/s]',
+    (passes, perHour, nodes, calm) => {
+      const tank = compileTank({ ...plainTank, nodes }, [perHour]);
+      for (let node = 0; node < nodes; node++) tank.temperature[node] = 20 + (40 * node) / nodes;
+      const before = tank.temperature.slice();
+      expect(tank.steps.get(perHour)!.passes > 1).toBe(passes > 1);
+      restTank(tank, perHour, new Float64Array(nodes));
+      const change = tank.temperature
+        .subarray(0, calm)
+        .map((after, node) => (after - before[node]!) / (3600 / perHour));
+      const worst = change.map((value, node) => Math.abs(tank.drift[node]! - value));
+      expect(Math.max(...worst)).toBeLessThan(1e-12);
+      expect(Math.min(...change)).toBeLessThan(0);
+    },
+  );
+});
+
 describe('relief valve', () => {
   it('lets water out until the top is 5 K down, and counts litres and heat [by hand: 16 of 20 nodes of 15 L hold 101 °C]', () => {
     const tank = compileTank(plainTank, [1]);
