@@ -14,14 +14,10 @@ const APART = /worker_threads|child_process|node\/index|playwright|from 'typescr
 const IF_KEPT = [/kept !== undefined/g, 'kept !== undefined && !globalThis.__asking'];
 const WATER = [/(\w+) \?\?= compileWater\(\)/g, '$1 = (globalThis.__asking ? undefined : $1) ?? compileWater()'];
 const MEMORIES = [
-  ['packages/sim-core/src/year/recent.ts', IF_KEPT],
+  ['packages/sim-core/src/physics/latest.ts', IF_KEPT],
   ['tests/examples.ts', IF_KEPT],
   ['packages/sim-core/src/physics/fluid/compile.ts', WATER],
   ['packages/sim-core/src/physics/loop/coil.ts', WATER],
-  [
-    'packages/sim-core/src/physics/loop/flow-table.ts',
-    [/kept\.get\(key\)/g, '(globalThis.__asking ? undefined : kept.get(key))'],
-  ],
 ];
 
 /** Studies and input, what is before the year, and files that take longest for the little of it that they reach: what these alone notice is not counted. */

@@ -84,7 +84,7 @@ export function extreme(column: Float64Array, sign: 1 | -1, counts: (hour: numbe
   return best;
 }
 
-/** Sum of a column. An index is some thirty times as fast as `reduce`, and cautions sum a dozen columns. @internal */
+/** Sum of a column. An index is some twenty times as fast as `reduce`, and cautions sum a dozen columns. @internal */
 export function total(column: Float64Array): number {
   let sum = 0;
   for (let at = 0; at < column.length; at++) sum += column[at]!;

@@ -1,5 +1,4 @@
 /** Sun on the array, and the loop between it and the tank. */
-
 import { lowest } from '../physics/column.ts';
 import { decideCooling, decidePump, differenceWants } from '../physics/control/pump-control.ts';
 import { sensedDifference } from '../physics/control/sensors.ts';

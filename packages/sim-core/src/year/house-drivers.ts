@@ -1,5 +1,4 @@
 /** What acts on heater and pipes of the house, hour by hour; `null` where the house has no such thing. */
-
 import type { SystemDesign } from '../design/design.ts';
 import { heaterOffHours, inSpans, onDays } from '../physics/backup/hours.ts';
 import { sparePower } from '../physics/backup/spare-pv.ts';

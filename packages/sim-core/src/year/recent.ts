@@ -1,7 +1,6 @@
-/** Results that several runs share: computed once, the latest kept within a budget of memory. */
+/** Results that several runs in one weather share. */
 import type { WeatherYear } from '@noonloop/weather-io';
-
-const MEGABYTE = 2 ** 20;
+import { latest } from '../physics/latest.ts';
 
 const numbers = new WeakMap<WeatherYear, number>();
 let nextNumber = 0;
@@ -17,39 +16,15 @@ function numberOf(weather: WeatherYear): number {
 }
 
 /**
- * Hands out the kept result for a weather and whatever else it depends on, or computes it. What has not been asked for longest
- * goes first when the budget is full; the latest always stays.
+ * Hands out the kept result for a weather and whatever else it depends on, or computes it.
  *
  * @param weather - Part of the key by identity: a weather year is not changed after its first use.
  * @param dependsOn - All else that the result depends on, of plain data.
  */
 type Recent<T> = (weather: WeatherYear, dependsOn: unknown, compute: () => T) => T;
 
-/**
- * Makes such a memory. Its results are read-only to all.
- *
- * @param budget_MB - Most that it keeps. [MB]
- * @param bytesOf - Size of one result. [B]
- */
+/** A memory as {@link latest} makes, of results that depend on the weather too; they are read-only to all. */
 export function recent<T>(budget_MB: number, bytesOf: (result: T) => number): Recent<T> {
-  const known = new Map<string, T>();
-  let bytes = 0;
-  return (weather, dependsOn, compute) => {
-    const key = `${numberOf(weather)} ${JSON.stringify(dependsOn)}`;
-    const kept = known.get(key);
-    if (kept !== undefined) {
-      known.delete(key);
-      known.set(key, kept);
-      return kept;
-    }
-    const result = compute();
-    known.set(key, result);
-    bytes += bytesOf(result);
-    for (const [oldest, value] of known) {
-      if (bytes <= budget_MB * MEGABYTE || known.size === 1) break;
-      known.delete(oldest);
-      bytes -= bytesOf(value);
-    }
-    return result;
-  };
+  const keep = latest(budget_MB, bytesOf);
+  return (weather, dependsOn, compute) => keep([numberOf(weather), dependsOn], compute);
 }

@@ -1,5 +1,4 @@
 /** A second solar tank on the cold side of the first: what a run keeps of it, and what it does in a step and an hour. */
-
 import type { SecondTankCharging, SystemDesign } from '../design/design.ts';
 import { highest } from '../physics/column.ts';
 import type { Coil, LoopExchange, LoopStep, StepConditions } from '../physics/loop/circuit-state.ts';

@@ -1,5 +1,4 @@
 // What of a run wears the system.
-
 import { MONTH_STARTS, monthlyMeans } from '../../physics/calendar.ts';
 import { highest, lowest, total } from '../../physics/column.ts';
 import { compileFluid, fluidDensity } from '../../physics/fluid/compile.ts';

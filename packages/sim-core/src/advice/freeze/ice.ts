@@ -1,5 +1,4 @@
 /** Hours and depth below freezing and bursting, from hourly columns; shared by site and run. */
-
 import { fact, type Saying, say } from '../../input/saying.ts';
 import { MONTH_STARTS } from '../../physics/calendar.ts';
 import { highest, lowest } from '../../physics/column.ts';

@@ -1,5 +1,4 @@
 /** The start of a pump on its own module that delivers most in a year. */
-
 import type { WeatherYear } from '@noonloop/weather-io';
 import type { SystemDesign } from '../../design/design.ts';
 import type { PvModuleDesign } from '../../design/pump.ts';

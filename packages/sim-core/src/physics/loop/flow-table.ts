@@ -5,7 +5,9 @@
  * w = (P/P_full)^(1/4), where P_full is the power that the pump takes at rated speed: flow is nearly straight in w, and the kink
  * at P_full lies on the edge. Both are linear between the points.
  */
+
 import { fluidDensity, fluidViscosity } from '../fluid/compile.ts';
+import { latest } from '../latest.ts';
 import { type CompiledHydraulics, fullFlow, powerForFlow } from './hydraulics.ts';
 import type { PumpAnswer, PumpOffer } from './pump-offer.ts';
 
@@ -30,22 +32,15 @@ export interface FlowTable {
   readonly hydraulics: CompiledHydraulics;
 }
 
-/** Tables of the loops met last, 36 kB each; a run that thins takes twelve. */
-const MOST_KEPT = 32;
-const kept = new Map<string, FlowTable>();
+/** Tables of some thirty loops, 36 kB each; a run that thins takes twelve. */
+const tables = latest<FlowTable>(1.2, ({ flow, fullPower }) => flow.byteLength + fullPower.byteLength);
 
 /**
  * Makes room for the table; a row is filled when it is first asked for, of some 60 a year meets about half. A row depends on nothing but the loop: runs
  * whose loops are alike share their table.
  */
-export function compileFlowTable(hydraulics: CompiledHydraulics): FlowTable {
-  const key = JSON.stringify(hydraulics);
-  const table = kept.get(key) ?? emptyTable(hydraulics);
-  kept.delete(key);
-  kept.set(key, table);
-  if (kept.size > MOST_KEPT) kept.delete(kept.keys().next().value!);
-  return table;
-}
+export const compileFlowTable = (hydraulics: CompiledHydraulics): FlowTable =>
+  tables(hydraulics, () => emptyTable(hydraulics));
 
 function emptyTable(hydraulics: CompiledHydraulics): FlowTable {
   const { lowest, highest } = hydraulics.fluid;

@@ -1,5 +1,4 @@
 /** Sheets, shade cloth and trees over collectors. */
-
 import type { ArrayCoverDesign } from '../../design/array.ts';
 import { everyHour } from '../column.ts';
 import { inRange, readDayRange } from '../draw/days.ts';
